@@ -1,0 +1,50 @@
+# Two commands on a fresh machine: `make site` builds the demo collection into site/, `make test` runs every test.
+# Both set up what they need first (see .setup/setup.sh); `make help` lists the rest.
+
+export NO_MKDOCS_2_WARNING = 1
+
+.DEFAULT_GOAL := help
+.PHONY: help site test serve check lint format golden bench lock clean ready ready-test
+
+help:            ## this list
+	@sed -n 's/^\([a-z]*\):[^#]*## /  make \1	/p' Makefile | expand -t 18
+
+ready:
+	@sh .setup/setup.sh site
+
+ready-test:
+	@sh .setup/setup.sh test
+
+site: ready      ## check the patterns of patterns/ and build the site and its booklets into site/
+	.venv/bin/loopleaf build
+
+serve: ready     ## show the site at a local address and renew it as you edit
+	.venv/bin/mkdocs serve --livereload
+
+test: ready-test ## run every test
+	.venv/bin/python -m pytest -n 2 --dist loadfile --cov --cov-report=term
+
+lint: ready      ## style and types
+	.venv/bin/ruff check .
+	.venv/bin/ruff format --check .
+	.venv/bin/mypy
+
+check: lint      ## everything: style, types, the patterns of the collection (warnings count), tests
+	.venv/bin/loopleaf check --strict
+	$(MAKE) --no-print-directory test
+
+format: ready    ## put the code into the house's form
+	.venv/bin/ruff check --fix .
+	.venv/bin/ruff format .
+
+golden: ready-test ## write the expected outputs of the tests anew; read the difference before you commit it
+	.venv/bin/python -m pytest --golden
+
+bench: ready-test ## how long a site, a booklet and a check take, as ratios
+	.venv/bin/python -m tests.benchmarks
+
+lock:            ## renew requirements.txt, with the oldest and the newest Python it serves
+	python3 .setup/lock.py python3.11 python3.13
+
+clean:           ## remove what was built and what the tools keep (not the packages in .venv)
+	rm -rf .loopleaf site dist build .pytest_cache .mypy_cache .ruff_cache .hypothesis .coverage htmlcov
