@@ -1,6 +1,75 @@
-"""The trade's reference tables, each row with its source: cached tuples of frozen rows, read from the YAML files here."""
+"""The trade's reference tables, each row with its source.
 
-from .rows import FormRow, StitchNames, StitchRow, Terms
-from .tables import stitch_forms, stitches
+Stitches, abbreviations, phrases, yarn weights, hooks, levels, cautions, papers and licences: cached tuples of
+frozen rows read from the YAML files in this folder. `say` puts a table's own sentence into US or UK words.
+"""
 
-__all__ = ["FormRow", "StitchNames", "StitchRow", "Terms", "stitch_forms", "stitches"]
+from .rows import (
+    AbbreviationRow,
+    CautionRow,
+    ConditionRow,
+    FormRow,
+    HookRow,
+    LevelKey,
+    LevelRow,
+    LicenceRow,
+    PaperRow,
+    PhraseRow,
+    StitchNames,
+    StitchRow,
+    TechniqueRow,
+    Terms,
+    Word,
+    YarnWeightRow,
+)
+from .tables import (
+    abbreviations,
+    cautions,
+    conditions,
+    hooks,
+    levels,
+    licences,
+    papers,
+    phrases,
+    steel_hooks,
+    stitch,
+    stitch_forms,
+    stitches,
+    techniques,
+    yarn_weights,
+)
+from .words import say
+
+__all__ = [
+    "AbbreviationRow",
+    "CautionRow",
+    "ConditionRow",
+    "FormRow",
+    "HookRow",
+    "LevelKey",
+    "LevelRow",
+    "LicenceRow",
+    "PaperRow",
+    "PhraseRow",
+    "StitchNames",
+    "StitchRow",
+    "TechniqueRow",
+    "Terms",
+    "Word",
+    "YarnWeightRow",
+    "abbreviations",
+    "cautions",
+    "conditions",
+    "hooks",
+    "levels",
+    "licences",
+    "papers",
+    "phrases",
+    "say",
+    "steel_hooks",
+    "stitch",
+    "stitch_forms",
+    "stitches",
+    "techniques",
+    "yarn_weights",
+]

@@ -1,0 +1,122 @@
+"""The reference tables: every row has its source, keys are unique, sentences can be said."""
+
+import dataclasses
+import re
+from typing import Any
+
+import pytest
+
+from loopleaf import trade
+from loopleaf.trade.rows import StitchNames
+
+TABLES = {
+    name: getattr(trade, name)()
+    for name in (
+        "stitches",
+        "stitch_forms",
+        "abbreviations",
+        "phrases",
+        "yarn_weights",
+        "hooks",
+        "steel_hooks",
+        "levels",
+        "techniques",
+        "cautions",
+        "conditions",
+        "papers",
+        "licences",
+    )
+}
+ROWS = [
+    pytest.param(row, id=f"{name}-{index}") for name, rows in TABLES.items() for index, row in enumerate(rows)
+]
+
+
+@pytest.mark.parametrize("row", ROWS)
+def test_every_row_has_a_source(row: Any) -> None:
+    assert len(row.source.strip()) >= len("ISO 216")
+
+
+@pytest.mark.parametrize("row", ROWS)
+def test_every_sentence_can_be_said_in_both_terms(row: Any) -> None:
+    for field in ("how", "meaning", "text", "learn"):
+        sentence = getattr(row, field, None)
+        if sentence is None:
+            continue
+        for terms in ("US", "UK"):
+            said = trade.say(sentence, terms)
+            assert said
+            assert "{" not in said
+
+
+@pytest.mark.parametrize("row", ROWS)
+def test_ranges_run_upward(row: Any) -> None:
+    for field in dataclasses.fields(row):
+        value = getattr(row, field.name)
+        if isinstance(value, tuple) and len(value) == 2 and all(isinstance(v, float) for v in value):
+            assert 0 < value[0] <= value[1]
+
+
+@pytest.mark.parametrize("name", TABLES)
+def test_no_key_stands_twice(name: str) -> None:
+    def key(row: Any) -> Any:
+        return next(
+            getattr(row, field)
+            for field in ("key", "number", "mm", "spdx")
+            if getattr(row, field, None) is not None
+        )
+
+    keys = [key(row) for row in TABLES[name]]
+    assert len(set(keys)) == len(keys)
+
+
+def _all_names(names: StitchNames) -> set[str]:
+    return {
+        names.short,
+        names.short_plural,
+        names.name,
+        names.plural,
+        *names.alternatives,
+        *names.other_names,
+    }
+
+
+@pytest.mark.parametrize("terms", ["US", "UK"])
+def test_no_name_means_two_stitches_in_one_terminology(terms: trade.Terms) -> None:
+    seen: dict[str, str] = {}
+    for row in trade.stitches():
+        for name in _all_names(row.names(terms)):
+            assert seen.setdefault(name, row.key) == row.key, f"{name} is {seen[name]} and {row.key}"
+
+
+@pytest.mark.parametrize("form", trade.stitch_forms(), ids=lambda form: form.key)
+def test_a_form_is_filled_from_the_stitch(form: trade.FormRow) -> None:
+    for terms in ("US", "UK"):
+        for name in _all_names(form.names(terms)):
+            filled = name.format(short="dc", name="double crochet", plural="double crochet", number=3)
+            assert not re.search(r"[{}]", filled)
+
+
+def test_a_key_that_the_table_lacks_is_refused() -> None:
+    with pytest.raises(KeyError):
+        trade.stitch("loop-the-loop")
+
+
+def test_every_technique_and_condition_is_used_by_name() -> None:
+    conditions = {row.key for row in trade.conditions()}
+    asked = {key for row in trade.cautions() for key in (*row.earned_by, *row.only_with)}
+    assert asked == conditions
+
+
+def test_say_uses_each_terminologys_own_words() -> None:
+    assert trade.say("{yarn over}, then {skip} a {double}.", "US") == "Yarn over, then skip a double crochet."
+    assert trade.say("{yarn over}, then {skip} a {double}.", "UK") == "Yarn round hook, then miss a treble."
+    assert trade.say("{treble plural}", "UK") == "double trebles"
+    assert trade.say("3 {double short}", "UK") == "3 tr"
+
+
+@pytest.mark.parametrize("row", trade.cautions(), ids=lambda row: row.key)
+def test_cautions_that_touch_sold_goods_defer_to_the_place_of_sale(row: trade.CautionRow) -> None:
+    if row.standards:
+        assert "the tests that the place of sale requires" in row.text
+    assert "must" not in row.text.split()
