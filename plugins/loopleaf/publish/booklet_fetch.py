@@ -1,0 +1,62 @@
+"""What a booklet may read: files below its own shelves, and data in the HTML itself. Never the network.
+
+In the HTML a file's address is a shelf's name and a path: `fonts/serif.woff2`, `pictures/pouch.jpg`. The
+document's own address is ROOT, so these become `file:///fonts/…`: no path of this machine gets into the
+HTML, the PDF or the cache's keys. (Imported by `booklet.print_booklet` only, for it needs WeasyPrint.)
+"""
+
+from collections.abc import Mapping
+from pathlib import Path
+from urllib.parse import unquote, urlsplit
+
+from weasyprint.urls import URLFetcher, URLFetcherResponse
+
+ROOT = "file:///"
+
+
+class Refused(ValueError):
+    """An address that a booklet may not read."""
+
+
+class _Content(URLFetcherResponse):  # type: ignore[misc]  # WeasyPrint has no types
+    """A file's content without a path: WeasyPrint would open the address's own path once more for a picture."""
+
+    path = None
+
+
+class Shelves(URLFetcher):  # type: ignore[misc]  # WeasyPrint has no types
+    """Reads `file:///SHELF/PATH` below the folder of that shelf, and `data:`; refuses everything else."""
+
+    def __init__(self, shelves: Mapping[str, Path]) -> None:
+        super().__init__(allowed_protocols={"file", "data"}, allow_redirects=False, fail_on_errors=True)
+        self._shelves = {name: folder.resolve() for name, folder in shelves.items()}
+
+    def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> URLFetcherResponse:
+        """The file's content. Raises Refused outside the shelves, OSError where there is no such file."""
+        if url[:5].lower() != "file:":
+            return super().fetch(url, headers)
+        path = self.locate(url)
+        return _Content(url, path.read_bytes(), {"Content-Type": _content_type(path)})
+
+    def locate(self, url: str) -> Path:
+        """The file that an address means, links followed; raises Refused where it lies outside its shelf."""
+        parts = urlsplit(url)
+        shelf, _, rest = unquote(parts.path).lstrip("/").partition("/")
+        folder = self._shelves.get(shelf)
+        if folder is None or parts.netloc or not rest or "\0" in rest:
+            raise Refused(f"{url} is outside the collection.")
+        path = (folder / rest).resolve()
+        if not path.is_relative_to(folder):
+            raise Refused(f"{url} is outside the collection.")
+        return path
+
+
+KINDS = {
+    ".css": "text/css", ".gif": "image/gif", ".jpeg": "image/jpeg", ".jpg": "image/jpeg", ".png": "image/png",
+    ".svg": "image/svg+xml", ".webp": "image/webp", ".woff2": "font/woff2",
+}  # fmt: skip
+
+
+def _content_type(path: Path) -> str:
+    """Not left to the machine's own table: the same file is read alike everywhere."""
+    return KINDS.get(path.suffix.lower(), "application/octet-stream")

@@ -1,0 +1,129 @@
+"""A booklet's HTML: the leaflet set in the templates of `theme_overrides/booklet/`, for one paper.
+
+The document is whole: styles and drawings are inside it. Fonts and the author's pictures are addressed by
+shelf (`fonts/…`, `pictures/…`), which `booklet.Assets` turns into folders.
+"""
+
+from base64 import b64encode
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from functools import cache
+from urllib.parse import quote
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from .booklet_lines import kept_together
+from .ink import INK, PAPER, second_ink
+from .leaflet_parts import Heading, Leaflet, Picture, Round, Telling
+from .overrides import overrides
+
+SIZES = {"a4": "A4", "letter": "letter"}
+"""Paper -> its name in CSS: A4 210 × 297 mm (ISO 216), Letter 8.5 × 11 in (ANSI A)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One line of the contents."""
+
+    text: str
+    anchor: str
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """Rounds and tellings under one heading of a piece (None: those before its first)."""
+
+    heading: Heading | None
+    steps: tuple[Round | Telling, ...]
+
+
+def booklet_html(leaflet: Leaflet, paper: str, address: str = "") -> str:
+    """The whole document. paper: `a4` or `letter`. address: of the pattern's page on the web, "" without."""
+    return _templates().get_template("booklet.html").render(
+        leaflet=leaflet,
+        words=leaflet.words,
+        in_terms=leaflet.words["in_terms"].format(terms=leaflet.terms),
+        paper=paper,
+        size=SIZES[paper],
+        address=address,
+        second_ink=second_ink(leaflet.ink, PAPER) if leaflet.ink else INK,
+        contents=contents(leaflet),
+        credited=[picture for picture in pictures(leaflet) if picture.credit],
+    )
+
+
+def contents(leaflet: Leaflet) -> list[Entry]:
+    """What the booklet holds, in its own order: the abbreviations stand on the last page, where they are quick to find."""
+    words = leaflet.words
+    parts = [
+        (words["make"], "make", bool(leaflet.made or leaflet.sizes)),
+        (words["cautions"], "cautions", bool(leaflet.cautions)),
+        (words["materials"], "materials", True),
+        (words["gauge"], "gauge", bool(leaflet.gauge)),
+        (words["special"], "special-stitches", bool(leaflet.specials)),
+        (words["notes"], "notes", bool(leaflet.notes)),
+        *((piece.title, piece.anchor, True) for piece in leaflet.pieces),
+        (words["finishing"], "finishing", bool(leaflet.finishing)),
+        (words["variations"], "variations", bool(leaflet.variations)),
+        (words["abbreviations"], "abbreviations", bool(leaflet.abbreviations)),
+        (words["care"], "care", bool(leaflet.care)),
+        (words["licence"], "licence", bool(leaflet.licence or leaflet.designer)),
+        (words["changes"], "changes", bool(leaflet.changes)),
+        (words["contact"], "contact", bool(leaflet.contact)),
+    ]
+    return [Entry(text, anchor) for text, anchor, present in parts if present]
+
+
+def pictures(leaflet: Leaflet) -> Iterable[Picture]:
+    """Every picture of the leaflet, in order."""
+    items = [item for piece in leaflet.pieces for item in piece.items if not isinstance(item, Heading)]
+    found = [
+        leaflet.picture,
+        *(piece.picture for piece in leaflet.pieces),
+        *(item.picture for item in items),
+        *(step.picture for step in leaflet.finishing),
+    ]
+    return [picture for picture in found if picture is not None]
+
+
+def runs(items: Sequence[Heading | Telling | Round]) -> list[Run]:
+    """A piece's items, parted at its headings: a list in the PDF ends where a heading stands."""
+    parted: list[tuple[Heading | None, list[Round | Telling]]] = [(None, [])]
+    for item in items:
+        if isinstance(item, Heading):
+            parted.append((item, []))
+        else:
+            parted[-1][1].append(item)
+    return [Run(heading, tuple(steps)) for heading, steps in parted if heading or steps]
+
+
+def figure(picture: Picture) -> Markup:
+    """A picture's element. A drawing goes in as data: WeasyPrint sets an SVG picture twice as fast as one inline."""
+    if picture.file:
+        address = f"pictures/{quote(picture.file)}"
+    else:
+        address = f"data:image/svg+xml;base64,{b64encode(picture.svg.encode()).decode()}"
+    return Markup('<img src="{}" alt="{}">').format(address, picture.alt)
+
+
+def linked(address: str) -> Markup:
+    """An address that can be followed on a screen and read on paper; left as text where it is no address."""
+    target = f"mailto:{address}" if "@" in address and "/" not in address else address
+    if not target.startswith(("https://", "http://", "mailto:")):
+        return Markup('<span class="address">{}</span>').format(address)
+    return Markup('<a class="address" href="{}">{}</a>').format(target, address.removeprefix("mailto:"))
+
+
+def listed(things: Sequence[str]) -> str:
+    """`shells`, `shells and cords`, `shells, cords and a casing`."""
+    return " and ".join(filter(None, [", ".join(things[:-1]), things[-1]]))
+
+
+@cache
+def _templates() -> Environment:
+    templates = Environment(
+        loader=FileSystemLoader(overrides("booklet")), autoescape=True, undefined=StrictUndefined, auto_reload=False
+    )
+    templates.globals.update(figure=figure, linked=linked, listed=listed, kept=kept_together, runs=runs)
+    return templates

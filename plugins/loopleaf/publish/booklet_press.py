@@ -1,0 +1,105 @@
+"""The press: many booklets printed side by side, in processes of our own or through an executor that is given.
+
+WeasyPrint keeps one core busy and keeps memory, so a pool of spawned processes (MkDocs' server has threads,
+which a fork would tear) does the work and is renewed between batches. Every wait has a limit. Whatever goes
+wrong with a worker costs a second try in this process, never the build.
+"""
+
+import os
+from collections.abc import Iterator, Sequence
+from concurrent.futures import Executor, Future, ProcessPoolExecutor
+from dataclasses import dataclass
+from multiprocessing import active_children, get_context
+
+from .booklet import Assets, BookletFailed, Printed, print_booklet
+
+FEW = 2
+"""So many booklets are sooner printed here than a pool is started (a worker's first one costs 1.2 s)."""
+BATCH = 40
+"""Booklets that one pool prints before it is renewed."""
+WAIT_S = 120.0
+"""Seconds to wait for one booklet; the largest we know of, 400 rows, takes 4."""
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """What one booklet is printed from."""
+
+    html: str
+    assets: Assets
+
+
+Outcome = Printed | BookletFailed
+
+
+def print_all(orders: Sequence[Order], executor: Executor | None = None, wait_s: float = WAIT_S) -> list[Outcome]:
+    """One outcome an order, in their order.
+
+    executor: where given, it does the work and isn't shut down here. Raises BookletsUnavailable where this
+    process can't load WeasyPrint either.
+    """
+    if executor is not None:
+        return _finished_here(orders, _through(executor, orders, wait_s))
+    if len(orders) <= FEW:
+        return _finished_here(orders, [None] * len(orders))
+    outcomes: list[Outcome] = []
+    for start in range(0, len(orders), BATCH):
+        batch = orders[start : start + BATCH]
+        outcomes += _finished_here(batch, _through_own_pool(batch, wait_s))
+    return outcomes
+
+
+def _through_own_pool(orders: Sequence[Order], wait_s: float) -> list[Outcome | None]:
+    """As `_through`, with a pool of this call's own that is gone afterwards, even where a worker is stuck."""
+    others = set(active_children())
+    pool = ProcessPoolExecutor(min(_cores(), len(orders)), mp_context=get_context("spawn"))
+    try:
+        return list(_through(pool, orders, wait_s))
+    finally:
+        # Idle workers leave by themselves; one that is still at work has outlived its limit.
+        pool.shutdown(wait=False, cancel_futures=True)
+        for worker in set(active_children()) - others:
+            worker.join(timeout=5)
+            if worker.is_alive():
+                worker.kill()
+
+
+def _cores() -> int:
+    """The cores that this process may use."""
+    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+
+
+def _through(executor: Executor, orders: Sequence[Order], wait_s: float) -> list[Outcome | None]:
+    """The outcomes as an executor gives them; None where a worker died or could not even begin."""
+    futures: list[Future[Printed] | None] = []
+    for order in orders:
+        try:
+            futures.append(executor.submit(print_booklet, order.html, order.assets))
+        except RuntimeError:  # a pool that is broken or shut down
+            futures.append(None)
+    return [None if future is None else _outcome(future, wait_s) for future in futures]
+
+
+def _outcome(future: Future[Printed], wait_s: float) -> Outcome | None:
+    try:
+        return future.result(timeout=wait_s)
+    except BookletFailed as failed:
+        return failed
+    except TimeoutError:
+        future.cancel()
+        return BookletFailed(f"The booklet was not printed within {wait_s:g} seconds.")
+    except Exception:
+        # A dead worker, or one elsewhere without Pango: executors differ in how they say so.
+        return None
+
+
+def _finished_here(orders: Sequence[Order], outcomes: Sequence[Outcome | None]) -> list[Outcome]:
+    """What has no outcome yet is printed in this process."""
+    return [outcome or _printed_here(order) for order, outcome in zip(orders, outcomes, strict=True)]
+
+
+def _printed_here(order: Order) -> Outcome:
+    try:
+        return print_booklet(order.html, order.assets)
+    except BookletFailed as failed:
+        return failed
