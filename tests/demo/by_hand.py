@@ -16,7 +16,7 @@ class Tally:
         self.made: list[str] = []
 
     def take(self, number: int = 1, place: str = "") -> None:
-        """Use the next places; `place` says what each of them must be ("sp": any chain space, "": any top)."""
+        """Use the next places. `place` says what each must be: "sp" any chain space, "" any top."""
         for _ in range(number):
             assert self.at < len(self.below), "the edge is used up"
             here = self.below[self.at]

@@ -5,6 +5,7 @@ round by its number, one list a size.
 """
 
 from collections.abc import Callable
+from itertools import pairwise
 
 from .by_hand import Tally
 
@@ -59,7 +60,7 @@ def lantern_pouch() -> dict[str, Rounds]:
         t.each("sc", 1)
         t.take(2)
         t.take()
-        t.make(*["sh"])
+        t.make("sh")
         t.take(2)
     pouch[19] = [t.done()]
 
@@ -172,12 +173,12 @@ def pebble_ball() -> dict[str, Rounds]:
         (8, 10, 3),
     ):
         growing(number, plain, times)
-    for number in (9, 10):
+    for number in (9, 10, 11, 12):
         t = Tally(edge)
         t.each("sc", t.left)
         ball[number] = [edge := t.done()]
     for number, plain, times in (
-        (11, 10, 3), (12, 9, 3), (13, 8, 3), (14, 7, 3), (15, 2, 6), (16, 1, 6), (17, 0, 6),
+        (13, 10, 3), (14, 9, 3), (15, 8, 3), (16, 7, 3), (17, 2, 6), (18, 1, 6), (19, 0, 6),
     ):  # fmt: skip
         closing(number, plain, times)
     return {"ball": ball}
@@ -255,7 +256,7 @@ def harbour_border(across: int = 3, down: int = 4) -> tuple[int, int, int]:
 def stitches_between_corners(edge: Edge) -> int:
     """How many stitches lie between one corner space of a square and the next."""
     corners = [at for at, thing in enumerate(edge) if thing == "ch-2 sp"]
-    runs = {after - before - 1 for before, after in zip(corners, corners[1:], strict=False)}
+    runs = {after - before - 1 for before, after in pairwise(corners)}
     assert len(runs) == 1, "the sides of the square differ"
     return runs.pop()
 
