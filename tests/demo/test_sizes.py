@@ -1,0 +1,154 @@
+"""Sizes, flatness and yarn of the demo patterns by plain arithmetic, from the files' own gauges and counts.
+
+Growth of a flat round, 2 pi x height / width: geometry (a radius of k rounds has an edge of 2 pi k h).
+Yarn per stitch in stitch widths: one hobbyist's measured sample, read on the web (chain 5, sc 10.6, hdc 15.7,
+dc 20.4; slip stitch from memory). Heights of dc and sc, 1.9 and 0.95 widths: the middle of the common range,
+from memory.
+"""
+
+import math
+from typing import Any
+
+import pytest
+
+from . import stated
+from .by_hand import by_kind, stitches
+from .counts import PATTERNS
+
+YARN_PER_STITCH = {"ch": 5, "sl st": 4.5, "sc": 10.6, "hdc": 15.7, "dc": 20.4, "FPdc": 20.4, "BPdc": 20.4}
+IN_US_TERMS = {"dc": "sc", "tr": "dc"}
+WIDTH_MM = {
+    "lantern-pouch": 100 / 14,
+    "tide-cloth": 100 / 17,
+    "pebble-ball": 100 / 20,
+    "harbour-square": 170 / 23,  # 21 stitches and a chain 2 make a side of 17 cm
+    "gull-collar": 100 / 17,
+    "reed-tray": 100 / 11,
+}
+
+
+def _cm(written: str) -> list[float]:
+    return [float(size.removesuffix(" cm")) for size in stated.sizes_of(written)]
+
+
+def _gauge(name: str, stitch: str) -> tuple[float, float]:
+    """Width and height of a stitch in cm."""
+    gauges = stated.pattern(name)["gauge"]
+    one = next(g for g in (gauges if isinstance(gauges, list) else [gauges]) if g["stitch"] == stitch)
+    over = float(one["over"].removesuffix(" cm"))
+    return over / one["stitches"], over / one["rows"]
+
+
+def test_pouch_measures_what_it_says() -> None:
+    size = stated.pattern("lantern-pouch")["finished size"]
+    w, h = _gauge("lantern-pouch", "hdc")
+    assert _cm(size["around"]) == [pytest.approx(48 * w, abs=w / 2)]
+    sides = 10 * h
+    above = 2 * 1.9 * w + 0.95 * w  # two rounds as tall as a dc and one of sc
+    assert _cm(size["height"]) == [pytest.approx(sides + above, rel=0.05)]
+
+
+def test_cloth_measures_what_it_says() -> None:
+    size = stated.pattern("tide-cloth")["finished size"]
+    w, low = _gauge("tide-cloth", "dc")
+    _, tall = _gauge("tide-cloth", "tr")
+    counts = stated.rounds(stated.pattern("tide-cloth")["pieces"]["cloth"])
+    fans = sum(1 for count in counts.values() if count and "fan" in count)
+    assert _cm(size["width"]) == [pytest.approx(43 * w, abs=w)]
+    assert _cm(size["length"]) == [pytest.approx((29 - fans) * low + fans * tall, rel=0.02)]
+
+
+def test_ball_is_round() -> None:
+    """Round k of a ball has 2 pi R sin((k - 1/2) h / R) / w stitches; the pattern stays within 3.5 of it."""
+    w, h = _gauge("pebble-ball", "sc")
+    ball = PATTERNS["pebble-ball"]()["ball"]
+    around = max(stitches(edges[0]) for edges in ball.values()) * w
+    assert _cm(stated.pattern("pebble-ball")["finished size"]["around"]) == [pytest.approx(around, abs=w)]
+    radius = around / (2 * math.pi)
+    assert len(ball) * h == pytest.approx(math.pi * radius, rel=0.03)
+    scale = math.pi * radius / len(ball)
+    for number, edges in ball.items():
+        true = 2 * math.pi * radius * math.sin((number - 0.5) * scale / radius) / w
+        assert stitches(edges[0]) == pytest.approx(true, abs=3.5), f"round {number}"
+
+
+def test_square_is_as_wide_as_its_rounds_are_tall() -> None:
+    size = stated.pattern("harbour-square")["pieces"]["square"]["finished size"]
+    across = _cm(size["across"])[0]
+    edge = PATTERNS["harbour-square"]()["square"][6][0]
+    w = across / (stitches(edge) / 4 + 2)
+    middle = 0.6  # half of the ring
+    assert across == pytest.approx(2 * (middle + 5 * 1.9 * w + 0.95 * w), rel=0.06)
+    blanket = stated.pattern("harbour-square")["finished size"]
+    assert _cm(blanket["width"])[0] == pytest.approx(3 * across + 2, abs=1)
+    assert _cm(blanket["length"])[0] == pytest.approx(4 * across + 2, abs=1)
+
+
+def test_collar_measures_what_it_says() -> None:
+    file = stated.pattern("gull-collar")
+    w, rib = _gauge("gull-collar", "FPdc")
+    _, dc = _gauge("gull-collar", "dc")
+    collar = PATTERNS["gull-collar"]()["collar"]
+    around = _cm(file["finished size"]["around"])
+    assert around == [pytest.approx(stitches(edge) * w, abs=w / 2) for edge in collar[1]]
+    height = 11 * rib + 2 * dc
+    assert _cm(file["finished size"]["height"]) == [pytest.approx(height, rel=0.05)]
+    band = stitches(PATTERNS["gull-collar"]()["button band"][1][0])
+    assert band * w == pytest.approx(height, rel=0.05)
+    for neck, collar_around in zip(_cm(file["to fit"]["neck"]), around, strict=True):
+        assert 2 <= collar_around - neck <= 4, "room for two fingers at the neck"
+    for size, edge in enumerate(collar[12]):
+        grown = stitches(edge) - stitches(collar[6][size])
+        assert 0.8 < grown / (2 * math.pi * 6 * rib / w) < 1.25, "the wing lies on the shoulders"
+
+
+def test_tray_measures_what_it_says() -> None:
+    size = stated.pattern("reed-tray")["finished size"]
+    w, h = _gauge("reed-tray", "sc")
+    assert _cm(size["width"]) == [pytest.approx(2 * 11 * h, abs=h / 2)]
+    assert _cm(size["length"]) == [pytest.approx(2 * 11 * h + 11 * w, abs=h / 2)]
+    assert _cm(size["height"]) == [pytest.approx(8 * h, abs=h / 2)]
+
+
+@pytest.mark.parametrize(
+    ("name", "piece", "stitch"), [("lantern-pouch", "pouch", "hdc"), ("reed-tray", "tray", "sc")]
+)
+def test_flat_rounds_grow_as_flat_rounds_do(name: str, piece: str, stitch: str) -> None:
+    w, h = _gauge(name, stitch)
+    flat = 2 * math.pi * h / w
+    first, _, last = stated.pattern(name)["pieces"][piece]["lies flat"].partition("-")
+    worked = PATTERNS[name]()[piece]
+    for number in range(int(first) + 1, int(last) + 1):
+        growth = stitches(worked[number][0]) - stitches(worked[number - 1][0])
+        assert 0.8 <= growth / flat <= 1.25, f"round {number}"
+
+
+def _yarn_metres(name: str) -> float:
+    """Stitches and chain spaces of all pieces times their yarn, without tails, cords and seams."""
+    file: dict[str, Any] = stated.pattern(name)
+    uk = file["terms"] == "UK"
+    w = WIDTH_MM[name] / 1000
+    metres = 0.0
+    for piece, rounds in PATTERNS[name]().items():
+        make = file["pieces"][piece].get("make", 1)
+        for edges in rounds.values():
+            for thing, number in by_kind(edges[0]).items():
+                if thing.endswith(" sp"):
+                    chains = int("".join(figure for figure in thing if figure.isdigit()))
+                    factor: float = chains * YARN_PER_STITCH["ch"]
+                elif thing == "sh":
+                    factor = 5 * YARN_PER_STITCH["dc"]
+                else:
+                    factor = YARN_PER_STITCH[IN_US_TERMS.get(thing, thing) if uk else thing]
+                metres += make * number * factor * w
+    return metres
+
+
+@pytest.mark.parametrize("name", list(PATTERNS))
+def test_weighed_amounts_are_believable(name: str) -> None:
+    yarns = stated.pattern(name)["materials"]["yarns"].values()
+    metres = 0.0
+    for yarn in yarns:
+        grams = float(stated.sizes_of(yarn["weighed"])[0].removesuffix(" g"))
+        metres += grams / yarn["ball"]["grams"] * yarn["ball"]["metres"]
+    assert 0.75 <= _yarn_metres(name) / metres <= 1.25
