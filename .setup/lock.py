@@ -1,4 +1,4 @@
-"""Writes requirements.txt: every package, with the hashes of all its files, for the oldest and the newest Python.
+"""Writes requirements.txt: every package with the hashes of its files, for the oldest and the newest Python.
 
     python .setup/lock.py python3.11 python3.13
 
@@ -30,13 +30,15 @@ def wanted() -> list[str]:
 
 
 def resolve(python: str, requirements: list[str], known: Path, folder: Path) -> dict[str, str]:
-    """The pinned blocks by package name, as this Python resolves them; versions in `known` are kept if they fit."""
+    """The pinned blocks by package name, as it resolves them; versions in `known` stay where they fit."""
     venv = folder / "venv"
     # Nothing that this machine alone offers (its pip settings, its own folders of wheels) may leak in.
     clean = {k: v for k, v in os.environ.items() if not k.startswith("PIP_") or k == "PIP_CERT"}
     clean |= {"PIP_CONFIG_FILE": os.devnull, "PIP_DISABLE_PIP_VERSION_CHECK": "1"}
     subprocess.run([python, "-m", "venv", "--clear", venv], check=True)
-    subprocess.run([venv / "bin/pip", "install", "-q", "--upgrade", "pip", "pip-tools"], check=True, env=clean)
+    subprocess.run(
+        [venv / "bin/pip", "install", "-q", "--upgrade", "pip", "pip-tools"], check=True, env=clean
+    )
     asked, lock = folder / "wanted.in", folder / "lock.txt"
     asked.write_text("\n".join(requirements) + "\n", encoding="utf-8")
     lock.write_text(known.read_text(encoding="utf-8") if known.exists() else "", encoding="utf-8")

@@ -1,4 +1,4 @@
-"""Says what the machine still lacks, one word a line: `venv`, `pango`, and for the tests `chromium`, `poppler`.
+"""Says what the machine still lacks, one word a line: `venv`, `pango`, for tests `chromium`, `poppler`.
 
     python3 .setup/needs.py site|test
 
