@@ -163,23 +163,17 @@ def pebble_ball() -> dict[str, Rounds]:
             t.dec("sc")
         ball[number] = [edge := t.done()]
 
-    for number, plain, times in (
-        (2, 0, 6),
-        (3, 1, 6),
-        (4, 2, 6),
-        (5, 7, 3),
-        (6, 8, 3),
-        (7, 9, 3),
-        (8, 10, 3),
-    ):
+    for number, plain, times in ((2, 0, 6), (3, 1, 6), (4, 5, 3), (5, 6, 3), (6, 7, 3), (7, 8, 3)):
         growing(number, plain, times)
-    for number in (9, 10, 11, 12):
+    for number, plain, times in ((8, 9, 3), (9, 10, 3)):
+        growing(number, plain, times)
+    for number in (10, 11):
         t = Tally(edge)
         t.each("sc", t.left)
         ball[number] = [edge := t.done()]
-    for number, plain, times in (
-        (13, 10, 3), (14, 9, 3), (15, 8, 3), (16, 7, 3), (17, 2, 6), (18, 1, 6), (19, 0, 6),
-    ):  # fmt: skip
+    for number, plain, times in ((12, 10, 3), (13, 9, 3), (14, 8, 3), (15, 7, 3)):
+        closing(number, plain, times)
+    for number, plain, times in ((16, 6, 3), (17, 5, 3), (18, 1, 6), (19, 0, 6)):
         closing(number, plain, times)
     return {"ball": ball}
 
