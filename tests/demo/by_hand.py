@@ -6,6 +6,12 @@ written by their stitch (`sc`), chain spaces as `ch-2 sp`. A round that ends mus
 
 from collections import Counter
 
+Edge = list[str]
+"""What a round leaves to work into, in the order made."""
+
+Rounds = dict[int, list[Edge]]
+"""Round number to the edge that it leaves, one a size (most patterns have one)."""
+
 
 class Tally:
     """One round or row being worked into the places below."""

@@ -3,8 +3,9 @@
 import pytest
 
 from . import stated
-from .by_hand import by_kind, stitches
-from .counts import PATTERNS, Edge, harbour_border
+from .by_hand import Edge, by_kind, stitches
+from .count_square import harbour_border
+from .counts import PATTERNS
 
 ROUNDS = [(name, piece) for name, work in PATTERNS.items() for piece in work()]
 
