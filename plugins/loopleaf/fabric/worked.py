@@ -11,11 +11,14 @@ from typing import Any, Literal
 from ..notation.tree import Line, Span, Tally
 from ..pattern.rounds import Path, RoundPlan
 
-Role = Literal["stitch", "turning", "chain", "travel", "join", "foundation", "picot", "back"]
+Role = Literal[
+    "stitch", "turning", "chain", "travel", "join", "foundation", "picot", "back", "loop", "row-end"
+]
 """`stitch`: a counted stitch. `turning`: a chain that counts as a stitch. `chain`: one that doesn't count.
 `travel`: a slip stitch that only moves on (or levels a spiral). `join`: the joining slip stitch.
 `foundation`: a chain of the foundation. `picot`: sits on the stitch before it. `back`: worked back on a chain
-made inside the round (a leaf or point): part of drawing and yarn, not counted, no place."""
+made inside the round (a leaf or point): part of drawing and yarn, not counted, no place. `loop`: one chain of a
+chain space (`into` is the space). `row-end`: the end of a row, worked into along an edge."""
 
 
 class Made:
@@ -27,8 +30,8 @@ class Made:
     below: places it uses up although it was worked lower down (posts, spikes).
     number: 1-based among the round's counted stitches, 0 where it isn't counted. round: index of the round in
     the piece, -1 for the foundation. special, unit: the author's special stitch (its key in the file) and which
-    one of the round's groups it belongs to (0: none). chains: how many chains stand for it (role `turning`),
-    or how many make it (role `chain`, `picot`). previous: the thing made just before it, None at the very start.
+    one of the round's groups it belongs to (0: none). chains: how many chains stand for it (role `turning`, where
+    `legs` is the whole beginning chain), or how many make it (role `chain`, `picot`). previous: the thing made just before it, None at the very start.
     """
 
     __slots__ = (

@@ -1,0 +1,216 @@
+"""How a round begins: slip stitches that travel, yarn joined anew, and the beginning chain."""
+
+from ..notation.tree import Chain, CountsAs, FromHook, Group, JoinYarn, Span, Step, Stitch, Target, Work
+from ..notation.tree import Next, Ring as InRing
+from .hand import ChainQuestion, Hand
+from .places import find_next, number, resolve
+from .stitches import make
+from .worked import Made, Place, Ring, Space
+
+
+def begins(hand: Hand) -> bool:
+    """Whether nothing has been made yet that the round's start could still be moved by."""
+    return not hand.begun and hand.depth == 0
+
+
+# ---- travelling --------------------------------------------------------------------------------
+
+
+def travel(hand: Hand, step: Work) -> None:
+    """Slip stitches that only move on: not counted, no places. In a round what they pass comes round again at the end."""
+    edge = hand.edge
+    uses = hand.uses
+    for named in step.places:
+        if edge.circle and edge.pos == 0 and not isinstance(named, InRing):
+            edge.pos = 1
+        for into in resolve(hand, named, step.span):
+            hand.put(step.stitch, into, step.span, role="travel")
+    hand.uses = uses
+    hand.into_spaces = False
+    hand.runs.clear()
+    if hand.last is not None:
+        _stand_at(hand, hand.last)
+
+
+def _stand_at(hand: Hand, place: Place) -> None:
+    """Make a place the round's first: the circle turns there; in a row what lies before is behind us."""
+    edge = hand.edge
+    at = _index(hand, place)
+    if edge.circle:
+        edge.rotate(at)
+    else:
+        edge.places = edge.places[at:]
+        edge.limit -= at
+        edge.pos = 0
+    hand.standing = place
+    hand.last = None
+
+
+def _index(hand: Hand, place: Place) -> int:
+    for at, other in enumerate(hand.edge.places):
+        if other is place or (isinstance(place, Space) and isinstance(other, Made) and other.into[:1] == (place,)):
+            return at
+    return 0
+
+
+def join_yarn(hand: Hand, step: JoinYarn) -> None:
+    """`join B with sl st in any corner sp`: work goes on from there."""
+    hand.yarn = step.yarn or hand.yarn
+    hand.fastened = False
+    edge = hand.edge
+    if step.place is None:
+        return
+    if begins(hand) and edge.pos == 0 and not isinstance(step.place, InRing):
+        target: Target = getattr(step.place, "target", Target())
+        if getattr(step.place, "piece", ""):
+            into = resolve(hand, step.place, step.span)[0]
+            hand.last = into[0]
+        else:
+            count = number(hand, step.place.count) if isinstance(step.place, Next) else 1
+            found = find_next(hand, target, max(count, 1), step.span)
+            _stand_at(hand, found[-1].place)
+    elif isinstance(step.place, InRing):
+        hand.standing = hand.ring()
+    else:
+        uses = hand.uses
+        into = resolve(hand, step.place, step.span)[0]
+        hand.uses = uses
+    if step.standing or step.stitch.kind != "slip":
+        hand.begun = True
+        place = hand.standing
+        if place is None:
+            place = hand.last
+        assert place is not None
+        _use_standing(hand, place)
+        make(hand, step.stitch, (place,), step.span)
+
+
+def _use_standing(hand: Hand, place: Place) -> None:
+    edge = hand.edge
+    if edge.pos or not edge.places:
+        return
+    if isinstance(place, Space) and edge.counted:
+        found = edge.find(Target("space"), 0)
+        if found is not None and found.place is place:
+            hand.use(found.at, found.after, place)
+    elif edge.places[0] is place:
+        hand.use(0, 1, place)
+    hand.last = place
+
+
+# ---- the beginning chain ------------------------------------------------------------------------
+
+
+def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
+    """The chain that a round or row begins with: a stitch, a stitch and a space, a space, or nothing that counts."""
+    length = number(hand, step.length)
+    hand.begun = True
+    if step.counts is not None:
+        _as_said(hand, length, step.counts, step.span)
+    elif isinstance(follow, Work | Group) and follow.counts is not None and not follow.counts.skipped:
+        hand.put_chain(length, step.span)
+    else:
+        _unsaid(hand, length, step.span)
+
+
+def _as_said(hand: Hand, length: int, counts: CountsAs, span: Span | None) -> None:
+    otherwise = hand.setting.reading.chain
+    if otherwise is False and counts.stitch is not None:
+        hand.put_chain(length, span)
+    elif otherwise is True and counts.nothing:
+        stand(hand, Stitch(hand.setting.first_kind), length, length, span)
+    elif counts.stitch is not None:
+        _question(hand, span, length, counts.stitch.kind, True, "said")
+        stand(hand, counts.stitch, length - counts.chains, length, span)
+        if counts.chains:
+            hand.put_space(counts.chains, span)
+    elif counts.nothing:
+        _question(hand, span, length, hand.setting.first_kind, False, "said")
+        hand.put_chain(length, span)
+    else:
+        hand.put_space(counts.space or counts.chains, span)
+
+
+def _unsaid(hand: Hand, length: int, span: Span | None) -> None:
+    setting = hand.setting
+    kind = setting.first_kind
+    height = setting.heights.get(kind, 0)
+    if setting.closing is not None and setting.closing[1] == length and 1 < setting.closing[0] < length:
+        stood = setting.closing[0]
+        _question(hand, span, length, kind, True, "said")
+        stand(hand, Stitch(kind), stood, length, span)
+        hand.put_space(length - stood, span)
+        return
+    if length > 1 and height and length > height and setting.reading.chain is None:
+        hand.put_space(length, span)
+        return
+    counts, by = decide(hand, length, kind)
+    _question(hand, span, length, kind, counts, by)
+    if counts:
+        stand(hand, Stitch(kind), length, length, span)
+    else:
+        hand.put_chain(length, span)
+
+
+def decide(hand: Hand, length: int, kind: str) -> tuple[bool, str]:
+    """Whether an unsaid chain counts, and by what: this reading, the pattern's convention, the rule of ch 1, or nothing."""
+    setting = hand.setting
+    convention = setting.conventions.get(kind)
+    by = "convention" if convention is not None else "rule" if length == 1 else "open"
+    if setting.reading.chain is not None:
+        return setting.reading.chain, by
+    if convention is not None:
+        return convention, by
+    return (False, by) if length == 1 else (kind not in ("single", "half"), by)
+
+
+def _question(hand: Hand, span: Span | None, chains: int, stitch: str, counts: bool, by: str) -> None:
+    hand.chain_question = ChainQuestion(span, chains, stitch, counts, by)
+
+
+def stand(hand: Hand, stitch: Stitch, chains: int, whole: int, span: Span | None) -> None:
+    """A chain that counts stands on the first place and uses it up."""
+    place: Place | None = hand.here
+    if place is None:
+        place = hand.standing
+        if place is None and hand.edge.places and hand.edge.pos == 0:
+            place = hand.edge.places[0]
+        if place is not None:
+            if isinstance(place, Ring):
+                hand.edge.pos = 0
+            _use_standing(hand, place)
+            hand.standing = place
+            hand.stood = True
+    into = () if place is None else (place,)
+    special = stitch.name if stitch.kind == "special" else ""
+    plain = Stitch(hand.setting.first_kind if special else stitch.kind, stitch.form, whole)
+    hand.put(plain, into, span, role="turning", chains=chains, special=special)
+
+
+# ---- the foundation chain ------------------------------------------------------------------------
+
+
+def skipped_chains(hand: Hand, step: Work, place: FromHook) -> None:
+    """The chains passed by `dc in 4th ch from hook`: a stitch, a stitch and a space, a space, or nothing."""
+    passed = place.number - 1
+    if step.counts is not None and step.counts.skipped:
+        counts = step.counts
+        if counts.stitch is not None:
+            _question(hand, step.span, passed, counts.stitch.kind, True, "said")
+            height = hand.setting.heights.get(counts.stitch.kind, passed)
+            hand.put(Stitch(counts.stitch.kind, number=passed), (), step.span, role="turning",
+                     chains=min(height, passed))  # fmt: skip
+            if counts.chains:
+                hand.put_space(counts.chains, step.span)
+        return
+    kind = step.stitch.kind
+    height = hand.setting.heights.get(kind, 0)
+    if passed < 2 or passed < height:
+        return
+    if height and passed > height + 1 and hand.setting.reading.chain is None:
+        hand.put_space(passed, step.span)
+        return
+    counted, by = decide(hand, passed, kind)
+    _question(hand, step.span, passed, kind, counted, by)
+    if counted:
+        hand.put(Stitch(kind, number=passed), (), step.span, role="turning", chains=passed)

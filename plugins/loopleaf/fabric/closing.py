@@ -1,0 +1,184 @@
+"""How a round ends: the join, the run that a last chain bridges, and what is left over."""
+
+from dataclasses import replace
+
+from ..notation.tree import ONE, ChainOf, First, Join, Same, Stitch, Target, Work
+from ..notation.tree import Next, Place as NamedPlace
+from .edge import Edge
+from .hand import Hand
+from .places import describe, resolve
+from .worked import Made, Place, Space
+
+
+def first_place(hand: Hand) -> Place | None:
+    """The first stitch of the round (or space, where it begins with one)."""
+    return hand.new[0] if hand.new else None
+
+
+def named_first(first: Place | None) -> NamedPlace | None:
+    """The name under which a bare join is published: `first hdc`, `top of ch-3`, `3rd ch of ch-4`."""
+    if isinstance(first, Made):
+        if first.role == "turning":
+            whole = first.legs or first.chains
+            return ChainOf(first.chains if whole > first.chains else 0, "ch", whole)
+        return First(ONE, Target("stitch", _name(first)))
+    return None
+
+
+def _name(made: Made) -> Stitch:
+    form = made.form if made.form != "shell" else ""
+    return Stitch(made.kind, form, made.legs if form else 0, post=made.post)
+
+
+def join(hand: Hand, step: Join) -> None:
+    """Close the round with a slip stitch; where it goes is where the next round begins."""
+    hand.joined = True
+    first = first_place(hand)
+    at: Place | None = first
+    if step.place is None:
+        named = named_first(first)
+        if named is not None:
+            hand.settled[id(step)] = replace(step, place=named)
+    else:
+        at = _joined_to(hand, step.place, first)
+        if at is None:
+            raise hand.stuck("join-misses", step.span, place=step.place, why=_why(hand, step.place, first))
+    if at is not None and at is not first:
+        hand.start_at = at
+    into = () if at is None else (at,)
+    hand.put(step.stitch, into, step.span, role="join")
+
+
+def _joined_to(hand: Hand, named: NamedPlace, first: Place | None) -> Place | None:
+    """The place a join names, among the round's own; None where it misses."""
+    if isinstance(named, ChainOf):
+        return _joined_chain(hand, named, first)
+    if isinstance(named, First | Next):
+        target = named.target
+        if target.stitch is None and target.kind in ("stitch", "loop"):
+            return first
+        if target.kind in ("chain", "row-end"):
+            return first
+        found = Edge(list(hand.new)).find(target, 0)
+        if found is not None:
+            return first if _is_first_of_kind(first, target) else found.place
+        if target.stitch is not None and target.stitch.kind == "special":
+            return next((p for p in hand.new if getattr(p, "special", "") == target.stitch.name), None)
+        return None
+    if isinstance(named, Same):
+        return first
+    return first
+
+
+def _is_first_of_kind(first: Place | None, target: Target) -> bool:
+    return isinstance(first, Made) and target.stitch is not None and first.kind == target.stitch.kind
+
+
+def _joined_chain(hand: Hand, named: ChainOf, first: Place | None) -> Place | None:
+    if isinstance(first, Made) and first.role == "turning":
+        whole = first.legs or first.chains
+        if named.length and named.length != whole:
+            return None
+        if named.number and named.number != first.chains:
+            return None
+        if not named.number and whole > first.chains and named.length:
+            return None
+        return first
+    if isinstance(first, Space):
+        beginning = not named.length or named.length == first.chains
+        return first if beginning and named.number <= first.chains else None
+    if named.number == 1 and named.length <= 1:
+        return first
+    return None
+
+
+def _why(hand: Hand, named: NamedPlace, first: Place | None) -> dict[str, object]:
+    """Facts for the words: what the beginning chain is, and what the join names."""
+    question = hand.chain_question
+    chains = first.legs or first.chains if isinstance(first, Made) and first.role == "turning" else 0
+    return {
+        "number": named.number if isinstance(named, ChainOf) else 0,
+        "length": named.length if isinstance(named, ChainOf) else 0,
+        "target": describe(named.target) if isinstance(named, First | Next) else "",
+        "chains": chains or (question.chains if question else 0),
+        "stands": first.chains if isinstance(first, Made) and first.role == "turning" else 0,
+        "counts": bool(question and question.counts),
+        "first": describe_place(first),
+    }
+
+
+def describe_place(place: Place | None) -> str:
+    """A place as a neutral key, for words."""
+    if isinstance(place, Space):
+        return f"space {place.chains}"
+    return place.kind if isinstance(place, Made) else ""
+
+
+def close_with_stitch(hand: Hand, step: Work) -> None:
+    """`ch 2, dc in first sc (counts as ch-5 sp)`: the stitch closes the round and is the far end of its last space."""
+    assert step.counts is not None
+    first = first_place(hand)
+    before = hand.made[-1] if hand.made else None
+    if isinstance(before, Space):
+        before.chains = step.counts.space
+        space = before
+    else:
+        space = hand.put_space(step.counts.space, step.span)
+    target = step.places[0]
+    if not isinstance(target, First | Same | ChainOf | Next):
+        resolve(hand, target, step.span)
+    hand.put(step.stitch, () if first is None else (first,), step.span, role="join")
+    hand.joined = True
+    hand.start_at = space
+
+
+def move_marker(hand: Hand) -> None:
+    """The spiral's start moves on: the first stitches of this round were covered again and belong to it no more."""
+    for made in [p for p in hand.new if isinstance(p, Made)][: hand.moved]:
+        made.role = "travel"
+        made.number = 0
+        hand.new.remove(made)
+    hand.moved = 0
+
+
+def next_edge(hand: Hand) -> list[Place]:
+    """The places for the next round, beginning where this one was joined."""
+    new = hand.new
+    if hand.start_at is not None:
+        for at, place in enumerate(new):
+            if place is hand.start_at:
+                return new[at:] + new[:at]
+    return new
+
+
+def left_over(hand: Hand) -> None:
+    """Report what the round left unworked and didn't say so."""
+    edge = hand.edge
+    if edge.plain:
+        left = len(edge.places) - edge.pos
+    else:
+        left = edge.count(edge.pos, len(edge.places))
+    if hand.ring() is not None and not hand.uses:
+        hand.trouble("stitches-left-over", None, left=1, target="ring")
+        return
+    if hand.into_spaces:
+        spaces = edge.count(edge.pos, len(edge.places), spaces=True) - left
+        if spaces and not edge.counted:
+            hand.trouble("stitches-left-over", None, left=spaces, target="space", stitches=left)
+            return
+    if not left or (hand.gaps and left == 1):
+        return
+    if left in hand.runs and (_ends_with_chains(hand) or hand.into_spaces):
+        return
+    first = edge.places[edge.pos]
+    target = "chain" if isinstance(first, Made) and first.role == "foundation" else "stitch"
+    hand.trouble("stitches-left-over", None, left=left, target=target)
+
+
+def _ends_with_chains(hand: Hand) -> bool:
+    for made in reversed(hand.made):
+        if isinstance(made, Space):
+            return True
+        if made.role != "join":
+            return False
+    return False

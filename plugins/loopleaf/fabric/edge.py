@@ -1,0 +1,181 @@
+"""The edge: the places that a round or row can be worked into, in order, with a cursor on them."""
+
+from dataclasses import dataclass
+
+from ..notation.tree import Stitch, Target
+from .worked import Made, Place, Ring, Space, Trouble
+
+
+class Stuck(Exception):
+    """The hand can't go on: the trouble says why. Caught by repeats, which may simply be done, and by the round."""
+
+    def __init__(self, trouble: Trouble) -> None:
+        super().__init__(trouble.rule)
+        self.trouble = trouble
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """A place on the edge: the place itself, where it begins, and where the cursor stands after it."""
+
+    place: Place
+    at: int
+    after: int
+
+
+def is_named(place: Made, stitch: Stitch) -> bool:
+    """Whether a stitch bears a name: `next dc` finds plain, post and gathered ones; `next FPdc` only posts."""
+    if stitch.kind == "special":
+        return place.special == stitch.name
+    if place.kind != stitch.kind:
+        return False
+    if stitch.form and place.form != stitch.form and not (stitch.form == "shell" and place.unit):
+        return False
+    return not stitch.post or place.post == stitch.post
+
+
+class Edge:
+    """Places in working order, and the cursor.
+
+    places: stitch tops, spaces, the ring, foundation chains, picots (found by name alone). pos: the next place.
+    limit: where a repeat that ends `to last 2 sts` must stop; else the end. circle: the edge closes.
+    counted: chains of spaces are places of their own, as in patterns whose counts include them.
+    """
+
+    __slots__ = ("places", "pos", "limit", "circle", "plain", "counted", "_corners")
+
+    def __init__(self, places: list[Place], circle: bool = False, counted: bool = False) -> None:
+        if counted:
+            places = [loop for place in places for loop in _opened(place)]
+        self.places = places
+        self.pos = 0
+        self.limit = len(places)
+        self.circle = circle
+        self.counted = counted
+        self.plain = all(type(p) is Made and p.role != "picot" for p in places)
+        self._corners: set[int] | None = None
+
+    def __str__(self) -> str:
+        """One letter a place: `s h d t` stitches, `o` foundation chains, `-` spaces, `p` picots, `@` the ring; `|` the cursor."""
+        letters = [_letter(p) for p in self.places]
+        return "".join(letters[: self.pos]) + "|" + "".join(letters[self.pos :])
+
+    def find(self, target: Target, start: int, limit: int | None = None) -> Found | None:
+        """The first place of the target's kind at or after `start`; None when there is none before the limit."""
+        end = self.limit if limit is None else limit
+        places = self.places
+        if target.kind in ("space", "loop") and self.counted:
+            return self._find_counted_space(target, start, end)
+        for at in range(start, end):
+            if self.matches(places[at], target):
+                return Found(places[at], at, at + 1)
+        return None
+
+    def _find_counted_space(self, target: Target, start: int, end: int) -> Found | None:
+        for at in range(start, end):
+            loop = self.places[at]
+            if type(loop) is Made and loop.role == "loop":
+                space = loop.into[0]
+                if isinstance(space, Space) and (not target.length or space.chains == target.length):
+                    return Found(space, at, at + space.chains - loop.number + 1)
+        return None
+
+    def matches(self, place: Place, target: Target) -> bool:
+        """Whether one place is of the target's kind."""
+        kind = target.kind
+        if kind in ("stitch", "edge", "group"):
+            if type(place) is not Made or place.role == "picot":
+                return False
+            return target.stitch is None or is_named(place, target.stitch)
+        if kind == "chain":
+            if isinstance(place, Space):
+                return place.chains == 1
+            return type(place) is Made and place.kind == "chain" and place.role != "picot"
+        if kind == "space":
+            return isinstance(place, Space) and (not target.length or place.chains == target.length)
+        if kind == "loop":
+            return isinstance(place, Space)
+        if kind == "corner":
+            return id(place) in self.corners()
+        if kind == "picot":
+            return type(place) is Made and place.role == "picot"
+        return type(place) is Made and place.role == "row-end"
+
+    def corners(self) -> set[int]:
+        """The corner places: spaces inside a group of one place (the longest such); else the longest spaces; in solid
+        work the middle stitch of three or more in one place."""
+        if self._corners is None:
+            self._corners = _corners(self.places)
+        return self._corners
+
+    def rest(self, spaces: bool = False) -> int:
+        """How many stitches stand between the cursor and the limit; with `spaces`, chain spaces too."""
+        if self.plain:
+            return self.limit - self.pos
+        return self.count(self.pos, self.limit, spaces)
+
+    def count(self, start: int, end: int, spaces: bool = False) -> int:
+        """How many stitches (with `spaces`, spaces too) stand in a stretch of the edge."""
+        return sum(
+            1
+            for p in self.places[start:end]
+            if (type(p) is Made and p.role != "picot") or (spaces and isinstance(p, Space))
+        )
+
+    def rotate(self, at: int) -> None:
+        """Begin the circle at another place; what lay before it comes round again at the end."""
+        self.places = self.places[at:] + self.places[:at]
+        self.pos = 0
+
+    def describe(self) -> list[str]:
+        """What kinds of places there are, as neutral keys: `single`, `space 2`, `ring`."""
+        seen: dict[str, None] = {}
+        for place in self.places:
+            if isinstance(place, Space):
+                seen[f"space {place.chains}"] = None
+            elif isinstance(place, Ring):
+                seen["ring"] = None
+            else:
+                seen["picot" if place.role == "picot" else place.kind] = None
+        return list(seen)
+
+
+def _opened(place: Place) -> list[Place]:
+    if not isinstance(place, Space):
+        return [place]
+    return list(loops_of(place))
+
+
+def loops_of(space: Space) -> list[Made]:
+    """The single chains of a space, numbered from 1."""
+    return [
+        Made("chain", (space,), space.round, space.yarn, "loop", number) for number in range(1, space.chains + 1)
+    ]
+
+
+def _letter(place: Place) -> str:
+    if isinstance(place, Space):
+        return "-"
+    if isinstance(place, Ring):
+        return "@"
+    if place.role == "picot":
+        return "p"
+    return "o" if place.kind == "chain" else place.kind[0]
+
+
+def _corners(places: list[Place]) -> set[int]:
+    spaces = [p for p in places if isinstance(p, Space)]
+    if spaces:
+        grouped = [p for p in spaces if p.corner] or spaces
+        longest = max(p.chains for p in grouped)
+        return {id(p) for p in grouped if p.chains == longest}
+    found: set[int] = set()
+    run: list[Made] = []
+    for place in [*places, None]:
+        if type(place) is Made and run and place.into and place.into == run[0].into:
+            run.append(place)
+            continue
+        if len(run) >= 3:
+            found.add(id(run[len(run) // 2]))
+        run = [place] if type(place) is Made else []
+    return found

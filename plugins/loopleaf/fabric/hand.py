@@ -1,0 +1,244 @@
+"""The hand: where the hook is while one round of one size is worked, and everything made so far."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from ..notation.tree import Line, Span, Stitch
+from .edge import Edge, Stuck, loops_of
+from .worked import Made, Place, Ring, Role, Space, Trouble
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """How what the text leaves open is read.
+
+    chain: whether an unsaid beginning chain counts as a stitch; None: by the pattern's convention.
+    more: whether `rep from * 3 times` means three more; None: not yet asked.
+    """
+
+    chain: bool | None = None
+    more: bool | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What stays the same while a round is worked.
+
+    size, index: which size and which round of the piece (0-based). worked: the piece's way of working
+    (`joined rounds`, `spiral rounds`, `rows` …). conventions: kind -> whether its turning chain counts.
+    heights: kind -> its turning chain's length. specials: the author's stitches, parsed. only_kind: the one kind
+    that the line names ("" where none or several). others: finished edges of other pieces, by name.
+    closing: what the line joins to at its end names the third chain of four: (3, 4), else None.
+    first_kind: kind of the first stitch after the beginning chain.
+    """
+
+    size: int
+    index: int
+    worked: str
+    counted: bool
+    conventions: Mapping[str, bool]
+    heights: Mapping[str, int]
+    specials: Mapping[str, Line]
+    only_kind: str
+    first_kind: str
+    closing: tuple[int, int] | None
+    others: Mapping[str, list[Place]] = field(default_factory=dict)
+    reading: Reading = Reading()
+
+    @property
+    def rows(self) -> bool:
+        return self.worked.startswith("rows")
+
+    @property
+    def spiral(self) -> bool:
+        return self.worked == "spiral rounds"
+
+
+@dataclass(slots=True)
+class ChainQuestion:
+    """The beginning chain, and who decided whether it counts: `said`, `convention`, `rule` (a lone ch 1, a space) or `open`."""
+
+    span: Span | None
+    chains: int
+    stitch: str
+    counts: bool
+    by: str
+
+
+@dataclass(slots=True)
+class Leaf:
+    """A chain made inside the round and worked back on. loops: its chains from the hook; pos: the next one."""
+
+    loops: list[Made]
+    pos: int = 0
+    first: int = -1
+    span: Span | None = None
+
+
+class Hand:
+    """State of one round in work. `mark` and `back_to` undo a pass of a repeat that didn't fit."""
+
+    def __init__(self, setting: Setting, edge: Edge, yarn: str) -> None:
+        self.setting = setting
+        self.edge = edge
+        self.yarn = yarn
+        self.made: list[Made | Space] = []
+        self.new: list[Place] = []
+        self.last: Place | None = None
+        self.standing: Place | None = None
+        self.here: Place | None = None
+        self.skipped: list[Place] = []
+        self.leaf: Leaf | None = None
+        self.begun = False
+        self.stood = False
+        self.depth = 0
+        self.unit = 0
+        self.numbered = 0
+        self.spaced = 0
+        self.uses = 0
+        self.into_spaces = False
+        self.gaps = False
+        self.left = 0
+        self.runs: set[int] = set()
+        self.fastened = False
+        self.joined = False
+        self.turned = False
+        self.levelling = False
+        self.chain_question: ChainQuestion | None = None
+        self.unclear: list[Span | None] = []
+        self.troubles: list[Trouble] = []
+        self.other_pos: dict[str, int] = {}
+        self.markers: list[Place] = []
+        self.passage: tuple[Any, ...] = ()
+        self.settled: dict[int, Any] = {}
+        self.other_side: list[Place] = []
+        self.first_worked = -1
+        self.backs = 0
+        self.opening: tuple[str, int] = ("", 0)
+        self.travels = False
+        self.moves_marker = False
+        self.moved = 0
+        self.start_at: Place | None = None
+
+    # -- undoing ------------------------------------------------------------------------------
+
+    def mark(self) -> tuple[Any, ...]:
+        """All that a pass of a repeat may change."""
+        leaf = self.leaf
+        return (
+            self.edge.pos, len(self.made), len(self.new), self.last, self.skipped, leaf, leaf.pos if leaf else 0,
+            self.begun, self.stood, self.unit, self.numbered, self.spaced, self.uses, self.yarn, self.into_spaces,
+            len(self.troubles), dict(self.other_pos), self.gaps, len(self.edge.places),
+        )  # fmt: skip
+
+    def back_to(self, mark: tuple[Any, ...]) -> None:
+        """Pull back to a mark, as a maker ravels back to where the repeat began."""
+        (
+            self.edge.pos, made, new, self.last, self.skipped, self.leaf, leaf_pos, self.begun, self.stood, self.unit,
+            self.numbered, self.spaced, self.uses, self.yarn, self.into_spaces, troubles, self.other_pos, self.gaps,
+            places,
+        ) = mark  # fmt: skip
+        del self.made[made:], self.new[new:], self.troubles[troubles:]
+        if len(self.edge.places) > places:
+            grown = len(self.edge.places) - places
+            del self.edge.places[places:]
+            self.edge.limit -= grown
+        if self.leaf is not None:
+            self.leaf.pos = leaf_pos
+
+    # -- making -------------------------------------------------------------------------------
+
+    def stuck(self, rule: str, span: Span | None, **facts: Any) -> Stuck:
+        """An error to raise: the hand can't go on."""
+        return Stuck(Trouble(rule, span, facts, self.setting.size))
+
+    def trouble(self, rule: str, span: Span | None, **facts: Any) -> None:
+        """Something to report without stopping."""
+        self.troubles.append(Trouble(rule, span, facts, self.setting.size))
+
+    def put(
+        self, stitch: Stitch, into: tuple[Place, ...], span: Span | None, role: Role = "stitch",
+        special: str = "", unit: int = 0, chains: int = 0,
+    ) -> Made:  # fmt: skip
+        """One stitch off the hook: into the round, and, where it counts, onto the new edge."""
+        if self.leaf is not None and role == "stitch":
+            role = "back"
+            self.backs += 1
+        if not unit:
+            special, unit = special or self.opening[0], self.opening[1]
+        made = Made(
+            stitch.kind, into, self.setting.index, self.yarn, role, 0, stitch.form, stitch.number, stitch.loop,
+            stitch.post, special, unit, chains, span,
+        )  # fmt: skip
+        if role in ("stitch", "turning"):
+            if self.levelling:
+                made.role = "travel"
+            else:
+                self.numbered += 1
+                made.number = self.numbered
+                self.new.append(made)
+        elif role == "picot":
+            self.new.append(made)
+        self.made.append(made)
+        return made
+
+    def put_space(self, chains: int, span: Span | None, special: str = "", unit: int = 0) -> Space:
+        """A chain space after the last thing made."""
+        self.spaced += 1
+        if not unit:
+            special, unit = self.opening
+        space = Space(chains, self.setting.index, self.yarn, self.spaced, unit, special, span)
+        if self.here is not None:
+            space.corner = True
+        self.made.append(space)
+        self.new.append(space)
+        return space
+
+    def put_chain(self, length: int, span: Span | None) -> Made:
+        """A beginning chain that doesn't count: drawn, paid for in yarn, no stitch."""
+        made = Made("chain", (), self.setting.index, self.yarn, "chain", chains=length, span=span)
+        self.made.append(made)
+        return made
+
+    # -- using up places ------------------------------------------------------------------------
+
+    def use(self, at: int, after: int, place: Place) -> None:
+        """Move the cursor past a place; what lies before it is passed over."""
+        edge = self.edge
+        if at > edge.pos and not edge.plain:
+            self.runs.add(edge.count(edge.pos, at))
+        elif at > edge.pos:
+            self.runs.add(at - edge.pos)
+        edge.pos = after
+        self.uses += 1
+        self.last = place
+        if isinstance(place, Space):
+            self.into_spaces = True
+
+    def next_leaf(self, count: int, span: Span | None) -> list[Place]:
+        """The next chains of the leaf now worked back on."""
+        leaf = self.leaf
+        assert leaf is not None
+        left = len(leaf.loops) - leaf.pos
+        if count > left:
+            raise self.stuck("works-past-the-end", span, step_text="", needed=count, available=left)
+        if leaf.first < 0:
+            leaf.first = leaf.pos
+        places: list[Place] = list(leaf.loops[leaf.pos : leaf.pos + count])
+        leaf.pos += count
+        self.last = places[-1] if places else self.last
+        return places
+
+    def open_leaf(self, chains: int, span: Span | None) -> None:
+        """Make a chain that the next stitches are worked back on."""
+        base = Space(chains, self.setting.index, self.yarn, span=span)
+        self.made.append(base)
+        self.leaf = Leaf(list(reversed(loops_of(base))), span=span)
+
+    def ring(self) -> Ring | None:
+        """The ring of the edge, if it has one."""
+        for place in self.edge.places:
+            if isinstance(place, Ring):
+                return place
+        return None

@@ -1,0 +1,156 @@
+"""Working a whole pattern file: its vocabulary, its pieces in order, every size."""
+
+from dataclasses import dataclass, field
+from functools import cache
+
+from .. import notation, trade
+from ..notation.problem import Problem
+from ..notation.tree import Line, Stitch, Tally
+from ..pattern import Path, Pattern, Piece, PlanProblem, RoundPlan, Source, set_out
+from .piece import PieceHand, Thread, Ways, is_circle
+from .starts import start_places
+from .worked import PieceWork, Place, RoundWork
+
+
+@dataclass(frozen=True, slots=True)
+class LineProblem:
+    """A parser's problem, with the value that it stands in and the round it belongs to."""
+
+    path: Path
+    problem: Problem
+    piece: str = ""
+    round: str = ""
+
+
+@dataclass(slots=True)
+class PatternWork:
+    """A pattern worked. plans: problems of setting out the rounds, with the piece each belongs to."""
+
+    source: Source
+    pattern: Pattern
+    vocabulary: notation.Vocabulary
+    pieces: list[PieceWork] = field(default_factory=list)
+    problems: list[LineProblem] = field(default_factory=list)
+    plans: list[tuple[str, PlanProblem]] = field(default_factory=list)
+
+    def piece(self, name: str) -> PieceWork | None:
+        """The piece of that name, None where there is none."""
+        return next((piece for piece in self.pieces if piece.name == name), None)
+
+
+def work_pattern(source: Source) -> PatternWork:
+    """Work every round of every piece in every size. The source must hold a pattern."""
+    pattern = source.pattern
+    if pattern is None:
+        raise ValueError(f"{source.file} holds no pattern")
+    work = PatternWork(source, pattern, vocabulary_of(pattern))
+    specials = _specials(work)
+    conventions = _conventions(work)
+    edges: list[dict[str, list[Place]]] = [{} for _ in range(pattern.size_count)]
+    for name, piece in pattern.pieces.items():
+        worked = _work_piece(work, name, piece, specials, conventions, edges)
+        work.pieces.append(worked)
+    return work
+
+
+def vocabulary_of(pattern: Pattern) -> notation.Vocabulary:
+    """The words that this pattern's lines may use: its terms, its own stitches, yarns and pieces."""
+    specials = {
+        name: notation.SpecialStitch(name, special.short, special.work, special.text, special.yarn_overs)
+        for name, special in pattern.special_stitches.items()
+    }
+    yarns = frozenset(pattern.materials.yarns) if pattern.materials is not None else frozenset()
+    return notation.Vocabulary(pattern.terms, specials, yarns, frozenset(pattern.pieces))
+
+
+@cache
+def heights() -> dict[str, int]:
+    """Turning chain of each stitch, by kind (trade/stitches.yml)."""
+    return {row.key: row.turning_chain for row in trade.stitches() if row.turning_chain}
+
+
+def _specials(work: PatternWork) -> dict[str, Line]:
+    found: dict[str, Line] = {}
+    for name, special in work.pattern.special_stitches.items():
+        if not special.work:
+            continue
+        path: Path = ("special stitches", name, "work")
+        parsed = notation.parse(special.work, work.vocabulary)
+        work.problems += [LineProblem(path, problem) for problem in parsed.problems]
+        if parsed.line is not None:
+            found[name] = parsed.line
+    return found
+
+
+def _conventions(work: PatternWork) -> dict[str, bool]:
+    """`turning chains: {hdc: does not count}` by kind."""
+    found: dict[str, bool] = {}
+    for name, counts in work.pattern.turning_chains.items():
+        if not name:
+            found.update(dict.fromkeys(heights(), counts))
+            continue
+        tally, problems = notation.parse_count(f"1 {name}", work.vocabulary)
+        entry = tally.entries[0][1] if tally is not None and tally.entries else None
+        if isinstance(entry, Stitch):
+            found[entry.kind] = counts
+        else:
+            path: Path = ("turning chains", name)
+            work.problems += [LineProblem(path, problem) for problem in problems]
+    return found
+
+
+def _work_piece(
+    work: PatternWork, name: str, piece: Piece, specials: dict[str, Line], conventions: dict[str, bool],
+    edges: list[dict[str, list[Place]]],
+) -> PieceWork:  # fmt: skip
+    pattern = work.pattern
+    result = PieceWork(name, ("pieces", name))
+    others = {one.name: one for one in work.pieces}
+    threads: list[Thread] = []
+    for size in range(pattern.size_count):
+        places, other_side, troubles = start_places(piece, size, others, edges[size])
+        threads.append(Thread(places, piece.yarn, other_side, circle=is_circle(piece.worked, places)))
+        result.starts.append(list(places))
+        result.troubles += [t for t in troubles if all(t.rule != o.rule for o in result.troubles)]
+    plans, plan_problems = set_out(pattern, name)
+    work.plans += [(name, problem) for problem in plan_problems]
+    ways = Ways(
+        piece.worked, piece.yarn, pattern.chain_spaces, conventions, heights(), specials, pattern.size_count
+    )
+    hand = PieceHand(ways, threads, list(edges))
+    said: set[tuple[Path, int, str]] = set()
+    for at, plan in enumerate(plans):
+        line, stated = _read(work, name, plan, said)
+        result.rounds.append(hand.round(plan, line, stated, at == len(plans) - 1))
+    for size in range(pattern.size_count):
+        edges[size][name] = _last_edge(result.rounds, size) or list(result.starts[size])
+    return result
+
+
+def _read(
+    work: PatternWork, piece: str, plan: RoundPlan, said: set[tuple[Path, int, str]]
+) -> tuple[Line | None, Tally | None]:
+    """The round's tree and its stated count; what there is to say about the words is said once an entry."""
+    parsed = notation.parse(plan.work, work.vocabulary, plan.n)
+    for problem in parsed.problems:
+        mark = (plan.work_path, problem.span.start, problem.rule)
+        if mark not in said:
+            said.add(mark)
+            work.problems.append(LineProblem(plan.work_path, problem, piece, plan.label))
+    stated: Tally | None = None
+    if plan.stated is not None:
+        stated, problems = notation.parse_count(plan.stated, work.vocabulary)
+        for problem in problems:
+            mark = (plan.stated_path, problem.span.start, problem.rule)
+            if mark not in said:
+                said.add(mark)
+                work.problems.append(LineProblem(plan.stated_path, problem, piece, plan.label))
+    return parsed.line, stated
+
+
+def _last_edge(rounds: list[RoundWork], size: int) -> list[Place]:
+    for one in reversed(rounds):
+        worked = one.sizes[size]
+        if worked is not None:
+            return list(worked.edge)
+    return []

@@ -1,0 +1,252 @@
+"""Working a piece: round upon round, in every size, going on after an error."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from ..notation.tree import Line, Stitch, Tally
+from ..pattern.rounds import RoundPlan
+from . import survey
+from .round import FIT, Attempt, Task, with_places, work
+from .settle import settle
+from .worked import Made, Place, Ring, RoundWork, Space, Trouble, WorkedRound
+
+
+@dataclass(frozen=True, slots=True)
+class Ways:
+    """How the pattern works, the same for all rounds of a piece."""
+
+    worked: str
+    yarn: str
+    chains: str | None
+    conventions: Mapping[str, bool]
+    heights: Mapping[str, int]
+    specials: Mapping[str, Line]
+    size_count: int
+
+
+@dataclass(slots=True)
+class Thread:
+    """One size of a piece in work: the places for the next round, and how far they can be trusted.
+
+    instead: the edge that the last erring round's stated count would have made. muted: a repeat didn't fit and no
+    count was stated, so nothing about the fit can be said until the next stated count.
+    """
+
+    places: list[Place]
+    yarn: str
+    other_side: list[Place] = field(default_factory=list)
+    markers: list[Place] = field(default_factory=list)
+    instead: list[Place] | None = None
+    muted: bool = False
+    fastened: bool = False
+    circle: bool = False
+    before: tuple[object, ...] = ()
+
+
+class PieceHand:
+    """Works the rounds of one piece in order, a thread a size."""
+
+    def __init__(self, ways: Ways, threads: list[Thread], others: list[Mapping[str, list[Place]]]) -> None:
+        self.ways = ways
+        self.threads = threads
+        self.others = others
+        self.index = 0
+        self.side = ""
+        self.turned = False
+
+    def round(self, plan: RoundPlan, line: Line | None, stated: Tally | None, last: bool) -> RoundWork:
+        """Work one round in every size that has it."""
+        result = RoundWork(plan, line, line, stated)
+        result.turned = self.turned or (line is not None and survey.leading_turn(line.steps))
+        self._side(result)
+        steps, after = ((), ()) if line is None else survey.part_turning_chain(line)
+        chosen: Attempt | None = None
+        for size, thread in enumerate(self.threads):
+            if plan.sizes is not None and size not in plan.sizes:
+                result.sizes.append(None)
+                continue
+            if line is None:
+                result.sizes.append(self._unread(thread, stated, size))
+                continue
+            attempt = self._attempt(thread, plan, steps, stated, size)
+            result.sizes.append(attempt.worked)
+            self._report(result, attempt, thread, stated)
+            self._go_on(thread, attempt, stated, size, after)
+            chosen = chosen or attempt
+        if chosen is not None and line is not None:
+            more = chosen.reading.more
+            if any(t.rule == "repeat-unclear" for t in result.troubles):
+                more = None
+            result.settled = settle(line, chosen.hand.settled, more)
+            result.joined = chosen.hand.joined
+            self._turn(result, chosen, steps, bool(after), last)
+        self.index += 1
+        return result
+
+    # -- one size ---------------------------------------------------------------------------------
+
+    def _attempt(
+        self, thread: Thread, plan: RoundPlan, steps: tuple[object, ...], stated: Tally | None, size: int
+    ) -> Attempt:
+        ways = self.ways
+        task = Task(
+            steps=steps,  # type: ignore[arg-type]
+            before=thread.before,  # type: ignore[arg-type]
+            places=thread.places,
+            circle=thread.circle,
+            worked=ways.worked,
+            index=self.index,
+            size=size,
+            yarn=plan.yarn if plan.yarn and plan.yarn != ways.yarn else thread.yarn,
+            chains=ways.chains,
+            conventions=ways.conventions,
+            heights=ways.heights,
+            specials=ways.specials,
+            others=self.others[size],
+            other_side=thread.other_side,
+            markers=thread.markers,
+            stated=stated,
+        )
+        attempt = work(task)
+        if not attempt.fits and thread.instead is not None and stated is not None:
+            again = work(with_places(task, thread.instead))
+            if again.fits:
+                return again
+        return attempt
+
+    def _report(self, result: RoundWork, attempt: Attempt, thread: Thread, stated: Tally | None) -> None:
+        steps = result.line.steps if result.line is not None else ()
+        if thread.fastened and not survey.brings_yarn(steps) and not result.plan.yarn:
+            _add(result, Trouble("yarn-not-joined", None, {"yarn": thread.yarn}, attempt.hand.setting.size))
+        for trouble in attempt.troubles:
+            if thread.muted and trouble.rule in (*FIT, "count-differs"):
+                continue
+            if trouble.rule == "count-differs" and stated is not None:
+                trouble.facts.setdefault("stated_text", result.plan.stated or "")
+            _add(result, trouble)
+
+    def _go_on(
+        self, thread: Thread, attempt: Attempt, stated: Tally | None, size: int, after: tuple[object, ...]
+    ) -> None:
+        """Where the next round begins, after a right round or a wrong one."""
+        hand = attempt.hand
+        thread.before = after
+        thread.yarn = hand.yarn
+        thread.fastened = hand.fastened
+        thread.markers = list(hand.markers)
+        thread.other_side = hand.other_side
+        kind = hand.setting.first_kind or hand.setting.only_kind or "single"
+        by_count = None if stated is None else edge_of(stated, kind, size, self.index, hand.yarn)
+        wrong = not attempt.fits
+        if thread.muted and wrong:
+            if by_count is not None:
+                thread.places, thread.instead, thread.muted = by_count, None, False
+            else:
+                thread.places = attempt.worked.edge
+            self._shape(thread, attempt)
+            return
+        thread.muted = False
+        thread.places = attempt.worked.edge
+        thread.instead = None
+        if wrong:
+            if attempt.stuck:
+                thread.muted = by_count is None
+                thread.places = by_count if by_count is not None else thread.places
+            else:
+                thread.instead = by_count
+        self._shape(thread, attempt)
+
+    def _shape(self, thread: Thread, attempt: Attempt) -> None:
+        """Turn the new edge the way the next round meets it."""
+        worked = self.ways.worked
+        places = thread.places
+        thread.circle = not worked.startswith("rows") and bool(places)
+        if worked == "rows":
+            thread.places = places[::-1]
+            if thread.instead is not None:
+                thread.instead = thread.instead[::-1]
+        elif thread.circle and attempt.hand.turned and attempt.hand.joined:
+            thread.places = places[:1] + places[:0:-1]
+
+    def _unread(self, thread: Thread, stated: Tally | None, size: int) -> WorkedRound:
+        """A round whose line can't be read: go on from its stated count, or say nothing of the fit until the next."""
+        thread.before = ()
+        made = None if stated is None else edge_of(stated, "single", size, self.index, thread.yarn)
+        thread.muted = made is None
+        thread.places = made if made is not None else thread.places
+        thread.circle = not self.ways.worked.startswith("rows")
+        return WorkedRound(edge=thread.places)
+
+    # -- sides and turns ------------------------------------------------------------------------------
+
+    def _side(self, result: RoundWork) -> None:
+        said = result.plan.side
+        if self.ways.worked == "rows, right side only":
+            self.side = "RS"
+        elif not self.side:
+            self.side = said or "RS"
+        elif result.turned:
+            self.side = "WS" if self.side == "RS" else "RS"
+        if said and said != self.side:
+            result.troubles.append(Trouble("side-differs", None, {"said": said, "worked": self.side}))
+            self.side = said
+        result.side = self.side
+
+    def _turn(
+        self, result: RoundWork, attempt: Attempt, steps: tuple[object, ...], chained: bool, last: bool
+    ) -> None:
+        worked = self.ways.worked
+        turned = attempt.hand.turned or chained
+        if worked == "rows":
+            self.turned = True
+            if not turned and not last and not attempt.hand.fastened:
+                edge = attempt.worked.edge
+                same = [getattr(p, "kind", "") for p in edge] == [getattr(p, "kind", "") for p in edge[::-1]]
+                result.troubles.append(Trouble("turn-missing", None, {"matters": not same}))
+            return
+        self.turned = turned and worked == "joined rounds"
+        if turned and worked in ("spiral rounds", "rows, right side only"):
+            result.troubles.append(Trouble("turn-not-expected", None, {"worked": worked, "matters": True}))
+
+
+def _add(result: RoundWork, trouble: Trouble) -> None:
+    """Keep a trouble once, though several sizes meet it."""
+    for other in result.troubles:
+        if other.rule == trouble.rule and other.span == trouble.span:
+            return
+    result.troubles.append(trouble)
+
+
+def edge_of(stated: Tally, kind: str, size: int, index: int, yarn: str) -> list[Place] | None:
+    """An edge such as a stated count describes: its stitches, with its spaces spread evenly between them."""
+    if stated.total is not None:
+        number = stated.total.of(size)
+        return None if number is None else [Made(kind, (), index, yarn, "stitch", i + 1) for i in range(number)]
+    stitches: list[Place] = []
+    spaces: list[Place] = []
+    for amount, named in stated.entries:
+        number = amount.of(size) or 0
+        if isinstance(named, Stitch):
+            stitches += [
+                Made(named.kind, (), index, yarn, "stitch", len(stitches) + i + 1, special=named.name)
+                for i in range(number)
+            ]
+        elif named.kind == "space":
+            spaces += [Space(named.length or 1, index, yarn, i + 1) for i in range(number)]
+    if not spaces:
+        return stitches
+    edge: list[Place] = []
+    done = 0
+    for i, stitch in enumerate(stitches):
+        edge.append(stitch)
+        due = (i + 1) * len(spaces) // len(stitches)
+        edge += spaces[done:due]
+        done = due
+    return edge
+
+
+def is_circle(worked: str, places: list[Place]) -> bool:
+    """Whether round 1 goes round: over another piece's edge it does, into a ring or along a chain it doesn't."""
+    return not worked.startswith("rows") and bool(places) and not isinstance(places[0], Ring) and not (
+        isinstance(places[0], Made) and places[0].role == "foundation"
+    )

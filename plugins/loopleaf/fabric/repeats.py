@@ -1,0 +1,169 @@
+"""Repeats: so many passes, or as many as fit."""
+
+from collections.abc import Callable
+
+from ..notation.tree import Again, Last, Passage, Repeat, Step, Until, Work
+from .edge import Stuck
+from .hand import Hand
+from .places import bound, number
+from .stitches import places_taken
+
+Perform = Callable[[Hand, tuple[Step, ...]], None]
+
+MOST_PASSES = 100_000
+"""More passes than any round has stitches: a repeat that would never end stops here."""
+
+_OUT_OF_PLACES = ("works-past-the-end", "no-such-place", "stitches-left-over")
+
+
+def repeat(hand: Hand, step: Repeat, perform: Perform) -> None:
+    """Work a repeat's passes, then its ending."""
+    hand.depth += 1
+    try:
+        if step.times is not None:
+            _times(hand, step, perform)
+        else:
+            _until(hand, step, perform)
+    finally:
+        hand.depth -= 1
+
+
+def passage(hand: Hand, step: Passage, perform: Perform) -> None:
+    """Steps between two asterisks: worked once, and remembered."""
+    hand.passage = step.steps
+    _nested(hand, step.steps, perform)
+
+
+def again(hand: Hand, step: Again, perform: Perform) -> None:
+    """`rep from * to * twice more`."""
+    for _ in range(number(hand, step.times)):
+        _nested(hand, hand.passage, perform)
+
+
+def _nested(hand: Hand, steps: tuple[Step, ...], perform: Perform) -> None:
+    hand.depth += 1
+    try:
+        perform(hand, steps)
+    finally:
+        hand.depth -= 1
+
+
+def last_pass(step: Repeat) -> int:
+    """How many steps the last pass holds: all, or those before `**` or before what it omits."""
+    if step.stop_at is not None:
+        return step.stop_at
+    tail = len(step.omitting)
+    if tail and step.steps[-tail:] == step.omitting:
+        return len(step.steps) - tail
+    return len(step.steps)
+
+
+def _times(hand: Hand, step: Repeat, perform: Perform) -> None:
+    assert step.times is not None
+    passes = number(hand, step.times)
+    if step.unclear:
+        hand.unclear.append(step.span)
+        passes += 1 if hand.setting.reading.more is not False else 0
+    for done in range(passes):
+        last = done == passes - 1
+        try:
+            perform(hand, step.steps[: last_pass(step)] if last else step.steps)
+        except Stuck as stuck:
+            facts = stuck.trouble.facts
+            facts.setdefault("passes", passes)
+            facts.setdefault("done", done)
+            facts.setdefault("repeat_span", step.span)
+            raise
+    perform(hand, step.ending)
+
+
+def _until(hand: Hand, step: Repeat, perform: Perform) -> None:
+    until = step.until or Until()
+    edge = hand.edge
+    outer = edge.limit
+    tail = len(edge.places) - outer
+    end = bound(hand, until, step.span)
+    end = min(end, _ending_bound(hand, step))
+    edge.limit = end
+    behind = len(edge.places) - end
+    short = last_pass(step)
+    available = edge.rest(hand.into_spaces)
+    passes = 0
+    each = 0
+    try:
+        while passes < MOST_PASSES:
+            if _nothing_left(hand) and passes:
+                break
+            before = hand.mark()
+            left = edge.rest(hand.into_spaces)
+            used = hand.uses
+            try:
+                perform(hand, step.steps[:short])
+                if short < len(step.steps):
+                    if _nothing_left(hand) or _only_passed(hand, step, short, perform):
+                        passes += 1
+                        break
+                    perform(hand, step.steps[short:])
+            except Stuck as stuck:
+                hand.back_to(before)
+                edge.limit = len(edge.places) - behind
+                if stuck.trouble.rule not in _OUT_OF_PLACES or hand.leaf is not None:
+                    raise
+                if passes and _passed_over(hand):
+                    break
+                if not passes and stuck.trouble.rule == "no-such-place":
+                    raise
+                if passes and step.ending:
+                    break
+                raise hand.stuck(
+                    "repeat-does-not-fit", step.span, left=left, each=each or _places_used(step),
+                    passes=passes, available=available,
+                ) from stuck  # fmt: skip
+            passes += 1
+            each = hand.uses - used
+            if edge.rest(hand.into_spaces) == left and hand.uses == used:
+                break
+    finally:
+        edge.limit = len(edge.places) - tail
+    perform(hand, step.ending)
+
+
+def _nothing_left(hand: Hand) -> bool:
+    return hand.edge.rest(hand.into_spaces) <= (1 if hand.gaps and not hand.edge.circle else 0)
+
+
+def _passed_over(hand: Hand) -> bool:
+    """What is left is just such a run as the repeat passes over between the places that it names."""
+    edge = hand.edge
+    if hand.into_spaces and edge.count(edge.pos, edge.limit, spaces=True) > edge.count(edge.pos, edge.limit):
+        return False
+    return edge.rest() in hand.runs
+
+
+def _only_passed(hand: Hand, step: Repeat, short: int, perform: Perform) -> bool:
+    """Before `**`: whether the rest of a pass can't be worked any more, and only a passed run is left."""
+    if not _passed_over(hand):
+        return False
+    before = hand.mark()
+    try:
+        perform(hand, step.steps[short:])
+    except Stuck:
+        return True
+    finally:
+        hand.back_to(before)
+    return False
+
+
+def _ending_bound(hand: Hand, step: Repeat) -> int:
+    """`ending with dc in last 2 sts` keeps those two for the ending."""
+    for one in step.ending:
+        if isinstance(one, Work):
+            for place in one.places:
+                if isinstance(place, Last):
+                    return bound(hand, Until("to-last", count=place.count, target=place.target), step.span)
+    return hand.edge.limit
+
+
+def _places_used(step: Repeat) -> int:
+    """Places that one pass uses, where no whole pass was worked: from the steps' own numbers."""
+    return places_taken(step.steps)

@@ -1,0 +1,179 @@
+"""Working one round of one size, in the reading that the rest bears out."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from itertools import product
+
+from ..notation.tree import Line, Step, Tally
+from . import closing, survey
+from .edge import Edge, Stuck
+from .hand import Hand, Reading, Setting
+from .steps import perform
+from .tally import compare, count_up
+from .worked import Made, Place, Ring, Trouble, WorkedRound
+
+FIT = ("repeat-does-not-fit", "works-past-the-end", "stitches-left-over", "no-such-place", "join-misses")
+"""Troubles of the fit, which a different reading of the beginning chain may mend."""
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """One round to work: its steps, what it is worked into, and how the pattern works.
+
+    before: the chain that the row below made for it (`ch 3, turn`). chains: the pattern's `chain spaces`.
+    other_side: foundation chains, from the hook, whose far side can still be worked.
+    """
+
+    steps: tuple[Step, ...]
+    before: tuple[Step, ...]
+    places: list[Place]
+    circle: bool
+    worked: str
+    index: int
+    size: int
+    yarn: str
+    chains: str | None
+    conventions: Mapping[str, bool]
+    heights: Mapping[str, int]
+    specials: Mapping[str, Line]
+    others: Mapping[str, list[Place]]
+    other_side: list[Place]
+    markers: list[Place]
+    stated: Tally | None
+
+
+@dataclass(slots=True)
+class Attempt:
+    """One reading of a round, worked: the hand's end state, the figures, and the troubles, the first decisive."""
+
+    hand: Hand
+    worked: WorkedRound
+    reading: Reading
+    troubles: list[Trouble]
+    stuck: bool
+
+    @property
+    def fits(self) -> bool:
+        return not any(t.rule != "count-unclear" for t in self.troubles)
+
+
+def work(task: Task) -> Attempt:
+    """Work a round; where the text leaves something open, try each reading and take the one that alone is borne out."""
+    plain = _attempt(task, Reading())
+    question = plain.hand.chain_question
+    chain_open = question is not None and question.by == "open"
+    repeat_open = bool(plain.hand.unclear)
+    if chain_open or repeat_open:
+        return _settle_readings(task, plain, chain_open, repeat_open)
+    if not plain.fits and question is not None:
+        other = _attempt(task, Reading(chain=not question.counts))
+        if other.fits and _is_by_one_stitch(plain):
+            return _contradicted(plain, other)
+    return plain
+
+
+def _settle_readings(task: Task, plain: Attempt, chain_open: bool, repeat_open: bool) -> Attempt:
+    chains = (True, False) if chain_open else (None,)
+    mores = (True, False) if repeat_open else (None,)
+    attempts = [_attempt(task, Reading(chain, more)) for chain, more in product(chains, mores)]
+    fitting = [one for one in attempts if one.fits]
+    if repeat_open:
+        ways = {one.reading.more for one in fitting}
+        if len(ways) != 1:
+            chosen = fitting[0] if fitting else plain
+            span = plain.hand.unclear[0]
+            facts = {"more_fits": True in ways, "in_all_fits": False in ways}
+            chosen.troubles = [Trouble("repeat-unclear", span, facts, task.size)]
+            return chosen
+    if chain_open and len(fitting) > 1 and task.stated is None:
+        figures = {(one.worked.count, one.worked.uses) for one in fitting}
+        if len({count for count, _ in figures}) > 1:
+            return _unclear(plain, fitting)
+    return fitting[0] if fitting else plain
+
+
+def _unclear(plain: Attempt, fitting: list[Attempt]) -> Attempt:
+    question = plain.hand.chain_question
+    assert question is not None
+    by = {one.reading.chain: one.worked.count for one in fitting}
+    facts = {
+        "chains": question.chains, "stitch": question.stitch, "count_if": by.get(True), "count_if_not": by.get(False),
+    }  # fmt: skip
+    plain.troubles = [Trouble("turning-chain-unclear", question.span, facts, plain.hand.setting.size)]
+    return plain
+
+
+def _is_by_one_stitch(plain: Attempt) -> bool:
+    first = plain.troubles[0]
+    difference = first.facts.get("difference", first.facts.get("left", 1))
+    return first.rule in (*FIT, "count-differs") and isinstance(difference, int) and abs(difference) <= 1
+
+
+def _contradicted(plain: Attempt, other: Attempt) -> Attempt:
+    question = plain.hand.chain_question
+    assert question is not None
+    cause = plain.troubles[0]
+    facts = {
+        "chains": question.chains, "stitch": question.stitch, "said": question.counts, "by": question.by,
+        "count_said": plain.worked.count, "count_other": other.worked.count, "cause": cause.rule,
+    }  # fmt: skip
+    span = question.span or cause.span
+    other.troubles = [Trouble("turning-chain-contradicted", span, facts, plain.hand.setting.size)]
+    return other
+
+
+def _attempt(task: Task, reading: Reading) -> Attempt:
+    setting = _setting(task, reading)
+    edge = Edge(list(task.places), task.circle, task.chains == "counted")
+    hand = Hand(setting, edge, task.yarn)
+    hand.other_side = list(task.other_side)
+    hand.markers = list(task.markers)
+    hand.moves_marker = survey.moves_marker(task.steps)
+    hand.travels = not setting.spiral and survey.travels(task.steps)
+    if task.places and (task.circle or isinstance(task.places[0], Ring)) and not setting.spiral:
+        hand.standing = task.places[0]
+    stuck = False
+    try:
+        perform(hand, task.before + task.steps)
+    except Stuck as error:
+        hand.troubles.append(error.trouble)
+        stuck = True
+    if not stuck:
+        closing.left_over(hand)
+    for earlier, later in zip(hand.made, hand.made[1:], strict=False):
+        later.previous = earlier
+    worked = count_up(hand.made, closing.next_edge(hand), hand.uses, task.chains == "counted")
+    troubles = list(hand.troubles)
+    if not troubles and task.stated is not None:
+        differs = compare(task.stated, worked, task.size, task.chains)
+        if differs is not None:
+            troubles.append(differs)
+    return Attempt(hand, worked, reading, troubles, stuck)
+
+
+def _setting(task: Task, reading: Reading) -> Setting:
+    kinds = survey.kinds(task.steps, task.specials)
+    only = kinds[0] if len(kinds) == 1 else ""
+    first = survey.first_kind(task.steps, task.specials)
+    if first in ("inc", "dec"):
+        below = task.places[0] if task.places else None
+        first = only or (below.kind if isinstance(below, Made) else "")
+    return Setting(
+        size=task.size,
+        index=task.index,
+        worked=task.worked,
+        counted=task.chains == "counted",
+        conventions=task.conventions,
+        heights=task.heights,
+        specials=task.specials,
+        only_kind=only,
+        first_kind=first,
+        closing=survey.joined_chain(task.steps),
+        others=task.others,
+        reading=reading,
+    )
+
+
+def with_places(task: Task, places: list[Place]) -> Task:
+    """The same round over another edge."""
+    return replace(task, places=places)

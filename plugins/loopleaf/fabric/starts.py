@@ -1,0 +1,97 @@
+"""What a piece's first round is worked into: a ring, a foundation chain, or the edge of another piece."""
+
+from collections.abc import Mapping
+
+from ..pattern import Piece, Start
+from .worked import Made, PieceWork, Place, Ring, Trouble
+
+
+def start_places(
+    piece: Piece, size: int, others: Mapping[str, PieceWork], edges: Mapping[str, list[Place]]
+) -> tuple[list[Place], list[Place], list[Trouble]]:
+    """The places before round 1; the foundation chains whose other side can be worked later; troubles."""
+    start = piece.start
+    if start is None:
+        return [], [], []
+    yarn = piece.yarn
+    if start.kind == "magic ring":
+        return [Ring("magic")], [], []
+    if start.kind == "ring":
+        return [Ring("ring")], [], []
+    chains = (start.chain.of(size) or 0) if start.chain is not None else 0
+    if start.kind == "chain ring":
+        return [Ring("chain", chains)], [], []
+    if start.kind == "edge":
+        return _edge_of(start, size, others, edges)
+    made = foundation(chains, yarn)
+    other: list[Place] = [Made("chain", (), -1, yarn, "foundation", m.number, chains=1) for m in made]
+    troubles = []
+    if start.multiple and (chains - start.plus) % start.multiple:
+        low = (chains - start.plus) // start.multiple * start.multiple + start.plus
+        nearest = [n for n in (low, low + start.multiple) if n > 0]
+        facts = {"chains": chains, "multiple": start.multiple, "plus": start.plus, "nearest": nearest}
+        troubles.append(Trouble("multiple-not-met", None, facts, size))
+    return list(made), other, troubles
+
+
+def foundation(chains: int, yarn: str) -> list[Made]:
+    """A foundation chain, its chains numbered from the hook."""
+    return [Made("chain", (), -1, yarn, "foundation", number, chains=1) for number in range(1, chains + 1)]
+
+
+def _edge_of(
+    start: Start, size: int, others: Mapping[str, PieceWork], edges: Mapping[str, list[Place]]
+) -> tuple[list[Place], list[Place], list[Trouble]]:
+    other = others.get(start.edge)
+    if other is None:
+        return [], [], [Trouble("no-such-place", None, {"what": "piece", "there": sorted(others)}, size)]
+    if start.row_ends:
+        return row_ends(other, size), [], []
+    number = start.round if start.round is not None else start.row
+    if number is not None:
+        for at, work in enumerate(other.rounds):
+            if work.plan.number == number:
+                worked = work.sizes[size]
+                places = list(worked.edge) if worked is not None else []
+                if start.stitches == "unworked":
+                    places = _unworked(other, at, places, size)
+                return places, [], []
+        facts = {"what": f"{other.rounds[0].plan.word if other.rounds else 'round'} {number}", "there": []}
+        return [], [], [Trouble("no-such-place", None, facts, size)]
+    places = list(edges.get(start.edge, []))
+    if start.around and other.rounds and other.rounds[0].plan.word == "row":
+        top = list(reversed(places))
+        ends = row_ends(other, size)
+        bottom = list(other.starts[size]) if size < len(other.starts) else []
+        return [*top, *reversed(ends), *reversed(bottom), *ends], [], []
+    return places, [], []
+
+
+def row_ends(other: PieceWork, size: int) -> list[Place]:
+    """One place for the end of each row, from the first row up."""
+    ends: list[Place] = []
+    for at, work in enumerate(other.rounds):
+        worked = work.sizes[size]
+        if worked is None:
+            continue
+        stitches = [m for m in worked.made if isinstance(m, Made) and m.number]
+        if stitches:
+            edge = stitches[0] if at % 2 else stitches[-1]
+            ends.append(Made(edge.kind, (edge,), edge.round, edge.yarn, "row-end", at + 1))
+    return ends
+
+
+def _unworked(other: PieceWork, at: int, places: list[Place], size: int) -> list[Place]:
+    """Of a round's places, those that the round after it left unworked."""
+    if at + 1 >= len(other.rounds):
+        return places
+    after = other.rounds[at + 1].sizes[size]
+    if after is None:
+        return places
+    used: set[int] = set()
+    for made in after.made:
+        for place in made.into:
+            used.add(id(place))
+            if isinstance(place, Made) and place.role == "loop":
+                used.add(id(place.into[0]))
+    return [p for p in places if id(p) not in used]

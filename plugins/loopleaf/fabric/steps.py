@@ -1,0 +1,361 @@
+"""Performing an instruction, step by step."""
+
+from collections.abc import Callable
+from typing import Any
+
+from ..notation.tree import (
+    ONE,
+    Again,
+    Chain,
+    Each,
+    Evenly,
+    FastenOff,
+    FromHook,
+    Group,
+    Join,
+    JoinYarn,
+    Leave,
+    Marker,
+    Next,
+    OtherSide,
+    Passage,
+    Repeat,
+    Skip,
+    Step,
+    Stitch,
+    Tally,
+    Target,
+    Turn,
+    Work,
+    WorkingOver,
+    Yarn,
+)
+from . import beginning, closing, repeats
+from .hand import Hand, Leaf
+from .places import Into, bound, find_next, number, resolve
+from .stitches import DEEPEST_OPENING, given_place, make, needs, picot_chains
+from .worked import Made, Place, Space
+
+
+def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
+    """Work steps in order; raises Stuck where the hand can't go on."""
+    for at, step in enumerate(steps):
+        _PERFORM[type(step)](hand, step, steps[at + 1] if at + 1 < len(steps) else None)
+
+
+# ---- stitches ------------------------------------------------------------------------------------
+
+
+def _work(hand: Hand, step: Work, follow: Step | None) -> None:
+    if step.stitch.kind == "slip" and hand.travels and beginning.begins(hand):
+        beginning.travel(hand, step)
+        return
+    hand.begun = True
+    each = number(hand, step.each)
+    if not each:
+        return
+    if step.stitch.kind == "special" and hand.setting.specials.get(step.stitch.name) is not None:
+        _special(hand, step, each)
+    elif step.stitch.form == "picot" and step.places == (Next(),):
+        make(hand, step.stitch, (), step.span)
+    elif step.counts is not None and step.counts.space and not step.counts.skipped:
+        closing.close_with_stitch(hand, step)
+    else:
+        for place in step.places:
+            if isinstance(place, FromHook) and hand.leaf is None:
+                beginning.skipped_chains(hand, step, place)
+            intos = _past_the_marker(hand, step) or resolve(hand, place, step.span)
+            if isinstance(place, Evenly):
+                _spread(hand, step, intos, each)
+            else:
+                _make_all(hand, step, intos, each)
+        hand.levelling = False
+        if step.counts is not None and step.counts.stitch is not None and not step.counts.skipped:
+            _name_last(hand, step.counts.stitch)
+
+
+def _make_all(hand: Hand, step: Work, intos: list[Into], each: int) -> None:
+    stitch, span = step.stitch, step.span
+    if each == 1 and not stitch.form and stitch.kind not in ("inc", "dec", "special") and hand.leaf is None:
+        put = hand.put
+        for into in intos:
+            put(stitch, into, span)
+        return
+    for into in intos:
+        for _ in range(each):
+            make(hand, stitch, into, span)
+
+
+def _spread(hand: Hand, step: Work, intos: list[Into], total: int) -> None:
+    """So many stitches evenly along a stretch: the places as evenly as whole numbers allow."""
+    places = len(intos)
+    for i in range(total):
+        make(hand, step.stitch, intos[i * places // total], step.span)
+
+
+def _past_the_marker(hand: Hand, step: Work) -> list[Into]:
+    """A spiral's slip stitches past its marker level it: they go into the round's own first stitches and don't count.
+
+    Other stitches go past it only where the line moves the marker."""
+    edge = hand.edge
+    slips = step.stitch.kind == "slip"
+    if not hand.setting.spiral or edge.pos < len(edge.places) or hand.depth or not (slips or hand.moves_marker):
+        return []
+    match step.places:
+        case (Next(count=count, target=Target(kind="stitch")),):
+            wanted = number(hand, count)
+            own = [p for p in hand.new if isinstance(p, Made)][hand.moved : hand.moved + wanted]
+            hand.levelling = slips
+            hand.moved += wanted
+            return [(p,) for p in own]
+        case _:
+            return []
+
+
+def _name_last(hand: Hand, stitch: Stitch) -> None:
+    """`(counts as cl)`: the stitch just made goes by that name."""
+    for made in reversed(hand.made):
+        if isinstance(made, Made) and made.number:
+            if stitch.kind == "special":
+                made.special = stitch.name
+            else:
+                made.kind, made.form, made.legs = stitch.kind, stitch.form or made.form, stitch.number or made.legs
+            return
+
+
+def _special(hand: Hand, step: Work, each: int) -> None:
+    """One of the author's own stitches, opened and worked."""
+    name = step.stitch.name
+    line = hand.setting.specials[name]
+    chains = picot_chains(line)
+    if chains:
+        picot = Stitch("chain", "picot", chains)
+        for into in _picot_places(hand, step):
+            for _ in range(each):
+                make(hand, picot, into, step.span)
+                hand.made[-1].special = name
+        return
+    wanted = needs(line)
+    if wanted == "one":
+        opened = given_place(line)
+        for place in step.places:
+            for into in resolve(hand, place, step.span):
+                for _ in range(each):
+                    _open(hand, name, opened.steps, into[0])
+        return
+    passes = each
+    for place in step.places:
+        if isinstance(place, Each):
+            end = bound(hand, place.until, step.span)
+            while hand.edge.pos < end and hand.edge.count(hand.edge.pos, end):
+                _open(hand, name, line.steps, None)
+            return
+        if isinstance(place, Next) and place.count != ONE and wanted == "none":
+            passes = number(hand, place.count)
+    for _ in range(passes):
+        _open(hand, name, line.steps, None)
+
+
+def _picot_places(hand: Hand, step: Work) -> list[Into]:
+    if step.places == (Next(),):
+        return [tuple(hand.made[-1:])]
+    return [into for place in step.places for into in resolve(hand, place, step.span)]
+
+
+def _open(hand: Hand, name: str, steps: tuple[Step, ...], place: Place | None) -> None:
+    if hand.depth > DEEPEST_OPENING:
+        raise hand.stuck("special-stitch-undefined", None, name=name)
+    outer_here, outer_opening = hand.here, hand.opening
+    hand.unit += 1
+    hand.opening = (name, hand.unit)
+    hand.depth += 1
+    if place is not None:
+        hand.here = place
+        hand.last = place
+    try:
+        perform(hand, steps)
+    finally:
+        hand.here, hand.opening = outer_here, outer_opening
+        hand.depth -= 1
+    if place is not None:
+        hand.last = place
+
+
+def _group(hand: Hand, step: Group, follow: Step | None) -> None:
+    for place in step.places:
+        for into in resolve(hand, place, step.span):
+            outer = hand.here
+            hand.here = into[0]
+            hand.last = into[0]
+            try:
+                perform(hand, step.steps)
+            finally:
+                hand.here = outer
+            hand.last = into[0]
+    hand.begun = True
+
+
+# ---- chains --------------------------------------------------------------------------------------
+
+
+def _chain(hand: Hand, step: Chain, follow: Step | None) -> None:
+    length = number(hand, step.length)
+    if not length:
+        return
+    back = isinstance(follow, Work) and follow.places and isinstance(follow.places[0], FromHook)
+    if back and not hand.begun and not hand.depth and hand.setting.rows:
+        new: list[Place] = [
+            Made("chain", (), hand.setting.index, hand.yarn, "foundation", number, span=step.span)
+            for number in range(1, length + 1)
+        ]
+        hand.edge.places = new + hand.edge.places
+        hand.edge.limit += length
+        hand.begun = True
+    elif back:
+        hand.open_leaf(length, step.span)
+        hand.begun = True
+    elif beginning.begins(hand):
+        beginning.begin_chain(hand, step, follow)
+    elif step.counts is not None and step.counts.stitch is not None:
+        into: Into = () if hand.last is None else (hand.last,)
+        whole = length - step.counts.chains
+        hand.put(Stitch(step.counts.stitch.kind, number=length), into, step.span, "turning", chains=whole)
+        if step.counts.chains:
+            hand.put_space(step.counts.chains, step.span)
+    else:
+        hand.leaf = None
+        hand.put_space(length, step.span)
+
+
+# ---- passing over ----------------------------------------------------------------------------------
+
+
+def _skip(hand: Hand, step: Skip, follow: Step | None) -> None:
+    count = number(hand, step.count)
+    edge = hand.edge
+    if step.which == "first" and edge.pos:
+        return
+    if hand.leaf is not None and step.target.kind in ("chain", "stitch"):
+        hand.leaf.pos += count
+        return
+    worked_last, spaces = hand.last, hand.into_spaces
+    skipped: list[Place] = []
+    for one in find_next(hand, step.target, count, step.span):
+        hand.use(one.at, one.after, one.place)
+        skipped.append(one.place)
+    hand.last, hand.into_spaces = worked_last, spaces
+    hand.skipped = skipped
+    hand.runs.add(sum(1 for p in skipped if isinstance(p, Made)))
+
+
+def _leave(hand: Hand, step: Leave, follow: Step | None) -> None:
+    edge = hand.edge
+    if step.count is None:
+        hand.left += edge.rest()
+        edge.pos = edge.limit
+        return
+    count = number(hand, step.count)
+    found = find_next(hand, step.target, count, step.span)
+    hand.left += count
+    if found:
+        edge.pos = found[-1].after
+
+
+def _working_over(hand: Hand, step: WorkingOver, follow: Step | None) -> None:
+    last, spaces = hand.last, hand.into_spaces
+    for one in find_next(hand, step.target, number(hand, step.count), step.span):
+        hand.use(one.at, one.after, one.place)
+    hand.last, hand.into_spaces = last, spaces
+
+
+def _other_side(hand: Hand, step: OtherSide, follow: Step | None) -> None:
+    if step.of == "chain" and hand.leaf is not None:
+        leaf = hand.leaf
+        first = max(leaf.first, 0)
+        hand.leaf = Leaf(list(reversed(leaf.loops[first : leaf.pos - 1])), span=step.span)
+        return
+    edge = hand.edge
+    if not hand.other_side:
+        raise hand.stuck("no-such-place", step.span, what="other side", there=edge.describe())
+    if edge.pos < edge.limit:
+        raise hand.stuck("stitches-left-over", step.span, left=edge.rest(), target="chain")
+    edge.places = edge.places + hand.other_side[max(hand.first_worked, 0) :][::-1][1:]
+    edge.limit = len(edge.places)
+    hand.other_side = []
+
+
+# ---- yarn, markers, ends -----------------------------------------------------------------------------
+
+
+def _yarn(hand: Hand, step: Yarn, follow: Step | None) -> None:
+    if step.how == "carrying":
+        return
+    hand.yarn = step.yarn
+    hand.fastened = False
+
+
+def _fasten_off(hand: Hand, step: FastenOff, follow: Step | None) -> None:
+    hand.fastened = not step.yarn or step.yarn == hand.yarn
+
+
+def _marker(hand: Hand, step: Marker, follow: Step | None) -> None:
+    if step.action == "remove":
+        hand.markers.clear()
+        return
+    places = [p for p in hand.new if isinstance(p, Made | Space)]
+    if step.action == "move":
+        closing.move_marker(hand)
+        hand.markers.clear()
+    if places:
+        hand.markers.append(places[-1])
+
+
+def _join_yarn(hand: Hand, step: JoinYarn, follow: Step | None) -> None:
+    beginning.join_yarn(hand, step)
+
+
+def _turn(hand: Hand, step: Turn, follow: Step | None) -> None:
+    hand.turned = step.turns
+
+
+def _repeat(hand: Hand, step: Repeat, follow: Step | None) -> None:
+    repeats.repeat(hand, step, perform)
+
+
+def _passage(hand: Hand, step: Passage, follow: Step | None) -> None:
+    repeats.passage(hand, step, perform)
+
+
+def _again(hand: Hand, step: Again, follow: Step | None) -> None:
+    repeats.again(hand, step, perform)
+
+
+def _join(hand: Hand, step: Join, follow: Step | None) -> None:
+    closing.join(hand, step)
+
+
+def _tally(hand: Hand, step: Tally, follow: Step | None) -> None:
+    """A count at the line's end says nothing to the hook."""
+
+
+_PERFORM: dict[type, Callable[[Hand, Any, Step | None], None]] = {
+    Work: _work,
+    Group: _group,
+    Chain: _chain,
+    Skip: _skip,
+    Leave: _leave,
+    WorkingOver: _working_over,
+    OtherSide: _other_side,
+    Repeat: _repeat,
+    Passage: _passage,
+    Again: _again,
+    Join: _join,
+    Turn: _turn,
+    FastenOff: _fasten_off,
+    Marker: _marker,
+    Yarn: _yarn,
+    JoinYarn: _join_yarn,
+    Tally: _tally,
+}
+
+

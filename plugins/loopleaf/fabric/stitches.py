@@ -1,0 +1,115 @@
+"""Making what a stitch's name says, in one place: plain stitches, increases, groups, and the author's own."""
+
+from ..notation.tree import Chain, FromHook, Here, Line, Next, Same, Skip, Span, Step, Stitch, Work
+from ..notation.tree import Each as EachPlace
+from ..notation.tree import Group, Over, Repeat
+from .hand import Hand
+from .places import Into
+from .worked import Made, Place
+
+DEEPEST_OPENING = 12
+"""Special stitches may be made of others; more steps down than this is one made of itself."""
+
+
+def make(hand: Hand, stitch: Stitch, into: Into, span: Span | None) -> None:
+    """One stitch (or group) of that name into one place (or, gathered, into several)."""
+    if stitch.kind in ("inc", "dec"):
+        kind = _kind_for(hand, stitch, into, span)
+        if stitch.kind == "inc":
+            for _ in range(max(stitch.number, 2)):
+                hand.put(Stitch(kind, loop=stitch.loop), into, span)
+        else:
+            hand.put(Stitch(kind, "tog", 2, stitch.loop, invisible=stitch.invisible), into, span)
+    elif stitch.form == "shell":
+        unit = _new_unit(hand)
+        for _ in range(stitch.number):
+            hand.put(Stitch(stitch.kind, loop=stitch.loop), into, span, unit=unit)
+    elif stitch.form == "v-stitch":
+        unit = _new_unit(hand)
+        hand.put(Stitch(stitch.kind), into, span, unit=unit)
+        hand.put_space(stitch.number or 1, span, unit=unit)
+        hand.put(Stitch(stitch.kind), into, span, unit=unit)
+    elif stitch.form == "picot":
+        under: tuple[Place, ...] = tuple(hand.made[-1:])
+        hand.put(Stitch("chain", "picot"), under, span, role="picot", chains=stitch.number)
+    elif stitch.kind == "special":
+        hand.put(Stitch(stitch.name, loop=stitch.loop, post=stitch.post), into, span, special=stitch.name)
+    else:
+        hand.put(stitch, into, span)
+
+
+def _new_unit(hand: Hand) -> int:
+    hand.unit += 1
+    return hand.unit
+
+
+def _kind_for(hand: Hand, stitch: Stitch, into: Into, span: Span | None) -> str:
+    """What `inc` increases in: the round's only kind, else the kind worked into."""
+    if hand.setting.only_kind:
+        return hand.setting.only_kind
+    kinds = {p.kind for p in into if isinstance(p, Made) and p.kind not in ("chain", "slip")}
+    if len(kinds) == 1 and len(into) == sum(isinstance(p, Made) for p in into):
+        return kinds.pop()
+    raise hand.stuck("inc-unclear", span, kinds=sorted(kinds), which=stitch.kind)
+
+
+# ---- the author's own stitches -----------------------------------------------------------------
+
+
+def needs(line: Line) -> str:
+    """What a special stitch asks of the edge: `none` (a picot), `one` place, or `several` places of its own choosing."""
+    takes = places_taken(line.steps)
+    if takes == 0:
+        return "one" if _stands(line.steps) else "none"
+    return "one" if takes == 1 else "several"
+
+
+def picot_chains(line: Line) -> int:
+    """The chains of a picot written out as `ch 3, sl st in 3rd ch from hook`; 0 for anything else."""
+    match line.steps:
+        case (Chain(length=length), Work(stitch=Stitch(kind="slip"), places=(FromHook(),))):
+            return length.of(0) or 0
+        case _:
+            return 0
+
+
+def places_taken(steps: tuple[Step, ...]) -> int:
+    """Places that steps use by their own numbers, each `each` counted as two."""
+    taken = 0
+    for step in steps:
+        if isinstance(step, Skip):
+            taken += step.count.of(0) or 0
+        elif isinstance(step, Work | Group):
+            if isinstance(step, Work) and step.stitch.form == "picot":
+                continue
+            for place in step.places:
+                if isinstance(place, Next | Over):
+                    taken += place.count.of(0) or 0
+                elif isinstance(place, EachPlace):
+                    taken += 2
+        elif isinstance(step, Repeat):
+            taken += places_taken(step.steps) * (step.times.of(0) or 1 if step.times else 2)
+    return taken
+
+
+def _stands(steps: tuple[Step, ...]) -> bool:
+    return any(
+        (isinstance(step, Work | Group) and any(isinstance(p, Same | Here) for p in step.places))
+        or (isinstance(step, Repeat) and _stands(step.steps))
+        for step in steps
+    )
+
+
+def given_place(line: Line) -> Line:
+    """A definition whose one `in next st` means the place that the instruction names: read as `in same st`."""
+    return Line(tuple(_given(step) for step in line.steps))
+
+
+def _given(step: Step) -> Step:
+    if isinstance(step, Work):
+        places = tuple(Same() if isinstance(p, Next | Over) else p for p in step.places)
+        return Work(step.stitch, step.each, places, step.counts, step.through, step.span)
+    if isinstance(step, Group):
+        places = tuple(Same() if isinstance(p, Next | Over) else p for p in step.places)
+        return Group(step.steps, places, step.counts, step.span)
+    return step

@@ -1,0 +1,107 @@
+"""What a line says as a whole, before a stitch of it is worked."""
+
+from collections.abc import Iterator, Mapping
+
+from ..notation.tree import (
+    Chain,
+    ChainOf,
+    Group,
+    Join,
+    JoinYarn,
+    Line,
+    Marker,
+    Passage,
+    Repeat,
+    Step,
+    Turn,
+    Work,
+    Yarn,
+)
+
+NOT_KINDS = ("slip", "chain", "inc", "dec", "special")
+
+
+def walk(steps: tuple[Step, ...]) -> Iterator[Step]:
+    """Every step, those inside repeats and groups too, in the order written."""
+    for step in steps:
+        yield step
+        if isinstance(step, Repeat):
+            yield from walk(step.steps)
+            yield from walk(step.ending)
+        elif isinstance(step, Group | Passage):
+            yield from walk(step.steps)
+
+
+def kinds(steps: tuple[Step, ...], specials: Mapping[str, Line]) -> list[str]:
+    """The plain kinds that the line's stitches have, each once, in order; the author's own stitches opened."""
+    found: dict[str, None] = {}
+    for step in walk(steps):
+        if isinstance(step, JoinYarn) and step.stitch.kind not in NOT_KINDS:
+            found[step.stitch.kind] = None
+        elif isinstance(step, Work):
+            stitch = step.stitch
+            if stitch.kind == "special" and stitch.name in specials:
+                inner = specials[stitch.name]
+                if not any(isinstance(s, Work) and s.stitch.name == stitch.name for s in walk(inner.steps)):
+                    found.update(dict.fromkeys(kinds(inner.steps, specials)))
+            elif stitch.kind not in NOT_KINDS and stitch.form != "picot":
+                found[stitch.kind] = None
+    return list(found)
+
+
+def first_kind(steps: tuple[Step, ...], specials: Mapping[str, Line]) -> str:
+    """The kind of the first stitch that isn't a slip stitch; `inc` or `dec` where that comes first; "" for none."""
+    for step in walk(steps):
+        if isinstance(step, Work) and step.stitch.kind != "slip" and step.stitch.form != "picot":
+            if step.stitch.kind == "special":
+                inner = kinds((step,), specials)
+                if inner:
+                    return inner[0]
+                continue
+            return step.stitch.kind
+    return ""
+
+
+def joined_chain(steps: tuple[Step, ...]) -> tuple[int, int] | None:
+    """`join to 3rd ch of ch-4` as (3, 4): it says what the beginning chain stands for."""
+    for step in reversed(steps):
+        if isinstance(step, Join) and isinstance(step.place, ChainOf) and step.place.number and step.place.length:
+            return step.place.number, step.place.length
+    return None
+
+
+def travels(steps: tuple[Step, ...]) -> bool:
+    """Whether slip stitches at the start only move on: something taller follows them."""
+    return any(
+        (isinstance(step, Work) and step.stitch.kind != "slip") or isinstance(step, Group) for step in walk(steps)
+    )
+
+
+def brings_yarn(steps: tuple[Step, ...]) -> bool:
+    """Whether the line joins a yarn or goes on with another before its first stitch."""
+    for step in steps:
+        if isinstance(step, JoinYarn | Yarn):
+            return True
+        if isinstance(step, Work | Group | Repeat):
+            return False
+    return False
+
+
+def moves_marker(steps: tuple[Step, ...]) -> bool:
+    """Whether the line moves the round's marker on."""
+    return any(isinstance(step, Marker) and step.action == "move" for step in steps)
+
+
+def part_turning_chain(line: Line) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
+    """The line's own steps, and the chain before (or after) its last turn, which belongs to the next row."""
+    steps = line.steps
+    if len(steps) >= 3 and isinstance(steps[-1], Turn) and isinstance(steps[-2], Chain):
+        return (*steps[:-2], steps[-1]), (steps[-2],)
+    if len(steps) >= 3 and isinstance(steps[-2], Turn) and isinstance(steps[-1], Chain):
+        return steps[:-1], (steps[-1],)
+    return steps, ()
+
+
+def leading_turn(steps: tuple[Step, ...]) -> bool:
+    """Whether the line begins by turning."""
+    return bool(steps) and isinstance(steps[0], Turn) and steps[0].turns

@@ -1,0 +1,153 @@
+"""Counting what a round made, and holding the author's count against it."""
+
+from collections import Counter
+
+from ..notation.tree import Amount, Stitch, Tally, Target
+from .edge import is_named
+from .worked import Made, Place, Space, Trouble, WorkedRound
+
+Kind = str | tuple[str, int]
+
+
+def count_up(made: list[Made | Space], edge: list[Place], uses: int, chains_counted: bool) -> WorkedRound:
+    """The round's figures: by kind (post stitches and gathered ones by their plain kind), and in all."""
+    makes: Counter[Kind] = Counter()
+    stitches = 0
+    chains = 0
+    for one in made:
+        if isinstance(one, Space):
+            makes[("space", one.chains)] += 1
+            chains += one.chains
+        elif one.number:
+            makes[one.kind] += 1
+            stitches += 1
+        elif one.role == "picot":
+            makes["picot"] += 1
+    return WorkedRound(made, edge, uses, dict(makes), stitches + (chains if chains_counted else 0))
+
+
+def chains_between(worked: WorkedRound) -> int:
+    """All chains of the round's spaces."""
+    return sum(one.chains for one in worked.made if isinstance(one, Space))
+
+
+def compare(
+    stated: Tally, worked: WorkedRound, size: int, chains: str | None
+) -> Trouble | None:
+    """The trouble between the author's count and the worked one; None where they agree.
+
+    chains: the pattern's `chain spaces` (`counted`, `not counted`, None where it doesn't say).
+    """
+    if stated.total is not None:
+        return _compare_total(stated.total, worked, size, chains)
+    return _compare_kinds(stated.entries, worked, size)
+
+
+def _compare_total(total: Amount, worked: WorkedRound, size: int, chains: str | None) -> Trouble | None:
+    said = total.of(size)
+    if said is None or said == worked.count:
+        return None
+    between = chains_between(worked)
+    if chains is None and between and said == worked.count + between:
+        return Trouble(
+            "count-unclear", None, {"stated": said, "stitches": worked.count, "with_chains": worked.count + between}, size
+        )  # fmt: skip
+    return Trouble(
+        "count-differs", None,
+        {"stated": said, "worked": worked.count, "kind": None, "difference": worked.count - said}, size,
+    )  # fmt: skip
+
+
+def _compare_kinds(
+    entries: tuple[tuple[Amount, Stitch | Target], ...], worked: WorkedRound, size: int
+) -> Trouble | None:
+    stitches = [one for one in worked.made if isinstance(one, Made) and one.number]
+    backs = [one for one in worked.made if isinstance(one, Made) and one.role == "back"]
+    spaces = [one for one in worked.made if isinstance(one, Space)]
+    stated: dict[str, int] = {}
+    found: dict[str, int] = {}
+    wrong = ""
+    for amount, named in sorted(entries, key=lambda entry: _order(entry[1])):
+        said = amount.of(size)
+        if said is None:
+            continue
+        if isinstance(named, Target):
+            number, name = _count_target(named, worked, spaces, stitches)
+        else:
+            number, stitches, name = _count_stitch(named, stitches, backs, said, worked)
+        stated[name], found[name] = said, number
+        if number != said and not wrong:
+            wrong = name
+    plain = any(isinstance(named, Stitch) and named.kind not in ("special", "chain") for _, named in entries)
+    if not wrong and stitches and plain:
+        wrong = stitches[0].kind
+        stated[wrong] = 0
+        found[wrong] = sum(1 for one in stitches if one.kind == wrong)
+    if not wrong:
+        return None
+    return Trouble(
+        "count-differs", None,
+        {"stated": stated, "worked": found, "kind": wrong, "difference": found[wrong] - stated[wrong]}, size,
+    )  # fmt: skip
+
+
+def _order(named: Stitch | Target) -> int:
+    """The most particular names take their stitches first."""
+    if isinstance(named, Target):
+        return 1 if named.length else 4 if named.kind == "stitch" else 2
+    if named.kind == "special":
+        return 0
+    return 1 if named.form or named.post or named.loop else 3
+
+
+def _count_target(
+    named: Target, worked: WorkedRound, spaces: list[Space], stitches: list[Made]
+) -> tuple[int, str]:
+    if named.kind == "picot":
+        return sum(1 for one in worked.made if isinstance(one, Made) and one.role == "picot"), "picot"
+    if named.kind == "stitch":
+        number = len(stitches)
+        stitches.clear()
+        return number, "stitch"
+    if named.kind == "chain":
+        return sum(space.chains for space in spaces), "chain"
+    if named.kind == "corner":
+        return sum(1 for space in spaces if space.corner), "corner"
+    fits = [space for space in spaces if not named.length or space.chains == named.length]
+    for space in fits:
+        spaces.remove(space)
+    return len(fits), f"space {named.length}" if named.length else "space"
+
+
+def _count_stitch(
+    named: Stitch, stitches: list[Made], backs: list[Made], said: int, worked: WorkedRound
+) -> tuple[int, list[Made], str]:
+    name = named.name or _key(named)
+    if named.kind == "chain":
+        return chains_between(worked), stitches, "chain"
+    if named.kind == "special":
+        of_it = [one for one in stitches if one.special == named.name]
+        units = {one.unit for one in of_it if one.unit}
+        alone = sum(1 for one in of_it if not one.unit)
+        number = len(units) + alone
+        if not number:
+            number = sum(1 for one in worked.made if isinstance(one, Made) and one.special == named.name)
+        return number, [one for one in stitches if one.special != named.name], name
+    if named.form in ("shell", "v-stitch"):
+        units = {one.unit for one in stitches if one.unit and one.kind == named.kind and not one.special}
+        rest = [one for one in stitches if not (one.unit in units and not one.special)]
+        return len(units), rest, name
+    fits = [one for one in stitches if is_named(one, named) and (not named.form or one.legs == named.number or not named.number)]
+    taken = {id(one) for one in fits}
+    rest = [one for one in stitches if id(one) not in taken]
+    if len(fits) != said:
+        with_backs = len(fits) + sum(1 for one in backs if is_named(one, named))
+        if with_backs == said:
+            return said, rest, name
+    return len(fits), rest, name
+
+
+def _key(named: Stitch) -> str:
+    post = f"{named.post} post " if named.post else ""
+    form = f" {named.form} {named.number}" if named.form else ""
+    return f"{post}{named.kind}{form}"
