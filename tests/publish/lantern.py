@@ -137,11 +137,11 @@ def lantern(terms: Terms = "US") -> Leaflet:
         made="1 pouch, 2 drawstrings, 1 moon",
         sizes=(Size("", ("34.5 cm (13½ in) around", "13.5 cm (5¼ in) high")),),
         facts=(
-            Fact("Size", "34.5 × 13.5 cm (13½ × 5¼ in)"),
-            Fact("Level", "Easy"),
-            Fact("Hook", "5.5 mm (US I-9)"),
-            Fact("Yarn", t("Worsted, 2 colors", "Aran, 2 colours")),
-            Fact("Time", "3 to 5 hours"),
+            Fact("Size", "34.5 × 13.5 cm (13½ × 5¼ in)", "size"),
+            Fact("Level", "Easy", "level"),
+            Fact("Hook", "5.5 mm (US I-9)", "hook"),
+            Fact("Yarn", t("Worsted, 2 colors", "Aran, 2 colours"), "yarn"),
+            Fact("Time", "3 to 5 hours", "time"),
         ),
         level=Level(
             "easy",
@@ -178,7 +178,7 @@ def lantern(terms: Terms = "US") -> Leaflet:
         gauge=(f"14 {hdc} and 10 rows over 10 cm (4 in), not blocked.",),
         abbreviations=(
             *(
-                Abbreviation(short, t(us, uk), "", f"{short.split(',')[0].replace(' ', '-')}")
+                Abbreviation(short, t(us, uk), "", f"abbr-{us.replace(chr(32), chr(45))}")
                 for short, us, uk in names
             ),
             Abbreviation("inc", "increase", f"2 {hdc} in the next stitch (2 {sc} in the moon)", "inc"),

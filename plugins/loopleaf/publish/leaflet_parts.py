@@ -15,20 +15,24 @@ Terms = Literal["US", "UK"]
 class Picture:
     """A picture: the author's file (path below the collection's folder, with `/`), or SVG text drawn
     from the stitches.
+
+    across_mm: the larger side of what is drawn, in millimetres, 0 where it isn't known.
     """
 
     alt: str
     file: str = ""
     svg: str = ""
     credit: str = ""
+    across_mm: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
 class Fact:
-    """One entry of the strip of facts: `Hook`, `5.5 mm (US I-9)`."""
+    """One entry of the strip of facts: `Hook`, `5.5 mm (US I-9)`. key: `size`, `level`, `hook`, `yarn` or `time`."""
 
     label: str
     value: str
+    key: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,15 +92,17 @@ class Hook:
 
 @dataclass(frozen=True, slots=True)
 class Abbreviation:
-    """short: `hdc`. name: `half double crochet`. meaning: what else there is to say once (`inc`), "" else.
+    """short: `hdc`. name: `half double crochet`. meaning: what this pattern means by it (`inc`), "" else.
 
-    anchor: its entry on the collection's glossary page, "" where it has none.
+    anchor: its entry on the collection's glossary page (`stitch-half`, `abbr-repeat`), "" where it has none.
+    about: what the glossary says of it, the same for every pattern, "" else.
     """
 
     short: str
     name: str
     meaning: str = ""
     anchor: str = ""
+    about: str = ""
 
 
 @dataclass(frozen=True, slots=True)

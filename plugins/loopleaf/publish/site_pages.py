@@ -1,0 +1,174 @@
+"""The site's pages as HTML: leaflets set in the templates of `theme_overrides/site/loopleaf/`.
+
+Plain values in, text out; MkDocs isn't needed. Large drawings are left as marks in the HTML and put in at
+the very end (`Drawings.fill`), for whatever reads the page in between would read every line of them.
+"""
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field
+from html import unescape
+from itertools import groupby
+from urllib.parse import quote
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup, escape
+
+from .glossary import Part
+from .ink import DARK_PAPER, PAPER, second_ink
+from .leaflet_parts import Heading, Leaflet, Picture, Round, Telling, Terms
+from .typesetting import set_line
+from .words import words
+
+Item = Heading | Telling | Round
+Href = Callable[[str], str]
+"""A path among the site's sources (`us/glossary.md`, `pouch.jpg`, `booklets/x.pdf`) -> its address as seen from a page."""
+
+LANGUAGES: dict[Terms, str] = {"US": "en-US", "UK": "en-GB"}
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """A link: where to, and what it is called."""
+
+    href: str
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Second:
+    """The second ink on either paper."""
+
+    paper: str
+    dark: str
+
+
+@dataclass(frozen=True, slots=True)
+class Shelved:
+    """One piece on the shelf. scale: its width on the shelf, as a share of the place it has (0 to 1)."""
+
+    leaflet: Leaflet
+    href: str
+    facts: tuple[str, ...]
+    second: Second
+    scale: float
+
+
+@dataclass(frozen=True, slots=True)
+class Switch:
+    """The terms of a page, and the address of the same page in the other terms."""
+
+    terms: Terms
+    other: str
+
+
+@dataclass(slots=True)
+class Drawings:
+    """The drawings of one page: `show` leaves a mark, `fill` puts them in. href: for the author's picture files."""
+
+    href: Href
+    kept: list[str] = field(default_factory=list)
+
+    def show(self, picture: Picture) -> Markup:
+        """An author's picture as `<img>`, a drawing as a mark."""
+        if picture.file:
+            return Markup('<img src="{}" alt="{}" loading="lazy">').format(
+                quote(self.href(picture.file), safe="/.-_~"), picture.alt
+            )
+        self.kept.append(picture.svg)
+        return Markup('<span data-drawing="{}"></span>').format(len(self.kept) - 1)
+
+    def fill(self, html: str) -> str:
+        """The page with its drawings."""
+        return re.sub(r'<span data-drawing="(\d+)"></span>', lambda mark: self.kept[int(mark[1])], html)
+
+
+def second(colour: str) -> Second | None:
+    """A yarn's colour as ink on either paper; None where there is no colour."""
+    return Second(second_ink(colour, PAPER), second_ink(colour, DARK_PAPER)) if colour else None
+
+
+def templates(folders: Sequence[str]) -> Environment:
+    """The templates, looked for in these folders in order, so that an author's own file can take one's place."""
+    made = Environment(
+        loader=FileSystemLoader(folders),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    made.filters.update(line=set_line, runs=_runs, linked=_linked, sentence=_sentence, breakable=_breakable)
+    return made
+
+
+def pattern_html(
+    env: Environment,
+    leaflet: Leaflet,
+    switch: Switch,
+    booklets: Sequence[Link],
+    glossary: Callable[[str], str],
+    drawings: Drawings,
+) -> str:
+    """A pattern's page. glossary: a glossary entry's anchor -> its address, "" where it has no entry."""
+    return env.get_template("loopleaf/pattern.html").render(
+        leaflet=leaflet,
+        loopleaf=switch,
+        other=switch.other,
+        booklets=booklets,
+        glossary=glossary,
+        show=drawings.show,
+    )
+
+
+def shelf_html(env: Environment, items: Sequence[Shelved], switch: Switch, drawings: Drawings) -> str:
+    """The collection as a shelf."""
+    return env.get_template("loopleaf/shelf.html").render(
+        items=items, loopleaf=switch, lang=LANGUAGES[switch.terms], show=drawings.show
+    )
+
+
+def glossary_html(env: Environment, parts: Sequence[Part], switch: Switch, pattern: Href) -> str:
+    """The glossary. pattern: a pattern's slug -> the address of its page in these terms."""
+    return env.get_template("loopleaf/glossary.html").render(
+        parts=parts, loopleaf=switch, lang=LANGUAGES[switch.terms], w=words(switch.terms), pattern=pattern
+    )
+
+
+def findings_html(env: Environment, title: str, findings: Sequence[object]) -> str:
+    """While serving: what keeps a pattern from being published."""
+    return env.get_template("loopleaf/findings.html").render(title=title, findings=findings, w=words("US"))
+
+
+def headings(html: str) -> list[tuple[str, str]]:
+    """Anchor and text of each section of a page, for its contents and for the search."""
+    found = re.findall(r'<h2 id="([^"]+)">(.*?)</h2>', html, re.DOTALL)
+    return [(anchor, unescape(re.sub(r"<[^>]+>", " ", text)).strip()) for anchor, text in found]
+
+
+def _runs(piece: object) -> Iterator[tuple[str, list[Item]]]:
+    """A piece's items by kind; neighbouring rounds stand in one list."""
+    kinds = {Heading: "heading", Telling: "telling", Round: "rounds"}
+    items: tuple[Item, ...] = piece.items  # type: ignore[attr-defined]
+    for kind, run in groupby(items, key=lambda item: kinds[type(item)]):
+        if kind == "rounds":
+            yield kind, list(run)
+        else:
+            yield from ((kind, [item]) for item in run)
+
+
+def _linked(text: str) -> Markup:
+    """An address as a link; anything else as it is."""
+    if re.fullmatch(r"https?://\S+", text):
+        return Markup('<a href="{}">{}</a>').format(text, re.sub(r"^https?://", "", text).rstrip("/"))
+    if re.fullmatch(r"[^\s@]+@[^\s@]+\.[^\s@]+", text):
+        return Markup('<a href="mailto:{0}">{0}</a>').format(text)
+    return escape(text)
+
+
+def _sentence(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _breakable(number: str) -> Markup:
+    """`120–128` may part behind its dash where the margin is narrow."""
+    return Markup("–<wbr>").join(number.split("–"))

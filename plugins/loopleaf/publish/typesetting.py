@@ -1,0 +1,43 @@
+"""Instruction lines set for reading: what belongs together stays together when a line breaks.
+
+The marks are spans around plain text, so that copying or searching the page finds the line as written.
+"""
+
+import re
+
+from markupsafe import Markup, escape
+
+_TOGETHER = re.compile(
+    r"\d+ more times|\d+ times|(?:rep|repeat) from \*|[×x] \d+"
+    r"|\b(?:next|first|last) (?:\d+ )?[\w-]+(?: sts?| sps?)?"
+    r"|\b\d+ (?:sl st|[A-Za-z][\w-]*(?: sps?)?)|\b[A-Za-z]+ \d+\b|\bsl st\b|\b[\w-]+ sps?\b"
+)
+_REPEAT = re.compile(r"(?:\([^()]*\)|\[[^][]*\]) (?:[×x] \d+|\d+ times|twice)[,.;]?")
+SHORT = 34
+"""Characters of a repeat that a phone's line still holds."""
+LONG = 62
+"""Characters of a repeat that a desk's line still holds."""
+
+
+def set_line(text: str) -> Markup:
+    """The line as HTML: `k` keeps a number with its stitch, `r` (and on wide screens `rr`) keeps a repeat whole."""
+    parts: list[Markup] = []
+    end = 0
+    for found in _REPEAT.finditer(text):
+        parts.append(_kept(text[end : found.start()]))
+        inside = _kept(found[0])
+        length = len(found[0])
+        kind = "r" if length <= SHORT else "rr" if length <= LONG else ""
+        parts.append(Markup('<span class="{}">{}</span>').format(kind, inside) if kind else inside)
+        end = found.end()
+    parts.append(_kept(text[end:]))
+    return Markup("").join(parts)
+
+
+def _kept(text: str) -> Markup:
+    parts: list[Markup] = []
+    end = 0
+    for found in _TOGETHER.finditer(text):
+        parts += [escape(text[end : found.start()]), Markup('<span class="k">{}</span>').format(found[0])]
+        end = found.end()
+    return Markup("").join([*parts, escape(text[end:])])

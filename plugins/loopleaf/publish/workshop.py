@@ -1,0 +1,67 @@
+"""The workshop: a collection's files checked and set out as leaflets, each worked again only when it has changed."""
+
+import hashlib
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+
+from ..review import Checked, among_files, check, slug
+from .leaflet import leaflet
+from .leaflet_parts import Leaflet, Terms
+from .settings import Settings
+
+BOTH: tuple[Terms, Terms] = ("US", "UK")
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """One pattern file. leaflets: by terms; empty where an error keeps the pattern from being published."""
+
+    source: str
+    checked: Checked
+    leaflets: Mapping[Terms, Leaflet]
+
+    @property
+    def slug(self) -> str:
+        return slug(self.source)
+
+    @property
+    def title(self) -> str:
+        """The pattern's title, or the file's name where it can't be read."""
+        pattern = self.checked.source.pattern
+        return pattern.title if pattern else self.source
+
+
+@dataclass(slots=True)
+class Workshop:
+    """Keeps what was worked, by the content it was worked from. worked: the files worked in the last call."""
+
+    worked: list[str] = field(default_factory=list)
+    _kept: dict[str, Worked] = field(default_factory=dict)
+
+    def work(self, files: Iterable[tuple[str, str, bytes]], settings: Settings) -> list[Worked]:
+        """All patterns among the files (path in the collection, path as findings name it, content), in their order.
+
+        YAML files that hold no pattern are passed over.
+        """
+        self.worked = []
+        kept: dict[str, Worked] = {}
+        for source, name, data in files:
+            key = hashlib.sha256(repr((source, name, settings)).encode() + data).hexdigest()
+            if key not in self._kept:
+                self.worked.append(source)
+                self._kept[key] = _worked(source, name, data, settings)
+            kept[key] = self._kept[key]
+        self._kept = kept
+        found = [one for one in kept.values() if one.checked.source.pattern is not None or one.checked.findings]
+        together = among_files([one.checked for one in found])
+        return [
+            one if checked is one.checked else replace(one, checked=checked, leaflets={})
+            for one, checked in zip(found, together, strict=True)
+        ]
+
+
+def _worked(source: str, name: str, data: bytes, settings: Settings) -> Worked:
+    checked = check(data, name)
+    if checked.work is None or checked.has_errors:
+        return Worked(source, checked, {})
+    return Worked(source, checked, {terms: leaflet(checked, terms, settings) for terms in BOTH})

@@ -1,0 +1,47 @@
+/* Keeps the reader's place: the link to the other terms leads to the round at the top of the window (or the one
+   in the address), and the bar at the top of a phone names the piece. Without this script the links lead to the
+   top of the other page, and each round still has a link to itself in the other terms. */
+(() => {
+  const start = () => {
+    const rounds = [...document.querySelectorAll("[data-leaf-round]")]
+    const links = [...document.querySelectorAll(".leaf-terms__other")]
+    if (!rounds.length || !links.length) return
+    const pieces = [...document.querySelectorAll("[data-leaf-name]")]
+    const name = document.querySelector("[data-leaf-piece]")
+    const title = name.textContent
+    const plain = links.map((link) => link.getAttribute("href"))
+    const line = 96
+
+    const above = (list, edge) => list.filter((one) => one.getBoundingClientRect().top <= edge).pop()
+    const inView = (one) => {
+      const box = one.getBoundingClientRect()
+      return box.bottom > 0 && box.top < window.innerHeight
+    }
+
+    const place = () => {
+      const named = document.getElementById(decodeURIComponent(location.hash.slice(1)))
+      if (named && named.closest("[data-leaf-round]") && inView(named.closest("[data-leaf-round]"))) return named.id
+      const current = rounds.find((one) => one.getBoundingClientRect().bottom > line)
+      if (!current || !above(pieces, line)) return ""
+      return inView(current) ? current.id : ""
+    }
+
+    let waiting = false
+    const follow = () => {
+      waiting = false
+      const id = place()
+      links.forEach((link, i) => link.setAttribute("href", id ? `${plain[i]}#${id}` : plain[i]))
+      const piece = above(pieces, line)
+      name.textContent = piece ? piece.dataset.leafName : title
+    }
+    const soon = () => {
+      if (!waiting) waiting = requestAnimationFrame(follow)
+    }
+    addEventListener("scroll", soon, { passive: true })
+    addEventListener("resize", soon)
+    addEventListener("hashchange", soon)
+    follow()
+  }
+  if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", start)
+  else start()
+})()
