@@ -1,9 +1,10 @@
 """How a round begins: slip stitches that travel, yarn joined anew, and the beginning chain."""
 
-from ..notation.tree import Chain, CountsAs, FromHook, Group, JoinYarn, Span, Step, Stitch, Target, Work
-from ..notation.tree import Next, Ring as InRing
+from ..notation.tree import Chain, CountsAs, FromHook, Group, JoinYarn, Next, Span, Step, Stitch, Target, Work
+from ..notation.tree import Ring as InRing
 from .hand import ChainQuestion, Hand
-from .places import find_next, number, resolve
+from .places import resolve
+from .seek import find_next, number
 from .stitches import make
 from .worked import Made, Place, Ring, Space
 
@@ -48,7 +49,9 @@ def _stand_at(hand: Hand, place: Place) -> None:
 
 def _index(hand: Hand, place: Place) -> int:
     for at, other in enumerate(hand.edge.places):
-        if other is place or (isinstance(place, Space) and isinstance(other, Made) and other.into[:1] == (place,)):
+        if other is place or (
+            isinstance(place, Space) and isinstance(other, Made) and other.into[:1] == (place,)
+        ):
             return at
     return 0
 

@@ -2,11 +2,12 @@
 
 from dataclasses import replace
 
-from ..notation.tree import ONE, ChainOf, First, Join, Same, Stitch, Target, Work
-from ..notation.tree import Next, Place as NamedPlace
+from ..notation.tree import ONE, ChainOf, First, Join, Next, Same, Stitch, Target, Work
+from ..notation.tree import Place as NamedPlace
 from .edge import Edge
 from .hand import Hand
-from .places import describe, resolve
+from .places import resolve
+from .seek import describe
 from .worked import Made, Place, Space
 
 

@@ -149,7 +149,8 @@ def _opened(place: Place) -> list[Place]:
 def loops_of(space: Space) -> list[Made]:
     """The single chains of a space, numbered from 1."""
     return [
-        Made("chain", (space,), space.round, space.yarn, "loop", number) for number in range(1, space.chains + 1)
+        Made("chain", (space,), space.round, space.yarn, "loop", number)
+        for number in range(1, space.chains + 1)
     ]
 
 

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 from functools import cache
+from typing import NamedTuple
 
 from .. import notation, trade
 from ..notation.problem import Problem
@@ -12,8 +13,7 @@ from .starts import start_places
 from .worked import PieceWork, Place, RoundWork
 
 
-@dataclass(frozen=True, slots=True)
-class LineProblem:
+class LineProblem(NamedTuple):
     """A parser's problem, with the value that it stands in and the round it belongs to."""
 
     path: Path

@@ -221,7 +221,9 @@ def edge_of(stated: Tally, kind: str, size: int, index: int, yarn: str) -> list[
     """An edge such as a stated count describes: its stitches, with its spaces spread evenly between them."""
     if stated.total is not None:
         number = stated.total.of(size)
-        return None if number is None else [Made(kind, (), index, yarn, "stitch", i + 1) for i in range(number)]
+        return (
+            None if number is None else [Made(kind, (), index, yarn, "stitch", i + 1) for i in range(number)]
+        )
     stitches: list[Place] = []
     spaces: list[Place] = []
     for amount, named in stated.entries:
@@ -247,6 +249,9 @@ def edge_of(stated: Tally, kind: str, size: int, index: int, yarn: str) -> list[
 
 def is_circle(worked: str, places: list[Place]) -> bool:
     """Whether round 1 goes round: over another piece's edge it does, into a ring or along a chain it doesn't."""
-    return not worked.startswith("rows") and bool(places) and not isinstance(places[0], Ring) and not (
-        isinstance(places[0], Made) and places[0].role == "foundation"
+    return (
+        not worked.startswith("rows")
+        and bool(places)
+        and not isinstance(places[0], Ring)
+        and not (isinstance(places[0], Made) and places[0].role == "foundation")
     )

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from ..notation.tree import Again, Last, Passage, Repeat, Step, Until, Work
 from .edge import Stuck
 from .hand import Hand
-from .places import bound, number
+from .seek import bound, number
 from .stitches import places_taken
 
 Perform = Callable[[Hand, tuple[Step, ...]], None]

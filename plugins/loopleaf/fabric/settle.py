@@ -22,7 +22,9 @@ def _settle(step: Step, named: dict[int, Any], more: bool | None) -> Step:
         clear = replace(clear, steps=inner, ending=ending)
         if clear.unclear and more is not None and clear.times is not None:
             extra = 1 if more else 0
-            times = Amount(tuple(n if n is None else n + extra for n in clear.times.sizes), clear.times.variable)
+            times = Amount(
+                tuple(n if n is None else n + extra for n in clear.times.sizes), clear.times.variable
+            )
             clear = replace(clear, times=times, unclear=False)
     elif isinstance(clear, Group | Passage):
         clear = replace(clear, steps=tuple(_settle(s, named, more) for s in clear.steps))

@@ -32,7 +32,8 @@ from ..notation.tree import (
 )
 from . import beginning, closing, repeats
 from .hand import Hand, Leaf
-from .places import Into, bound, find_next, number, resolve
+from .places import resolve
+from .seek import Into, bound, find_next, number
 from .stitches import DEEPEST_OPENING, given_place, make, needs, picot_chains
 from .worked import Made, Place, Space
 
@@ -99,7 +100,12 @@ def _past_the_marker(hand: Hand, step: Work) -> list[Into]:
     Other stitches go past it only where the line moves the marker."""
     edge = hand.edge
     slips = step.stitch.kind == "slip"
-    if not hand.setting.spiral or edge.pos < len(edge.places) or hand.depth or not (slips or hand.moves_marker):
+    if (
+        not hand.setting.spiral
+        or edge.pos < len(edge.places)
+        or hand.depth
+        or not (slips or hand.moves_marker)
+    ):
         return []
     match step.places:
         case (Next(count=count, target=Target(kind="stitch")),):
@@ -119,7 +125,11 @@ def _name_last(hand: Hand, stitch: Stitch) -> None:
             if stitch.kind == "special":
                 made.special = stitch.name
             else:
-                made.kind, made.form, made.legs = stitch.kind, stitch.form or made.form, stitch.number or made.legs
+                made.kind, made.form, made.legs = (
+                    stitch.kind,
+                    stitch.form or made.form,
+                    stitch.number or made.legs,
+                )
             return
 
 
@@ -357,5 +367,3 @@ _PERFORM: dict[type, Callable[[Hand, Any, Step | None], None]] = {
     JoinYarn: _join_yarn,
     Tally: _tally,
 }
-
-

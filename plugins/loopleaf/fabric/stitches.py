@@ -1,10 +1,24 @@
 """Making what a stitch's name says, in one place: plain stitches, increases, groups, and the author's own."""
 
-from ..notation.tree import Chain, FromHook, Here, Line, Next, Same, Skip, Span, Step, Stitch, Work
+from ..notation.tree import (
+    Chain,
+    FromHook,
+    Group,
+    Here,
+    Line,
+    Next,
+    Over,
+    Repeat,
+    Same,
+    Skip,
+    Span,
+    Step,
+    Stitch,
+    Work,
+)
 from ..notation.tree import Each as EachPlace
-from ..notation.tree import Group, Over, Repeat
 from .hand import Hand
-from .places import Into
+from .seek import Into
 from .worked import Made, Place
 
 DEEPEST_OPENING = 12

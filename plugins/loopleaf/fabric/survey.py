@@ -65,7 +65,12 @@ def first_kind(steps: tuple[Step, ...], specials: Mapping[str, Line]) -> str:
 def joined_chain(steps: tuple[Step, ...]) -> tuple[int, int] | None:
     """`join to 3rd ch of ch-4` as (3, 4): it says what the beginning chain stands for."""
     for step in reversed(steps):
-        if isinstance(step, Join) and isinstance(step.place, ChainOf) and step.place.number and step.place.length:
+        if (
+            isinstance(step, Join)
+            and isinstance(step.place, ChainOf)
+            and step.place.number
+            and step.place.length
+        ):
             return step.place.number, step.place.length
     return None
 
@@ -73,7 +78,8 @@ def joined_chain(steps: tuple[Step, ...]) -> tuple[int, int] | None:
 def travels(steps: tuple[Step, ...]) -> bool:
     """Whether slip stitches at the start only move on: something taller follows them."""
     return any(
-        (isinstance(step, Work) and step.stitch.kind != "slip") or isinstance(step, Group) for step in walk(steps)
+        (isinstance(step, Work) and step.stitch.kind != "slip") or isinstance(step, Group)
+        for step in walk(steps)
     )
 
 

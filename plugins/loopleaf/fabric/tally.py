@@ -31,9 +31,7 @@ def chains_between(worked: WorkedRound) -> int:
     return sum(one.chains for one in worked.made if isinstance(one, Space))
 
 
-def compare(
-    stated: Tally, worked: WorkedRound, size: int, chains: str | None
-) -> Trouble | None:
+def compare(stated: Tally, worked: WorkedRound, size: int, chains: str | None) -> Trouble | None:
     """The trouble between the author's count and the worked one; None where they agree.
 
     chains: the pattern's `chain spaces` (`counted`, `not counted`, None where it doesn't say).
@@ -137,7 +135,11 @@ def _count_stitch(
         units = {one.unit for one in stitches if one.unit and one.kind == named.kind and not one.special}
         rest = [one for one in stitches if not (one.unit in units and not one.special)]
         return len(units), rest, name
-    fits = [one for one in stitches if is_named(one, named) and (not named.form or one.legs == named.number or not named.number)]
+    fits = [
+        one
+        for one in stitches
+        if is_named(one, named) and (not named.form or one.legs == named.number or not named.number)
+    ]
     taken = {id(one) for one in fits}
     rest = [one for one in stitches if id(one) not in taken]
     if len(fits) != said:

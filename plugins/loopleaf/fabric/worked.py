@@ -35,14 +35,39 @@ class Made:
     """
 
     __slots__ = (
-        "kind", "form", "legs", "loop", "post", "yarn", "into", "number", "round", "role",
-        "special", "unit", "chains", "previous", "span",
+        "kind",
+        "form",
+        "legs",
+        "loop",
+        "post",
+        "yarn",
+        "into",
+        "number",
+        "round",
+        "role",
+        "special",
+        "unit",
+        "chains",
+        "previous",
+        "span",
     )
 
     def __init__(
-        self, kind: str, into: "tuple[Place, ...]", round: int, yarn: str, role: Role = "stitch",
-        number: int = 0, form: str = "", legs: int = 0, loop: str = "", post: str = "",
-        special: str = "", unit: int = 0, chains: int = 0, span: Span | None = None,
+        self,
+        kind: str,
+        into: "tuple[Place, ...]",
+        round: int,
+        yarn: str,
+        role: Role = "stitch",
+        number: int = 0,
+        form: str = "",
+        legs: int = 0,
+        loop: str = "",
+        post: str = "",
+        special: str = "",
+        unit: int = 0,
+        chains: int = 0,
+        span: Span | None = None,
     ) -> None:
         self.kind = kind
         self.into = into
@@ -71,8 +96,16 @@ class Space:
 
     __slots__ = ("chains", "round", "yarn", "corner", "number", "into", "unit", "special", "previous", "span")
 
-    def __init__(self, chains: int, round: int, yarn: str, number: int = 0, unit: int = 0, special: str = "",
-                 span: Span | None = None) -> None:
+    def __init__(
+        self,
+        chains: int,
+        round: int,
+        yarn: str,
+        number: int = 0,
+        unit: int = 0,
+        special: str = "",
+        span: Span | None = None,
+    ) -> None:
         self.chains = chains
         self.round = round
         self.yarn = yarn

@@ -1,0 +1,211 @@
+"""Places along the edge: the next ones, the first, the last, each, and the legs of a gathered stitch."""
+
+from ..notation.tree import STITCH, Each, Evenly, First, Last, Next, Over, RowEnds, Same, Span, Target
+from .edge import Edge, Found
+from .hand import Hand
+from .seek import Into, bound, find_next, missing, number, take
+from .worked import Made, Space
+
+
+def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
+    count = number(hand, place.count)
+    if place.piece:
+        return of_piece(hand, place, count, span)
+    if hand.leaf is not None:
+        if place.target.kind == "chain" and place.target.stitch is None:
+            if len(hand.leaf.loops) - hand.leaf.pos >= count:
+                return [(p,) for p in hand.next_leaf(count, span)]
+            if hand.edge.find(Target("chain"), hand.edge.pos) is None:
+                return [(p,) for p in hand.next_leaf(count, span)]
+        hand.leaf = None
+    if place.below > 1:
+        return _below(hand, place, count, span)
+    edge = hand.edge
+    if edge.plain and place.target == STITCH:
+        if count > edge.limit - edge.pos:
+            raise missing(hand, place.target, count, edge.limit - edge.pos, span)
+        stretch = edge.places[edge.pos : edge.pos + count]
+        edge.pos += count
+        hand.uses += count
+        if stretch:
+            hand.last = stretch[-1]
+        return [(p,) for p in stretch]
+    if place.any and hand.edge.circle and not hand.begun:
+        found = find_next(hand, place.target, count, span)
+        hand.edge.rotate(found[0].at)
+    return take(hand, find_next(hand, place.target, count, span))
+
+
+def _below(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]:
+    """Stitches worked into a round further down; each uses up the stitch that it stands in front of."""
+    found: list[Into] = []
+    for into in take(hand, find_next(hand, place.target, count, span)):
+        deep = into[0]
+        for _ in range(place.below - 1):
+            if not isinstance(deep, Made) or not deep.into:
+                raise hand.stuck("no-such-place", span, what="rounds below", there=[])
+            deep = deep.into[0]
+        found.append((deep,))
+    return found
+
+
+def of_piece(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]:
+    name = place.piece
+    places = hand.setting.others.get(name)
+    if places is None and " " in name:
+        places = hand.setting.others.get(name.rsplit(" ", 1)[0])
+    if places is None:
+        raise hand.stuck("no-such-place", span, what="piece", there=sorted(hand.setting.others))
+    other = Edge(places)
+    at = hand.other_pos.get(name, 0)
+    found: list[Into] = []
+    for _ in range(count):
+        one = other.find(place.target, at)
+        if one is None:
+            raise hand.stuck("works-past-the-end", span, needed=count, available=len(found), what="piece")
+        found.append((one.place,))
+        at = one.after
+    hand.other_pos[name] = at
+    hand.last = found[-1][0] if found else hand.last
+    return found
+
+
+def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
+    count = number(hand, place.count)
+    edge = hand.edge
+    if edge.pos == 0:
+        return take(hand, find_next(hand, place.target, count, span))
+    if hand.stood and edge.pos == 1 and count == 1:
+        hand.last = edge.places[0]
+        return [(edge.places[0],)]
+    own = Edge(list(hand.new))
+    found = own.find(place.target, 0)
+    if found is None:
+        raise missing(hand, place.target, count, 0, span)
+    return [(found.place,)]
+
+
+def last_places(hand: Hand, place: Last, span: Span | None) -> list[Into]:
+    count = number(hand, place.count)
+    if hand.leaf is not None and place.target.kind == "chain":
+        left = len(hand.leaf.loops) - hand.leaf.pos
+        if left == count:
+            return [(p,) for p in hand.next_leaf(count, span)]
+    edge = hand.edge
+    at = edge.limit
+    wanted = count
+    while wanted and at > edge.pos:
+        at -= 1
+        if edge.matches(edge.places[at], place.target):
+            wanted -= 1
+    if wanted:
+        raise missing(hand, place.target, count, count - wanted, span)
+    between = edge.count(edge.pos, at)
+    if between:
+        raise hand.stuck("stitches-left-over", span, left=between, target="stitch")
+    found: list[Found] = []
+    for _ in range(count):
+        one = edge.find(place.target, at)
+        assert one is not None
+        found.append(one)
+        at = one.after
+    return take(hand, found)
+
+
+def same(hand: Hand, place: Same, span: Span | None) -> list[Into]:
+    edge = hand.edge
+    if hand.last is None and hand.standing is None and edge.places and edge.pos == 0:
+        hand.standing = edge.places[0]
+    same = hand.last if hand.last is not None else hand.standing
+    if same is None:
+        raise hand.stuck("no-such-place", span, what="same", there=edge.describe())
+    if edge.pos == 0 and edge.places and same is edge.places[0]:
+        hand.use(0, 1, same)
+    elif edge.pos == 0 and edge.counted and isinstance(same, Space):
+        one = edge.find(Target("space"), 0)
+        if one is not None and one.place is same:
+            hand.use(one.at, one.after, same)
+    hand.last = same
+    return [(same,)]
+
+
+def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
+    if hand.leaf is not None:
+        if place.targets[0].kind == "chain" and len(hand.leaf.loops) > hand.leaf.pos:
+            return [(p,) for p in hand.next_leaf(len(hand.leaf.loops) - hand.leaf.pos, span)]
+        hand.leaf = None
+    edge = hand.edge
+    end = bound(hand, place.until, span)
+    if edge.plain and place.targets == (STITCH,) and place.every == 1:
+        stretch = edge.places[edge.pos : end]
+        edge.pos = end
+        hand.uses += len(stretch)
+        if stretch:
+            hand.last = stretch[-1]
+        return [(p,) for p in stretch]
+    found: list[Found] = []
+    at = edge.pos
+    while at < end:
+        ones = [one for t in place.targets if (one := edge.find(t, at, end)) is not None]
+        if not ones:
+            break
+        nearest = min(ones, key=lambda one: one.at)
+        found.append(nearest)
+        at = nearest.after
+    if not found:
+        raise missing(hand, place.targets[0], 1, 0, span)
+    if place.every > 1:
+        hand.uses += len(found) - len(found[:: place.every])
+        skipped, found = found, found[:: place.every]
+        taken = take(hand, found)
+        edge.pos = max(edge.pos, skipped[-1].after)
+        return taken
+    taken = take(hand, found)
+    if edge.count(edge.pos, end) == 0:
+        edge.pos = end
+    return taken
+
+
+def legs(hand: Hand, place: Over, span: Span | None) -> list[Into]:
+    count = number(hand, place.count)
+    if hand.leaf is not None:
+        if len(hand.leaf.loops) - hand.leaf.pos >= count:
+            return [tuple(hand.next_leaf(count, span))]
+        hand.leaf = None
+    legs = take(hand, find_next(hand, place.target, count, span))
+    return [tuple(leg[0] for leg in legs)]
+
+
+def row_ends(hand: Hand, place: RowEnds, span: Span | None) -> list[Into]:
+    edge = hand.edge
+    target = Target("row-end", stitch=place.stitch)
+    if place.count is not None:
+        return take(hand, find_next(hand, target, number(hand, place.count), span))
+    end = bound(hand, place.until, span)
+    found: list[Found] = []
+    at = edge.pos
+    while at < end:
+        made = edge.places[at]
+        fits = isinstance(made, Made) and made.role == "row-end"
+        if not fits:
+            if found:
+                break
+        elif place.stitch is None or (isinstance(made, Made) and made.kind == place.stitch.kind):
+            found.append(Found(made, at, at + 1))
+        at += 1
+    if not found:
+        raise missing(hand, target, 1, 0, span)
+    return take(hand, found)
+
+
+def evenly(hand: Hand, place: Evenly, span: Span | None) -> list[Into]:
+    """All that is left to the corner or the end, as one stretch; the caller spreads its stitches over it."""
+    edge = hand.edge
+    end = bound(hand, place.until, span)
+    stretch = edge.places[edge.pos : end]
+    if not stretch:
+        raise missing(hand, STITCH, 1, 0, span)
+    hand.uses += len(stretch)
+    edge.pos = end
+    hand.last = stretch[-1]
+    return [(p,) for p in stretch]

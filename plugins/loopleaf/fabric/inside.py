@@ -1,0 +1,216 @@
+"""Places that aren't simply along the edge: the ring, a chain by number, a group's middle, gaps, marked stitches."""
+
+from itertools import takewhile
+
+from ..notation.tree import (
+    STITCH,
+    Between,
+    ChainOf,
+    Corresponding,
+    FromHook,
+    Here,
+    Marked,
+    Next,
+    Skipped,
+    Span,
+    Target,
+    Within,
+)
+from ..notation.tree import Ring as InRing
+from .along import next_places, of_piece
+from .edge import Edge, loops_of
+from .hand import Hand
+from .seek import Into, describe, find_next, missing, take
+from .worked import Made, Place, Space
+
+
+def here(hand: Hand, place: Here, span: Span | None) -> list[Into]:
+    if hand.here is None:
+        return next_places(hand, Next(), span)
+    return [(hand.here,)]
+
+
+def in_ring(hand: Hand, place: InRing, span: Span | None) -> list[Into]:
+    ring = hand.ring()
+    if ring is None:
+        raise hand.stuck("no-such-place", span, what="ring", there=hand.edge.describe())
+    if hand.edge.pos == 0:
+        hand.use(0, 1, ring)
+    hand.last = ring
+    return [(ring,)]
+
+
+def from_hook(hand: Hand, place: FromHook, span: Span | None) -> list[Into]:
+    if hand.leaf is not None:
+        leaf = hand.leaf
+        if leaf.pos == 0:
+            leaf.pos = place.number - 1
+        return [(p,) for p in hand.next_leaf(1, span)]
+    edge = hand.edge
+    chains = list(takewhile(lambda p: isinstance(p, Made) and p.role == "foundation", edge.places))
+    if edge.pos or not chains:
+        raise hand.stuck("no-such-place", span, what="chain from hook", there=edge.describe())
+    if place.number > len(chains):
+        raise hand.stuck("works-past-the-end", span, needed=place.number, available=len(chains), what="chain")
+    at = place.number - 1
+    edge.pos = at
+    if hand.first_worked < 0:
+        hand.first_worked = at
+    hand.use(at, at + 1, edge.places[at])
+    return [(edge.places[at],)]
+
+
+def in_chain_of(hand: Hand, place: ChainOf, span: Span | None) -> list[Into]:
+    """A beginning chain of the round below that stands for a stitch, by its top or by the number of that chain."""
+    edge = hand.edge
+    for at in range(edge.pos, edge.limit):
+        made = edge.places[at]
+        if isinstance(made, Made) and made.role == "turning":
+            whole = made.legs or made.chains
+            if place.length and place.length not in (whole, made.chains):
+                continue
+            if place.number and place.number != made.chains:
+                raise hand.stuck(
+                    "no-such-place",
+                    span,
+                    what=f"chain {place.number} of {whole}",
+                    there=[f"chain {made.chains}"],
+                )
+            hand.use(at, at + 1, made)
+            return [(made,)]
+    spaces = edge.find(Target("space", length=place.length), edge.pos)
+    if place.number and spaces is not None and isinstance(spaces.place, Space):
+        if place.number > spaces.place.chains:
+            raise hand.stuck(
+                "no-such-place",
+                span,
+                what=f"chain {place.number} of {spaces.place.chains}",
+                there=[f"chain {spaces.place.chains}"],
+            )
+        hand.use(spaces.at, spaces.after, spaces.place)
+        return [(loops_of(spaces.place)[place.number - 1],)]
+    raise hand.stuck("no-such-place", span, what="turning chain", there=edge.describe())
+
+
+def within(hand: Hand, place: Within, span: Span | None) -> list[Into]:
+    if place.of.kind in ("space", "chain"):
+        return _in_arch(hand, place, span)
+    edge = hand.edge
+    start, group = _next_group(hand, place.of, span)
+    inner = [i for i, p in enumerate(group) if edge.matches(p, place.inner) or place.inner == STITCH]
+    if not inner:
+        raise hand.stuck("no-such-place", span, what=describe(place.inner), there=[])
+    if place.part == "each":
+        picks = inner
+    elif place.part == "centre":
+        if len(inner) % 2 == 0:
+            raise hand.stuck("no-such-place", span, what="centre", there=[f"{len(inner)}"])
+        picks = [inner[len(inner) // 2]]
+    elif place.part == "nth" and place.number > len(inner):
+        raise hand.stuck("no-such-place", span, what=f"stitch {place.number}", there=[f"{len(inner)}"])
+    else:
+        picks = [inner[{"first": 0, "last": -1}.get(place.part, place.number - 1)]]
+    taken = []
+    for i in picks:
+        hand.use(start + i, start + i + 1, group[i])
+        taken.append((group[i],))
+    return [tuple(into) for into in taken]
+
+
+def _in_arch(hand: Hand, place: Within, span: Span | None) -> list[Into]:
+    target = Target("space", length=place.of.length)
+    if place.same and isinstance(hand.last, Made) and hand.last.role == "loop":
+        space = hand.last.into[0]
+    else:
+        space = take(hand, find_next(hand, target, 1, span))[0][0]
+    assert isinstance(space, Space)
+    loops = loops_of(space)
+    if place.part == "each":
+        picks = loops
+    else:
+        at = {"first": 1, "last": len(loops), "centre": (len(loops) + 1) // 2}.get(place.part, place.number)
+        if at > len(loops):
+            raise hand.stuck(
+                "no-such-place", span, what=f"chain {at} of {len(loops)}", there=[f"chain {len(loops)}"]
+            )
+        picks = [loops[at - 1]]
+    hand.last = picks[-1]
+    return [(loop,) for loop in picks]
+
+
+def _next_group(hand: Hand, target: Target, span: Span | None) -> tuple[int, list[Place]]:
+    """The next group: a special stitch's stitches, or several stitches in one place."""
+    edge = hand.edge
+    at = edge.pos
+    while at < edge.limit:
+        group = _group_at(edge, at, target)
+        if group:
+            return at, group
+        at += 1
+    raise missing(hand, target, 1, 0, span)
+
+
+def _group_at(edge: Edge, at: int, target: Target) -> list[Place]:
+    first = edge.places[at]
+    if not isinstance(first, Made):
+        return []
+    if first.unit and (target.stitch is None or is_unit(first, target)):
+        end = at
+        while end < edge.limit and getattr(edge.places[end], "unit", 0) == first.unit:
+            end += 1
+        return edge.places[at:end]
+    if first.unit or (target.stitch is not None and target.stitch.kind == "special"):
+        return []
+    end = at + 1
+    while end < edge.limit and getattr(edge.places[end], "into", None) == first.into:
+        end += 1
+    return edge.places[at:end] if end - at > 1 else []
+
+
+def is_unit(made: Made, target: Target) -> bool:
+    """Whether a stitch belongs to the group that a target names."""
+    stitch = target.stitch
+    assert stitch is not None
+    if stitch.kind == "special":
+        return made.special == stitch.name
+    return made.kind == stitch.kind or stitch.form in ("shell", "v-stitch")
+
+
+def between(hand: Hand, place: Between, span: Span | None) -> list[Into]:
+    """Between two neighbours: the hook goes past the first and stays before the second."""
+    edge = hand.edge
+    hand.gaps = True
+    if place.target.kind == "group" or place.target.stitch is not None:
+        start, group = _next_group(hand, place.target, span)
+        end = start + len(group)
+        after = edge.places[end % len(edge.places)] if end < edge.limit or edge.circle else None
+        if after is None:
+            raise hand.stuck("works-past-the-end", span, needed=2, available=1, what="group")
+        hand.use(end - 1, end, group[-1])
+        return [(group[-1], after)]
+    first = find_next(hand, place.target, 1, span)[0]
+    second = edge.find(place.target, first.after)
+    beyond = second.place if second else (edge.places[0] if edge.circle else None)
+    if beyond is None:
+        raise hand.stuck("works-past-the-end", span, needed=2, available=1, what="stitch")
+    hand.use(first.at, first.after, first.place)
+    return [(first.place, beyond)]
+
+
+def marked(hand: Hand, place: Marked, span: Span | None) -> list[Into]:
+    edge = hand.edge
+    for at in range(edge.pos, edge.limit):
+        if edge.places[at] in hand.markers:
+            hand.use(at, at + 1, edge.places[at])
+            return [(edge.places[at],)]
+    raise hand.stuck("no-such-place", span, what="marker", there=edge.describe())
+
+
+def in_skipped(hand: Hand, place: Skipped, span: Span | None) -> list[Into]:
+    if not hand.skipped:
+        raise hand.stuck("no-such-place", span, what="skipped stitch", there=[])
+    return [(hand.skipped[0],)]
+
+
+def corresponding(hand: Hand, place: Corresponding, span: Span | None) -> list[Into]:
+    return of_piece(hand, Next(target=place.target, piece=place.piece), 1, span)

@@ -1,0 +1,76 @@
+"""Looking along the edge: the next places of a kind, and what to say when there are none."""
+
+from ..notation.tree import STITCH, Amount, Span, Target, Until
+from .edge import Edge, Found
+from .hand import Hand
+from .worked import Place
+
+Into = tuple[Place, ...]
+"""What one stitch goes into: one place, or one for each of its legs."""
+
+
+def number(hand: Hand, amount: Amount) -> int:
+    """The amount for the size in work; 0 where the size skips it."""
+    return amount.of(hand.setting.size) or 0
+
+
+def find_next(hand: Hand, target: Target, count: int, span: Span | None) -> list[Found]:
+    """The next `count` places of a kind, not yet used; what doesn't fit is works-past-the-end or no-such-place."""
+    edge = hand.edge
+    found: list[Found] = []
+    at = edge.pos
+    while len(found) < count:
+        one = edge.find(target, at)
+        if one is None:
+            raise missing(hand, target, count, len(found), span)
+        found.append(one)
+        at = one.after
+    return found
+
+
+def missing(hand: Hand, target: Target, needed: int, available: int, span: Span | None) -> Exception:
+    """The trouble of a place that isn't there: the edge has none of the kind, or no more of it."""
+    whole = Edge(hand.edge.places)
+    whole.counted = hand.edge.counted
+    if whole.find(target, 0) is None and not (target == STITCH and hand.edge.places):
+        return hand.stuck("no-such-place", span, what=describe(target), there=hand.edge.describe())
+    return hand.stuck("works-past-the-end", span, needed=needed, available=available, what=describe(target))
+
+
+def describe(target: Target) -> str:
+    """A target as a neutral key: `stitch`, `space 2`, `corner`, `double`, `special shell`."""
+    if target.stitch is not None:
+        name = target.stitch.name or target.stitch.kind
+        return f"special {name}" if target.stitch.kind == "special" else name
+    return f"{target.kind} {target.length}" if target.length else target.kind
+
+
+def bound(hand: Hand, until: Until, span: Span | None) -> int:
+    """Where on the edge an `until` stops: an index, at most the limit."""
+    edge = hand.edge
+    if until.kind == "end":
+        return edge.limit
+    if until.kind == "to-last":
+        wanted = number(hand, until.count)
+        at = edge.limit
+        while wanted and at > edge.pos:
+            at -= 1
+            if edge.matches(edge.places[at], until.target):
+                wanted -= 1
+        if wanted:
+            raise missing(hand, until.target, number(hand, until.count), 0, span)
+        return at
+    if until.kind == "marker":
+        for at in range(edge.pos, edge.limit):
+            if edge.places[at] in hand.markers:
+                return at
+        raise hand.stuck("no-such-place", span, what="marker", there=edge.describe())
+    corner = edge.find(Target("corner"), edge.pos)
+    return edge.limit if corner is None else corner.at
+
+
+def take(hand: Hand, found: list[Found]) -> list[Into]:
+    """Use places up, one stitch into each."""
+    for one in found:
+        hand.use(one.at, one.after, one.place)
+    return [(one.place,) for one in found]

@@ -1,0 +1,86 @@
+"""Rounds as printed, against figures worked by hand (cases.yml)."""
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+from loopleaf import notation
+from loopleaf.fabric import PatternWork, RoundWork, work_pattern
+from loopleaf.pattern import load
+
+CASES: list[dict[str, Any]] = yaml.safe_load(
+    (Path(__file__).parent / "cases.yml").read_text(encoding="utf-8")
+)
+
+
+def pattern_of(case: dict[str, Any]) -> PatternWork:
+    """The case as a pattern file, worked."""
+    worked = case.get("worked", "joined rounds")
+    rows = worked.startswith("rows")
+    entries = [{"row" if rows else "round": i + 1, "work": line[0]} for i, line in enumerate(case["lines"])]
+    for entry, line in zip(entries, case["lines"], strict=True):
+        if case.get("stated", True) and len(line) > 3 and not (len(line) > 4 and line[4].startswith("!")):
+            entry["count"] = line[3]
+    document: dict[str, Any] = {
+        "title": case["name"],
+        "terms": case.get("terms", "US"),
+        "materials": {"yarns": {"A": {"name": "lichen"}, "B": {"name": "oat"}}},
+        "pieces": {"piece": {"title": "Piece", "yarn": "A", "worked": worked, "rows" if rows else "rounds": entries}},
+    }
+    if "start" in case:
+        document["pieces"]["piece"]["start"] = case["start"]
+    if "turning" in case:
+        document["turning chains"] = case["turning"]
+    if "chains" in case:
+        document["chain spaces"] = case["chains"]
+    if "specials" in case:
+        document["special stitches"] = case["specials"]
+    source = load(yaml.safe_dump(document, sort_keys=False, width=1000).encode(), "case.yml")
+    assert source.pattern is not None, source.findings
+    return work_pattern(source)
+
+
+def makes_of(round_: RoundWork) -> dict[str, int]:
+    """What the round makes, in US terms, as the cases write it."""
+    worked = round_.sizes[0]
+    assert worked is not None
+    found: dict[str, int] = {}
+    for kind, number in worked.makes.items():
+        if isinstance(kind, tuple):
+            found[f"ch-{kind[1]} sp"] = number
+        elif kind == "picot":
+            found[kind] = number
+        else:
+            found[notation.stitch_name(notation.Stitch(kind), "US")] = number
+    return found
+
+
+@pytest.mark.parametrize("case", CASES, ids=[case["name"] for case in CASES])
+def test_rounds(case: dict[str, Any]) -> None:
+    work = pattern_of(case)
+    assert [p for p in work.problems if p.problem.severity == "error"] == []
+    rounds = work.pieces[0].rounds
+    assert len(rounds) == len(case["lines"])
+    for round_, line in zip(rounds, case["lines"], strict=True):
+        wanted = [line[4]] if len(line) > 4 else []
+        troubles = [t.rule for t in round_.troubles]
+        assert troubles == wanted, (line[0], round_.troubles)
+        if not wanted:
+            worked = round_.sizes[0]
+            assert worked is not None
+            assert (worked.uses, makes_of(round_), worked.count) == (line[1], line[2], line[3]), line[0]
+
+
+@pytest.mark.parametrize("case", CASES, ids=[case["name"] for case in CASES])
+def test_every_stitch_knows_what_it_was_worked_into(case: dict[str, Any]) -> None:
+    work = pattern_of(case)
+    for round_ in work.pieces[0].rounds:
+        worked = round_.sizes[0]
+        assert worked is not None
+        numbers = [m.number for m in worked.made if getattr(m, "number", 0) and hasattr(m, "kind")]
+        assert numbers == list(range(1, len(numbers) + 1)) or round_.troubles
+        for made in worked.made:
+            if getattr(made, "role", "") == "stitch":
+                assert made.into, round_.plan.work
