@@ -52,7 +52,7 @@ def test_hooks(mm: float, us: str, old_uk: str) -> None:
 
 
 def test_steel_numbers_run_the_other_way() -> None:
-    """Craft Yarn Council guidelines: a higher number is finer. A chart on the web: 00 is 3.5, 14 is 0.75 mm."""
+    """Craft Yarn Council: a higher number is finer. A chart on the web: 00 is 3.5 mm, 14 is 0.75 mm."""
     steel = trade.steel_hooks()
     assert (steel[0].us, steel[0].mm, steel[-1].us, steel[-1].mm) == ("00", 3.5, "14", 0.75)
     assert [row.mm for row in steel] == sorted((row.mm for row in steel), reverse=True)

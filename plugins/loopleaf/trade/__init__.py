@@ -35,10 +35,11 @@ from .tables import (
     stitch,
     stitch_forms,
     stitches,
+    technique,
     techniques,
     yarn_weights,
 )
-from .words import say
+from .words import say, stitch_named
 
 __all__ = [
     "AbbreviationRow",
@@ -69,7 +70,9 @@ __all__ = [
     "steel_hooks",
     "stitch",
     "stitch_forms",
+    "stitch_named",
     "stitches",
+    "technique",
     "techniques",
     "yarn_weights",
 ]

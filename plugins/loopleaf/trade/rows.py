@@ -145,13 +145,17 @@ class LevelRow:
 
 @dataclass(frozen=True, slots=True)
 class TechniqueRow:
-    """A technique and the lowest level that asks for it. text, learn: to be said with `say`."""
+    """A technique and the lowest level that asks for it. text, learn: to be said with `say`.
+
+    words: what shows it in the author's own words, where the stitches can't.
+    """
 
     key: str
     level: LevelKey
     text: str
     learn: str
     source: str
+    words: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -101,6 +101,15 @@ def techniques() -> tuple[TechniqueRow, ...]:
 
 
 @cache
+def technique(key: str) -> TechniqueRow:
+    """The technique of a key. Raises KeyError where the table has none."""
+    for row in techniques():
+        if row.key == key:
+            return row
+    raise KeyError(key)
+
+
+@cache
 def cautions() -> tuple[CautionRow, ...]:
     """Cautions in the order that they are printed."""
     return _rows(CautionRow, "cautions", "cautions")

@@ -3,8 +3,8 @@
 import re
 from functools import cache
 
-from .rows import Terms
-from .tables import phrases, stitches
+from .rows import StitchRow, Terms
+from .tables import phrases, stitch, stitch_forms, stitches
 
 _SLOT = re.compile(r"\{([a-z -]+)\}")
 
@@ -27,3 +27,34 @@ def say(text: str, terms: Terms) -> str:
     """
     said = _SLOT.sub(lambda slot: _slots(terms)[slot.group(1)], text)
     return said[0].upper() + said[1:] if text.startswith("{") and text.endswith(".") else said
+
+
+@cache
+def _named(terms: Terms) -> dict[str, tuple[str, str]]:
+    named: dict[str, tuple[str, str]] = {}
+    posts = [(row.names(terms), row.key.removesuffix("-post")) for row in stitch_forms() if "post" in row.key]
+    for row in stitches():
+        names = row.names(terms)
+        for name in (
+            names.short,
+            names.short_plural,
+            names.name,
+            names.plural,
+            *names.alternatives,
+            *names.other_names,
+        ):
+            named[name.lower()] = (row.key, "")
+        for form, post in posts:
+            for pattern in (form.short, form.name, form.plural, *form.alternatives, *form.other_names):
+                filled = pattern.format(short=names.short, name=names.name, plural=names.plural)
+                named[filled.lower()] = (row.key, post)
+    return named
+
+
+def stitch_named(name: str, terms: Terms) -> tuple[StitchRow, str] | None:
+    """The stitch of a name in one terminology, with its post (`front`, `back`, "" for a plain one); None for no stitch.
+
+    `dc` is the double in US terms and the single in UK ones; `FPdc` is the double with a front post.
+    """
+    found = _named(terms).get(" ".join(name.lower().split()))
+    return found and (stitch(found[0]), found[1])

@@ -1,0 +1,47 @@
+"""Measures of a worked pattern: sizes, shape, yarn, cords, tails, time, level, cautions; see `measure`.
+
+Every measure is a pure function of the worked stitches and the gauge, with units in its names and its
+uncertainty in its result. `amounts` writes them down as patterns print them.
+"""
+
+from . import amounts
+from .cautions import Earned
+from .cords import Cord, least_cord_mm
+from .finished import StatedSize
+from .gauge import Scale, scale_of
+from .level import Level, because, reason
+from .measured import Measured, PieceMeasure, measure
+from .shape import Flatness, Stretch, flat_growth, flatness
+from .size import RoundSize
+from .tails import Tail, sewing_tail
+from .techniques import Use
+from .time import Hours
+from .units import Band
+from .yarn import YarnNeed
+
+__all__ = [
+    "Band",
+    "Cord",
+    "Earned",
+    "Flatness",
+    "Hours",
+    "Level",
+    "Measured",
+    "PieceMeasure",
+    "RoundSize",
+    "Scale",
+    "StatedSize",
+    "Stretch",
+    "Tail",
+    "Use",
+    "YarnNeed",
+    "amounts",
+    "because",
+    "flat_growth",
+    "flatness",
+    "least_cord_mm",
+    "measure",
+    "reason",
+    "scale_of",
+    "sewing_tail",
+]

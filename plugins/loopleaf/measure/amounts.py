@@ -1,0 +1,143 @@
+"""Amounts as patterns print them: half centimetres, quarter inches, whole metres and yards, quarter ounces.
+
+Rounding is common practice, no source: a size is given to half a centimetre and a quarter inch (an eighth
+below one inch), yarn in whole metres and yards rounded up, ounces in quarters. An estimate says "about" and
+is coarser: never a false decimal.
+"""
+
+import math
+from fractions import Fraction
+
+from ..pattern import Lengths
+from .units import Band, grams_to_ounces, metres_to_yards, mm_to_inches
+
+_SIGNS = {
+    Fraction(1, 8): "⅛",
+    Fraction(1, 4): "¼",
+    Fraction(3, 8): "⅜",
+    Fraction(1, 2): "½",
+    Fraction(5, 8): "⅝",
+    Fraction(3, 4): "¾",
+    Fraction(7, 8): "⅞",
+}
+
+
+def nearest(value: float, step: float) -> float:
+    """The multiple of `step` that is nearest; halves go up."""
+    return math.floor(value / step + 0.5) * step
+
+
+def number(value: float) -> str:
+    """A number without needless decimals: `34.5`, `13`."""
+    return f"{value:.1f}".removesuffix(".0")
+
+
+def fraction(value: float, parts: int) -> str:
+    """A number in whole and vulgar fraction, to the nearest of `parts` (4 or 8): `13½`, `¾`, `0`."""
+    rounded = Fraction(math.floor(value * parts + 0.5), parts)
+    whole = rounded.numerator // rounded.denominator
+    sign = _SIGNS.get(rounded - whole, "")
+    return f"{whole}{sign}" if whole or not sign else sign
+
+
+def centimetres(mm: float) -> str:
+    """`34.5 cm`, to half a centimetre; below 2 cm in whole millimetres (`18 mm`)."""
+    if abs(mm) < 20:
+        return f"{nearest(mm, 1):.0f} mm"
+    return f"{number(nearest(mm / 10, 0.5))} cm"
+
+
+def inches(mm: float) -> str:
+    """`13½ in`, to a quarter inch, below one inch to an eighth."""
+    amount = mm_to_inches(mm)
+    return f"{fraction(amount, 8 if abs(amount) < 1 else 4)} in"
+
+
+def length(mm: float) -> str:
+    """Both: `34.5 cm (13½ in)`."""
+    return f"{centimetres(mm)} ({inches(mm)})"
+
+
+def lengths(sizes_mm: tuple[float | None, ...]) -> str:
+    """One a size, smallest first: `37 (40.5, 44) cm, 14½ (16, 17¼) in`; `-` for a size that has none."""
+    if len(set(sizes_mm)) == 1 and sizes_mm[0] is not None:
+        return length(sizes_mm[0])
+    cm = ["-" if mm is None else number(nearest(mm / 10, 0.5)) for mm in sizes_mm]
+    inch = ["-" if mm is None else fraction(mm_to_inches(mm), 4) for mm in sizes_mm]
+    return f"{_row(cm)} cm, {_row(inch)} in"
+
+
+def stated(lengths_as_typed: Lengths, count: int = 1) -> str:
+    """A length as the author states it, in both families: theirs kept as typed, the other one rounded.
+
+    `34.5 cm (13½ in)`; one a size: `37 (40.5, 44) cm, 14½ (16, 17¼) in`. count: how many sizes the pattern has.
+    """
+    ones = [lengths_as_typed.of(size) for size in range(count)]
+    known = [one for one in ones if one is not None]
+    imperial = known[0].unit in ("in", "ft", "yd")
+    cm = [one and (nearest(one.mm / 10, 0.5) if imperial else one.mm / 10) for one in ones]
+    cm_texts = ["-" if amount is None else f"{amount:.2f}".rstrip("0").rstrip(".") for amount in cm]
+    inch_texts = ["-" if one is None else inches(one.mm).removesuffix(" in") for one in ones]
+    if len(set(cm_texts)) == 1:
+        return f"{cm_texts[0]} cm ({inch_texts[0]} in)"
+    return f"{_row(cm_texts)} cm, {_row(inch_texts)} in"
+
+
+def _row(texts: list[str]) -> str:
+    return f"{texts[0]} ({', '.join(texts[1:])})"
+
+
+def metres(amount_m: float) -> str:
+    """`88 m (97 yd)`, rounded up: too little is worse than too much."""
+    up, up_yards = _up(amount_m), _up(metres_to_yards(amount_m))
+    return f"{up} m ({up_yards} yd)"
+
+
+def _up(amount: float) -> int:
+    """Rounded up, but for a hair that arithmetic leaves over a whole number."""
+    return math.ceil(amount - 1e-6)
+
+
+def ounces(grams: float) -> str:
+    """`1¾ oz`, to a quarter; below a quarter in tenths (`0.1 oz`)."""
+    amount = grams_to_ounces(grams)
+    return f"{amount:.1f} oz" if amount < 0.2 else f"{fraction(amount, 4)} oz"
+
+
+def weight(grams: float) -> str:
+    """`52 g (1¾ oz)`."""
+    return f"{nearest(grams, 1):.0f} g ({ounces(grams)})"
+
+
+def coarse(band: Band) -> Band:
+    """A band rounded outward to steps that suit its size (1 below 20, 5 below 100, 10 below 500, else 50)."""
+    step = next((step for limit, step in ((20, 1), (100, 5), (500, 10)) if band.high < limit), 50)
+    return Band(math.floor(band.low / step) * step, math.ceil(band.high / step) * step)
+
+
+def about_metres(metres_band: Band) -> str:
+    """An estimate of yarn: `about 65 to 115 m (70 to 130 yd)`."""
+    m = coarse(metres_band)
+    yd = coarse(Band(metres_to_yards(metres_band.low), metres_to_yards(metres_band.high)))
+    return f"about {m.low:.0f} to {m.high:.0f} m ({yd.low:.0f} to {yd.high:.0f} yd)"
+
+
+def about_grams(grams_band: Band) -> str:
+    """An estimate of weight: `about 38 to 66 g (1¼ to 2¼ oz)`."""
+    g = coarse(grams_band)
+    low, high = (fraction(grams_to_ounces(grams), 4) for grams in (grams_band.low, grams_band.high))
+    grams = f"{g.low:.0f} to {g.high:.0f} g"
+    return f"about {grams} ({low} to {high} oz)" if low != high else f"about {grams} ({high} oz)"
+
+
+def about_hours(hours_band: Band) -> str:
+    """A time.
+
+    `about 2 to 3½ hours`, in half hours; under an hour and a half in minutes: `about 30 to 50 minutes`.
+    """
+    if hours_band.high < 1.5:
+        low, high = (max(5, round(hours * 60 / 5) * 5) for hours in (hours_band.low, hours_band.high))
+        return f"about {low} to {high} minutes" if low != high else f"about {high} minutes"
+    parts = 2 if hours_band.high < 10 else 1
+    low_text, high_text = (fraction(max(hours, 0.5), parts) for hours in (hours_band.low, hours_band.high))
+    return f"about {low_text} to {high_text} hours" if low_text != high_text else f"about {high_text} hours"

@@ -1,0 +1,78 @@
+"""Which cautions a pattern earns, by what it holds (`trade/cautions.yml`).
+
+From the work itself, and from the author's own words.
+"""
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from .. import trade
+from ..pattern import Pattern
+
+LONG_WORK_HOURS = 8
+"""From so many hours at usual speed a sitting is worth a word (chosen here)."""
+SMALL_MM = 57.1
+"""The depth of the test cylinder for small parts, 2.25 in (16 CFR 1501.4).
+
+Nothing longer fits into it whole.
+"""
+OPEN_CHAINS = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Earned:
+    """A caution and what earns it, in a reader's words."""
+
+    caution: trade.CautionRow
+    because: tuple[str, ...]
+
+
+def earned(pattern: Pattern, held: Mapping[str, str]) -> tuple[Earned, ...]:
+    """The cautions that a pattern earns, in the table's order.
+
+    held: conditions that the work itself shows, with where (`cord` -> `Drawstring`); those that the author's
+    words show are found here.
+    """
+    met = dict(_told(pattern)) | dict(held)
+    rows = {row.key: row for row in trade.conditions()}
+
+    def reasons(keys: tuple[str, ...]) -> tuple[str, ...]:
+        return tuple(
+            f"{rows[key].because} ({met[key]})" if met[key] else rows[key].because
+            for key in keys
+            if key in met
+        )
+
+    found: list[Earned] = []
+    for row in trade.cautions():
+        first, besides = reasons(row.earned_by), reasons(row.only_with)
+        if first and (besides or not row.only_with):
+            found.append(Earned(row, first + besides))
+    return tuple(found)
+
+
+def _told(pattern: Pattern) -> Iterator[tuple[str, str]]:
+    """Conditions that the author's own words show, with the word that shows each."""
+    texts = {
+        "names": [
+            pattern.title,
+            pattern.summary,
+            *pattern.tags,
+            *(text for name, piece in pattern.pieces.items() for text in (name, piece.title)),
+        ],
+        "notes": [*pattern.notes, *(step.text for step in pattern.finishing if step.text is not None)],
+        "notions": list(pattern.materials.notions),
+    }
+    for row in trade.conditions():
+        for where in row.where:
+            word = next((word for word in row.words if _said(word, texts[where])), None)
+            if word is not None:
+                yield row.key, word
+                break
+
+
+def _said(word: str, texts: list[str]) -> bool:
+    """Whether a word, or its plural, stands in the texts as a whole word."""
+    pattern = re.compile(rf"\b{re.escape(word)}(?:s|es)?\b", re.IGNORECASE)
+    return any(pattern.search(text) for text in texts)

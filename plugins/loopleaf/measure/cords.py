@@ -1,0 +1,103 @@
+"""Cords: how long, how many chains, and whether that is enough for the round that they pass through.
+
+At least 1.5 × around, and on a small bag around + about 20 cm for the ends and the knot (common practice,
+no source). A finger-knotted cord takes six times its length in yarn (Handbook of Wool Knitting and Crochet,
+1918).
+"""
+
+from dataclasses import dataclass
+
+from ..pattern import Around, Pattern
+from .size import RoundSize
+
+TIMES_AROUND = 1.5
+ENDS_AND_KNOT_MM = 200.0
+
+
+@dataclass(frozen=True, slots=True)
+class Cord:
+    """A cord of one size.
+
+    around_mm: the round that it goes through, None where the pattern doesn't say which.
+
+    chains: to make for it at the piece's gauge, None without a gauge.
+    """
+
+    piece: str
+    make: int
+    length_mm: float
+    chains: int | None
+    around_mm: float | None
+
+    @property
+    def least_mm(self) -> float | None:
+        """The least usual length."""
+        return None if self.around_mm is None else least_cord_mm(self.around_mm)
+
+
+def least_cord_mm(around_mm: float) -> float:
+    """1.5 × around, or around + 20 cm where that is more (up to 40 cm around)."""
+    return max(TIMES_AROUND * around_mm, around_mm + ENDS_AND_KNOT_MM)
+
+
+def chains_for(length_mm: float, chain_width_mm: float) -> int:
+    """Chains that reach that length, to the nearest: a chain is as wide as a stitch (common practice)."""
+    return max(round(length_mm / chain_width_mm), 1)
+
+
+def around_of(round_sizes: tuple[RoundSize | None, ...], label: str) -> float | None:
+    """Length of a round by its label; without a label, of the last round."""
+    known = [one for one in round_sizes if one is not None and label in ("", one.label)]
+    return known[-1].length_mm if known else None
+
+
+def length_of(
+    length: Around, own_piece: str, sizes: dict[str, tuple[RoundSize | None, ...]]
+) -> tuple[float, float] | None:
+    """A length given as so many times around a round.
+
+    (length, around) in mm; None where that round isn't known.
+    """
+    piece = own_piece if length.around == "self" else length.around
+    number = length.round or length.row
+    around_mm = around_of(sizes.get(piece, ()), str(number) if number else "")
+    return None if around_mm is None else (length.times * around_mm, around_mm)
+
+
+def threaded_round(pattern: Pattern, cord: str) -> tuple[str, str] | None:
+    """(piece, round's label) that the finishing threads a cord through, None where it isn't told."""
+    for step in pattern.finishing:
+        if step.thread is not None and step.thread.piece == cord:
+            number = step.thread.round or step.thread.row
+            return step.thread.through, str(number) if number else ""
+    return None
+
+
+def cord_of(
+    pattern: Pattern,
+    piece: str,
+    sizes: dict[str, tuple[RoundSize | None, ...]],
+    size: int,
+    chain_width_mm: float | None,
+) -> Cord | None:
+    """The cord that a piece worked as a chain makes; None where its length isn't said or can't be worked out.
+
+    sizes: every piece's rounds in this size.
+    """
+    model = pattern.pieces[piece]
+    threaded = threaded_round(pattern, piece)
+    around_mm = around_of(sizes.get(threaded[0], ()), threaded[1]) if threaded else None
+    if model.length is None:
+        return None
+    if isinstance(model.length, Around):
+        found = length_of(model.length, piece, sizes)
+        if found is None:
+            return None
+        length_mm, around_mm = found[0], around_mm or found[1]
+    else:
+        stated = model.length.of(size)
+        if stated is None:
+            return None
+        length_mm = stated.mm
+    chains = chains_for(length_mm, chain_width_mm) if chain_width_mm else None
+    return Cord(piece, model.make, length_mm, chains, around_mm)

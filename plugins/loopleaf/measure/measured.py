@@ -1,0 +1,234 @@
+"""Everything that can be measured of a worked pattern, at once."""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from .. import trade
+from ..fabric import PatternWork, PieceWork
+from ..pattern import Pattern
+from . import techniques
+from .cautions import LONG_WORK_HOURS, OPEN_CHAINS, SMALL_MM, Earned, earned
+from .cords import Cord, cord_of
+from .finished import StatedSize, What, laid_out_size, rounds_size, rows_size, stated_sizes
+from .gauge import Scale, ring_radius, scale_of, specials_of
+from .level import Level, worked_out
+from .made import Contents, contents, contents_of
+from .shape import Stretch, stretches
+from .size import RoundSize, round_sizes
+from .tails import Tail, tail_of
+from .time import Hours
+from .units import Band
+from .work_needed import time_needed, yarn_needed
+from .yarn import YarnNeed
+
+
+@dataclass(frozen=True, slots=True)
+class PieceMeasure:
+    """A piece, measured; every tuple holds one a size.
+
+    rounds: in the piece's order, None where a size lacks one; empty without a gauge. size: by what is
+    measured. in_rounds: whether a round's length is the way around. start: foundation, as made. contents:
+    of the rounds.
+    """
+
+    name: str
+    make: int
+    in_rounds: bool
+    scale: Scale | None
+    rounds: tuple[tuple[RoundSize | None, ...], ...]
+    shape: tuple[tuple[Stretch, ...], ...]
+    size: tuple[Mapping[What, Band], ...]
+    start: tuple[Contents, ...]
+    contents: tuple[tuple[Contents | None, ...], ...]
+
+    def known_rounds(self, size: int) -> list[RoundSize]:
+        """The rounds that a size has."""
+        return [one for one in self.rounds[size] if one is not None]
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A pattern, measured. Where there are sizes, tuples hold one a size.
+
+    stated: sizes as the author states them. laid_out: of pieces laid out and joined, None without.
+    """
+
+    pattern: Pattern
+    pieces: tuple[PieceMeasure, ...]
+    stated: tuple[StatedSize, ...]
+    laid_out: Mapping[What, Band] | None
+    yarn: tuple[tuple[YarnNeed, ...], ...]
+    cords: tuple[tuple[Cord, ...], ...]
+    tails: tuple[tuple[Tail, ...], ...]
+    hours: tuple[Hours, ...]
+    level: Level
+    cautions: tuple[Earned, ...]
+
+    def piece(self, name: str) -> PieceMeasure | None:
+        """The piece of that name, None where there is none."""
+        return next((piece for piece in self.pieces if piece.name == name), None)
+
+
+def measure(work: PatternWork) -> Measured:
+    """Measure a worked pattern. What the pattern gives no gauge for is left out, never guessed."""
+    pattern = work.pattern
+    sizes = range(pattern.size_count)
+    pieces = tuple(_piece(pattern, piece, work.pieces) for piece in work.pieces)
+    by_size = [{piece.name: piece.rounds[size] for piece in pieces} for size in sizes]
+    cords = tuple(_cords(pattern, pieces, by_size[size], size) for size in sizes)
+    tails = tuple(
+        tuple(tail for name in pattern.pieces if (tail := tail_of(pattern, name, by_size[size], size)))
+        for size in sizes
+    )
+    hours = tuple(time_needed(pattern, pieces, cords[size], size) for size in sizes)
+    uses = _uses(pattern, work.pieces, pieces)
+    laid_out = None
+    for piece in pieces:
+        across = piece.size[0].get("across") if piece.size else None
+        if piece.scale is not None and across is not None and laid_out is None:
+            laid_out = laid_out_size(pattern, piece.name, across, piece.scale)
+    return Measured(
+        pattern,
+        pieces,
+        stated_sizes(pattern),
+        laid_out,
+        tuple(yarn_needed(pattern, pieces, cords[size], tails[size], size) for size in sizes),
+        cords,
+        tails,
+        hours,
+        worked_out(uses),
+        earned(pattern, _held(pattern, pieces, uses, hours)),
+    )
+
+
+def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> PieceMeasure:
+    model = pattern.pieces[piece.name]
+    in_rounds = "rounds" in model.worked
+    scale = scale_of(pattern, piece, pieces)
+    labels = [round.plan.label for round in piece.rounds]
+    made: list[tuple[Contents | None, ...]] = []
+    starts: list[Contents] = []
+    rounds: list[tuple[RoundSize | None, ...]] = []
+    shapes: list[tuple[Stretch, ...]] = []
+    found: list[Mapping[What, Band]] = []
+    for size in range(pattern.size_count):
+        worked = [round.sizes[size] if size < len(round.sizes) else None for round in piece.rounds]
+        made.append(tuple(None if one is None else contents(one) for one in worked))
+        starts.append(contents_of(piece.starts[size] if model.start and model.start.kind != "edge" else []))
+        if scale is None:
+            rounds.append(())
+            shapes.append(())
+            found.append({})
+            continue
+        sizes = round_sizes(labels, made[-1], scale)
+        known = [one for one in sizes if one is not None]
+        shape = stretches(known, _start_mm(piece, size, scale), scale.width_mm) if in_rounds else ()
+        rounds.append(sizes)
+        shapes.append(shape)
+        found.append(rounds_size(piece, size, known, shape, scale) if in_rounds else rows_size(known))
+    return PieceMeasure(
+        piece.name,
+        model.make,
+        in_rounds,
+        scale,
+        tuple(rounds),
+        tuple(shapes),
+        tuple(found),
+        tuple(starts),
+        tuple(made),
+    )
+
+
+def _start_mm(piece: PieceWork, size: int, scale: Scale) -> float | None:
+    """Length of the edge before round 1.
+
+    Of a ring its circumference (0 drawn closed); None on a chain or another edge.
+    """
+    start = piece.starts[size] if size < len(piece.starts) else []
+    if len(start) == 1:
+        return math.tau * ring_radius(piece, size, scale.width_mm)
+    return None
+
+
+def _cords(
+    pattern: Pattern,
+    pieces: Sequence[PieceMeasure],
+    rounds: dict[str, tuple[RoundSize | None, ...]],
+    size: int,
+) -> tuple[Cord, ...]:
+    cords = []
+    for piece in pieces:
+        if pattern.pieces[piece.name].worked == "chain":
+            cord = cord_of(pattern, piece.name, rounds, size, piece.scale.width_mm if piece.scale else None)
+            if cord is not None:
+                cords.append(cord)
+    return tuple(cords)
+
+
+def _uses(
+    pattern: Pattern, works: Sequence[PieceWork], pieces: Sequence[PieceMeasure]
+) -> tuple[techniques.Use, ...]:
+    overs = specials_of(pattern)
+    yarns = frozenset(pattern.materials.yarns)
+    uses: list[techniques.Use] = []
+    for work, piece in zip(works, pieces, strict=True):
+        uses += techniques.of_a_piece(piece.name, pattern.pieces[piece.name], yarns)
+        uses += techniques.in_rounds(work, piece.contents[0], overs)
+    stuffed = {use.piece for use in uses if use.technique == "stuffing"}
+    stuffed |= {step.stuff.piece for step in pattern.finishing if step.stuff is not None}
+    standing = {
+        piece.name
+        for piece in pieces
+        if piece.in_rounds
+        and any(stretch.form in ("cups", "tube") for shape in piece.shape for stretch in shape)
+    }
+    shaped = [piece.name for piece in pieces if _changes(piece)]
+    uses += techniques.of_the_finishing(pattern, frozenset(stuffed | standing))
+    words = trade.technique("shaped-garment").words
+    uses += techniques.shaped_garment(pattern, words, shaped)
+    return tuple(uses)
+
+
+def _changes(piece: PieceMeasure) -> bool:
+    return len({made.counted for made in piece.contents[0] if made is not None}) > 1
+
+
+def _held(
+    pattern: Pattern,
+    pieces: Sequence[PieceMeasure],
+    uses: Sequence[techniques.Use],
+    hours: Sequence[Hours],
+) -> dict[str, str]:
+    """The conditions for cautions that the work itself shows, with the piece's title or the hours."""
+
+    def title(name: str) -> str:
+        model = pattern.pieces.get(name)
+        return (model.title or name) if model else name
+
+    held: dict[str, str] = {}
+    for use in uses:
+        condition = {"cords": "cord", "stuffing": "stuffed"}.get(use.technique)
+        if condition:
+            held.setdefault(condition, title(use.piece))
+    for piece in pieces:
+        made = [one for one in piece.contents[0] if one is not None]
+        if any(sort.chains >= OPEN_CHAINS for one in made for sort in one.spaces):
+            held.setdefault("open-work", title(piece.name))
+    sewn = {step.sew.piece for step in pattern.finishing if step.sew is not None}
+    for piece in pieces:
+        if piece.name in sewn and _is_small(piece):
+            held.setdefault("small-piece", title(piece.name))
+    if max(one.practised.high for one in hours) >= LONG_WORK_HOURS:
+        held["long-work"] = ""
+    return held
+
+
+def _is_small(piece: PieceMeasure) -> bool:
+    """Whether a piece's longest side is within a small part's; without a gauge that can't be ruled out."""
+    extents = [
+        piece.size[0][what].middle
+        for what in ("across", "width", "length", "height")
+        if what in piece.size[0]
+    ]
+    return not extents or max(extents) <= SMALL_MM

@@ -1,0 +1,271 @@
+"""Which techniques a pattern uses, and where each first occurs: one small function a technique.
+
+The names are those of `trade/levels.yml`. Each function looks at one round and says whether it holds the
+technique; those that belong to a whole piece or to the finishing are further down.
+"""
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, fields, is_dataclass
+from typing import Any
+
+from ..fabric.worked import Made, PieceWork, Place, RoundWork, Space, WorkedRound
+from ..notation.tree import Line, Next, Skipped, Stitch, Work
+from ..notation.tree import Ring as InRing
+from ..pattern import Pattern, Piece
+from .made import Contents
+
+_MANY_IN_ONE = 4
+_TALL = ("half", "double", "treble", "double-treble", "triple-treble", "quadruple-treble")
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """One round to look at.
+
+    below: ids of the places of the edge below. overs: yarn overs of the author's stitches.
+    """
+
+    index: int
+    round: RoundWork
+    worked: WorkedRound
+    made: Contents
+    below: frozenset[int]
+    overs: Mapping[str, int]
+
+    def has_kind(self, kind: str, overs: int) -> bool:
+        """Whether it holds that stitch, by its own name or as one of the author's with so many yarn overs."""
+        return any(sort.kind == kind or self.overs.get(sort.kind) == overs for sort in self.made.stitches)
+
+
+@dataclass(frozen=True, slots=True)
+class Use:
+    """The first place where a technique is used. round: the round's label, "" where it isn't in a round."""
+
+    technique: str
+    piece: str
+    round: str = ""
+    word: str = "round"
+
+
+# ---- in one round ---------------------------------------------------------------------------------
+
+
+def _treble(look: Look) -> bool:
+    return look.has_kind("treble", 2)
+
+
+def _double_treble(look: Look) -> bool:
+    return look.has_kind("double-treble", 3)
+
+
+def _very_tall(look: Look) -> bool:
+    named = any(sort.kind in ("triple-treble", "quadruple-treble") for sort in look.made.stitches)
+    return named or any(look.overs.get(sort.kind, 0) >= 4 for sort in look.made.stitches)
+
+
+def _chain_spaces(look: Look) -> bool:
+    return bool(look.made.spaces)
+
+
+def _shells(look: Look) -> bool:
+    """Four or more tall stitches in one stitch or space, side by side.
+
+    Or three of one of the author's groups.
+    """
+    at: Place | None = None
+    run, unit_run, unit = 0, 0, 0
+    for one in look.worked.made:
+        if not isinstance(one, Made) or not one.number:
+            at, run = None, 0
+            continue
+        place = one.into[0] if len(one.into) == 1 and isinstance(one.into[0], Made | Space) else None
+        run = run + 1 if place is not None and place is at and one.kind in _TALL else 1
+        unit_run = unit_run + 1 if one.unit and one.unit == unit else 1
+        at, unit = place, one.unit
+        if run >= _MANY_IN_ONE or (one.unit and unit_run >= 3 and run >= 3):
+            return True
+    return False
+
+
+def _v_stitches(look: Look) -> bool:
+    """One stitch, a space, one stitch, in one place, and nothing else in it."""
+    made = look.worked.made
+    for at in range(1, len(made) - 1):
+        first, space, last = made[at - 1], made[at], made[at + 1]
+        if isinstance(space, Space) and isinstance(first, Made) and isinstance(last, Made):
+            place = first.into[0] if first.into and last.into and first.into[0] is last.into[0] else None
+            around = [
+                one
+                for one in (*made[max(at - 2, 0) : at - 1], *made[at + 2 : at + 3])
+                if isinstance(one, Made)
+            ]
+            if isinstance(place, Made | Space) and all(place not in one.into for one in around):
+                return True
+    return False
+
+
+def _picot_edging(look: Look) -> bool:
+    return any(sort.role == "picot" for sort in look.made.stitches) and not look.made.spaces
+
+
+def _picot_lace(look: Look) -> bool:
+    return any(sort.role == "picot" for sort in look.made.stitches) and bool(look.made.spaces)
+
+
+def _loops(look: Look) -> bool:
+    return any(isinstance(one, Made) and one.loop in ("front", "back", "third") for one in look.worked.made)
+
+
+def _posts(look: Look) -> bool:
+    return any(sort.post for sort in look.made.stitches)
+
+
+def _clusters(look: Look) -> bool:
+    return any(sort.form in ("cluster", "bobble", "puff", "popcorn") for sort in look.made.stitches)
+
+
+def _colors_within_a_round(look: Look) -> bool:
+    return len(_yarns(look)) == 2
+
+
+def _tapestry(look: Look) -> bool:
+    return len(_yarns(look)) >= 3
+
+
+def _yarns(look: Look) -> set[str]:
+    return {sort.yarn for sort in look.made.stitches if sort.counted}
+
+
+def _foundation(look: Look) -> bool:
+    return any(sort.kind.startswith("foundation-") for sort in look.made.stitches)
+
+
+def _rounds_below(look: Look) -> bool:
+    """A stitch that went into a place of an older round, although that place is no longer on the edge."""
+    return any(
+        id(place) not in look.below
+        for one in look.worked.made
+        if isinstance(one, Made) and one.role == "stitch" and not one.post
+        for place in _older(one, look.index)
+    )
+
+
+def _short_rows(look: Look) -> bool:
+    """A row that goes over its neighbour and then over stitches that an earlier row left."""
+    if look.round.plan.word != "row":
+        return False
+    ages = {
+        place.round < look.index - 1
+        for one in look.worked.made
+        if isinstance(one, Made) and one.role == "stitch" and not one.post
+        for place in one.into
+        if isinstance(place, Made | Space) and id(place) in look.below
+    }
+    return ages == {True, False}
+
+
+def _older(one: Made, index: int) -> Iterator[Place]:
+    return (p for p in one.into if isinstance(p, Made | Space) and 0 <= p.round < index - 1)
+
+
+def _joining_as_you_go(look: Look) -> bool:
+    """Worked into a space or picot of another piece."""
+    return any(
+        isinstance(part, Next) and part.piece and part.target.kind in ("space", "corner", "picot")
+        for part in _parts(look.round.line)
+    )
+
+
+def _crossed_posts(look: Look) -> bool:
+    """A post stitch worked back around a stitch that was passed over."""
+    return any(
+        isinstance(part, Work)
+        and isinstance(part.stitch, Stitch)
+        and bool(part.stitch.post)
+        and any(isinstance(place, Skipped) for place in part.places)
+        for part in _parts(look.round.line)
+    )
+
+
+def _parts(tree: Any) -> Iterator[Any]:
+    if isinstance(tree, tuple):
+        for part in tree:
+            yield from _parts(part)
+    elif isinstance(tree, Line) or (is_dataclass(tree) and not isinstance(tree, InRing | type)):
+        yield tree
+        for field in fields(tree):
+            yield from _parts(getattr(tree, field.name))
+
+
+IN_A_ROUND: Mapping[str, Callable[[Look], bool]] = {
+    "treble": _treble,
+    "chain-spaces": _chain_spaces,
+    "shells": _shells,
+    "v-stitches": _v_stitches,
+    "picot-edging": _picot_edging,
+    "loops": _loops,
+    "posts": _posts,
+    "clusters": _clusters,
+    "picot-lace": _picot_lace,
+    "colors-within-a-round": _colors_within_a_round,
+    "foundation": _foundation,
+    "rounds-below": _rounds_below,
+    "short-rows": _short_rows,
+    "double-treble": _double_treble,
+    "tapestry": _tapestry,
+    "joining-as-you-go": _joining_as_you_go,
+    "crossed-posts": _crossed_posts,
+    "very-tall": _very_tall,
+}
+
+
+def in_rounds(
+    piece: PieceWork, contents: Sequence[Contents | None], overs: Mapping[str, int]
+) -> Iterator[Use]:
+    """The techniques in a piece's rounds, each where it first occurs. contents: of the first size."""
+    found: set[str] = set()
+    below = frozenset(map(id, piece.starts[0] if piece.starts else ()))
+    for index, (round, made) in enumerate(zip(piece.rounds, contents, strict=True)):
+        worked = round.sizes[0] if round.sizes else None
+        if made is None or worked is None:
+            continue
+        look = Look(index, round, worked, made, below, overs)
+        for key, holds in IN_A_ROUND.items():
+            if key not in found and holds(look):
+                found.add(key)
+                yield Use(key, piece.name, round.plan.label, round.plan.word)
+        below = frozenset(map(id, worked.edge))
+
+
+# ---- of a piece, or of the finishing --------------------------------------------------------------
+
+
+def of_a_piece(name: str, model: Piece, yarns: frozenset[str]) -> Iterator[Use]:
+    """The techniques that show in how a piece is set up."""
+    if model.start is not None and model.start.kind == "both sides":
+        yield Use("both-sides", name)
+    if model.worked == "chain":
+        yield Use("cords", name)
+    if model.grid is not None and not set(model.grid.key.values()) <= yarns:
+        yield Use("filet", name)
+    if any(entry.stuff is not None for entry in model.entries):
+        yield Use("stuffing", name)
+
+
+def of_the_finishing(pattern: Pattern, solid: frozenset[str]) -> Iterator[Use]:
+    """The techniques of putting the pieces together. solid: pieces that are stuffed or don't lie flat."""
+    for step in pattern.finishing:
+        if step.sew is not None:
+            yield Use("sewing-in-place" if step.sew.piece in solid else "sewing-flat", step.sew.piece)
+        if step.thread is not None:
+            yield Use("cords", step.thread.piece)
+        if step.stuff is not None:
+            yield Use("stuffing", step.stuff.piece)
+
+
+def shaped_garment(pattern: Pattern, words: Sequence[str], shaped: Sequence[str]) -> Iterator[Use]:
+    """A piece that fits a body and changes its number of stitches. shaped: pieces whose counts change."""
+    for name in shaped:
+        fits = {key.lower() for key in (*pattern.to_fit, *pattern.pieces[name].to_fit)}
+        if fits & set(words):
+            yield Use("shaped-garment", name)

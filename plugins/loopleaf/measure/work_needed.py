@@ -1,0 +1,128 @@
+"""Yarn and time for a whole pattern in one size.
+
+All pieces in all their copies, cords, tails, ends, seams.
+"""
+
+from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
+
+from ..pattern import Pattern
+from .cords import Cord
+from .made import Contents
+from .tails import END_MM, Tail
+from .time import Hours, hours, pace_time, single_equivalents
+from .units import Band
+from .yarn import ESTIMATE_OFF, YarnNeed, chain_metres, metres_by_yarn, need_of, seam_metres, weighed_amount
+
+if TYPE_CHECKING:
+    from .measured import PieceMeasure
+
+_ENDS_A_YARN = 2
+"""Every length of yarn has a beginning and an end."""
+
+
+def yarn_needed(
+    pattern: Pattern,
+    pieces: "Sequence[PieceMeasure]",
+    cords: Sequence[Cord],
+    tails: Sequence[Tail],
+    size: int,
+) -> tuple[YarnNeed, ...]:
+    """What each of the pattern's yarns takes, in the order of the materials.
+
+    Where a piece has no gauge the model says nothing of any yarn; what was weighed is still told.
+    """
+    yarns = pattern.materials.yarns
+    first = next(iter(yarns), "")
+    metres: dict[str, float] = {}
+    known = all(piece.scale is not None for piece in pieces)
+    for piece in pieces if known else ():
+        for yarn, amount in _piece_metres(pattern, piece, cords, tails, size, first):
+            metres[yarn] = metres.get(yarn, 0.0) + amount
+    needs = []
+    for letter, yarn in yarns.items():
+        model = Band.about(metres[letter], ESTIMATE_OFF) if letter in metres else None
+        needs.append(need_of(letter, yarn, model, weighed_amount(yarn, size)))
+    return tuple(needs)
+
+
+def _piece_metres(
+    pattern: Pattern,
+    piece: "PieceMeasure",
+    cords: Sequence[Cord],
+    tails: Sequence[Tail],
+    size: int,
+    first: str,
+) -> Iterator[tuple[str, float]]:
+    own = pattern.pieces[piece.name].yarn or first
+    assert piece.scale is not None
+    stitches = metres_by_yarn(_all_made(piece, size), piece.scale)
+    for yarn, amount in stitches.items():
+        yield yarn or own, amount * piece.make
+    for yarn, ends in _ends(piece, size, own).items():
+        yield yarn, ends * END_MM.middle / 1000 * piece.make
+    for cord in cords:
+        if cord.piece == piece.name:
+            yield own, chain_metres(cord.length_mm) * piece.make
+    for tail in tails:
+        if tail.piece == piece.name:
+            yield own, tail.length_mm / 1000 * piece.make
+    seams_mm = _seams_mm(pattern, piece, size)
+    if seams_mm:
+        yield list(stitches)[-1] or own if stitches else own, seam_metres(seams_mm)
+
+
+def _all_made(piece: "PieceMeasure", size: int) -> list[Contents]:
+    return [piece.start[size], *(made for made in piece.contents[size] if made is not None)]
+
+
+def _ends(piece: "PieceMeasure", size: int, own: str) -> dict[str, int]:
+    """Ends to weave in, by yarn: two for every stretch of rounds that a yarn is worked in without a break."""
+    ends: dict[str, int] = {}
+    before: frozenset[str] = frozenset()
+    for made in piece.contents[size]:
+        if made is None:
+            continue
+        yarns = frozenset(sort.yarn or own for sort in made.stitches)
+        for yarn in yarns - before:
+            ends[yarn] = ends.get(yarn, 0) + _ENDS_A_YARN
+        before = yarns
+    return ends or {own: _ENDS_A_YARN}
+
+
+def _seams_mm(pattern: Pattern, piece: "PieceMeasure", size: int) -> float:
+    """Length of all the seams of pieces laid out and joined.
+
+    0 where there are none or their size isn't known.
+    """
+    across = piece.size[size].get("across")
+    total = 0.0
+    for step in pattern.finishing:
+        lay = step.lay_out
+        if lay is not None and lay.piece == piece.name and across is not None:
+            total += (lay.across * (lay.down - 1) + lay.down * (lay.across - 1)) * across.middle
+    return total
+
+
+def time_needed(
+    pattern: Pattern, pieces: "Sequence[PieceMeasure]", cords: Sequence[Cord], size: int
+) -> Hours:
+    """Hours for everything, from the stitches alone.
+
+    A gauge isn't needed, but for seams and cords given by length.
+    """
+    single_stitches, ends, sewn = 0.0, 0, 0.0
+    first = next(iter(pattern.materials.yarns), "")
+    for piece in pieces:
+        specials = piece.scale.specials if piece.scale else {}
+        single_stitches += single_equivalents(_all_made(piece, size), specials) * piece.make
+        ends += sum(_ends(piece, size, pattern.pieces[piece.name].yarn or first).values()) * piece.make
+        if piece.scale is not None:
+            single_stitches += _seams_mm(pattern, piece, size) / piece.scale.width_mm
+    for cord in cords:
+        single_stitches += (cord.chains or 0) * pace_time("chain", {}) * cord.make
+    for step in pattern.finishing:
+        sewn_piece = next((p for p in pieces if step.sew is not None and p.name == step.sew.piece), None)
+        made = [one for one in sewn_piece.contents[size] if one is not None] if sewn_piece else []
+        sewn += made[-1].counted if made else 0
+    return hours(single_stitches, ends, sewn)
