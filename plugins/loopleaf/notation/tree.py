@@ -74,11 +74,13 @@ class Target:
     `stitch` alone is any stitch top; with `stitch` set, tops of that kind (`next dc`), or the
     group of that special stitch or shell (`next sh`). `space` with `length` is a ch-N space,
     without it any space. `edge` is a place of another piece's edge (`next 2 sts of edge`).
+    word: how print said it (`sp` for a bare space, `st` for `corner st`); for writing back only.
     """
 
     kind: TargetKind = "stitch"
     stitch: Stitch | None = None
     length: int = 0
+    word: str = field(default="", compare=False, repr=False)
 
 
 STITCH = Target()
@@ -104,7 +106,8 @@ class Until:
 class Next:
     """The next so many places of a kind; `in next st`, `in next 3 sts`, `in next ch-2 sp`, `in next dc`.
 
-    below: rounds below (`in st 2 rounds below` is 2). piece: `of leg 2`. any_: `in any corner sp`.
+    below: rounds below (`in st 2 rounds below` is 2). piece: `of leg 2`. any: `in any corner sp`.
+    rows: print said `rows below`; for writing back only.
     """
 
     count: Amount = ONE
@@ -112,6 +115,7 @@ class Next:
     below: int = 0
     piece: str = ""
     any: bool = False
+    rows: bool = field(default=False, compare=False, repr=False)
     span: Span | None = _span()
 
 

@@ -1,0 +1,168 @@
+"""Reads what stands in round brackets beside a step: what a chain counts as, and stitch counts (also a round's `count`)."""
+
+from .cursor import Cursor, UnreadableError, read_amount
+from .names import read_counted_stitch
+from .targets import read_counted_target, read_target, starts_named_number
+from .tree import Amount, CountsAs, Stitch, Tally, Target
+
+_COUNT_WORDS = frozenset({"counts-as", "counts-not"})
+
+
+def is_counts_aside(cursor: Cursor, at: int) -> bool:
+    """Whether the bracket at a word says what something counts as: `(counts as dc)`, `(skipped chs count as dc)`."""
+    words = cursor.words
+    close: int = words[at].value
+    return any(words[i].means in _COUNT_WORDS for i in range(at + 1, min(at + 7, close)))
+
+
+def read_counts_aside(cursor: Cursor) -> CountsAs:
+    """The bracket, which has been found to be one of these."""
+    first = cursor.at
+    close: int = cursor.words[first].value
+    cursor.at += 1
+    counts = read_counts(cursor)
+    if cursor.at != close:
+        raise cursor.fail("counts-as")
+    cursor.at = close + 1
+    return CountsAs(counts.stitch, counts.chains, counts.space, counts.skipped, cursor.span(first))
+
+
+def read_counts(cursor: Cursor) -> CountsAs:
+    """`counts as dc, ch 1`, `does not count as a st`, `skipped chs count as dc`, without brackets."""
+    skipped = False
+    if cursor.means not in _COUNT_WORDS:
+        skipped = _pass_which_chains(cursor)
+    if cursor.take("counts-not"):
+        if cursor.take("as"):
+            _pass_small(cursor)
+            if cursor.means in ("st", "stitch"):
+                read_target(cursor)
+        cursor.take("throughout")
+        return CountsAs(skipped=skipped)
+    cursor.need("counts-as", "counts-as")
+    stitch: Stitch | None = None
+    chains = space = 0
+    while True:
+        _pass_small(cursor)
+        means = cursor.means
+        if means == "ch" or (means == "num" and cursor.ahead() == "ch"):
+            number, is_space = _chains(cursor)
+            if is_space:
+                space = number
+            else:
+                chains = number
+        elif means == "st":
+            cursor.at += 1
+            stitch = Stitch("")
+        else:
+            amount, stitch = read_counted_stitch(cursor)
+            if amount is not None and amount != Amount((1,)):
+                raise cursor.fail("counts-as")
+        if cursor.means not in (",", "and"):
+            break
+        if cursor.words[cursor.at].means == "," and cursor.ahead() not in ("ch", "num", "a", "and"):
+            break
+        cursor.at += 1
+        cursor.take("and")
+        if cursor.take("throughout"):
+            break
+    cursor.take("throughout")
+    return CountsAs(stitch, chains, space, skipped)
+
+
+def _pass_which_chains(cursor: Cursor) -> bool:
+    """`skipped chs`, `missed 3 ch`, `first 3 chs`, `beg ch`: True where chains passed at a row's start are meant."""
+    skipped = cursor.means in ("skipped", "first")
+    while cursor.means in ("skipped", "first", "num", "ch", "beg", "tch", "a", "st"):
+        cursor.at += 1
+    return skipped
+
+
+def _pass_small(cursor: Cursor) -> None:
+    while cursor.means in ("a", "first"):
+        cursor.at += 1
+    if cursor.means == "num" and cursor.words[cursor.at].value == Amount((1,)) and cursor.ahead() in ("stitch", "st"):
+        cursor.at += 1
+
+
+def _chains(cursor: Cursor) -> tuple[int, bool]:
+    """`ch 2`, `2ch`, `ch-5 sp`, `5ch-sp`: the number, and whether a space is meant."""
+    if cursor.take("ch"):
+        number = 1
+        if cursor.means == "num":
+            number = cursor.words[cursor.at].value.sizes[0]
+            cursor.at += 1
+    else:
+        number = cursor.words[cursor.at].value.sizes[0]
+        cursor.at += 2
+    return number, cursor.take("sp")
+
+
+# ---- counts ------------------------------------------------------------------------------------
+
+
+def read_tally(cursor: Cursor, end: int) -> Tally:
+    """`48`, `24 sts`, `24 dc, 24 ch-1 sps`, `40 (48, 56)`, up to a word. Raises UnreadableError where it isn't one."""
+    first = cursor.at
+    total: Amount | None = None
+    entries: list[tuple[Amount, Stitch | Target]] = []
+    while cursor.at < end:
+        amount = read_amount(cursor)
+        if amount is None:
+            raise cursor.fail("count")
+        if cursor.at >= end:
+            if entries:
+                raise cursor.fail("counted")
+            total = amount
+        elif cursor.means == "st":
+            cursor.at += 1
+            if entries and cursor.at < end:
+                raise cursor.fail("count")
+            total = amount
+        else:
+            entries.append((amount, _counted(cursor)))
+        while cursor.at < end and cursor.means in (",", "and", "in-all"):
+            cursor.at += 1
+        if total is not None and cursor.at < end:
+            raise cursor.fail("count-end")
+    if total is None and not entries:
+        raise cursor.fail("count")
+    return Tally(total, tuple(entries), cursor.span(first))
+
+
+def _counted(cursor: Cursor) -> Stitch | Target:
+    """What is counted: a stitch, `ch` (chains), a space, a picot."""
+    if cursor.means == "num" and not starts_named_number(cursor, cursor.at):
+        raise cursor.fail("counted")
+    target = read_counted_target(cursor)[1]
+    if target.kind == "chain":
+        return Stitch("chain")
+    if target.kind == "stitch" and target.stitch is not None:
+        return target.stitch
+    if target.kind in ("space", "picot", "corner", "loop", "group"):
+        return target
+    raise cursor.fail("counted")
+
+
+def is_tally(cursor: Cursor, at: int) -> bool:
+    """Whether the bracket at a word holds nothing but a stitch count, as at a line's end: `(24 sts)`, `(24 dc, 4 ch-2 sps)`."""
+    words = cursor.words
+    close: int = words[at].value
+    if words[at + 1].means not in ("num", "-"):
+        return False
+    after = close + 1
+    while words[after].means == ",":
+        after += 1
+    if words[after].means != "end" and not any(words[i].means == "st" for i in range(at, close)):
+        return False
+    keep = cursor.at
+    problems = len(cursor.problems)
+    cursor.at = at + 1
+    try:
+        read_tally(cursor, close)
+    except UnreadableError:
+        return False
+    finally:
+        cursor.at = keep
+        del cursor.problems[problems:]
+    return True

@@ -1,0 +1,51 @@
+"""Reads the names of turning and beginning chains: `ch-3`, `3ch`, `beg ch-3`, `tch`, `turning ch-3`."""
+
+from .cursor import Cursor
+from .tree import ChainOf
+
+
+def starts_chain_name(cursor: Cursor, at: int) -> bool:
+    """Whether such a name begins at a word. A bare `ch` is none: it is any chain; `ch-5 sp` is a space."""
+    words = cursor.words
+    means = words[at].means
+    if means == "tch":
+        return True
+    if means == "beg":
+        return words[at + 1].means in ("ch", "num")
+    if means == "ch":
+        return _number(cursor, at + 1) and words[at + 2].means not in ("sp", "sps", "loop", "picot")
+    return _number(cursor, at) and words[at + 1].means == "ch" and words[at + 2].means not in (
+        "sp", "sps", "loop", "picot"
+    )  # fmt: skip
+
+
+def _number(cursor: Cursor, at: int) -> bool:
+    word = cursor.words[at]
+    return word.means == "num" and not word.value.variable
+
+
+def read_chain_name(cursor: Cursor, number: int) -> ChainOf:
+    """The chain named here; number: which of its chains is meant, 0 for its top."""
+    if cursor.take("tch"):
+        return ChainOf(number, "tch", _length(cursor))
+    if cursor.means == "beg" and cursor.ahead() in ("ch", "num"):
+        cursor.at += 1
+        if cursor.take("ch"):
+            return ChainOf(number, "beg", _length(cursor))
+        length = _length(cursor)
+        cursor.need("ch", "chain-name")
+        return ChainOf(number, "beg", length)
+    if cursor.means == "num":
+        length = _length(cursor)
+        cursor.need("ch", "chain-name")
+        return ChainOf(number, "ch", length)
+    cursor.need("ch", "chain-name")
+    return ChainOf(number, "ch", _length(cursor))
+
+
+def _length(cursor: Cursor) -> int:
+    if not _number(cursor, cursor.at):
+        return 0
+    length: int = cursor.words[cursor.at].value.sizes[0]
+    cursor.at += 1
+    return length

@@ -1,0 +1,225 @@
+"""From a line's text to its words: each with its meaning, its value and where it stands.
+
+One pass with one regular expression, then the lexicon's longest phrase at each word. Case and
+spacing don't matter; hyphens inside words are dropped but remembered (`2ch-sp`, `5-dc bobble`).
+"""
+
+import re
+from dataclasses import dataclass
+from typing import Any
+
+from .lexicon import Entry, Lexicon, lexicon_for
+from .problem import Problem
+from .tree import Amount, Span
+from .vocabulary import Terms, Vocabulary
+
+LARGEST = 100_000
+"""The largest number that a line may hold."""
+DEEPEST = 12
+"""How many brackets may stand inside each other."""
+
+_PIECES = re.compile(
+    r"(?P<ord>\d+)(?:st|nd|rd|th)(?![^\W_])"
+    r"|(?P<num>\d+)"
+    r"|(?P<word>[^\W\d_]+(?:['’][^\W\d_]+)*)"
+    r"|(?P<mark>\*\*|†+|‡+|\*)"
+    r"|(?P<sign>[^\s\w]|_)",
+    re.IGNORECASE,
+)
+_SIGNS = {"×": "x", ",": ",", ";": ",", ".": ",", ":": ",", "&": "and", "+": "and", "=": ","}
+_HYPHENS = "-–—‐‑−"
+
+
+@dataclass(slots=True)
+class Word:
+    """One word or phrase. glued: nothing or a hyphen stands between it and the word before.
+
+    For a bracket, value is the index of its fellow; for a number, an Amount; for unknown words, the text.
+    """
+
+    means: str
+    value: Any
+    start: int
+    end: int
+    glued: bool = False
+    name: str = ""
+
+
+@dataclass(slots=True)
+class Lexed:
+    """A line's words, closed by three `end` words, and what was noticed on the way."""
+
+    words: list[Word]
+    problems: list[Problem]
+
+
+def lex(text: str, vocabulary: Vocabulary, n: int | None) -> Lexed:
+    """The words of a line. Unmatched brackets are reported and left out; words of the other side are reported and read."""
+    lexicon = lexicon_for(vocabulary)
+    pieces = _split(text)
+    words: list[Word] = []
+    problems: list[Problem] = []
+    brackets: list[int] = []
+    deep = False
+    at = 0
+    count = len(pieces)
+    while at < count:
+        kind, raw, start, end, glued = pieces[at]
+        if kind == "word" or kind == "ord":
+            taken = _look_up(lexicon, pieces, at, words, problems, text, vocabulary.terms)
+            if taken:
+                at += taken
+                continue
+        if kind == "ord":
+            words.append(Word("ord", _number(raw[:-2], start, end, problems), start, end, glued))
+        elif kind == "num":
+            taken = _look_up(lexicon, pieces, at, words, problems, text, vocabulary.terms)
+            if taken:
+                at += taken
+                continue
+            words.append(Word("num", Amount((_number(raw, start, end, problems),)), start, end, glued))
+        elif kind == "word":
+            if raw == "n":
+                value = Amount(variable="n") if n is None else Amount((n,))
+                words.append(Word("num", value, start, end, glued))
+            else:
+                words.append(Word("?", raw, start, end, glued))
+        elif kind == "mark":
+            words.append(Word("*", raw, start, end, glued))
+        elif raw in "([{":
+            brackets.append(len(words))
+            deep = deep or len(brackets) > DEEPEST
+            words.append(Word("(", -1, start, end, glued, raw))
+        elif raw in ")]}":
+            if brackets:
+                words[brackets[-1]].value = len(words)
+                words.append(Word(")", brackets.pop(), start, end, glued, raw))
+            else:
+                problems.append(_lone(text, start, end, "opens"))
+        elif raw in _HYPHENS:
+            words.append(Word("-", None, start, end, glued))
+        else:
+            means = _SIGNS.get(raw)
+            words.append(Word(means or "?", raw, start, end, glued))
+        at += 1
+    for index in brackets:
+        lone = words[index]
+        problems.append(_lone(text, lone.start, lone.end, "closes"))
+        lone.means = ","
+    if deep:
+        problems.append(_too_deep(text))
+    length = len(text)
+    words.extend(Word("end", None, length, length) for _ in range(4))
+    return Lexed(words, problems)
+
+
+def _split(text: str) -> list[tuple[str, str, int, int, bool]]:
+    """The smallest pieces: (what, lower-case text, start, end, glued). Hyphens inside words and `the` are left out."""
+    pieces: list[tuple[str, str, int, int, bool]] = []
+    last = -1
+    for match in _PIECES.finditer(text):
+        kind = match.lastgroup
+        assert kind is not None
+        start, end = match.span()
+        raw = match.group()
+        if kind == "word":
+            raw = raw.lower().replace("’", "'")
+            if raw == "the":
+                continue
+        elif kind == "ord":
+            raw = raw.lower()
+        elif kind == "sign" and raw in _HYPHENS and start == last and text[end : end + 1].isalnum():
+            last = end
+            continue
+        pieces.append((kind, raw, start, end, start == last))
+        last = end
+    return pieces
+
+
+def _look_up(
+    lexicon: Lexicon,
+    pieces: list[tuple[str, str, int, int, bool]],
+    at: int,
+    words: list[Word],
+    problems: list[Problem],
+    text: str,
+    terms: Terms,
+) -> int:
+    """Add the longest phrase that begins here; gives how many pieces it took, 0 where none fits."""
+    _, raw, start, end, glued = pieces[at]
+    for entry in lexicon.get(raw, ()):
+        more = entry.more
+        if more:
+            taken = 1 + len(more)
+            if at + taken > len(pieces) or any(pieces[at + 1 + i][1] != w for i, w in enumerate(more)):
+                continue
+            end = pieces[at + taken - 1][3]
+        else:
+            taken = 1
+            end = pieces[at][3]
+        value = entry.value
+        means = entry.means
+        if means == "num":
+            value = Amount((value,))
+        words.append(Word(means, value, start, end, glued, raw))
+        if entry.foreign:
+            problems.append(_foreign(text[start:end], entry, terms, Span(start, end)))
+        return taken
+    return 0
+
+
+def _number(digits: str, start: int, end: int, problems: list[Problem]) -> int:
+    if len(digits) <= 6 and (number := int(digits)) <= LARGEST:
+        return number
+    problems.append(
+        Problem(
+            "number-too-large",
+            "error",
+            Span(start, end),
+            f"“{digits if len(digits) <= 20 else digits[:20] + '…'}” is more than any round can hold.",
+            f"A line may hold numbers up to {LARGEST:,}.",
+        )
+    )
+    return 1
+
+
+def _lone(text: str, start: int, end: int, missing: str) -> Problem:
+    sign = text[start:end]
+    return Problem(
+        "unknown-instruction",
+        "error",
+        Span(start, end),
+        f"“{sign}” stands alone: the bracket that {missing} it is missing.",
+    )
+
+
+def _too_deep(text: str) -> Problem:
+    return Problem(
+        "too-deep",
+        "error",
+        Span(0, len(text)),
+        f"Brackets stand inside each other more than {DEEPEST} deep.",
+        "A line may hold repeats within repeats, but not this many.",
+    )
+
+
+def _foreign(said: str, entry: Entry, terms: Terms, span: Span) -> Problem:
+    other = "UK" if terms == "US" else "US"
+    own = entry.foreign
+    if entry.travels:
+        return Problem(
+            "term-of-the-other-system",
+            "note",
+            span,
+            f"“{said}” is the {other} word; this file is in {terms} terms.",
+            f"It is read all the same: {terms} patterns say “{own}”, and every page writes the word of its own terms.",
+            (f"Write “{own}”.", own, "safe"),
+        )
+    return Problem(
+        "term-of-the-other-system",
+        "error",
+        span,
+        f"“{said}” is a {other} name; this file is in {terms} terms.",
+        f"A {other} “{said}” is a {terms} “{own}”.",
+        (f"Write “{own}”, or say `terms: {other}` if the whole file is written so.", own, "likely"),
+    )

@@ -1,0 +1,175 @@
+"""The words that a pattern's lines may hold: the trade's names in its terms, the pattern's own stitches, and words.yml.
+
+A lexicon knows phrases by their first word. The longest phrase that fits is taken, so `half double
+crochet` is never read as a half and a double. Names that only the other terminology has are known
+too, marked as foreign, so that a line can be understood and the slip be named.
+"""
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import cache, lru_cache
+from importlib.resources import files
+from typing import Any
+
+import yaml
+
+from ..trade import StitchNames, stitch_forms, stitches
+from .tree import Stitch
+from .vocabulary import Terms, Vocabulary
+
+WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\d+|[^\s\w]|_")
+POSTED = ("single", "half", "double", "treble", "double-treble", "triple-treble", "extended-single", "extended-double")
+ORDINAL = re.compile(r"(?:st|nd|rd|th)\b", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One phrase. means: what it is to the grammar; value: what it stands for (a Stitch, a number, a loop).
+
+    more: the phrase's further words after the first. foreign: the word to use in this file's terms, where the
+    phrase belongs to the other terminology; travels: it is met on both sides all the same.
+    """
+
+    means: str
+    value: Any = None
+    more: tuple[str, ...] = ()
+    foreign: str = ""
+    travels: bool = False
+
+
+Lexicon = dict[str, tuple[Entry, ...]]
+
+
+def split_words(text: str) -> tuple[str, ...]:
+    """A phrase as the lexer sees it: lower-case words and numbers, without hyphens and `the`."""
+    found = [w.lower().replace("’", "'") for w in WORD.findall(text)]
+    joined: list[str] = []
+    for word in found:
+        if joined and joined[-1].isdigit() and ORDINAL.fullmatch(word):
+            joined[-1] += word
+        elif word not in ("-", "the"):
+            joined.append(word)
+    return tuple(joined)
+
+
+@cache
+def words_file() -> dict[str, Any]:
+    """The content of words.yml."""
+    content: dict[str, Any] = yaml.safe_load(files(__package__).joinpath("words.yml").read_text(encoding="utf-8"))
+    return content
+
+
+@lru_cache(maxsize=64)
+def lexicon_for(vocabulary: Vocabulary) -> Lexicon:
+    """The lexicon of one pattern: the base of its terms with its own stitches before everything else."""
+    base = base_lexicon(vocabulary.terms)
+    if not vocabulary.specials:
+        return base
+    own: dict[tuple[str, ...], Entry] = {}
+    for key, special in vocabulary.specials.items():
+        stitch = Stitch("special", name=key)
+        for name in (key, special.name, special.short):
+            for phrase in (name, *plurals(name)):
+                words = split_words(phrase)
+                if words:
+                    own.setdefault(words, Entry("special", stitch, words[1:]))
+    lexicon = dict(base)
+    for words, entry in own.items():
+        others = tuple(e for e in lexicon.get(words[0], ()) if e.more != entry.more)
+        lexicon[words[0]] = _longest_first((entry, *others))
+    return lexicon
+
+
+def plurals(name: str) -> tuple[str, ...]:
+    """How a special stitch's name may stand in the plural."""
+    if not name:
+        return ()
+    return (name + "s", name + "es") if name[-1] in "shxz" else (name + "s",)
+
+
+@cache
+def base_lexicon(terms: Terms) -> Lexicon:
+    """The words of one terminology without any pattern's own."""
+    phrases: dict[tuple[str, ...], Entry] = {}
+    for words, stitch in _stitch_phrases(terms):
+        phrases.setdefault(words, Entry(_means(stitch), stitch, words[1:]))
+    for words, entry in _plain_words(terms):
+        phrases.setdefault(words, entry)
+    own_names = dict(_short_names(terms))
+    other: Terms = "UK" if terms == "US" else "US"
+    for words, stitch in _stitch_phrases(other):
+        name = own_names[stitch] if len(words) == 1 else _full_name(stitch, terms)
+        phrases.setdefault(words, Entry(_means(stitch), stitch, words[1:], name))
+    for us, uk in words_file()["travelling"]:
+        mine, theirs = (us, uk) if terms == "US" else (uk, us)
+        words = split_words(theirs)
+        own = phrases[split_words(mine)]
+        if words not in phrases or phrases[words].foreign or phrases[words].value == Stitch("slip"):
+            if terms == "UK" and own.value == Stitch("slip"):
+                continue
+            phrases.setdefault(words, Entry(own.means, own.value, words[1:], mine, True))
+            if us == "sl st":
+                phrases[words] = Entry(own.means, own.value, words[1:], mine, True)
+    lexicon: dict[str, list[Entry]] = {}
+    for words, entry in phrases.items():
+        lexicon.setdefault(words[0], []).append(entry)
+    return {first: _longest_first(entries) for first, entries in lexicon.items()}
+
+
+def _longest_first(entries: Iterable[Entry]) -> tuple[Entry, ...]:
+    return tuple(sorted(entries, key=lambda e: -len(e.more)))
+
+
+def _means(stitch: Stitch) -> str:
+    return "ch" if stitch.kind == "chain" else "stitch"
+
+
+def _plain_words(terms: Terms) -> Iterator[tuple[tuple[str, ...], Entry]]:
+    content = words_file()
+    for row in content["words"]:
+        if row.get("terms", terms) == terms:
+            for phrase in row["read"]:
+                words = split_words(phrase)
+                yield words, Entry(row["means"], row.get("value"), words[1:])
+    for number, word in enumerate(content["numbers"], 1):
+        yield (word,), Entry("num", number)
+    for number, word in enumerate(content["ordinals"], 2):
+        yield (word,), Entry("ord", number)
+
+
+def _said(names: StitchNames) -> tuple[str, ...]:
+    own = (names.short, names.short_plural, names.name, names.plural)
+    return (*own, *names.alternatives, *names.other_names)
+
+
+def _stitch_phrases(terms: Terms) -> Iterator[tuple[tuple[str, ...], Stitch]]:
+    """Every name of every stitch in one terminology; posts after the plain ones."""
+    for row in stitches():
+        for name in _said(row.names(terms)):
+            yield split_words(name), Stitch(row.key)
+    posts = {f.key: f.names(terms) for f in stitch_forms() if f.key in ("front-post", "back-post")}
+    for row in stitches():
+        if row.key in POSTED:
+            names = row.names(terms)
+            for key, form in posts.items():
+                stitch = Stitch(row.key, post=key.split("-")[0])
+                for pattern in _said(form):
+                    yield split_words(pattern.format(short=names.short, name=names.name, plural=names.plural)), stitch
+
+
+def _short_names(terms: Terms) -> Iterator[tuple[Stitch, str]]:
+    posts = {f.key: f.names(terms) for f in stitch_forms() if f.key in ("front-post", "back-post")}
+    for row in stitches():
+        names = row.names(terms)
+        yield Stitch(row.key), names.short
+        for key, form in posts.items():
+            yield Stitch(row.key, post=key.split("-")[0]), form.short.format(short=names.short)
+
+
+def _full_name(stitch: Stitch, terms: Terms) -> str:
+    row = next(r for r in stitches() if r.key == stitch.kind).names(terms)
+    if not stitch.post:
+        return row.name
+    form = next(f for f in stitch_forms() if f.key == f"{stitch.post}-post").names(terms)
+    return form.name.format(short=row.short, name=row.name)

@@ -1,0 +1,237 @@
+"""Reads what is worked again: brackets with a number of times, asterisks with `rep from *`, and groups in one place.
+
+Round brackets are told apart by what stands behind them: a number of times or an end (`x 8`, `around`) makes
+a repeat, a place (`in next sp`) a group; a count inside, at the line's end, is an aside. Sizes and `counts as`
+asides never get here: they are read with the number or the step before them.
+"""
+
+from .asides import is_tally, read_tally
+from .cursor import Cursor, UnreadableError, read_amount
+from .places import read_places, starts_place
+from .targets import read_until, starts_until
+from .tree import ONE, Again, Amount, Group, Passage, Repeat, Step
+
+
+def read_times(cursor: Cursor) -> Amount | None:
+    """`x 8`, `8 times`, `twice`; None (and nothing passed) where no number of times stands."""
+    first = cursor.at
+    if cursor.means == "times-word":
+        cursor.at += 1
+        return Amount((cursor.words[first].value,))
+    if cursor.take("x"):
+        amount = read_amount(cursor)
+        if amount is None:
+            raise cursor.fail("times")
+        cursor.take("times")
+        return amount
+    if cursor.means in ("num", "-"):
+        amount = read_amount(cursor)
+        if amount is not None and cursor.take("times"):
+            return amount
+        cursor.at = first
+    return None
+
+
+def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
+    """What begins with a bracket: a repeat, a group in one place, or a count. Raises UnreadableError where it can't be told."""
+    first = cursor.at
+    close: int = cursor.words[first].value
+    if is_tally(cursor, first):
+        cursor.at += 1
+        steps.append(read_tally(cursor, close))
+        cursor.at = close + 1
+        return
+    cursor.at = close + 1
+    times = read_times(cursor)
+    grouped = starts_place(cursor, cursor.at)
+    after = cursor.at
+    inside = _inside(cursor, first + 1, cursor.here or grouped)
+    if not inside and len(cursor.problems) == 0:
+        raise UnreadableError(first, "step", close)
+    cursor.at = after
+    made: Step
+    if grouped:
+        if times is not None:
+            inside = (Repeat(inside, times, span=cursor.span(first)),)
+        where = read_places(cursor)
+        made = Group(inside, where.places, span=cursor.span(first))
+        if where.loop or where.post or where.through:
+            raise UnreadableError(after, "group-place", cursor.at - 1)
+        again = read_times(cursor)
+        if again is not None:
+            made = Repeat((made,), again, span=cursor.span(first))
+    elif times is not None:
+        made = Repeat(inside, times, span=cursor.span(first))
+    elif starts_until(cursor, after):
+        made = Repeat(inside, until=read_until(cursor), span=cursor.span(first))
+    else:
+        made = _repeated_in_words(cursor, inside, first, close)
+    steps.append(made)
+
+
+def _inside(cursor: Cursor, start: int, here: bool) -> tuple[Step, ...]:
+    """The steps between two brackets, read with surroundings of their own."""
+    keep = cursor.here, cursor.stars, cursor.stop_at, cursor.loop, cursor.through
+    cursor.here, cursor.stars, cursor.stop_at = here, [], None
+    cursor.at = start
+    inside = cursor.read_block(cursor, "")
+    cursor.here, cursor.stars, cursor.stop_at, cursor.loop, cursor.through = keep
+    return tuple(inside)
+
+
+def _repeated_in_words(cursor: Cursor, inside: tuple[Step, ...], first: int, close: int) -> Step:
+    """`(…), repeat around`, `(…), rep 5 more times`: the bracket is what is repeated."""
+    at = cursor.at
+    cursor.take(",")
+    if cursor.means == "rep" and cursor.ahead() != "from":
+        cursor.at += 1
+        return _tail(cursor, inside, first, False)
+    cursor.at = at
+    raise UnreadableError(first, "bracket-tail", close)
+
+
+# ---- asterisks -------------------------------------------------------------------------------------
+
+
+def read_star(cursor: Cursor, steps: list[Step]) -> None:
+    """`*…; rep from * around`, or a stretch between two asterisks that is called on later."""
+    first = cursor.at
+    mark: str = cursor.words[first].value
+    cursor.at += 1
+    keep = cursor.stop_at
+    cursor.stop_at = None
+    cursor.stars.append(mark)
+    inside = tuple(cursor.read_block(cursor, mark))
+    cursor.stars.pop()
+    stop_at = cursor.stop_at
+    cursor.stop_at = keep
+    if cursor.means == "rep":
+        _need_from(cursor, mark)
+        steps.append(_tail(cursor, inside, first, True, stop_at))
+    elif cursor.means == "*" and cursor.words[cursor.at].value == mark:
+        cursor.at += 1
+        steps.append(_after_second_star(cursor, inside, first, mark))
+    else:
+        steps.extend(inside)
+        raise UnreadableError(first, "rep-from")
+
+
+def _need_from(cursor: Cursor, mark: str) -> None:
+    """`rep from *`, `rep from * to *`, or a bare `rep`, which can only mean the asterisk that is open."""
+    cursor.at += 1
+    if cursor.take("from"):
+        cursor.need("*", "star")
+        if cursor.means == "to" and cursor.ahead() == "*":
+            cursor.at += 2
+
+
+def _after_second_star(cursor: Cursor, inside: tuple[Step, ...], first: int, mark: str) -> Step:
+    at = cursor.at
+    times = read_times(cursor)
+    if times is not None:
+        return Repeat(inside, times, star=True, span=cursor.span(first))
+    if starts_until(cursor, cursor.at):
+        return Repeat(inside, until=read_until(cursor), star=True, span=cursor.span(first))
+    while cursor.take(","):
+        pass
+    if cursor.means == "rep":
+        _need_from(cursor, mark)
+        if starts_until(cursor, cursor.at) or (cursor.means == "num" and not _says_more(cursor)):
+            return _tail(cursor, inside, first, True)
+    cursor.at = at
+    cursor.passage = True
+    return Passage(inside, cursor.span(first))
+
+
+def _says_more(cursor: Cursor) -> bool:
+    at = cursor.at
+    read_amount(cursor)
+    cursor.take("times")
+    more = cursor.means == "more"
+    cursor.at = at
+    return more
+
+
+def read_again(cursor: Cursor) -> Step:
+    """`rep from * to *`, `rep from * to * twice more`."""
+    first = cursor.at
+    cursor.at += 1
+    cursor.need("from", "rep-from")
+    cursor.need("*", "star")
+    cursor.need("to", "to-star")
+    cursor.need("*", "to-star")
+    times = read_times(cursor)
+    if times is None and cursor.means == "num" and cursor.ahead() == "more":
+        times = read_amount(cursor)
+    cursor.take("more")
+    cursor.take("times")
+    return Again(times or ONE, cursor.span(first))
+
+
+def _tail(
+    cursor: Cursor, inside: tuple[Step, ...], first: int, star: bool, stop_at: int | None = None
+) -> Repeat:
+    """What follows `rep from *`: how often or how far, and how the last pass differs."""
+    until = read_until(cursor)
+    times: Amount | None = None
+    unclear = False
+    if until is None:
+        times, unclear = _how_often(cursor)
+    stops = False
+    ending: tuple[Step, ...] = ()
+    omitting: tuple[Step, ...] = ()
+    while True:
+        at = cursor.at
+        while cursor.means in (",", "and"):
+            cursor.at += 1
+        if cursor.take("ending-at"):
+            if cursor.means != "*" or stop_at is None:
+                raise cursor.fail("stop-mark")
+            cursor.at += 1
+            stops = True
+        elif cursor.take("ending-with"):
+            ending = _last_steps(cursor)
+        elif cursor.take("omitting"):
+            omitting = _last_steps(cursor)
+        else:
+            cursor.at = at
+            break
+    return Repeat(
+        inside, times, until, unclear, stop_at if stops else None, ending, omitting, star, cursor.span(first)
+    )
+
+
+def _how_often(cursor: Cursor) -> tuple[Amount, bool]:
+    """`4 more times` (five in all), `3 times in all`, and the unclear `3 times`."""
+    at = cursor.at
+    times = read_times(cursor)
+    if times is None and cursor.means in ("num", "-"):
+        times = read_amount(cursor)
+        if cursor.means not in ("more", "in-all"):
+            raise cursor.fail("how-often")
+    if times is None:
+        raise cursor.fail("rep-tail")
+    if cursor.take("more"):
+        cursor.take("times")
+        return _one_more(times), False
+    if cursor.take("in-all"):
+        return times, False
+    if cursor.words[at].means == "times-word" and cursor.words[at].value == 1:
+        return _one_more(times), False
+    return times, True
+
+
+def _one_more(times: Amount) -> Amount:
+    if times.variable:
+        return Amount(variable=times.variable + "+1")
+    return Amount(tuple(None if size is None else size + 1 for size in times.sizes))
+
+
+def _last_steps(cursor: Cursor) -> tuple[Step, ...]:
+    """The step or steps after `ending with` or `omitting last`, joined by `and` or `then`."""
+    steps: list[Step] = []
+    cursor.read_step(cursor, steps)
+    while cursor.means in ("and", "then"):
+        cursor.at += 1
+        cursor.read_step(cursor, steps)
+    return tuple(steps)

@@ -1,0 +1,270 @@
+"""Reads steps: which kind of step begins at a word, and a whole stretch of them with going on after mistakes."""
+
+from collections.abc import Callable
+
+from .asides import is_counts_aside, read_counts_aside, read_tally
+from .cursor import Cursor, UnreadableError, read_amount
+from .mending import explain
+from .names import starts_stitch
+from .repeats import read_again, read_bracket, read_star
+from .stitching import read_chain, read_work
+from .targets import read_counted_target
+from .tree import ONE, STITCH, Chain, Group, Leave, Skip, Step, Turn, Work, WorkingOver
+from .yarns import (
+    read_change,
+    read_fasten_off,
+    read_join,
+    read_marker,
+    read_other_side,
+    read_standing,
+    read_with,
+)
+
+_BETWEEN = frozenset({",", "and", "then"})
+
+
+def read_block(cursor: Cursor, mark: str) -> list[Step]:
+    """Steps up to the end, a closing bracket, or, inside an asterisk's stretch, what closes that.
+
+    What can't be read is reported, passed over up to the next comma, and the reading goes on there.
+    """
+    steps: list[Step] = []
+    words = cursor.words
+    while True:
+        word = words[cursor.at]
+        means = word.means
+        if means in _BETWEEN:
+            cursor.at += 1
+            continue
+        if means == "end" or means == ")":
+            return steps
+        if mark:
+            if means == "rep" and _closes(cursor, mark):
+                return steps
+            if means == "*":
+                if word.value == mark:
+                    return steps
+                if word.value == mark * 2 and not _opened_again(cursor, word.value):
+                    cursor.stop_at = len(steps)
+                    cursor.at += 1
+                    continue
+        began = cursor.at
+        try:
+            read_step(cursor, steps)
+        except UnreadableError as error:
+            cursor.problems.append(explain(cursor, error))
+            _go_on(cursor, max(error.at, error.to + 1, began))
+
+
+def _closes(cursor: Cursor, mark: str) -> bool:
+    """Whether `rep` here belongs to the asterisk that is open (a bare `rep` does)."""
+    if cursor.ahead() != "from":
+        return True
+    star = cursor.words[cursor.at + 2]
+    return star.means != "*" or star.value == mark
+
+
+def _opened_again(cursor: Cursor, mark: str) -> bool:
+    """Whether `**` begins a repeat of its own: somewhere behind it stands `rep from **`."""
+    words = cursor.words
+    return any(
+        words[i].means == "from" and words[i + 1].means == "*" and words[i + 1].value == mark
+        for i in range(cursor.at, len(words) - 1)
+    )
+
+
+def _go_on(cursor: Cursor, at: int) -> None:
+    """Pass over what belongs to the unreadable words: up to the next comma, or where the stretch closes."""
+    words = cursor.words
+    while True:
+        means = words[at].means
+        if means == "(" and words[at].value > at:
+            at = words[at].value + 1
+        elif means in (",", "end", ")", "rep", "*") and at > cursor.at or means in ("end", ")"):
+            break
+        else:
+            at += 1
+    cursor.at = at
+
+
+def read_step(cursor: Cursor, steps: list[Step]) -> None:
+    """One step, added to those before it. Raises UnreadableError where none can be read."""
+    while cursor.means == "a":
+        if cursor.ahead() in (",", "end"):
+            break
+        cursor.at += 1
+    means = cursor.means
+    reader = _READERS.get(means)
+    if reader is not None:
+        reader(cursor, steps)
+    elif means == "num" or means == "-":
+        _number_first(cursor, steps)
+    else:
+        raise cursor.fail("step")
+
+
+def _number_first(cursor: Cursor, steps: list[Step]) -> None:
+    """`3ch` or `2 tr in next st`; a dash at the end begins a stitch count (`— 24 sts`)."""
+    first = cursor.at
+    words = cursor.words
+    if cursor.means == "-" and words[first + 1].means == "num":
+        cursor.at += 1
+        steps.append(read_tally(cursor, len(words) - 4))
+        return
+    read_amount(cursor)
+    cursor.take("more")
+    after = cursor.means
+    cursor.at = first
+    if after == "ch" and not starts_stitch(cursor, first) and not _names_stitch(cursor, first):
+        read_chain(cursor, steps)
+    else:
+        read_work(cursor, steps)
+
+
+def _names_stitch(cursor: Cursor, at: int) -> bool:
+    """`3ch picot`, `2ch tr V-st`: the chains are part of a stitch's name."""
+    words = cursor.words
+    after = words[at + 2].means
+    return words[at + 1].means == "ch" and (after == "picot" or (after == "stitch" and words[at + 3].means == "form"))
+
+
+def _chain(cursor: Cursor, steps: list[Step]) -> None:
+    if starts_stitch(cursor, cursor.at):
+        read_work(cursor, steps)
+    else:
+        read_chain(cursor, steps)
+
+
+def _bracket(cursor: Cursor, steps: list[Step]) -> None:
+    first = cursor.at
+    if is_counts_aside(cursor, first):
+        if steps and isinstance(steps[-1], (Work, Chain, Group)):
+            before = steps.pop()
+            counts = read_counts_aside(cursor)
+            assert isinstance(before, (Work, Chain, Group))
+            steps.append(_with_counts(before, counts))
+            return
+        raise UnreadableError(first, "counts-place", cursor.words[first].value)
+    read_bracket(cursor, steps)
+    if cursor.means == "(" and is_counts_aside(cursor, cursor.at) and isinstance(steps[-1], Group):
+        _bracket(cursor, steps)
+
+
+def _with_counts(step: Work | Chain | Group, counts):  # type: ignore[no-untyped-def]
+    from dataclasses import replace
+
+    return replace(step, counts=counts)
+
+
+def _skip(cursor: Cursor, steps: list[Step]) -> None:
+    """`sk 2`, `sk next ch-sp`, `sk first st`, `sk st`."""
+    first = cursor.at
+    cursor.at += 1
+    cursor.take("over")
+    which = "next"
+    if cursor.means in ("next", "first"):
+        which = cursor.means
+        cursor.at += 1
+    amount = None
+    target = STITCH
+    if cursor.means == "num" and cursor.ahead() in (",", "end", ")", "and", "then"):
+        amount = read_amount(cursor)
+    elif cursor.means in ("num", "-") and cursor.ahead() == "(" and cursor.words[cursor.words[cursor.at + 1].value + 1].means in (
+        ",", "end", ")",
+    ):
+        amount = read_amount(cursor)
+    else:
+        amount, target = read_counted_target(cursor)
+    steps.append(Skip(amount or ONE, target, which, cursor.span(first)))  # type: ignore[arg-type]
+
+
+def _leave(cursor: Cursor, steps: list[Step]) -> None:
+    """`leave last 4 sts unworked`, `leave remaining sts unworked`."""
+    first = cursor.at
+    cursor.at += 1
+    remaining = cursor.means == "remaining"
+    if cursor.means in ("last", "remaining", "next"):
+        cursor.at += 1
+    amount, target = read_counted_target(cursor)
+    cursor.need("unworked", "unworked")
+    count = amount if remaining else (amount or ONE)
+    steps.append(Leave(count, target, cursor.span(first)))
+
+
+def _working(cursor: Cursor, steps: list[Step]) -> None:
+    """`working behind next ch-sp`, `working along other side of …`, `working in BLO, …`; else only `work` before a stitch."""
+    first = cursor.at
+    cursor.at += 1
+    means = cursor.means
+    if means in ("behind", "in-front"):
+        _behind(cursor, steps, first)
+    elif means in ("along", "other-side") or (means in ("in", "over") and cursor.ahead() == "other-side"):
+        read_other_side(cursor, steps)
+    elif means == "in" and cursor.ahead() == "loop-of":
+        _loops(cursor, steps)
+    elif means == "through":
+        _through(cursor, steps)
+    else:
+        read_step(cursor, steps)
+
+
+def _behind(cursor: Cursor, steps: list[Step], first: int = -1) -> None:
+    first = cursor.at if first < 0 else first
+    side = "behind" if cursor.means == "behind" else "front"
+    cursor.at += 1
+    cursor.take("next")
+    amount, target = read_counted_target(cursor)
+    steps.append(WorkingOver(side, amount or ONE, target, cursor.span(first)))  # type: ignore[arg-type]
+
+
+def _loops(cursor: Cursor, steps: list[Step]) -> None:
+    """`in BLO, sc in each st around`: said once for the steps that follow."""
+    if cursor.ahead() != "loop-of":
+        raise cursor.fail("step")
+    cursor.loop = cursor.words[cursor.at + 1].value
+    cursor.at += 2
+    if cursor.means not in (",", "end"):
+        raise cursor.fail("comma")
+
+
+def _loop_first(cursor: Cursor, steps: list[Step]) -> None:
+    """`BLO sc in next st` (one step), or `BLO, …` for those that follow."""
+    if cursor.ahead() in (",", "end"):
+        cursor.loop = cursor.words[cursor.at].value
+        cursor.at += 1
+    else:
+        read_work(cursor, steps)
+
+
+def _through(cursor: Cursor, steps: list[Step]) -> None:
+    cursor.at += 1
+    cursor.through = cursor.need("layers", "layers").value
+
+
+def _turn(cursor: Cursor, steps: list[Step]) -> None:
+    first = cursor.at
+    turns = cursor.means == "turn"
+    cursor.at += 1
+    steps.append(Turn(turns, cursor.span(first)))
+
+
+def _again(cursor: Cursor, steps: list[Step]) -> None:
+    """`rep from * to *` after a stretch between two asterisks; else there is nothing to go back to."""
+    if not cursor.passage:
+        raise UnreadableError(cursor.at, "open-star", cursor.at + 1)
+    steps.append(read_again(cursor))
+
+
+def _stray_star(cursor: Cursor, steps: list[Step]) -> None:
+    read_star(cursor, steps)
+
+
+_READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
+    "ch": _chain, "stitch": read_work, "special": read_work, "inc": read_work, "dec": read_work, "fp": read_work,
+    "invisible": read_work, "form": read_work, "picot": read_work, "spike": read_work, "loop-of": _loop_first,
+    "(": _bracket, "*": _stray_star, "rep": _again, "skip": _skip, "leave": _leave, "working": _working,
+    "behind": _behind, "in-front": _behind, "in": _loops, "through": _through, "turn": _turn, "no-turn": _turn,
+    "join": read_join, "fasten-off": read_fasten_off, "place-marker": read_marker, "move-marker": read_marker,
+    "remove-marker": read_marker, "with": read_with, "change": read_change, "changing": read_change,
+    "carrying": read_change, "standing": read_standing, "along": read_other_side, "other-side": read_other_side,
+}  # fmt: skip

@@ -1,0 +1,248 @@
+"""Reads a step that makes stitches: number, name, place, in either order (`2 dc in next st`, `dc 2 in next st`, `sc 5`)."""
+
+from dataclasses import replace
+
+from .asides import is_counts_aside, read_counts, read_counts_aside
+from .cursor import Cursor, UnreadableError, read_amount
+from .names import read_counted_stitch
+from .places import Where, read_places, starts_place
+from .repeats import read_times
+from .targets import read_until, starts_until
+from .tree import (
+    ONE,
+    STITCH,
+    Amount,
+    Chain,
+    Each,
+    Evenly,
+    First,
+    Here,
+    Join,
+    Last,
+    Next,
+    OtherSide,
+    Over,
+    Place,
+    Repeat,
+    Step,
+    Stitch,
+    Work,
+    Yarn,
+)
+from .yarns import other_side, read_yarn_name
+
+_LEANING = frozenset({"tog", "cluster", "bobble", "puff", "popcorn"})
+
+
+def read_chain(cursor: Cursor, steps: list[Step]) -> None:
+    """`ch 3`, `3ch`, `ch-3`, `ch`, with what it counts as."""
+    first = cursor.at
+    length: Amount | None = None
+    if cursor.means != "ch":
+        length = read_amount(cursor)
+        cursor.take("more")
+        cursor.need("ch", "step")
+    else:
+        cursor.at += 1
+        length = read_amount(cursor)
+        if length is not None and cursor.means in ("sp", "sps"):
+            raise UnreadableError(first, "step-not-place", cursor.at)
+    if starts_place(cursor, cursor.at):
+        raise UnreadableError(cursor.at, "chain-end")
+    chain: Step = Chain(length or ONE, _counts(cursor), cursor.span(first))
+    times = read_times(cursor)
+    steps.append(chain if times is None else Repeat((chain,), times, span=cursor.span(first)))
+
+
+def _counts(cursor: Cursor):  # type: ignore[no-untyped-def]
+    if cursor.means == "(" and is_counts_aside(cursor, cursor.at):
+        return read_counts_aside(cursor)
+    if cursor.means in ("counts-as", "counts-not"):
+        return read_counts(cursor)
+    return None
+
+
+def read_work(cursor: Cursor, steps: list[Step]) -> None:
+    """Stitches into places."""
+    first = cursor.at
+    amount, stitch = read_counted_stitch(cursor)
+    doubled = False
+    if cursor.means == "inc" and stitch.kind not in ("inc", "dec"):
+        doubled = True
+        cursor.at += 1
+    if cursor.means == "form" and stitch.kind == "special":
+        cursor.at += 1
+    amount = _number_after(cursor, amount)
+    if doubled and starts_place(cursor, cursor.at) is False:
+        steps.append(Work(stitch, Amount((2,)), (Next(amount or ONE),), span=cursor.span(first)))
+        return
+    where = _where(cursor)
+    if doubled:
+        amount = Amount((2,))
+        where.each = True
+    stitch = _as_said(cursor, stitch, where)
+    through = where.through or cursor.through
+    if not where.places and not cursor.here:
+        _without_place(cursor, steps, first, amount, stitch, through)
+        return
+    each, places = _share_out(cursor, amount, stitch, where)
+    leg_count = _legs(stitch)
+    if leg_count and len(places) == 1:
+        passes = _passes(places[0], leg_count, amount, where)
+        if passes is not None:
+            work = Work(stitch, ONE, (Over(Amount((leg_count,)), _target(places[0])),), None, through, cursor.span(first))
+            _finish(cursor, steps, first, work if passes == ONE else Repeat((work,), passes, span=cursor.span(first)))
+            return
+    if amount is None and any(isinstance(p, Evenly) for p in places):
+        raise UnreadableError(first, "evenly-number", cursor.at - 1)
+    _finish(cursor, steps, first, Work(stitch, each, places, None, through, cursor.span(first)))
+
+
+def _number_after(cursor: Cursor, amount: Amount | None) -> Amount | None:
+    """`sc 5`, `dc 3 in next st`, `sc 8 (10, 12)`; not the number of `sc 3 times`."""
+    if amount is not None or cursor.means not in ("num", "-"):
+        return amount
+    at = cursor.at
+    found = read_amount(cursor)
+    if found is None or cursor.means in ("times", "more", "stitch", "ch", "x", "special", "inc", "dec"):
+        cursor.at = at
+        return None
+    return found
+
+
+def _where(cursor: Cursor) -> Where:
+    if starts_place(cursor, cursor.at) and not (cursor.means == "in" and cursor.ahead() == "?"):
+        return read_places(cursor)
+    if cursor.means == "to" and not starts_until(cursor, cursor.at) and cursor.ahead() in _TO_A_PLACE:
+        cursor.words[cursor.at].means = "in"
+        return read_places(cursor)
+    where = Where()
+    if cursor.means == "through" and cursor.ahead() == "layers":
+        where.through = cursor.words[cursor.at + 1].value
+        cursor.at += 2
+    elif cursor.means in ("in", "loop-of") and "loop-of" in (cursor.means, cursor.ahead()):
+        cursor.take("in")
+        where.loop = cursor.words[cursor.at].value
+        cursor.at += 1
+    return where
+
+
+_TO_A_PLACE = frozenset(
+    {"next", "first", "top", "ord", "same", "beg", "tch", "st", "stitch", "sp", "ch", "corner", "marked", "corresponding",
+     "a", "special", "each", "any"}
+)  # fmt: skip
+
+
+def _as_said(cursor: Cursor, stitch: Stitch, where: Where) -> Stitch:
+    loop = where.loop or stitch.loop or (cursor.loop if stitch.kind not in ("slip", "chain") and not stitch.post else "")
+    post = stitch.post or where.post
+    if loop != stitch.loop or post != stitch.post:
+        return replace(stitch, loop=loop, post=post)
+    return stitch
+
+
+def _legs(stitch: Stitch) -> int:
+    if stitch.form == "tog":
+        return stitch.number
+    return 2 if stitch.kind == "dec" else 0
+
+
+def _target(place: Place):  # type: ignore[no-untyped-def]
+    return place.target if isinstance(place, (Next, Over, First, Last)) else STITCH
+
+
+def _without_place(
+    cursor: Cursor, steps: list[Step], first: int, amount: Amount | None, stitch: Stitch, through: str
+) -> None:
+    """`3 hdc`, `inc x 4`, `sc2tog x 6`, `inc around`, `20 fsc`, `ch-3 picot`."""
+    times = read_times(cursor)
+    legs = _legs(stitch)
+    step: Step
+    if legs:
+        number = times or amount or ONE
+        work = Work(stitch, ONE, (Over(Amount((legs,))),), None, through, cursor.span(first))
+        until = read_until(cursor)
+        if until is not None:
+            step = Repeat((work,), until=until, span=cursor.span(first))
+        else:
+            step = work if number == ONE else Repeat((work,), number, span=cursor.span(first))
+            if times is not None and amount is not None and amount != ONE:
+                step = Repeat((Repeat((work,), amount),), times, span=cursor.span(first))
+    elif stitch.form == "picot" or stitch.kind.startswith("foundation-"):
+        step = Work(stitch, amount or times or ONE, (), None, through, cursor.span(first))
+    elif times is None and starts_until(cursor, cursor.at):
+        step = Work(stitch, amount or ONE, (Each(until=read_until(cursor) or Each().until),), None, through)
+        step = replace(step, span=cursor.span(first))
+    elif times is not None and amount is not None and amount != ONE:
+        work = Work(stitch, ONE, (Next(amount),), None, through, cursor.span(first))
+        step = Repeat((work,), times, span=cursor.span(first))
+    else:
+        step = Work(stitch, ONE, (Next(amount or times or ONE),), None, through, cursor.span(first))
+    _finish(cursor, steps, first, step)
+
+
+def _share_out(
+    cursor: Cursor, amount: Amount | None, stitch: Stitch, where: Where
+) -> tuple[Amount, tuple[Place, ...]]:
+    """How many go into each place: `3 dc in next 3 sts` is one in each, `2 dc in each of next 3 sts` two."""
+    places = where.places
+    if not places:
+        if stitch.form == "picot":
+            return amount or ONE, ()
+        return amount or ONE, (Here(),)
+    if amount is None:
+        return ONE, places
+    if len(places) == 1:
+        place = places[0]
+        if isinstance(place, Over) and not _legs(stitch) and stitch.form not in _LEANING and stitch.kind != "special":
+            place = Next(place.count, place.target, span=place.span)
+            places = (place,)
+        if isinstance(place, (Next, First, Last)) and place.count == amount and not where.each and amount != ONE:
+            return ONE, places
+    return amount, places
+
+
+def _passes(place: Place, legs: int, amount: Amount | None, where: Where) -> Amount | None:
+    """How many gathered stitches `sc2tog in next 6 sts`, `2 sc2tog over next 4 sts` are; None where the place names one's own."""
+    if not isinstance(place, (Next, Over)) or where.each or len(place.count.sizes) != 1 or place.count.variable:
+        return None
+    if isinstance(place, Next) and (place.below or place.piece or place.any):
+        return None
+    count = place.count.sizes[0]
+    if count is None:
+        return None
+    if isinstance(place, Next) and count == 1:
+        return None
+    wanted = amount.sizes[0] if amount is not None and len(amount.sizes) == 1 and not amount.variable else None
+    if amount is None:
+        if isinstance(place, Over):
+            return ONE if count == legs else None
+        return Amount((count // legs,)) if count % legs == 0 else None
+    return amount if wanted is not None and wanted * legs == count else None
+
+
+def _finish(cursor: Cursor, steps: list[Step], first: int, step: Step) -> None:
+    """What may stand right behind a stitch: the yarn, the side of the chain, how often, what it counts as, `to join`."""
+    if cursor.means == "with" or (cursor.means == "in" and cursor.ahead() == "?"):
+        at = cursor.at
+        cursor.at += 1
+        steps.append(Yarn(read_yarn_name(cursor), span=cursor.span(at)))
+    side = other_side(cursor)
+    if side is not None:
+        steps.append(OtherSide(side))
+    if isinstance(step, Work):
+        counts = _counts(cursor)
+        if counts is not None:
+            step = replace(step, counts=counts, span=cursor.span(first))
+        if step.stitch.kind == "slip" and cursor.take("to-join"):
+            steps.append(_joining(step, cursor, first))
+            return
+        times = read_times(cursor)
+        if times is not None:
+            step = Repeat((step,), times, span=cursor.span(first))
+    steps.append(step)
+
+
+def _joining(work: Work, cursor: Cursor, first: int) -> Join:
+    place = work.places[0] if work.places and work.places[0] != Next() else None
+    return Join(place, work.stitch, cursor.span(first))

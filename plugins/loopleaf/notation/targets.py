@@ -1,0 +1,237 @@
+"""Reads what kind of place is meant: stitch tops, chain spaces, single chains, corners, picots, groups, edges."""
+
+from .cursor import Cursor, read_amount
+from .names import read_counted_stitch, read_stitch, starts_stitch
+from .tree import ONE, STITCH, Amount, Stitch, Target, Until
+
+SPACE = Target("space")
+BARE_SPACE = Target("space", word="sp")
+CHAIN = Target("chain")
+_SP = frozenset({"sp", "sps"})
+
+
+def starts_target(cursor: Cursor, at: int) -> bool:
+    """Whether a kind of place is named at a word."""
+    means = cursor.words[at].means
+    return means in _READERS or starts_stitch(cursor, at)
+
+
+def read_target(cursor: Cursor) -> Target:
+    """One kind of place. Raises UnreadableError where none is named."""
+    word = cursor.words[cursor.at]
+    reader = _READERS.get(word.means)
+    if reader is not None:
+        return reader(cursor)
+    if starts_stitch(cursor, cursor.at) or (word.means == "num" and starts_named_number(cursor, cursor.at)):
+        return _stitch_target(cursor)
+    raise cursor.fail("target")
+
+
+def read_counted_target(cursor: Cursor) -> tuple[Amount | None, Target]:
+    """`3 sts`, `2ch-sp` (one space of two chains), `2 ch-sps`, `2 2ch-sps`, `5-dc bobble`; the number None where unsaid."""
+    amount: Amount | None = None
+    words = cursor.words
+    if words[cursor.at].means in ("num", "-"):
+        if not starts_named_number(cursor, cursor.at):
+            amount = read_amount(cursor)
+            if amount is None:
+                raise cursor.fail("target")
+        if words[cursor.at].means == "num" and not starts_named_number(cursor, cursor.at):
+            raise cursor.fail("target")
+    if words[cursor.at].means == "num":
+        return amount, _numbered_target(cursor)
+    return amount, read_target(cursor)
+
+
+def starts_named_number(cursor: Cursor, at: int) -> bool:
+    """Whether the number at a word belongs to the place's own name: `2ch-sp`, `3-dc group`, `5-dc bobble`, `3ch picot`."""
+    words = cursor.words
+    if words[at].means != "num" or words[at].value.variable:
+        return False
+    after = words[at + 1]
+    if after.means == "ch":
+        third = words[at + 2]
+        if third.means == "picot":
+            return True
+        if third.means in _SP:
+            return after.glued or third.means == "sp"
+        return third.means == "loop" and after.glued
+    return after.means == "stitch" and words[at + 2].means in ("form", "tog", "group")
+
+
+def _numbered_target(cursor: Cursor) -> Target:
+    words = cursor.words
+    number = words[cursor.at].value.sizes[0]
+    if words[cursor.at + 1].means == "ch":
+        third = words[cursor.at + 2].means
+        cursor.at += 3
+        if third == "picot":
+            return Target("picot", length=number)
+        return Target("space", length=number)
+    if words[cursor.at + 2].means == "group":
+        stitch: Stitch = words[cursor.at + 1].value
+        cursor.at += 3
+        return Target("group", Stitch(stitch.kind, number=number, post=stitch.post))
+    return _stitch_target(cursor)
+
+
+def _stitch_target(cursor: Cursor) -> Target:
+    if cursor.means == "num":
+        _, stitch = read_counted_stitch(cursor)
+    else:
+        stitch = read_stitch(cursor, as_place=True)
+    if stitch.form == "picot":
+        return Target("picot", length=stitch.number)
+    return Target("stitch", stitch)
+
+
+def _st(cursor: Cursor) -> Target:
+    cursor.at += 1
+    return STITCH
+
+
+def _sp(cursor: Cursor) -> Target:
+    cursor.at += 1
+    return BARE_SPACE
+
+
+def _chsp(cursor: Cursor) -> Target:
+    cursor.at += 1
+    return SPACE
+
+
+def _loop(cursor: Cursor) -> Target:
+    cursor.at += 1
+    return Target("loop")
+
+
+def _ch(cursor: Cursor) -> Target:
+    """`ch`, `ch-sp`, `ch-2 sp`, `ch-5` (an arch), `ch-5 lp`, `ch-3 picot`."""
+    words = cursor.words
+    at = cursor.at
+    after = words[at + 1]
+    if after.means in _SP or after.means == "loop":
+        cursor.at += 2
+        return SPACE
+    if after.means == "num" and not after.value.variable:
+        third = words[at + 2].means
+        if third in _SP or third == "loop":
+            cursor.at += 3
+            return Target("space", length=after.value.sizes[0])
+        if third == "picot":
+            cursor.at += 3
+            return Target("picot", length=after.value.sizes[0])
+        if after.glued:
+            cursor.at += 2
+            return Target("space", length=after.value.sizes[0])
+    cursor.at += 1
+    return CHAIN
+
+
+def _corner(cursor: Cursor) -> Target:
+    """`corner`, `corner st`, `corner sp`, `corner ch-2 sp`, `corner 2ch-sp`."""
+    cursor.at += 1
+    means = cursor.means
+    if means == "st":
+        cursor.at += 1
+        return Target("corner", word="st")
+    if means in _SP:
+        cursor.at += 1
+        return Target("corner", word="sp")
+    if means == "ch" or (means == "num" and starts_named_number(cursor, cursor.at)):
+        inner = _numbered_target(cursor) if means == "num" else _ch(cursor)
+        return Target("corner", length=inner.length, word="sp")
+    return Target("corner")
+
+
+def _picot(cursor: Cursor) -> Target:
+    cursor.at += 1
+    return Target("picot")
+
+
+def _group(cursor: Cursor) -> Target:
+    cursor.at += 1
+    if cursor.means == "of" and cursor.ahead() == "num" and cursor.ahead(2) == "stitch":
+        number, stitch = cursor.words[cursor.at + 1].value.sizes[0], cursor.words[cursor.at + 2].value
+        cursor.at += 3
+        return Target("group", Stitch(stitch.kind, number=number))
+    return Target("group")
+
+
+def _edge(cursor: Cursor) -> Target:
+    cursor.at += 1
+    return Target("edge")
+
+
+_READERS = {
+    "st": _st, "place": _st, "sp": _sp, "sps": _sp, "chsp": _chsp, "loop": _loop, "ch": _ch, "corner": _corner,
+    "picot": _picot, "group": _group, "edge": _edge,
+}  # fmt: skip
+
+
+# ---- where a repeat or an `each` ends ------------------------------------------------------
+
+
+def starts_until(cursor: Cursor, at: int) -> bool:
+    """Whether `around`, `across`, `to end`, `to last 2 sts` … begins at a word (and not `around post`, `around next st`)."""
+    words = cursor.words
+    means = words[at].means
+    if means == "across":
+        return True
+    if means == "around":
+        return words[at + 1].means not in _AROUND_A_PLACE
+    if means == "to":
+        return words[at + 1].means in ("end", "last", "marker", "corner") or (
+            words[at + 1].means == "next" and words[at + 2].means == "corner"
+        )
+    return means == "until" and words[at + 1].means in ("end", "last", "marker", "corner", "num")
+
+
+_AROUND_A_PLACE = frozenset(
+    {"post", "next", "first", "last", "same", "each", "st", "stitch", "num", "fp", "special", "marked", "ord", "skipped",
+     "remaining", "corresponding", "form", "centre", "top"}
+)  # fmt: skip
+
+
+def read_until(cursor: Cursor) -> Until | None:
+    """Where it ends; None where that isn't said."""
+    if not starts_until(cursor, cursor.at):
+        return None
+    word = "end"
+    if cursor.means in ("around", "across"):
+        word = cursor.means
+        cursor.at += 1
+        _pass_whole(cursor)
+        if cursor.means != "to" or not starts_until(cursor, cursor.at):
+            return Until(word=word)
+    cursor.at += 1
+    means = cursor.means
+    if means == "end":
+        cursor.at += 1
+        _pass_whole(cursor)
+        return Until(word=word)
+    if means == "last":
+        cursor.at += 1
+        amount, target = read_counted_target(cursor)
+        return Until("to-last", count=amount or ONE, target=target)
+    if means == "num":
+        amount, target = read_counted_target(cursor)
+        cursor.need("remain", "remain")
+        return Until("to-last", count=amount or ONE, target=target)
+    cursor.take("next")
+    if cursor.take("corner"):
+        if cursor.means in ("st", "sp"):
+            cursor.at += 1
+        elif cursor.means == "ch":
+            _ch(cursor)
+        return Until("corner")
+    cursor.need("marker", "until")
+    return Until("marker")
+
+
+def _pass_whole(cursor: Cursor) -> None:
+    """`to end of round`, `around the row`: the word adds nothing."""
+    if cursor.means == "of" and cursor.ahead() in ("row", "round"):
+        cursor.at += 2
+    elif cursor.means in ("row", "round"):
+        cursor.at += 1

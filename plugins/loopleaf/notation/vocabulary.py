@@ -1,0 +1,50 @@
+"""What a pattern brings to the reading of its lines: its terms, its own stitches, its yarns and pieces."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+Terms = Literal["US", "UK"]
+
+
+@dataclass(frozen=True, slots=True)
+class SpecialStitch:
+    """A stitch defined under `special stitches`.
+
+    work: its steps in shorthand (`5 dc in same st`) or None; text: how it is made, in words;
+    yarn_overs: for tall stitches past the ones with names.
+    """
+
+    name: str
+    short: str = ""
+    work: str | None = None
+    text: str = ""
+    yarn_overs: int | None = None
+
+
+@dataclass(frozen=True, eq=False)
+class Vocabulary:
+    """The words of one pattern. `specials` goes by the key in the file, which is what a tree holds as the name.
+
+    Two vocabularies that hold the same are equal, and either finds the other's lines in the cache.
+    """
+
+    terms: Terms
+    specials: Mapping[str, SpecialStitch] = field(default_factory=dict)
+    yarns: frozenset[str] = frozenset()
+    pieces: frozenset[str] = frozenset()
+
+    def __post_init__(self) -> None:
+        whole = (self.terms, tuple(sorted(self.specials.items(), key=_key)), self.yarns, self.pieces)
+        object.__setattr__(self, "_whole", whole)
+        object.__setattr__(self, "_hash", hash(whole))
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Vocabulary) and self._whole == other._whole  # type: ignore[attr-defined]
+
+    def __hash__(self) -> int:
+        return self._hash  # type: ignore[attr-defined,no-any-return]
+
+
+def _key(item: tuple[str, SpecialStitch]) -> str:
+    return item[0]

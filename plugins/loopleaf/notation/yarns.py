@@ -1,0 +1,170 @@
+"""Reads yarn and its changes, joins, ends, markers, and the other side of a chain."""
+
+from typing import Literal
+
+from .cursor import Cursor
+from .names import read_stitch, starts_stitch
+from .places import Where, read_place, read_places, starts_place
+from .tree import FastenOff, Join, JoinYarn, Marker, OtherSide, Place, Step, Stitch, Yarn
+
+_CLOSING = frozenset({",", "end", ")", "with", "in", "and", "then", "to", "on"})
+
+
+def starts_yarn_name(cursor: Cursor, at: int) -> bool:
+    """Whether a yarn is named at a word: one of the pattern's, or a word that can be nothing else."""
+    word = cursor.words[at]
+    if word.means == "?":
+        return True
+    said = cursor.text[word.start : word.end]
+    if said in cursor.vocabulary.yarns or said.upper() in cursor.vocabulary.yarns:
+        return True
+    return word.means == "a" and len(said) == 1 and cursor.words[at + 1].means in _CLOSING
+
+
+def read_yarn_name(cursor: Cursor) -> str:
+    """The yarn as the file spells it. Raises UnreadableError where none is named."""
+    cursor.take("yarn-word")
+    if not starts_yarn_name(cursor, cursor.at):
+        raise cursor.fail("yarn")
+    first = cursor.at
+    cursor.at += 1
+    while cursor.means == "?":
+        cursor.at += 1
+    said = cursor.said(first, cursor.at)
+    for yarn in cursor.vocabulary.yarns:
+        if yarn.lower() == said.lower():
+            return yarn
+    return said.upper() if len(said) == 1 else said
+
+
+def read_with(cursor: Cursor, steps: list[Step]) -> None:
+    """`with B`."""
+    first = cursor.at
+    cursor.at += 1
+    steps.append(Yarn(read_yarn_name(cursor), "with", cursor.span(first)))
+
+
+def read_change(cursor: Cursor, steps: list[Step]) -> None:
+    """`change to A`, `changing to B on last yo`, `carrying A`."""
+    first = cursor.at
+    how = cursor.means
+    cursor.at += 1
+    yarn = read_yarn_name(cursor)
+    if cursor.means == "in" and cursor.ahead() == "last":
+        cursor.at += 2
+        if cursor.means == "st" or starts_stitch(cursor, cursor.at):
+            cursor.at += 1
+        else:
+            while cursor.means in ("yarn-over", "yarn-word", "step-word"):
+                cursor.at += 1
+    steps.append(Yarn(yarn, how, cursor.span(first)))  # type: ignore[arg-type]
+
+
+def read_join(cursor: Cursor, steps: list[Step]) -> None:
+    """`join`, `join with sl st to first hdc`, `join to 3rd ch of ch-4`, `join B with sc in any corner sp`."""
+    first = cursor.at
+    cursor.at += 1
+    if cursor.means in ("round", "row"):
+        cursor.at += 1
+    new = cursor.take("a")
+    if cursor.means == "yarn-word" or (starts_yarn_name(cursor, cursor.at)) or (
+        new and cursor.words[cursor.at - 1].start >= 0 and _is_a_yarn(cursor, cursor.at - 1)
+    ):
+        steps.append(_joined_yarn(cursor, first, new))
+        return
+    if cursor.means == "with" and starts_yarn_name(cursor, cursor.at + 1):
+        cursor.at += 1
+        steps.append(_joined_yarn(cursor, first, False))
+        return
+    stitch = Stitch("slip")
+    if cursor.take("with"):
+        cursor.take("a")
+        stitch = read_stitch(cursor)
+    steps.append(Join(_to_place(cursor), stitch, cursor.span(first)))
+
+
+def _is_a_yarn(cursor: Cursor, at: int) -> bool:
+    word = cursor.words[at]
+    said = cursor.text[word.start : word.end]
+    return said in cursor.vocabulary.yarns or said == "A"
+
+
+def _joined_yarn(cursor: Cursor, first: int, article: bool) -> JoinYarn:
+    if article and not starts_yarn_name(cursor, cursor.at) and cursor.means != "yarn-word":
+        yarn = "A"
+    elif cursor.means == "yarn-word" and not starts_yarn_name(cursor, cursor.at + 1):
+        cursor.at += 1
+        yarn = ""
+    else:
+        yarn = read_yarn_name(cursor)
+    stitch = Stitch("slip")
+    standing = False
+    if cursor.take("with"):
+        cursor.take("a")
+        standing = cursor.take("standing")
+        stitch = read_stitch(cursor)
+    return JoinYarn(yarn, stitch, standing, _to_place(cursor), cursor.span(first))
+
+
+def _to_place(cursor: Cursor) -> Place | None:
+    if cursor.means == "to":
+        cursor.at += 1
+        return read_place(cursor, Where())
+    if starts_place(cursor, cursor.at):
+        where = read_places(cursor)
+        if len(where.places) != 1:
+            raise cursor.fail("place")
+        return where.places[0]
+    return None
+
+
+def read_standing(cursor: Cursor, steps: list[Step]) -> None:
+    """`standing dc in next sp`: a new yarn begins with the stitch itself."""
+    first = cursor.at
+    cursor.at += 1
+    stitch = read_stitch(cursor)
+    steps.append(JoinYarn("", stitch, True, _to_place(cursor), cursor.span(first)))
+
+
+def read_fasten_off(cursor: Cursor, steps: list[Step]) -> None:
+    """`fasten off`, `fasten off A`."""
+    first = cursor.at
+    cursor.at += 1
+    yarn = ""
+    if starts_yarn_name(cursor, cursor.at) and cursor.words[cursor.at + 1].means in (",", "end", "and", "then"):
+        yarn = read_yarn_name(cursor)
+    steps.append(FastenOff(yarn, cursor.span(first)))
+
+
+def read_marker(cursor: Cursor, steps: list[Step]) -> None:
+    """`place marker`, `place marker in last st`, `move marker`, `remove marker`."""
+    first = cursor.at
+    action: Literal["place", "move", "remove"] = cursor.means.split("-")[0]  # type: ignore[assignment]
+    cursor.at += 1
+    steps.append(Marker(action, _to_place(cursor), cursor.span(first)))
+
+
+def other_side(cursor: Cursor) -> Literal["foundation", "chain"] | None:
+    """`along other side of foundation ch`, `in opposite side of ch`; None (and nothing passed) where that isn't said."""
+    at = cursor.at
+    if cursor.means in ("along", "in", "over"):
+        cursor.at += 1
+    if not cursor.take("other-side"):
+        cursor.at = at
+        return None
+    side: Literal["foundation", "chain"] = "foundation"
+    if cursor.take("of"):
+        cursor.take("a")
+        if not cursor.take("foundation") and not cursor.take("beg"):
+            side = "chain"
+        cursor.need("ch", "chain-side")
+    return side
+
+
+def read_other_side(cursor: Cursor, steps: list[Step]) -> None:
+    """The same as a step of its own."""
+    first = cursor.at
+    side = other_side(cursor)
+    if side is None:
+        raise cursor.fail("along")
+    steps.append(OtherSide(side, cursor.span(first)))
