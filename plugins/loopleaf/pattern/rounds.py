@@ -1,44 +1,241 @@
 """The rounds of a piece set out one by one: `rounds: 4-6` gives three plans, `repeat: 2-3` as many as it says."""
 
-from dataclasses import dataclass
-from typing import Literal
+from dataclasses import dataclass, field
 
-Path = tuple[str | int, ...]
-"""The way to a value in the file: `("pieces", "pouch", "rounds", 3, "work")`."""
+from .entries import Entry, Growing
+from .grids import grid_line
+from .lengthwise import other_side
+from .model import Pattern
+from .numbering import Numbering, Sizes, Slot, common, number_entries, share
+from .plans import Path, PlanProblem, RoundPlan
+from .values import Run
+
+__all__ = ["Path", "PlanProblem", "RoundPlan", "set_out"]
+
+
+def set_out(pattern: Pattern, piece: str) -> tuple[list[RoundPlan], list[PlanProblem]]:
+    """Every round or row of a piece in the order of its numbers, and what is wrong with the numbering.
+
+    A number can have two plans, where different sizes work it differently. A round whose line can't be found (it
+    repeats one that doesn't exist) has no plan but a problem. Raises KeyError for a piece that the pattern hasn't.
+    """
+    numbering = number_entries(pattern, piece)
+    writer = _Writer(numbering)
+    plans: list[RoundPlan] = []
+    for number in sorted(numbering.slots):
+        for slot in numbering.slots[number]:
+            plans += writer.plans(slot)
+    _whole_repeats(numbering)
+    return plans, numbering.problems
 
 
 @dataclass(frozen=True, slots=True)
-class RoundPlan:
-    """One round or row to be worked, as the author's entries set it out.
+class _Line:
+    """A line of shorthand and what goes with it wherever it is worked again."""
 
-    label: the round's number as text (`"5"`), as `check` reports it. word: `round` or `row`.
-    work: the line's text; work_path: where that text stands (for `as: 7` and `repeat: 2-3`, the entry
-    that is named). entry: the index of the entry in the file's list; entry_path its path.
-    n: the number that stands for `n` in this round, None where there is none.
-    stated: the author's count for this round, as text (`"40"` for round 5 of `{from: 32, step: 8}`), or None;
-    stated_path: where it stands.
-    side: `RS`, `WS` or "" as stated. sizes: indexes of the sizes that work it, None for all.
-    by_rule: how a rule gave it: "" written itself, `repeat`, `as`, `every`, `grid`.
-    again: the label of the round whose line it takes, "" for its own. reversed: `reversed: true`.
-    """
-
-    number: int
-    label: str
-    word: Literal["round", "row"]
     work: str
-    work_path: Path
-    entry: int
-    entry_path: Path
-    n: int | None = None
-    stated: str | None = None
-    stated_path: Path = ()
-    side: str = ""
-    yarn: str = ""
-    note: str = ""
-    picture: str = ""
-    video: str = ""
-    adjustable: str = ""
-    sizes: tuple[int, ...] | None = None
-    by_rule: str = ""
-    again: str = ""
-    reversed: bool = False
+    path: Path
+    n: int | None
+    yarn: str
+    reversed: bool
+
+
+@dataclass(slots=True)
+class _Writer:
+    numbering: Numbering
+    told: set[tuple[int, str, int]] = field(default_factory=set)
+
+    def plans(self, slot: Slot) -> list[RoundPlan]:
+        """The plans for one number of one entry: one, or several where the round it names differs by size."""
+        return [self._plan(slot, sizes, line) for sizes, line in self._lines(slot, frozenset())]
+
+    def _plan(self, slot: Slot, sizes: Sizes, line: _Line) -> RoundPlan:
+        entry = self.numbering.piece.entries[slot.entry]
+        named = self._named(entry, slot)
+        return RoundPlan(
+            number=slot.number,
+            label=str(slot.number),
+            word=entry.word,
+            work=line.work,
+            work_path=line.path,
+            entry=slot.entry,
+            entry_path=self.numbering.path(slot.entry),
+            n=line.n,
+            stated=self._stated(entry, slot),
+            stated_path=self.numbering.path(slot.entry, "count") if entry.count is not None else (),
+            side=self._side(entry, slot),
+            yarn=line.yarn,
+            note=entry.note,
+            picture=entry.picture.file if entry.picture else "",
+            video=entry.video or "",
+            adjustable=entry.adjustable,
+            sizes=sizes,
+            by_rule=_rule(entry),
+            again=str(named) if named else "",
+            reversed=line.reversed,
+        )
+
+    def _lines(self, slot: Slot, above: frozenset[tuple[int, int]]) -> list[tuple[Sizes, _Line]]:
+        """What a slot works, by sizes: its own line, or that of the round it names, however many steps away."""
+        entry = self.numbering.piece.entries[slot.entry]
+        n = self._n(entry, slot)
+        if entry.from_ == "grid":
+            line = self._from_grid(entry, slot, n)
+            return [(slot.sizes, line)] if line else []
+        number = self._named(entry, slot)
+        if number is None:
+            path = self.numbering.path(slot.entry, "work")
+            return [(slot.sizes, _Line(entry.work or "", path, n, entry.yarn, entry.reversed))]
+        here = (slot.number, slot.entry)
+        others = [one for one in self.numbering.slots.get(number, []) if share(one.sizes, slot.sizes)]
+        if not others or here in above:
+            self._no_such_round(slot, number, circle=bool(others))
+            return []
+        found: list[tuple[Sizes, _Line]] = []
+        for other in others:
+            for sizes, line in self._lines(other, above | {here}):
+                both = common(sizes, slot.sizes)
+                if both != ():
+                    again = line.reversed != entry.reversed
+                    ours = _Line(
+                        line.work, line.path, line.n if n is None else n, entry.yarn or line.yarn, again
+                    )
+                    found.append((both, ours))
+        return found
+
+    def _named(self, entry: Entry, slot: Slot) -> int | None:
+        """The number of the round that this one works again."""
+        run: Run | None = entry.repeat or entry.as_
+        return run.numbers[slot.turn % len(run.numbers)] if run else None
+
+    def _no_such_round(self, slot: Slot, number: int, circle: bool) -> None:
+        entry = self.numbering.piece.entries[slot.entry]
+        field_name = "repeat" if entry.repeat else "as"
+        key = (slot.entry, field_name, number)
+        if key in self.told:
+            return
+        self.told.add(key)
+        word = entry.word
+        if circle:
+            message = (
+                f"{word.capitalize()} {slot.number} is worked as {word} {number}, which leads back to it."
+            )
+            working = (
+                f"Following `{field_name}` from {word} to {word} never comes to one with a line of its own."
+            )
+        else:
+            message = f"There is no {word} {number} to work again."
+            highest = max(self.numbering.slots)
+            working = (
+                f"This piece has {word}s 1-{highest}." if highest > 1 else f"This piece has {word} 1 only."
+            )
+        self.numbering.problems.append(
+            PlanProblem(
+                "rounds-out-of-order", self.numbering.path(slot.entry, field_name), message, working,
+                (f"Name a {word} that has a line of its own.", None, "fill-in"),
+                facts={"number": number, "circle": circle}, round=str(slot.number),
+            )
+        )  # fmt: skip
+
+    def _n(self, entry: Entry, slot: Slot) -> int | None:
+        if entry.n is None:
+            return None
+        values = entry.n.at(slot.turn)
+        first = values.sizes[0]
+        if len(values.sizes) > 1 or first is None:
+            self._tell_n(slot, "`n` differs from size to size here, and one line can hold one `n` only.", {})
+            return next((one for one in values.sizes if one is not None), 0)
+        if first < 0:
+            word = entry.word
+            self._tell_n(
+                slot, f"`n` falls below 0 in {word} {slot.number}.", {"n": first, "number": slot.number},
+                f"It begins with {entry.n.from_} and changes by {entry.n.step}: after {slot.turn} steps it is {first}.",
+            )  # fmt: skip
+            return 0
+        return first
+
+    def _tell_n(self, slot: Slot, message: str, facts: dict[str, int], working: str = "") -> None:
+        key = (slot.entry, "n", 0)
+        if key not in self.told:
+            self.told.add(key)
+            self.numbering.problems.append(
+                PlanProblem(
+                    "wrong-type", self.numbering.path(slot.entry, "n"), message, working,
+                    ("Begin higher, step less, or share the rounds out over two entries.", None, "fill-in"),
+                    facts=dict(facts), round=str(slot.number),
+                )
+            )  # fmt: skip
+
+    def _stated(self, entry: Entry, slot: Slot) -> str | None:
+        if isinstance(entry.count, Growing):
+            return str(entry.count.at(slot.turn))
+        return entry.count
+
+    def _side(self, entry: Entry, slot: Slot) -> str:
+        """The stated side; over several rows that turn it changes from row to row."""
+        if entry.side is None or entry.run is None:
+            return ""
+        turned = self.numbering.piece.worked == "rows" and (slot.number - entry.run.first) % 2 == 1
+        return other_side(entry.side) if turned else entry.side
+
+    def _from_grid(self, entry: Entry, slot: Slot, n: int | None) -> _Line | None:
+        path = self.numbering.path(slot.entry, "from")
+        grid = self.numbering.piece.grid
+        if grid is None or slot.turn >= len(grid.rows):
+            rows = len(grid.rows) if grid else 0
+            key = (slot.entry, "from", 0)
+            if key not in self.told:
+                self.told.add(key)
+                message = (
+                    f"The grid has no row for {entry.word} {slot.number}."
+                    if grid
+                    else "This piece has no `grid`."
+                )
+                self.numbering.problems.append(
+                    PlanProblem(
+                        "rounds-out-of-order", path, message, f"It has {rows} rows." if grid else "",
+                        ("Number as many rows as the grid has." if grid else "Add `grid:` to the piece.", None, "fill-in"),
+                        facts={"rows": rows}, round=str(slot.number),
+                    )
+                )  # fmt: skip
+            return None
+        if entry.work:
+            path = self.numbering.path(slot.entry, "work")
+        work = grid_line(
+            self.numbering.pattern, self.numbering.piece, grid, slot.turn, slot.number, entry.work or ""
+        )
+        return _Line(work, path, n, entry.yarn, entry.reversed)
+
+
+def _rule(entry: Entry) -> str:
+    if entry.repeat:
+        return "repeat"
+    if entry.as_:
+        return "as"
+    if entry.from_:
+        return "grid"
+    return "every" if entry.every else ""
+
+
+def _whole_repeats(numbering: Numbering) -> None:
+    """`{rows: 4-50, repeat: 2-3}` ends after the first of its two rows; said unless `end` asks for just that."""
+    for index, entry in enumerate(numbering.piece.entries):
+        run = entry.run
+        if entry.repeat is None or run is None or run.last is None or entry.end:
+            continue
+        size, rows = len(entry.repeat.numbers), len(run.numbers)
+        times, over = divmod(rows, size)
+        if not over:
+            continue
+        fewer, more = run.last - over, run.last - over + size
+        choices = [f"{run.first}-{end}" for end in (fewer, more) if end >= run.first]
+        word = entry.word
+        numbering.problems.append(
+            PlanProblem(
+                "row-repeat-stops-midway", numbering.run_path(index),
+                f"{word.capitalize()}s {run} end inside their repeat of {word}s {entry.repeat}.",
+                f"{rows} {word}s in repeats of {size}: {times} times, and {over} more.",
+                (f"Whole repeats: {' or '.join(choices)}.", choices[0], "likely"), "warning",
+                {"rows": rows, "repeat": size, "over": over}, str(run.last),
+            )
+        )  # fmt: skip

@@ -1,0 +1,239 @@
+"""From a file's text to its values with their places, built from the YAML reader's events without recursion.
+
+Nothing is ever made from a tag, and no alias is opened out here: a hostile file costs no more than its own length.
+"""
+
+import re
+from dataclasses import dataclass, field
+
+from typing import Any
+
+import yaml
+
+from .finding import Suggestion
+from .limits import DEEPEST, MOST_ALIASES, MOST_VALUES
+from .nodes import Flaw, Lines, Node
+from .not_yaml import explain, in_quotes, quote, too_deep, value_on_line
+
+_READER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+_PLAIN_TAGS = re.compile(r"^(!|tag:yaml\.org,2002:(str|int|float|bool|null|timestamp|map|seq))$")
+_NOTHING = ("", "~", "null", "Null", "NULL")
+_MOST_REPAIRS = 50
+
+
+def _at(mark: Any) -> int:
+    """A mark's offset; the two readers' marks have different types."""
+    return int(mark.index)
+
+
+class _TooMuchError(Exception):
+    """The file is past a limit; the flaw that says so is already noted."""
+
+
+@dataclass(slots=True)
+class _Open:
+    """A list or fields whose end hasn't come yet; waiting is the field name that has no value so far."""
+
+    node: Node
+    anchor: str | None
+    flow: bool
+    waiting: Node | None = None
+
+
+@dataclass(slots=True)
+class _Composer:
+    text: str
+    flaws: list[Flaw] = field(default_factory=list)
+    stack: list[_Open] = field(default_factory=list)
+    anchors: dict[str, Node] = field(default_factory=dict)
+    aliases: int = 0
+    root: Node | None = None
+
+    def take(self, event: yaml.Event) -> None:
+        if isinstance(event, yaml.DocumentStartEvent) and self.root is not None:
+            self._second_document(_at(event.start_mark))
+            raise _TooMuchError
+        if isinstance(event, yaml.AliasEvent):
+            self._alias(event)
+        elif isinstance(event, yaml.ScalarEvent):
+            self._scalar(event)
+        elif isinstance(event, yaml.CollectionStartEvent):
+            self._open(event)
+        elif isinstance(event, yaml.CollectionEndEvent):
+            self._close(event)
+
+    def _second_document(self, at: int) -> None:
+        self.flaws.append(
+            Flaw(
+                "not-yaml", at, at + 3, "A second document begins here.",
+                "A line of three dashes begins a new document; a pattern's file holds one.",
+                Suggestion("Take the line out, or put what follows into a file of its own.", None, "fill-in"),
+            )
+        )  # fmt: skip
+
+    def _scalar(self, event: yaml.ScalarEvent) -> None:
+        kept = event.style if event.style in ("'", '"', "|", ">") else ""
+        nothing = not kept and event.value in _NOTHING
+        node = Node(
+            "nothing" if nothing else "text", _at(event.start_mark), _at(event.end_mark), event.value, kept
+        )
+        if kept in ("|", ">"):
+            node.end = node.start + len(self.text[node.start : node.end].rstrip())
+        self._tag(event.tag, node)
+        if event.anchor:
+            self.anchors[event.anchor] = node
+        self._add(node)
+
+    def _tag(self, tag: str | None, node: Node) -> None:
+        if tag is None or _PLAIN_TAGS.match(tag):
+            return
+        begin = self.text.find("!", *Lines(self.text).around(node.start))
+        start = begin if 0 <= begin <= node.start else node.start
+        self.flaws.append(
+            Flaw(
+                "wrong-type", start, max(node.end, start + 1), "This value begins with an instruction for programs.",
+                "A value with `!` before it asks a program to make something of it; a pattern holds text, numbers, "
+                "lists and fields only.",
+                Suggestion("Take out the `!` and the word behind it; if it is meant as text, put it in quotes.", None, "fill-in"),
+            )
+        )  # fmt: skip
+
+    def _alias(self, event: yaml.AliasEvent) -> None:
+        start, end = _at(event.start_mark), _at(event.end_mark)
+        target = self.anchors.get(event.anchor or "")
+        if target is None:
+            value = value_on_line(self.text, start, Lines(self.text).around(start))
+            begin, stop = (value[0], value[1]) if value and value[0] == start else (start, end)
+            self.flaws.append(
+                Flaw(
+                    "not-yaml", begin, stop, "This value begins with `*` and isn't in quotes.",
+                    "YAML keeps an asterisk at the beginning of a value for itself: it takes "
+                    f"`{event.anchor}` for the name of another value, and there is none.",
+                    quote(self.text[begin:stop]),
+                )
+            )  # fmt: skip
+            self._add(Node("text", begin, stop, self.text[begin:stop]))
+            return
+        self.aliases += 1
+        if any(one.node is target for one in self.stack):
+            self.flaws.append(
+                Flaw(
+                    "too-deep", start, end, f"`*{event.anchor}` stands for the very value that it stands in.",
+                    "Opened out, that value would hold itself without end.",
+                    Suggestion("Write out what is meant.", None, "fill-in"),
+                )
+            )  # fmt: skip
+            raise _TooMuchError
+        if self.aliases > MOST_ALIASES:
+            self._too_many(
+                start,
+                end,
+                f"The file uses `*` names {self.aliases} times so far; {MOST_ALIASES} is the limit.",
+            )
+        self._add(target, (start, end))
+
+    def _too_many(self, start: int, end: int, working: str) -> None:
+        self.flaws.append(
+            Flaw(
+                "too-many-aliases", start, end, "Too much is borrowed from other places of the file by `*` names.", working,
+                Suggestion("Write rounds that are alike as `rounds: 4-6` or with `as:`.", None, "fill-in"),
+            )
+        )  # fmt: skip
+        raise _TooMuchError
+
+    def _open(self, event: yaml.CollectionStartEvent) -> None:
+        start = _at(event.start_mark)
+        fields = isinstance(event, yaml.MappingStartEvent)
+        node = Node("fields" if fields else "list", start, start)
+        self._tag(event.tag, node)
+        if len(self.stack) >= DEEPEST:
+            self.flaws.append(too_deep(start, start + 1))
+            raise _TooMuchError
+        flow = self.text[start : start + 1] in ("{", "[") and bool(event.flow_style)
+        if event.anchor:
+            self.anchors[event.anchor] = node
+        self.stack.append(_Open(node, event.anchor, flow))
+
+    def _close(self, event: yaml.CollectionEndEvent) -> None:
+        done = self.stack.pop()
+        node = done.node
+        node.end = _at(event.end_mark) if done.flow else max(node.end, node.start)
+        if node.kind == "fields" and done.flow:
+            self._mend_commas(node)
+        self._add(node)
+
+    def _add(self, node: Node, alias: tuple[int, int] | None = None) -> None:
+        if not self.stack:
+            self.root = node
+            return
+        into = self.stack[-1]
+        parent = into.node
+        parent.size += node.size
+        parent.depth = max(parent.depth, node.depth + 1)
+        place = alias or (node.start, node.end)
+        parent.end = max(parent.end, place[1])
+        if parent.size > MOST_VALUES:
+            self._too_many(*place, f"Opened out, the file holds more than {MOST_VALUES:,} values.")
+        if alias and len(self.stack) + node.depth > DEEPEST:
+            self.flaws.append(too_deep(*place))
+            raise _TooMuchError
+        if parent.kind == "list":
+            parent.items.append(node)
+        elif into.waiting is None:
+            into.waiting = node
+        else:
+            parent.fields.append((into.waiting, node))
+            into.waiting = None
+
+    def _mend_commas(self, node: Node) -> None:
+        """Values in braces that an unquoted comma cut in two are put together again, and the flaw is noted."""
+        kept: list[tuple[Node, Node]] = []
+        cut: list[Node] = []
+        for key, value in node.fields:
+            no_colon = value.kind == "nothing" and value.start == value.end and value.start <= key.end
+            before = kept[-1][1] if kept else None
+            if no_colon and before is not None and before.kind == "text" and not before.style:
+                before.end = key.end
+                before.text = self.text[before.start : before.end]
+                if not cut or cut[-1] is not before:
+                    cut.append(before)
+            else:
+                kept.append((key, value))
+        node.fields = kept
+        for value in cut:
+            first = value.text.split(",")[0]
+            self.flaws.append(
+                Flaw(
+                    "comma-in-braces", value.start, value.end, "A comma inside `{ }` cuts this value in two.",
+                    f"Inside `{{ }}` a comma ends a value, unless the value is in quotes: only `{first}` is left of it.",
+                    Suggestion("Put the whole value in quotes.", in_quotes(value.text), "safe"),
+                )
+            )  # fmt: skip
+
+
+def compose(text: str) -> tuple[Node | None, list[Flaw]]:
+    """The file's outermost value (None: it holds none) and what is wrong with it as YAML.
+
+    After an error that lies in one value, that value is passed over and the rest is read, so that all errors of
+    a file are found at once.
+    """
+    flaws: list[Flaw] = []
+    readable = text
+    for _ in range(_MOST_REPAIRS):
+        composer = _Composer(readable)
+        try:
+            for event in yaml.parse(readable, Loader=_READER):
+                composer.take(event)
+        except _TooMuchError:
+            return composer.root, flaws + composer.flaws
+        except yaml.YAMLError as error:
+            cause = explain(readable, error)
+            if any(flaw.start <= cause.flaw.start <= flaw.end for flaw in flaws):
+                return None, flaws
+            flaws.append(cause.flaw)
+            if cause.mended is None:
+                return None, flaws
+            readable = cause.mended
+            continue
+        return composer.root, flaws + composer.flaws
+    return None, flaws

@@ -1,0 +1,42 @@
+"""A grid's rows as lines of shorthand: the squares in the order in which they are worked."""
+
+from itertools import groupby
+
+from .model import Pattern
+from .pieces import Grid, Piece
+
+
+def squares(grid: Grid, turn: int, turns: bool) -> str:
+    """The signs of the row worked so many after the first (0-based), in working order.
+
+    The first row begins at the grid's `from` corner; where the work turns, every other row goes back.
+    """
+    row = grid.rows[-1 - turn] if grid.from_.startswith("bottom") else grid.rows[turn]
+    from_the_right = grid.from_.endswith("right")
+    backwards = turns and turn % 2 == 1
+    return row[::-1] if from_the_right != backwards else row
+
+
+def grid_line(pattern: Pattern, piece: Piece, grid: Grid, turn: int, number: int, stitch: str) -> str:
+    """One row of a grid as a line.
+
+    A sign that means a yarn is worked in `stitch` (the entry's `work`), else in the first gauge's stitch, else in single
+    crochet; any other meaning is shorthand, worked once a square.
+    """
+    turns = piece.worked == "rows"
+    plain = "dc" if pattern.terms == "UK" else "sc"
+    stitch = stitch or next((gauge.stitch for gauge in pattern.gauge if gauge.stitch), plain)
+    steps: list[str] = ["ch 1"] if number > 1 and turns else []
+    yarn = ""
+    for sign, run in groupby(squares(grid, turn, turns)):
+        times = len(list(run))
+        meaning = grid.key[sign]
+        if meaning in pattern.materials.yarns:
+            if meaning != yarn:
+                steps.append(f"with {meaning}" if not yarn else f"change to {meaning}")
+                yarn = meaning
+            steps.append(f"{stitch} in next {times} sts" if times > 1 else f"{stitch} in next st")
+        else:
+            steps.append(f"({meaning}) x {times}" if times > 1 else meaning)
+    steps.append("turn" if turns else "join" if piece.worked == "joined rounds" else "")
+    return ", ".join(step for step in steps if step)

@@ -1,0 +1,238 @@
+"""Which numbers each entry of a piece stands for, and what is wrong with their order: gaps, overlaps, steps back."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+from .lengthwise import first_row_side, last_row, row_height_mm
+from .limits import MOST_ROUNDS
+from .model import Pattern
+from .pieces import Piece
+from .plans import Path, PlanProblem
+
+Sizes = tuple[int, ...] | None
+
+
+@dataclass(frozen=True, slots=True)
+class Slot:
+    """One number of one entry: turn is its place among the entry's numbers (0-based); sizes None for all."""
+
+    number: int
+    entry: int
+    turn: int
+    sizes: Sizes
+
+
+@dataclass(slots=True)
+class Numbering:
+    """The slots of a piece by number (more than one where sizes differ there), and the problems met."""
+
+    pattern: Pattern
+    name: str
+    slots: dict[int, list[Slot]] = field(default_factory=dict)
+    problems: list[PlanProblem] = field(default_factory=list)
+    gave_up: bool = False
+
+    @property
+    def piece(self) -> Piece:
+        return self.pattern.pieces[self.name]
+
+    def path(self, entry: int, *fields: str) -> Path:
+        """The path of an entry, or of a field in it."""
+        return ("pieces", self.name, self.piece.entries_field, entry, *fields)
+
+    def run_path(self, index: int) -> Path:
+        """The path of the field that numbers an entry."""
+        entry = self.piece.entries[index]
+        return self.path(
+            index, next(one for one in ("round", "rounds", "row", "rows") if getattr(entry, one))
+        )
+
+
+def number_entries(pattern: Pattern, name: str) -> Numbering:
+    """Give every entry of a piece its numbers."""
+    done = Numbering(pattern, name)
+    entries = done.piece.entries
+    written = [i for i, entry in enumerate(entries) if entry.run and entry.every is None]
+    ruled = [i for i, entry in enumerate(entries) if entry.run and entry.every is not None]
+    total = 0
+    for index in [*written, *ruled]:
+        entry = entries[index]
+        sizes = _sizes(done, index)
+        numbers = _numbers(done, index, sizes)
+        total += len(numbers)
+        if total > 2 * MOST_ROUNDS:
+            done.problems.append(_too_many(done.run_path(index)))
+            done.gave_up = True
+            break
+        if entry.every is None:
+            _check_order(done, index, numbers, sizes)
+        for turn, (number, worked_by) in enumerate(numbers):
+            taken = done.slots.setdefault(number, [])
+            if not any(share(slot.sizes, worked_by) for slot in taken):
+                taken.append(Slot(number, index, turn, worked_by))
+    if not done.gave_up:
+        _check_gaps(done)
+    return done
+
+
+def _too_many(path: Path) -> PlanProblem:
+    return PlanProblem(
+        "number-too-large", path, "These are more rounds than any piece has.",
+        f"The limit for one piece is {MOST_ROUNDS:,} rounds or rows.",
+        ("Look for a slip of the keyboard.", None, "fill-in"), facts={"limit": MOST_ROUNDS},
+    )  # fmt: skip
+
+
+def common(one: Sizes, other: Sizes) -> Sizes:
+    """The sizes in both; None is all sizes."""
+    if one is None or other is None:
+        return other if one is None else one
+    return tuple(size for size in one if size in other)
+
+
+def share(one: Sizes, other: Sizes) -> bool:
+    """Whether two sets of sizes have one in common."""
+    return one is None or other is None or bool(set(one) & set(other))
+
+
+def _sizes(done: Numbering, index: int) -> Sizes:
+    wanted = done.piece.entries[index].sizes
+    known = done.pattern.sizes
+    for name in wanted:
+        if name not in known:
+            said = f"The sizes are {', '.join(known)}." if known else "The pattern has no `sizes`."
+            done.problems.append(
+                PlanProblem(
+                    "wrong-type", done.path(index, "sizes"), f"There is no size `{name}`.", said,
+                    ("Write one of the pattern's sizes.", None, "fill-in"), facts={"size": name},
+                )
+            )  # fmt: skip
+    found = tuple(known.index(name) for name in wanted if name in known)
+    return found or None
+
+
+def _numbers(done: Numbering, index: int, sizes: Sizes) -> list[tuple[int, Sizes]]:
+    """The numbers of one entry in order, each with the sizes that work it."""
+    entry = done.piece.entries[index]
+    run = entry.run
+    assert run is not None  # only numbered entries come here
+    if entry.until is not None and run.last is None:
+        return _until(done, index, run.first, sizes)
+    last = run.last
+    if last is None:
+        last = max([run.first, *(slots[-1].number for slots in done.slots.values() if slots)])
+    step = entry.every or 1
+    return [(number, sizes) for number in range(run.first, last + 1, step)]
+
+
+def _until(done: Numbering, index: int, first: int, sizes: Sizes) -> list[tuple[int, Sizes]]:
+    entry, pattern = done.piece.entries[index], done.pattern
+    row_mm = row_height_mm(pattern, done.name)
+    assert entry.until is not None
+    if row_mm is None:
+        done.problems.append(
+            PlanProblem(
+                "field-missing", done.path(index, "until"), f"How many rows make {entry.until} can't be worked out here.",
+                "The pattern has no gauge that counts rows over a length.",
+                ("Add `rows` and `over` to the gauge, or number the rows.", None, "fill-in"), round=str(first),
+            )
+        )  # fmt: skip
+        return [(first, sizes)]
+    ends: dict[int, int] = {}
+    for size in sizes or range(pattern.size_count):
+        length = (
+            entry.until.of(size) if len(entry.until.sizes) in (1, pattern.size_count) else entry.until.one
+        )
+        if length is None:
+            continue
+        if length.mm / row_mm > MOST_ROUNDS:
+            done.problems.append(_too_many(done.path(index, "until")))
+            return [(first, sizes)]
+        turns = done.piece.worked == "rows"
+        ends[size] = last_row(entry, first, length.mm, row_mm, first_row_side(done.piece), turns)
+    step = entry.every or 1
+    numbers: list[tuple[int, Sizes]] = []
+    for number in range(first, max(ends.values(), default=first) + 1, step):
+        worked_by = tuple(size for size, end in ends.items() if number <= end)
+        numbers.append((number, sizes if len(worked_by) == len(ends) else worked_by))
+    return numbers
+
+
+def _check_order(done: Numbering, index: int, numbers: list[tuple[int, Sizes]], sizes: Sizes) -> None:
+    word = done.piece.entries[index].word
+    taken = [n for n, by in numbers if any(share(slot.sizes, by) for slot in done.slots.get(n, []))]
+    if taken:
+        other = next(slot.entry for slot in done.slots[taken[0]] if share(slot.sizes, sizes))
+        what = _said(word, taken)
+        verb = "is" if len(taken) == 1 else "are"
+        done.problems.append(
+            PlanProblem(
+                "rounds-out-of-order", done.run_path(index), f"{what} {verb} written twice.",
+                f"The entry for {_spoken(done, other)} holds {'it' if len(taken) == 1 else 'them'} already.",
+                _renumber(done, numbers), facts={"overlap": taken, "entry": other}, round=str(taken[0]),
+            )
+        )  # fmt: skip
+        return
+    highest = max(done.slots, default=0)
+    if numbers and numbers[0][0] < highest:
+        done.problems.append(
+            PlanProblem(
+                "rounds-out-of-order", done.run_path(index),
+                f"{word.capitalize()} {numbers[0][0]} comes after {word} {highest}.",
+                "A piece's entries stand in the order in which they are worked.",
+                _renumber(done, numbers), facts={"after": highest}, round=str(numbers[0][0]),
+            )
+        )  # fmt: skip
+
+
+def _spoken(done: Numbering, index: int) -> str:
+    entry = done.piece.entries[index]
+    one = entry.run is not None and entry.run.last == entry.run.first
+    return f"{entry.word} {entry.run}" if one else f"{entry.word}s {entry.run}"
+
+
+def _renumber(done: Numbering, numbers: list[tuple[int, Sizes]]) -> tuple[str, str | None, str]:
+    start = max(done.slots, default=0) + 1
+    end = start + len(numbers) - 1
+    right = str(start) if end == start else f"{start}-{end}"
+    return (f"In the order in which it stands it would be {right}.", right, "likely")
+
+
+def _check_gaps(done: Numbering) -> None:
+    """Numbers that no entry stands for. A piece on another's edge may go on from that piece's numbers."""
+    numbers = sorted(done.slots)
+    on_an_edge = done.piece.start is not None and done.piece.start.kind == "edge"
+    before = numbers[0] - 1 if numbers and on_an_edge else 0
+    for number in numbers:
+        if number > before + 1:
+            gap = list(range(before + 1, number))
+            index = done.slots[number][0].entry
+            word = done.piece.entries[index].word
+            what = _said(word, gap)
+            came = (
+                f"{word.capitalize()} {before} is followed by {word} {number}."
+                if before
+                else (f"The first {word} is {word} {number}.")
+            )
+            done.problems.append(
+                PlanProblem(
+                    "rounds-out-of-order", done.run_path(index),
+                    f"{what} {'is' if len(gap) == 1 else 'are'} missing.", came,
+                    (f"Write what is missing, or number on from {before + 1}.", None, "fill-in"),
+                    facts={"gap": gap}, round=str(number),
+                )
+            )  # fmt: skip
+        before = number
+
+
+def _said(word: str, numbers: Iterable[int]) -> str:
+    """`Round 5`, `Rounds 5-7`, `Rounds 5, 7`: the numbers as print says them."""
+    runs: list[tuple[int, int]] = []
+    for number in numbers:
+        if runs and runs[-1][1] == number - 1:
+            runs[-1] = (runs[-1][0], number)
+        else:
+            runs.append((number, number))
+    said = ", ".join(str(a) if a == b else f"{a}-{b}" for a, b in runs)
+    several = len(runs) > 1 or runs[0][0] != runs[0][1]
+    return f"{word.capitalize()}{'s' if several else ''} {said}"
