@@ -1,5 +1,7 @@
-"""The fabric: works a pattern's instruction trees stitch by stitch into the edge below, and keeps what each stitch
-went into. `work_pattern` gives the stitch graph, the running counts and the troubles; words are the review's."""
+"""The fabric: works a pattern's instruction trees stitch by stitch into the edge below, and keeps what each
+stitch
+went into. `work_pattern` gives the stitch graph, the running counts and the troubles; words are the
+review's."""
 
 from .edge import Edge
 from .pattern import LineProblem, PatternWork, vocabulary_of, work_pattern

@@ -8,6 +8,7 @@ from .worked import Made, Space
 
 
 def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
+    """`in next 3 sts`: the next places of a kind, on the edge, on a leaf's chain, or on another piece."""
     count = number(hand, place.count)
     if place.piece:
         return of_piece(hand, place, count, span)
@@ -50,6 +51,7 @@ def _below(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]
 
 
 def of_piece(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]:
+    """`in next 12 sts of leg 2`: places of a finished piece, in order; nothing of this edge is used."""
     name = place.piece
     places = hand.setting.others.get(name)
     if places is None and " " in name:
@@ -71,6 +73,8 @@ def of_piece(hand: Hand, place: Next, count: int, span: Span | None) -> list[Int
 
 
 def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
+    """`in first st`: at the start the edge's first place; after a chain that stands on it, that same one; late
+    in a round, the round's own first."""
     count = number(hand, place.count)
     edge = hand.edge
     if edge.pos == 0:
@@ -86,6 +90,7 @@ def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
 
 
 def last_places(hand: Hand, place: Last, span: Span | None) -> list[Into]:
+    """`in last 2 sts`: the last places of a kind; what would be left between is stitches-left-over."""
     count = number(hand, place.count)
     if hand.leaf is not None and place.target.kind == "chain":
         left = len(hand.leaf.loops) - hand.leaf.pos
@@ -113,6 +118,7 @@ def last_places(hand: Hand, place: Last, span: Span | None) -> list[Into]:
 
 
 def same(hand: Hand, place: Same, span: Span | None) -> list[Into]:
+    """`in same st`: the place last worked into; at a round's start the one that it was joined to."""
     edge = hand.edge
     if hand.last is None and hand.standing is None and edge.places and edge.pos == 0:
         hand.standing = edge.places[0]
@@ -130,6 +136,7 @@ def same(hand: Hand, place: Same, span: Span | None) -> list[Into]:
 
 
 def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
+    """`in each st around`: every place of the kinds named, up to where the `each` ends."""
     if hand.leaf is not None:
         if place.targets[0].kind == "chain" and len(hand.leaf.loops) > hand.leaf.pos:
             return [(p,) for p in hand.next_leaf(len(hand.leaf.loops) - hand.leaf.pos, span)]
@@ -167,6 +174,7 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
 
 
 def legs(hand: Hand, place: Over, span: Span | None) -> list[Into]:
+    """`over next 5 sts`: the places that one gathered stitch leans on."""
     count = number(hand, place.count)
     if hand.leaf is not None:
         if len(hand.leaf.loops) - hand.leaf.pos >= count:
@@ -177,6 +185,7 @@ def legs(hand: Hand, place: Over, span: Span | None) -> list[Into]:
 
 
 def row_ends(hand: Hand, place: RowEnds, span: Span | None) -> list[Into]:
+    """`in end of each row`: the ends of rows along an edge."""
     edge = hand.edge
     target = Target("row-end", stitch=place.stitch)
     if place.count is not None:

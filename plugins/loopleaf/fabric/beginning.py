@@ -18,7 +18,8 @@ def begins(hand: Hand) -> bool:
 
 
 def travel(hand: Hand, step: Work) -> None:
-    """Slip stitches that only move on: not counted, no places. In a round what they pass comes round again at the end."""
+    """Slip stitches that only move on: not counted, no places. In a round what they pass comes round again
+    at the end."""
     edge = hand.edge
     uses = hand.uses
     for named in step.places:
@@ -105,7 +106,8 @@ def _use_standing(hand: Hand, place: Place) -> None:
 
 
 def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
-    """The chain that a round or row begins with: a stitch, a stitch and a space, a space, or nothing that counts."""
+    """The chain that a round or row begins with: a stitch, a stitch and a space, a space, or nothing that
+    counts."""
     length = number(hand, step.length)
     hand.begun = True
     if step.counts is not None:
@@ -156,7 +158,8 @@ def _unsaid(hand: Hand, length: int, span: Span | None) -> None:
 
 
 def decide(hand: Hand, length: int, kind: str) -> tuple[bool, str]:
-    """Whether an unsaid chain counts, and by what: this reading, the pattern's convention, the rule of ch 1, or nothing."""
+    """Whether an unsaid chain counts, and by what: this reading, the pattern's convention, the rule of ch
+    1, or nothing."""
     setting = hand.setting
     convention = setting.conventions.get(kind)
     by = "convention" if convention is not None else "rule" if length == 1 else "open"

@@ -116,7 +116,8 @@ def describe_place(place: Place | None) -> str:
 
 
 def close_with_stitch(hand: Hand, step: Work) -> None:
-    """`ch 2, dc in first sc (counts as ch-5 sp)`: the stitch closes the round and is the far end of its last space."""
+    """`ch 2, dc in first sc (counts as ch-5 sp)`: the stitch closes the round and is the far end of its
+    last space."""
     assert step.counts is not None
     first = first_place(hand)
     before = hand.made[-1] if hand.made else None
@@ -134,7 +135,8 @@ def close_with_stitch(hand: Hand, step: Work) -> None:
 
 
 def move_marker(hand: Hand) -> None:
-    """The spiral's start moves on: the first stitches of this round were covered again and belong to it no more."""
+    """The spiral's start moves on: the first stitches of this round were covered again and belong to it no
+    more."""
     for made in [p for p in hand.new if isinstance(p, Made)][: hand.moved]:
         made.role = "travel"
         made.number = 0
@@ -155,10 +157,7 @@ def next_edge(hand: Hand) -> list[Place]:
 def left_over(hand: Hand) -> None:
     """Report what the round left unworked and didn't say so."""
     edge = hand.edge
-    if edge.plain:
-        left = len(edge.places) - edge.pos
-    else:
-        left = edge.count(edge.pos, len(edge.places))
+    left = edge.count(edge.pos, len(edge.places))
     if hand.ring() is not None and not hand.uses:
         hand.trouble("stitches-left-over", None, left=1, target="ring")
         return

@@ -6,8 +6,9 @@ from ..notation.tree import Stitch, Target
 from .worked import Made, Place, Ring, Space, Trouble
 
 
-class Stuck(Exception):
-    """The hand can't go on: the trouble says why. Caught by repeats, which may simply be done, and by the round."""
+class Stuck(Exception):  # noqa: N818  (the hand is stuck; no mistake of ours)
+    """The hand can't go on: the trouble says why. Caught by repeats, which may simply be done, and by the
+    round."""
 
     def __init__(self, trouble: Trouble) -> None:
         super().__init__(trouble.rule)
@@ -24,7 +25,8 @@ class Found:
 
 
 def is_named(place: Made, stitch: Stitch) -> bool:
-    """Whether a stitch bears a name: `next dc` finds plain, post and gathered ones; `next FPdc` only posts."""
+    """Whether a stitch bears a name: `next dc` finds plain, post and gathered ones; `next FPdc` only
+    posts."""
     if stitch.kind == "special":
         return place.special == stitch.name
     if place.kind != stitch.kind:
@@ -37,7 +39,8 @@ def is_named(place: Made, stitch: Stitch) -> bool:
 class Edge:
     """Places in working order, and the cursor.
 
-    places: stitch tops, spaces, the ring, foundation chains, picots (found by name alone). pos: the next place.
+    places: stitch tops, spaces, the ring, foundation chains, picots (found by name alone). pos: the next
+    place.
     limit: where a repeat that ends `to last 2 sts` must stop; else the end. circle: the edge closes.
     counted: chains of spaces are places of their own, as in patterns whose counts include them.
     """
@@ -56,12 +59,14 @@ class Edge:
         self._corners: set[int] | None = None
 
     def __str__(self) -> str:
-        """One letter a place: `s h d t` stitches, `o` foundation chains, `-` spaces, `p` picots, `@` the ring; `|` the cursor."""
+        """One letter a place: `s h d t` stitches, `o` foundation chains, `-` spaces, `p` picots, `@` the
+        ring; `|` the cursor."""
         letters = [_letter(p) for p in self.places]
         return "".join(letters[: self.pos]) + "|" + "".join(letters[self.pos :])
 
     def find(self, target: Target, start: int, limit: int | None = None) -> Found | None:
-        """The first place of the target's kind at or after `start`; None when there is none before the limit."""
+        """The first place of the target's kind at or after `start`; None when there is none before the
+        limit."""
         end = self.limit if limit is None else limit
         places = self.places
         if target.kind in ("space", "loop") and self.counted:
@@ -102,7 +107,8 @@ class Edge:
         return type(place) is Made and place.role == "row-end"
 
     def corners(self) -> set[int]:
-        """The corner places: spaces inside a group of one place (the longest such); else the longest spaces; in solid
+        """The corner places: spaces inside a group of one place (the longest such); else the longest
+        spaces; in solid
         work the middle stitch of three or more in one place."""
         if self._corners is None:
             self._corners = _corners(self.places)

@@ -27,7 +27,8 @@ class Setting:
 
     size, index: which size and which round of the piece (0-based). worked: the piece's way of working
     (`joined rounds`, `spiral rounds`, `rows` …). conventions: kind -> whether its turning chain counts.
-    heights: kind -> its turning chain's length. specials: the author's stitches, parsed. only_kind: the one kind
+    heights: kind -> its turning chain's length. specials: the author's stitches, parsed. only_kind: the one
+    kind
     that the line names ("" where none or several). others: finished edges of other pieces, by name.
     closing: what the line joins to at its end names the third chain of four: (3, 4), else None.
     first_kind: kind of the first stitch after the beginning chain.
@@ -57,7 +58,8 @@ class Setting:
 
 @dataclass(slots=True)
 class ChainQuestion:
-    """The beginning chain, and who decided whether it counts: `said`, `convention`, `rule` (a lone ch 1, a space) or `open`."""
+    """The beginning chain, and who decided whether it counts: `said`, `convention`, `rule` (a lone ch 1, a
+    space) or `open`."""
 
     span: Span | None
     chains: int
@@ -68,7 +70,8 @@ class ChainQuestion:
 
 @dataclass(slots=True)
 class Leaf:
-    """A chain made inside the round and worked back on. loops: its chains from the hook; pos: the next one."""
+    """A chain made inside the round and worked back on. loops: its chains from the hook; pos: the next
+    one."""
 
     loops: list[Made]
     pos: int = 0
@@ -127,17 +130,18 @@ class Hand:
         """All that a pass of a repeat may change."""
         leaf = self.leaf
         return (
-            self.edge.pos, len(self.made), len(self.new), self.last, self.skipped, leaf, leaf.pos if leaf else 0,
-            self.begun, self.stood, self.unit, self.numbered, self.spaced, self.uses, self.yarn, self.into_spaces,
-            len(self.troubles), dict(self.other_pos), self.gaps, len(self.edge.places),
+            self.edge.pos, len(self.made), len(self.new), self.last, self.skipped, leaf,
+            leaf.pos if leaf else 0, self.begun, self.stood, self.unit, self.numbered, self.spaced,
+            self.uses, self.yarn, self.into_spaces, len(self.troubles), dict(self.other_pos), self.gaps,
+            len(self.edge.places),
         )  # fmt: skip
 
     def back_to(self, mark: tuple[Any, ...]) -> None:
         """Pull back to a mark, as a maker ravels back to where the repeat began."""
         (
-            self.edge.pos, made, new, self.last, self.skipped, self.leaf, leaf_pos, self.begun, self.stood, self.unit,
-            self.numbered, self.spaced, self.uses, self.yarn, self.into_spaces, troubles, self.other_pos, self.gaps,
-            places,
+            self.edge.pos, made, new, self.last, self.skipped, self.leaf, leaf_pos, self.begun, self.stood,
+            self.unit, self.numbered, self.spaced, self.uses, self.yarn, self.into_spaces, troubles,
+            self.other_pos, self.gaps, places,
         ) = mark  # fmt: skip
         del self.made[made:], self.new[new:], self.troubles[troubles:]
         if len(self.edge.places) > places:
@@ -168,8 +172,8 @@ class Hand:
         if not unit:
             special, unit = special or self.opening[0], self.opening[1]
         made = Made(
-            stitch.kind, into, self.setting.index, self.yarn, role, 0, stitch.form, stitch.number, stitch.loop,
-            stitch.post, special, unit, chains, span,
+            stitch.kind, into, self.setting.index, self.yarn, role, 0, stitch.form, stitch.number,
+            stitch.loop, stitch.post, special, unit, chains, span,
         )  # fmt: skip
         if role in ("stitch", "turning"):
             if self.levelling:

@@ -1,4 +1,5 @@
-"""Places that aren't simply along the edge: the ring, a chain by number, a group's middle, gaps, marked stitches."""
+"""Places that aren't simply along the edge: the ring, a chain by number, a group's middle, gaps, marked
+stitches."""
 
 from itertools import takewhile
 
@@ -25,12 +26,14 @@ from .worked import Made, Place, Space
 
 
 def here(hand: Hand, place: Here, span: Span | None) -> list[Into]:
+    """The one place of the group now worked."""
     if hand.here is None:
         return next_places(hand, Next(), span)
     return [(hand.here,)]
 
 
 def in_ring(hand: Hand, place: InRing, span: Span | None) -> list[Into]:
+    """`in ring`: the ring takes any number of stitches."""
     ring = hand.ring()
     if ring is None:
         raise hand.stuck("no-such-place", span, what="ring", there=hand.edge.describe())
@@ -41,6 +44,7 @@ def in_ring(hand: Hand, place: InRing, span: Span | None) -> list[Into]:
 
 
 def from_hook(hand: Hand, place: FromHook, span: Span | None) -> list[Into]:
+    """`in 2nd ch from hook`: on the chain just made, or on the foundation."""
     if hand.leaf is not None:
         leaf = hand.leaf
         if leaf.pos == 0:
@@ -61,7 +65,8 @@ def from_hook(hand: Hand, place: FromHook, span: Span | None) -> list[Into]:
 
 
 def in_chain_of(hand: Hand, place: ChainOf, span: Span | None) -> list[Into]:
-    """A beginning chain of the round below that stands for a stitch, by its top or by the number of that chain."""
+    """A beginning chain of the round below that stands for a stitch, by its top or by the number of that
+    chain."""
     edge = hand.edge
     for at in range(edge.pos, edge.limit):
         made = edge.places[at]
@@ -93,6 +98,7 @@ def in_chain_of(hand: Hand, place: ChainOf, span: Span | None) -> list[Into]:
 
 
 def within(hand: Hand, place: Within, span: Span | None) -> list[Into]:
+    """`in centre st of next sh`, `in 3rd ch of next ch-5`: a place inside the next group or arch."""
     if place.of.kind in ("space", "chain"):
         return _in_arch(hand, place, span)
     edge = hand.edge
@@ -198,6 +204,7 @@ def between(hand: Hand, place: Between, span: Span | None) -> list[Into]:
 
 
 def marked(hand: Hand, place: Marked, span: Span | None) -> list[Into]:
+    """`in marked st`: the stitch that carries the marker."""
     edge = hand.edge
     for at in range(edge.pos, edge.limit):
         if edge.places[at] in hand.markers:
@@ -207,10 +214,12 @@ def marked(hand: Hand, place: Marked, span: Span | None) -> list[Into]:
 
 
 def in_skipped(hand: Hand, place: Skipped, span: Span | None) -> list[Into]:
+    """`in skipped st`: back to the stitch last passed over."""
     if not hand.skipped:
         raise hand.stuck("no-such-place", span, what="skipped stitch", there=[])
     return [(hand.skipped[0],)]
 
 
 def corresponding(hand: Hand, place: Corresponding, span: Span | None) -> list[Into]:
+    """`in corresponding ch-sp of square 1`: the next such place of the finished piece."""
     return of_piece(hand, Next(target=place.target, piece=place.piece), 1, span)

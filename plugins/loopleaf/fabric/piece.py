@@ -28,7 +28,8 @@ class Ways:
 class Thread:
     """One size of a piece in work: the places for the next round, and how far they can be trusted.
 
-    instead: the edge that the last erring round's stated count would have made. muted: a repeat didn't fit and no
+    instead: the edge that the last erring round's stated count would have made. muted: a repeat didn't fit
+    and no
     count was stated, so nothing about the fit can be said until the next stated count.
     """
 
@@ -169,7 +170,8 @@ class PieceHand:
             thread.places = places[:1] + places[:0:-1]
 
     def _unread(self, thread: Thread, stated: Tally | None, size: int) -> WorkedRound:
-        """A round whose line can't be read: go on from its stated count, or say nothing of the fit until the next."""
+        """A round whose line can't be read: go on from its stated count, or say nothing of the fit until
+        the next."""
         thread.before = ()
         made = None if stated is None else edge_of(stated, "single", size, self.index, thread.yarn)
         thread.muted = made is None
@@ -248,7 +250,8 @@ def edge_of(stated: Tally, kind: str, size: int, index: int, yarn: str) -> list[
 
 
 def is_circle(worked: str, places: list[Place]) -> bool:
-    """Whether round 1 goes round: over another piece's edge it does, into a ring or along a chain it doesn't."""
+    """Whether round 1 goes round: over another piece's edge it does, into a ring or along a chain it
+    doesn't."""
     return (
         not worked.startswith("rows")
         and bool(places)

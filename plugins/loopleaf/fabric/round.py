@@ -44,7 +44,8 @@ class Task:
 
 @dataclass(slots=True)
 class Attempt:
-    """One reading of a round, worked: the hand's end state, the figures, and the troubles, the first decisive."""
+    """One reading of a round, worked: the hand's end state, the figures, and the troubles, the first
+    decisive."""
 
     hand: Hand
     worked: WorkedRound
@@ -58,7 +59,8 @@ class Attempt:
 
 
 def work(task: Task) -> Attempt:
-    """Work a round; where the text leaves something open, try each reading and take the one that alone is borne out."""
+    """Work a round; where the text leaves something open, try each reading and take the one that alone is
+    borne out."""
     plain = _attempt(task, Reading())
     question = plain.hand.chain_question
     chain_open = question is not None and question.by == "open"
@@ -97,7 +99,8 @@ def _unclear(plain: Attempt, fitting: list[Attempt]) -> Attempt:
     assert question is not None
     by = {one.reading.chain: one.worked.count for one in fitting}
     facts = {
-        "chains": question.chains, "stitch": question.stitch, "count_if": by.get(True), "count_if_not": by.get(False),
+        "chains": question.chains, "stitch": question.stitch,
+        "count_if": by.get(True), "count_if_not": by.get(False),
     }  # fmt: skip
     plain.troubles = [Trouble("turning-chain-unclear", question.span, facts, plain.hand.setting.size)]
     return plain

@@ -15,7 +15,8 @@ def number(hand: Hand, amount: Amount) -> int:
 
 
 def find_next(hand: Hand, target: Target, count: int, span: Span | None) -> list[Found]:
-    """The next `count` places of a kind, not yet used; what doesn't fit is works-past-the-end or no-such-place."""
+    """The next `count` places of a kind, not yet used; what doesn't fit is works-past-the-end or
+    no-such-place."""
     edge = hand.edge
     found: list[Found] = []
     at = edge.pos

@@ -7,7 +7,8 @@ from ..notation.tree import Amount, Group, Line, Passage, Repeat, Step
 
 
 def settle(line: Line, named: dict[int, Any], more: bool | None) -> Line:
-    """The line with bare joins named (`named`: id of a step -> its clear form) and unclear repeats said clearly.
+    """The line with bare joins named (`named`: id of a step -> its clear form) and unclear repeats said
+    clearly.
 
     more: how `rep from * 3 times` was read; None where it could not be settled.
     """

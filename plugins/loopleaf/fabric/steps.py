@@ -95,7 +95,8 @@ def _spread(hand: Hand, step: Work, intos: list[Into], total: int) -> None:
 
 
 def _past_the_marker(hand: Hand, step: Work) -> list[Into]:
-    """A spiral's slip stitches past its marker level it: they go into the round's own first stitches and don't count.
+    """A spiral's slip stitches past its marker level it: they go into the round's own first stitches and
+    don't count.
 
     Other stitches go past it only where the line moves the marker."""
     edge = hand.edge

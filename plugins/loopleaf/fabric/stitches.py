@@ -71,7 +71,8 @@ def _kind_for(hand: Hand, stitch: Stitch, into: Into, span: Span | None) -> str:
 
 
 def needs(line: Line) -> str:
-    """What a special stitch asks of the edge: `none` (a picot), `one` place, or `several` places of its own choosing."""
+    """What a special stitch asks of the edge: `none` (a picot), `one` place, or `several` places of its own
+    choosing."""
     takes = places_taken(line.steps)
     if takes == 0:
         return "one" if _stands(line.steps) else "none"
@@ -115,7 +116,8 @@ def _stands(steps: tuple[Step, ...]) -> bool:
 
 
 def given_place(line: Line) -> Line:
-    """A definition whose one `in next st` means the place that the instruction names: read as `in same st`."""
+    """A definition whose one `in next st` means the place that the instruction names: read as `in same
+    st`."""
     return Line(tuple(_given(step) for step in line.steps))
 
 

@@ -33,7 +33,8 @@ def walk(steps: tuple[Step, ...]) -> Iterator[Step]:
 
 
 def kinds(steps: tuple[Step, ...], specials: Mapping[str, Line]) -> list[str]:
-    """The plain kinds that the line's stitches have, each once, in order; the author's own stitches opened."""
+    """The plain kinds that the line's stitches have, each once, in order; the author's own stitches
+    opened."""
     found: dict[str, None] = {}
     for step in walk(steps):
         if isinstance(step, JoinYarn) and step.stitch.kind not in NOT_KINDS:
@@ -50,7 +51,8 @@ def kinds(steps: tuple[Step, ...], specials: Mapping[str, Line]) -> list[str]:
 
 
 def first_kind(steps: tuple[Step, ...], specials: Mapping[str, Line]) -> str:
-    """The kind of the first stitch that isn't a slip stitch; `inc` or `dec` where that comes first; "" for none."""
+    """The kind of the first stitch that isn't a slip stitch; `inc` or `dec` where that comes first; "" for
+    none."""
     for step in walk(steps):
         if isinstance(step, Work) and step.stitch.kind != "slip" and step.stitch.form != "picot":
             if step.stitch.kind == "special":

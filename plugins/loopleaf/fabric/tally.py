@@ -47,9 +47,8 @@ def _compare_total(total: Amount, worked: WorkedRound, size: int, chains: str | 
         return None
     between = chains_between(worked)
     if chains is None and between and said == worked.count + between:
-        return Trouble(
-            "count-unclear", None, {"stated": said, "stitches": worked.count, "with_chains": worked.count + between}, size
-        )  # fmt: skip
+        facts = {"stated": said, "stitches": worked.count, "with_chains": worked.count + between}
+        return Trouble("count-unclear", None, facts, size)
     return Trouble(
         "count-differs", None,
         {"stated": said, "worked": worked.count, "kind": None, "difference": worked.count - said}, size,

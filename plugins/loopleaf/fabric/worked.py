@@ -17,7 +17,8 @@ Role = Literal[
 """`stitch`: a counted stitch. `turning`: a chain that counts as a stitch. `chain`: one that doesn't count.
 `travel`: a slip stitch that only moves on (or levels a spiral). `join`: the joining slip stitch.
 `foundation`: a chain of the foundation. `picot`: sits on the stitch before it. `back`: worked back on a chain
-made inside the round (a leaf or point): part of drawing and yarn, not counted, no place. `loop`: one chain of a
+made inside the round (a leaf or point): part of drawing and yarn, not counted, no place. `loop`: one chain
+of a
 chain space (`into` is the space). `row-end`: the end of a row, worked into along an edge."""
 
 
@@ -29,9 +30,12 @@ class Made:
     into: the places it was worked into (one a leg where it leans on several; () for a chain on the hook).
     below: places it uses up although it was worked lower down (posts, spikes).
     number: 1-based among the round's counted stitches, 0 where it isn't counted. round: index of the round in
-    the piece, -1 for the foundation. special, unit: the author's special stitch (its key in the file) and which
-    one of the round's groups it belongs to (0: none). chains: how many chains stand for it (role `turning`, where
-    `legs` is the whole beginning chain), or how many make it (role `chain`, `picot`). previous: the thing made just before it, None at the very start.
+    the piece, -1 for the foundation. special, unit: the author's special stitch (its key in the file) and
+    which
+    one of the round's groups it belongs to (0: none). chains: how many chains stand for it (role `turning`,
+    where
+    `legs` is the whole beginning chain), or how many make it (role `chain`, `picot`). previous: the thing
+    made just before it, None at the very start.
     """
 
     __slots__ = (
@@ -89,7 +93,8 @@ class Made:
 class Space:
     """A chain space: so many chains between two stitches. One place; its chains have numbers from 1.
 
-    corner: it stands in a corner (a group with a space in its middle, worked in one place). number: 1-based among
+    corner: it stands in a corner (a group with a space in its middle, worked in one place). number: 1-based
+    among
     the round's spaces. into: the places passed beneath it (for arches), () where nothing was passed.
     before is the thing made before it; unit as in Made.
     """
@@ -119,7 +124,8 @@ class Space:
 
 
 class Ring:
-    """A ring to work into: `magic`, `chain` (of `chains` chains joined), or `ring` (wire, cord, a real ring)."""
+    """A ring to work into: `magic`, `chain` (of `chains` chains joined), or `ring` (wire, cord, a real
+    ring)."""
 
     __slots__ = ("kind", "chains")
 
@@ -133,7 +139,8 @@ Place = Made | Space | Ring
 
 @dataclass(frozen=True, slots=True)
 class Trouble:
-    """Something that doesn't work out, as facts; the rule of the same name in review/rules turns it into words.
+    """Something that doesn't work out, as facts; the rule of the same name in review/rules turns it into
+    words.
 
     span: the stretch of the line's text it is about (the repeat, the step), None for the whole line.
     facts: plain values by name, listed in the rule's docstring.
@@ -166,11 +173,13 @@ class WorkedRound:
 
 @dataclass(slots=True)
 class RoundWork:
-    """One round in all its sizes: the plan, its tree, and what each size made (None where a size has no such round).
+    """One round in all its sizes: the plan, its tree, and what each size made (None where a size has no
+    such round).
 
     line: the tree as parsed (None if it doesn't parse). settled: the tree as published: a bare join names its
     place, `rep from * 3 times` says which, `n` is its number. stated: the author's count, parsed.
-    side: `RS` or `WS` as worked out ("" for the round lines where it has no meaning). turned: the work was turned
+    side: `RS` or `WS` as worked out ("" for the round lines where it has no meaning). turned: the work was
+    turned
     before it. joined: it was closed with a join. troubles: of every size, in the order met.
     """
 
