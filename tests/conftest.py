@@ -1,6 +1,7 @@
 """What the tests of several rooms share."""
 
 import runpy
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -14,3 +15,23 @@ def chromium() -> str:
     found = runpy.run_path(str(ROOT / ".setup" / "needs.py"))["chromium"]()
     assert found, "Chromium is not installed; `make test` says how to get it."
     return str(found)
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--golden", action="store_true", help="write the kept texts anew instead of comparing them")
+
+
+@pytest.fixture
+def golden(request: pytest.FixtureRequest) -> Callable[[str, str], None]:
+    """Compares a text with the one kept under its name in the folder `golden` beside the test; `--golden` keeps it anew."""
+    folder = request.path.parent / "golden"
+
+    def compare(name: str, text: str) -> None:
+        path = folder / name
+        if request.config.getoption("--golden"):
+            folder.mkdir(exist_ok=True)
+            path.write_text(text, encoding="utf-8")
+        assert path.is_file(), f"{path.name} isn't kept yet; `make golden` keeps it."
+        assert text == path.read_text(encoding="utf-8")
+
+    return compare

@@ -1,0 +1,184 @@
+"""The command line: arguments, a call, output, exit code."""
+
+import os
+import sys
+from collections.abc import Callable, Iterable, Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from . import __version__
+
+if TYPE_CHECKING:
+    from .review import Checked
+
+# Everything else is imported inside the commands: a check must not wait for what only a build needs.
+
+_LONG_WORK = 24  # files; fewer are checked before a progress bar could be read
+
+
+class _NeverATraceback(click.Group):
+    """A group whose commands end with a sentence and exit code 2 when something in Loopleaf itself fails."""
+
+    def invoke(self, ctx: click.Context) -> Any:
+        try:
+            return super().invoke(ctx)
+        except (click.ClickException, click.exceptions.Exit, click.Abort, BrokenPipeError):
+            raise
+        except Exception as error:
+            click.echo(
+                f"Loopleaf could not go on: {type(error).__name__}: {error}\n"
+                "That is a defect of Loopleaf, not of your pattern; please report it with the file.",
+                err=True,
+            )
+            ctx.exit(2)
+
+
+@click.group(cls=_NeverATraceback, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="loopleaf")
+def main() -> None:
+    """Crochet patterns as YAML: worked stitch by stitch, published as a site and as booklets."""
+
+
+@main.command()
+@click.argument("paths", nargs=-1, metavar="[PATH …]")
+@click.option("--format", "form", type=click.Choice(["text", "json", "sarif"]), default="text", show_default=True)
+@click.option("--strict", is_flag=True, help="Warnings fail the check too.")
+def check(paths: tuple[str, ...], form: str, strict: bool) -> None:
+    """Work every round of patterns and say what doesn't add up.
+
+    PATH is a file, a folder, or - for standard input; without one, the collection that you are in.
+    Exit code: 0 nothing to mend, 1 something to mend, 2 the check could not run.
+    """
+    from .publish.collection import NotReadable, collection_of
+    from .review import among_files
+
+    try:
+        collection = collection_of(Path("."))
+        if not paths:
+            if collection is None:
+                raise NotReadable("There is no mkdocs.yml here or above; name a pattern file or a folder.")
+            if not collection.docs.is_dir():
+                raise NotReadable(f"{collection.config} names the folder {collection.docs}, which isn't there.")
+            paths = (os.path.relpath(collection.docs),)
+        files = list(_files(paths))
+        checked = among_files(_checked(files))
+    except NotReadable as error:
+        _cannot(str(error))
+    url = collection.site_url if collection else ""
+    _print(checked, form, url)
+    failing = ("error", "warning") if strict else ("error",)
+    if any(finding.severity in failing for one in checked for finding in one.findings):
+        sys.exit(1)
+
+
+def _files(paths: Iterable[str]) -> Iterator[tuple[str, Callable[[], bytes]]]:
+    """Each file's name as given and what reads it; the same one once."""
+    from .publish.collection import NotReadable, pattern_files, read
+
+    seen = set()
+    for name in paths:
+        path = Path(name)
+        if name == "-":
+            yield name, sys.stdin.buffer.read
+        elif path.is_dir():
+            for file in pattern_files(path):
+                if file.resolve() not in seen:
+                    seen.add(file.resolve())
+                    yield str(file), lambda file=file: read(file)
+        elif path.exists():
+            if path.resolve() not in seen:
+                seen.add(path.resolve())
+                yield name, lambda path=path: read(path)
+        else:
+            raise NotReadable(f"There is no file or folder {name}.")
+
+
+def _checked(files: list[tuple[str, Callable[[], bytes]]]) -> list["Checked"]:
+    """The files that hold a pattern or can't be read as one, checked; a progress bar for long work on a terminal."""
+    from .review import check as check_file
+
+    checked = []
+    hidden = len(files) < _LONG_WORK or not sys.stderr.isatty()
+    with click.progressbar(files, label="Working the rounds", file=sys.stderr, hidden=hidden) as bar:
+        for name, data in bar:
+            one = check_file(data(), name)
+            if one.source.pattern is not None or one.findings:
+                checked.append(one)
+    return checked
+
+
+def _print(checked: list["Checked"], form: str, site_url: str) -> None:
+    if form == "json":
+        from .publish.json_report import report as json_report
+
+        _utf8(json_report(checked, site_url))
+    elif form == "sarif":
+        from .publish.sarif import report as sarif_report
+
+        _utf8(sarif_report(checked, site_url, Path.cwd()))
+    else:
+        from .publish.terminal import coloured, plain
+        from .publish.terminal import report as text_report
+
+        colour = sys.stdout.isatty() and not os.environ.get("NO_COLOR")
+        _text(text_report(checked, coloured if colour else plain))
+
+
+def _utf8(text: str) -> None:
+    """For programs: UTF-8, whatever the terminal's own encoding."""
+    click.get_binary_stream("stdout").write(text.encode())
+
+
+def _text(text: str) -> None:
+    """For people: what the terminal can't show is replaced, never a failure."""
+    encoding = getattr(sys.stdout, "encoding", None) or "utf-8"
+    click.echo(text.encode(encoding, "replace").decode(encoding, "replace"), nl=False, color=True)
+
+
+def _cannot(reason: str) -> None:
+    click.echo(reason, err=True)
+    sys.exit(2)
+
+
+@main.command()
+@click.argument("rule")
+def explain(rule: str) -> None:
+    """Print what a finding's RULE looks for, why it matters, and how to mend it."""
+    from .publish.rule_page import rule_text
+    from .review import RULES, nearest_rules
+
+    for one in RULES:
+        if one.name == rule:
+            _text(rule_text(one))
+            return
+    _cannot(f"There is no rule called {rule}. Near it: {', '.join(nearest_rules(rule))}.")
+
+
+@main.command()
+@click.argument("file")
+def new(file: str) -> None:
+    """Write a commented pattern FILE to begin with."""
+    from .publish.start import AlreadyThere, new_pattern
+
+    try:
+        path = new_pattern(file)
+    except (AlreadyThere, OSError) as error:
+        _cannot(str(error))
+    click.echo(f"Wrote {path}. It checks as it stands; change it round by round, and check again.")
+
+
+@main.command()
+@click.argument("folder", metavar="DIR")
+def init(folder: str) -> None:
+    """Start a collection in DIR: settings, a first page, one example pattern."""
+    from .publish.start import AlreadyThere, new_collection
+
+    try:
+        written = new_collection(Path(folder))
+    except (AlreadyThere, OSError) as error:
+        _cannot(str(error))
+    for path in written:
+        click.echo(f"Wrote {path}.")
+    click.echo(f"Now: cd {folder}, then loopleaf check, then loopleaf build.")

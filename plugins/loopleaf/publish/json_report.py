@@ -1,0 +1,88 @@
+"""Findings and worked rounds as JSON: the contract for other programs, one object a file."""
+
+import json
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from ..fabric import PieceWork, RoundWork
+from ..pattern.finding import Finding
+from ..review import Checked, rule_named
+from ..review.names import Key, kind_name
+from ..review.subject import Subject
+
+
+def report(checked: Sequence[Checked], site_url: str = "") -> str:
+    """The JSON text; the same input gives the same bytes."""
+    return json.dumps([pattern_object(one, site_url) for one in checked], ensure_ascii=False, indent=2) + "\n"
+
+
+def pattern_object(checked: Checked, site_url: str = "") -> dict[str, Any]:
+    """One file's object: `pattern`, `pieces`, the measures where there are any, `findings`."""
+    found: dict[str, Any] = {"pattern": checked.source.file, "pieces": []}
+    if checked.work is not None:
+        subject = Subject(checked.source, checked.work)
+        found["pieces"] = [_piece(piece, subject) for piece in checked.work.pieces]
+    found["findings"] = [finding_object(finding, site_url) for finding in checked.findings]
+    return found
+
+
+def finding_object(finding: Finding, site_url: str = "") -> dict[str, Any]:
+    """A finding with plain values only; `url` is its rule's page, null without a site."""
+    at = finding.location
+    suggestion = finding.suggestion
+    return {
+        "rule": finding.rule,
+        "severity": finding.severity,
+        "file": finding.file,
+        "line": at.line,
+        "column": at.column,
+        "end_line": at.end_line,
+        "end_column": at.end_column,
+        "piece": finding.piece,
+        "round": finding.round,
+        "message": finding.message,
+        "working": finding.working,
+        "suggestion": suggestion
+        and {"text": suggestion.text, "replacement": suggestion.replacement, "applies": suggestion.applies},
+        "related": [
+            {
+                "file": finding.file,
+                "line": other.location.line,
+                "column": other.location.column,
+                "end_line": other.location.end_line,
+                "end_column": other.location.end_column,
+                "message": other.message,
+            }
+            for other in finding.related
+        ],
+        "url": site_url + rule_named(finding.rule).address if site_url else None,
+    }
+
+
+def _piece(piece: PieceWork, subject: Subject) -> dict[str, Any]:
+    return {"name": piece.name, "rounds": [_round(round, subject) for round in piece.rounds]}
+
+
+def _round(round: RoundWork, subject: Subject) -> dict[str, Any]:
+    sizes = round.sizes
+
+    def by_size(values: list[Any]) -> Any:
+        return values if len(subject.sizes) > 1 else values[0] if values else None
+
+    return {
+        "label": round.plan.label,
+        "uses": by_size([size and size.uses for size in sizes]),
+        "makes": _makes([size.makes if size else {} for size in sizes], subject),
+        "count": by_size([size and size.count for size in sizes]),
+        "stated": round.plan.stated,
+    }
+
+
+def _makes(sizes: list[Mapping[Key, int]], subject: Subject) -> dict[str, Any]:
+    """Plain kinds by their short name in the file's terms, each with its number, or with one a size."""
+    several = len(subject.sizes) > 1
+    kinds = list(dict.fromkeys(kind for size in sizes for kind in size))
+    return {
+        kind_name(kind, subject): [size.get(kind, 0) for size in sizes] if several else sizes[0][kind]
+        for kind in kinds
+    }

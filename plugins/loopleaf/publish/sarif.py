@@ -1,0 +1,117 @@
+"""Findings as SARIF 2.1.0, the exchange form of checking tools (OASIS, 2020)."""
+
+import json
+from collections.abc import Sequence
+from hashlib import sha256
+from pathlib import PurePath
+from typing import Any
+from urllib.parse import quote
+
+from .. import __version__
+from ..pattern.finding import Finding, Location
+from ..review import RULES, Checked
+from ..review.rule import Rule
+
+SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+
+
+def report(checked: Sequence[Checked], site_url: str = "", folder: PurePath | None = None) -> str:
+    """The SARIF text.
+
+    site_url: the collection's address, where its page of rules stands, "" for none. folder: the folder that
+    the files' addresses are relative to, for paths given from the root.
+    """
+    numbers = {rule.name: number for number, rule in enumerate(RULES)}
+    driver: dict[str, Any] = {
+        "name": "Loopleaf",
+        "version": __version__,
+        "rules": [_rule(rule, site_url) for rule in RULES],
+    }
+    if site_url:
+        driver["informationUri"] = site_url
+    run = {
+        "tool": {"driver": driver},
+        "columnKind": "unicodeCodePoints",
+        "artifacts": [{"location": {"uri": uri(one.source.file, folder)}} for one in checked],
+        "results": [_result(finding, numbers, folder) for one in checked for finding in one.findings],
+    }
+    return json.dumps({"$schema": SCHEMA, "version": "2.1.0", "runs": [run]}, ensure_ascii=False, indent=2) + "\n"
+
+
+def uri(file: str, folder: PurePath | None = None) -> str:
+    """A file's path as an address: `patterns/tide-cloth.yml`; `stdin` for standard input."""
+    if file == "-":
+        return "stdin"
+    path = PurePath(file)
+    if folder and path.is_relative_to(folder):
+        path = path.relative_to(folder)
+    return path.as_uri() if path.is_absolute() else quote(path.as_posix())
+
+
+def _rule(rule: Rule, site_url: str) -> dict[str, Any]:
+    page = rule.page
+    entry: dict[str, Any] = {
+        "id": rule.name,
+        "shortDescription": {"text": page.summary},
+        "fullDescription": {"text": f"{page.what} {page.why}"},
+        "help": {"text": f"{page.what}\n\n{page.why}\n\nWrong:\n{page.wrong}\n\nRight:\n{page.right}"},
+        "defaultConfiguration": {"level": rule.severity},
+    }
+    if site_url:
+        entry["helpUri"] = site_url + rule.address
+    return entry
+
+
+def _result(finding: Finding, numbers: dict[str, int], folder: PurePath | None) -> dict[str, Any]:
+    text = finding.message + (f" {finding.working}" if finding.working else "")
+    result: dict[str, Any] = {
+        "ruleId": finding.rule,
+        "ruleIndex": numbers[finding.rule],
+        "level": finding.severity,
+        "message": {"text": text},
+        "locations": [_place(uri(finding.file, folder), finding.location)],
+        "partialFingerprints": {"loopleaf/v1": _fingerprint(finding)},
+    }
+    if finding.related:
+        result["relatedLocations"] = [
+            {"id": number, **_place(uri(finding.file, folder), other.location), "message": {"text": other.message}}
+            for number, other in enumerate(finding.related, 1)
+        ]
+    suggestion = finding.suggestion
+    if suggestion and suggestion.replacement is not None:
+        result["fixes"] = [
+            {
+                "description": {"text": suggestion.text},
+                "artifactChanges": [
+                    {
+                        "artifactLocation": {"uri": uri(finding.file, folder)},
+                        "replacements": [
+                            {
+                                "deletedRegion": _region(finding.location),
+                                "insertedContent": {"text": suggestion.replacement},
+                            }
+                        ],
+                    }
+                ],
+            }
+        ]
+    return result
+
+
+def _place(address: str, at: Location) -> dict[str, Any]:
+    return {"physicalLocation": {"artifactLocation": {"uri": address}, "region": _region(at)}}
+
+
+def _region(at: Location) -> dict[str, int]:
+    return {
+        "startLine": at.line,
+        "startColumn": at.column,
+        "endLine": at.end_line,
+        "endColumn": at.end_column,
+    }
+
+
+def _fingerprint(finding: Finding) -> str:
+    """The same finding in a file whose lines have moved: rule, piece, round and words, not the line."""
+    parts = "\n".join((finding.file, finding.rule, finding.piece, finding.round, finding.message))
+    return sha256(parts.encode()).hexdigest()[:32]

@@ -1,0 +1,68 @@
+"""Starting a pattern or a collection: the commented files that `loopleaf new` and `loopleaf init` write."""
+
+import json
+import re
+from importlib.resources import files
+from pathlib import Path
+
+EXAMPLE = "first-coaster"
+
+
+class AlreadyThere(Exception):
+    """A file would have been written over; the text names it."""
+
+
+def new_pattern(name: str) -> Path:
+    """Write a commented pattern file that checks, titled after its name; returns its path.
+
+    Raises AlreadyThere, OSError.
+    """
+    path = Path(name)
+    if path.suffix not in (".yml", ".yaml"):
+        path = path.with_name(f"{path.name}.yml")
+    _write(path, _titled(_starter("pattern.yml"), title_of(path)))
+    return path
+
+
+def new_collection(folder: Path) -> list[Path]:
+    """Write a collection's settings, its first page and an example pattern; returns their paths.
+
+    Raises AlreadyThere, before anything is written, and OSError.
+    """
+    texts = {
+        folder / "mkdocs.yml": _starter("mkdocs.yml"),
+        folder / "patterns" / "index.md": _starter("index.md"),
+        folder / "patterns" / f"{EXAMPLE}.yml": _starter("pattern.yml"),
+    }
+    for path in texts:
+        _refuse(path)
+    for path, text in texts.items():
+        _write(path, text)
+    return list(texts)
+
+
+def title_of(path: Path) -> str:
+    """`lantern-pouch.yml` is `Lantern pouch`."""
+    words = " ".join(re.split(r"[-_\s]+", path.stem)).strip() or "New pattern"
+    return words[0].upper() + words[1:]
+
+
+def _starter(name: str) -> str:
+    return files("loopleaf").joinpath("starter", name).read_text(encoding="utf-8")
+
+
+def _titled(text: str, title: str) -> str:
+    plain = re.fullmatch(r"[A-Za-z][A-Za-z' ]*", title) and title.lower() not in ("yes", "no", "on", "off", "true", "false", "null")
+    line = f"title: {title if plain else json.dumps(title, ensure_ascii=False)}"
+    return re.sub(r"^title:.*$", lambda _: line, text, count=1, flags=re.MULTILINE)
+
+
+def _refuse(path: Path) -> None:
+    if path.exists():
+        raise AlreadyThere(f"{path} is there already; nothing was written.")
+
+
+def _write(path: Path, text: str) -> None:
+    _refuse(path)
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(text, encoding="utf-8")

@@ -1,0 +1,105 @@
+"""Findings as text: the file's line with the stretch marked, the working, the mending."""
+
+from collections.abc import Callable, Iterator, Sequence
+from unicodedata import combining, east_asian_width
+
+from ..pattern.finding import Finding, Severity
+from ..review import Checked
+
+SHOWN_PER_FILE = 20
+
+Paint = Callable[[str, str], str]
+"""A text in one of the styles `error`, `warning`, `note`, `quiet`, `strong`."""
+
+_CODES = {"error": "1;31", "warning": "1;33", "note": "1;36", "quiet": "2", "strong": "1"}
+_TAB = "    "
+_WIDEST = 100
+
+
+def coloured(text: str, style: str) -> str:
+    """The text in its style, by terminal codes."""
+    return f"\x1b[{_CODES[style]}m{text}\x1b[0m" if text else text
+
+
+def plain(text: str, style: str) -> str:
+    """The text alone, for a pipe or where NO_COLOR is set."""
+    return text
+
+
+def report(checked: Sequence[Checked], paint: Paint = plain) -> str:
+    """All findings of all files, at most SHOWN_PER_FILE a file, and a closing line."""
+    blocks: list[str] = []
+    for one in checked:
+        blocks += [_block(finding, one.source.text, paint) for finding in one.findings[:SHOWN_PER_FILE]]
+        more = len(one.findings) - SHOWN_PER_FILE
+        if more > 0:
+            blocks.append(f"{one.source.file}: {more} more finding{'s' if more > 1 else ''} not shown.\n")
+    return "\n".join([*blocks, _closing(checked, paint)])
+
+
+def _block(finding: Finding, text: str, paint: Paint) -> str:
+    at = finding.location
+    where = ", ".join(part for part in (finding.piece, _round(finding)) if part)
+    lines = [
+        f"{paint(finding.severity, finding.severity)} {paint(finding.rule, 'strong')}: {finding.message}",
+        paint(f"  {finding.file}:{at.line}:{at.column}" + (f"  ({where})" if where else ""), "quiet"),
+        *_marked(finding, text, paint),
+    ]
+    if finding.working:
+        lines.append(f"  Working: {finding.working}")
+    if finding.suggestion:
+        lines.append(f"  Mending: {finding.suggestion.text}")
+        if finding.suggestion.replacement is not None:
+            lines.append(f"           put: {finding.suggestion.replacement}")
+    for other in finding.related:
+        place = f"{finding.file}:{other.location.line}:{other.location.column}"
+        lines.append(f"  See also {paint(place, 'quiet')}: {other.message}")
+    return "\n".join(lines) + "\n"
+
+
+def _round(finding: Finding) -> str:
+    return f"round {finding.round}" if finding.round else ""
+
+
+def _marked(finding: Finding, text: str, paint: Paint) -> Iterator[str]:
+    """The file's line and, below it, marks under the stretch; the first line of a longer stretch."""
+    lines = text.split("\n")
+    at = finding.location
+    if not text or at.line > len(lines):
+        return
+    line = lines[at.line - 1].rstrip("\r")
+    end = at.end_column - 1 if at.end_line == at.line else len(line)
+    start, end = min(at.column - 1, len(line)), min(end, len(line))
+    before, marked, after = line[:start], line[start:end], line[end:]
+    if len(before) + len(marked) > _WIDEST and len(before) > 40:
+        before = "…" + before[-30:]
+    room = max(_WIDEST - len(before), 20)
+    if len(marked) > room:
+        marked, after = marked[: room - 1] + "…", ""
+    if len(before) + len(marked) + len(after) > _WIDEST + 10:
+        after = after[: max(_WIDEST - len(before) - len(marked), 0)] + "…"
+    number = str(at.line)
+    gutter = " " * len(number)
+    yield f"  {paint(number + ' |', 'quiet')} {_shown(before + marked + after)}"
+    marks = "^" * max(_width(_shown(marked)), 1)
+    yield f"  {paint(gutter + ' |', 'quiet')} {' ' * _width(_shown(before))}{paint(marks, finding.severity)}"
+
+
+def _shown(text: str) -> str:
+    """The text as a terminal can show it: tabs opened, control characters replaced."""
+    return "".join(
+        _TAB if letter == "\t" else letter if letter.isprintable() else "\N{REPLACEMENT CHARACTER}" for letter in text
+    )
+
+
+def _width(text: str) -> int:
+    """How many columns the text takes in a terminal."""
+    return sum(0 if combining(letter) else 2 if east_asian_width(letter) in "WF" else 1 for letter in text)
+
+
+def _closing(checked: Sequence[Checked], paint: Paint) -> str:
+    patterns = f"{len(checked)} pattern{'' if len(checked) == 1 else 's'} checked"
+    levels: tuple[Severity, ...] = ("error", "warning", "note")
+    counts = [(level, sum(f.severity == level for one in checked for f in one.findings)) for level in levels]
+    told = [paint(f"{count} {level}{'' if count == 1 else 's'}", level) for level, count in counts if count]
+    return f"{patterns}: {', '.join(told) if told else 'nothing to mend'}.\n"

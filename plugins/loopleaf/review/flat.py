@@ -1,0 +1,53 @@
+"""Rounds that are meant to lie flat, against the growth that flat work has."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from ..measure import Flatness, RoundSize, flatness
+from ..measure.measured import start_mm
+from .subject import Subject
+
+_WINDOW = 3
+_FAR = (0.5, 1.6)
+"""Three rounds on end may stray farther than the whole, for increases aren't made in every round (chosen here)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Unflat:
+    """Rounds meant to lie flat that won't. first, last: their labels; entry: where the piece says that they lie flat."""
+
+    piece: str
+    first: str
+    last: str
+    growth: Flatness
+
+
+def unflat(subject: Subject) -> Iterator[Unflat]:
+    """One a run of `lies flat`: the whole run, else the first three rounds in it that stray far."""
+    for name, model in subject.pattern.pieces.items():
+        measure, work = subject.measured.piece(name), subject.work.piece(name)
+        if measure is None or work is None or measure.scale is None or not measure.in_rounds:
+            continue
+        rounds = measure.known_rounds(0)
+        width = measure.scale.width_mm
+        start = start_mm(work, 0, measure.scale)
+        for run in model.lies_flat:
+            chosen = [at for at, one in enumerate(rounds) if _in_run(one, run.first, run.last)]
+            if not chosen:
+                continue
+            first, last = chosen[0], chosen[-1]
+            windows = [(first, last, None)]
+            windows += [(at, at + _WINDOW - 1, _FAR) for at in range(first, last - _WINDOW + 2)]
+            for low, high, limits in windows:
+                below = rounds[low - 1].length_mm if low else start
+                growth = flatness(rounds[low : high + 1], below, width)
+                if growth is None:
+                    continue
+                strays = growth.form != "flat" if limits is None else not limits[0] <= growth.ratio <= limits[1]
+                if strays:
+                    yield Unflat(name, rounds[low].label, rounds[high].label, growth)
+                    break
+
+
+def _in_run(one: RoundSize, first: int, last: int | None) -> bool:
+    return one.label.isdigit() and first <= int(one.label) <= (first if last is None else last)

@@ -1,0 +1,86 @@
+"""Numbers and stitches in words: `1 stitch`, `24 ch-1 sps`, `8 (10, 12)`, each in the file's own terms."""
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from ..notation import stitch_name
+from ..notation.tree import Stitch
+from .subject import Subject
+
+Key = str | tuple[str, int]
+"""A neutral name in a count: a kind, `front post double`, `("space", 2)` or `space 2`, `picot`, a special stitch."""
+
+_PLACES = {
+    "space": ("ch{}sp", "ch{}sps"),
+    "corner": ("corner sp", "corner sps"),
+    "picot": ("picot", "picots"),
+    "stitch": ("st", "sts"),
+    "chain": ("ch", "chs"),
+    "loop": ("loop", "loops"),
+    "group": ("group", "groups"),
+    "ring": ("ring", "rings"),
+    "row-end": ("row end", "row ends"),
+    "edge": ("st of the edge", "sts of the edge"),
+}
+
+
+def number_of(number: int, one: str, many: str | None = None) -> str:
+    """`1 stitch`, `20 stitches`, `3 places`."""
+    if many is None:
+        many = one + ("es" if one.endswith(("ch", "sh", "s")) else "s")
+    return f"{number} {one if number == 1 else many}"
+
+
+def kind_name(key: Key, subject: Subject, number: int = 1) -> str:
+    """A stitch or place by its short name in the file's terms: `dc`, `ch-2 sps`, `FPdc`, `3-dc cl`."""
+    many = number != 1
+    if isinstance(key, tuple):
+        key = f"{key[0]} {key[1]}"
+    name = key.removeprefix("special ")
+    special = subject.pattern.special_stitches.get(name)
+    if special is not None:
+        return special.short or name
+    word, _, length = key.partition(" ")
+    if word in _PLACES:
+        one, several = _PLACES[word]
+        return (several if many else one).format(f"-{length} " if length else "-")
+    return stitch_name(_stitch(key), subject.pattern.terms, plural=many, vocabulary=subject.work.vocabulary)
+
+
+def _stitch(key: str) -> Stitch:
+    """The stitch of a neutral key: `double`, `front post double`, `double cluster 3`."""
+    words = key.split(" ")
+    post = words[0] if words[1:2] == ["post"] else ""
+    kind, *form = words[2:] if post else words
+    legs = int(form[1]) if len(form) > 1 and form[1].isdigit() else 0
+    return Stitch(kind, form[0] if form else "", legs, post=post)
+
+
+def kind_of(key: Key, subject: Subject, number: int) -> str:
+    """`24 dc`, `1 ch-2 sp`."""
+    return f"{number} {kind_name(key, subject, number)}"
+
+
+def tally(counts: int | Mapping[Key, int], subject: Subject) -> str:
+    """A count as an author writes it: `48`, or `24 dc, 24 ch-1 sps`."""
+    if isinstance(counts, int):
+        return str(counts)
+    return ", ".join(kind_of(key, subject, number) for key, number in counts.items())
+
+
+def in_sizes(values: Sequence[object]) -> str:
+    """One value a size, as patterns print them: `8 (10, 12)`; a single value alone."""
+    first, *rest = [str(value) for value in values]
+    return f"{first} ({', '.join(rest)})" if rest else first
+
+
+def listed(names: Iterable[str], joint: str = "and") -> str:
+    """`A`, `A and B`, `A, B and C`."""
+    names = list(names)
+    if len(names) < 2:
+        return "".join(names)
+    return f"{', '.join(names[:-1])} {joint} {names[-1]}"
+
+
+def signed(number: int) -> str:
+    """`2 too many`, `1 too few`."""
+    return f"{abs(number)} too {'many' if number > 0 else 'few'}"

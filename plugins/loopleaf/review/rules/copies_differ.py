@@ -1,0 +1,70 @@
+"""More copies of a piece are made than used, or fewer.
+
+What: `make: 2` is set against the finishing: how often the piece is sewn on, how many cords are threaded, how many
+squares are laid out.
+
+Why it matters: The maker has a piece too many, or stands before a place that lacks one.
+
+Wrong:
+
+    pieces:
+      square: {title: Square, make: 6, yarn: A, worked: joined rounds, start: magic ring, rounds: [{round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}]}
+    finishing:
+      - lay out: {piece: square, across: 3, down: 3}
+
+Right:
+
+    pieces:
+      square: {title: Square, make: 9, yarn: A, worked: joined rounds, start: magic ring, rounds: [{round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}]}
+    finishing:
+      - lay out: {piece: square, across: 3, down: 3}
+
+When to ignore: When one more is made to try the gauge; say so in a note.
+"""
+
+from collections.abc import Iterator
+
+from ...pattern import Finding, Related
+from ..names import number_of
+from ..rule import Words, rule, told
+from ..subject import Subject
+
+
+def find(subject: Subject) -> Iterator[Finding]:
+    for name, piece in subject.pattern.pieces.items():
+        used, open_ended, last = _uses(subject, name)
+        if last is None or used == piece.make or (open_ended and used < piece.make):
+            continue
+        words = Words(
+            message=f"“{name}” is made {_times(piece.make)}, and the finishing uses {used}.",
+            working=f"Counted over all finishing steps: {number_of(used, 'copy', 'copies')}.",
+            related=(Related(subject.source.locate(last), "used here"),),
+        )
+        at = subject.source.locate(("pieces", name, "make"))
+        yield told(__name__, "warning", subject, at, words, name)
+
+
+def _uses(subject: Subject, name: str) -> tuple[int, bool, tuple[str | int, ...] | None]:
+    """How many copies the steps use, whether one of them leaves the number open, and where the last of them stands."""
+    used, open_ended = 0, False
+    last: tuple[str | int, ...] | None = None
+    for number, step in enumerate(subject.pattern.finishing):
+        if step.sew and step.sew.piece == name:
+            used += len(step.sew.stitches) or 1
+            open_ended = open_ended or not step.sew.stitches
+            last = ("finishing", number, "sew")
+        elif step.thread and step.thread.piece == name:
+            used += len(step.thread.from_) or 1
+            open_ended = open_ended or not step.thread.from_
+            last = ("finishing", number, "thread")
+        elif step.lay_out and step.lay_out.piece == name:
+            used += step.lay_out.across * step.lay_out.down
+            last = ("finishing", number, "lay out")
+    return used, open_ended, last
+
+
+def _times(number: int) -> str:
+    return {1: "once", 2: "twice"}.get(number, f"{number} times")
+
+
+RULE = rule(__name__, __doc__, "warning", find)

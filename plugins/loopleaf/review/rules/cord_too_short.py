@@ -1,0 +1,59 @@
+"""A cord is too short for the round that it goes through.
+
+What: A drawstring needs at least one and a half times the way around, and on a small bag the way around and
+about 20 cm for ends and knot (common practice, no source).
+
+Why it matters: Drawn open, the bag swallows the ends of its cord.
+
+Wrong:
+
+    gauge: {stitch: hdc, stitches: 14, rows: 10, over: 10 cm}
+    rounds:
+      - {round: 1, work: "ch 1, 8 hdc in ring, join", count: 8}
+      - {round: 2, work: "ch 1, 2 hdc in each st around, join, fasten off", count: 16}
+    finishing:
+      - thread: {piece: cord, through: piece, round: 2, under: 1, over: 1}
+    pieces:
+      cord: {title: Cord, yarn: A, worked: chain, length: 15 cm}
+
+Right:
+
+    gauge: {stitch: hdc, stitches: 14, rows: 10, over: 10 cm}
+    rounds:
+      - {round: 1, work: "ch 1, 8 hdc in ring, join", count: 8}
+      - {round: 2, work: "ch 1, 2 hdc in each st around, join, fasten off", count: 16}
+    finishing:
+      - thread: {piece: cord, through: piece, round: 2, under: 1, over: 1}
+    pieces:
+      cord: {title: Cord, yarn: A, worked: chain, length: 34 cm}
+
+When to ignore: When the cord isn't to be drawn, or has a stopper instead of a knot.
+"""
+
+from collections.abc import Iterator
+
+from ...measure.amounts import length
+from ...pattern import Finding, Suggestion
+from ..rule import Words, rule, told
+from ..subject import Subject
+
+
+def find(subject: Subject) -> Iterator[Finding]:
+    told_pieces: set[str] = set()
+    for cords in subject.measured.cords:
+        for cord in cords:
+            least, around = cord.least_mm, cord.around_mm
+            if least is None or around is None or cord.length_mm >= least - 5 or cord.piece in told_pieces:
+                continue
+            told_pieces.add(cord.piece)
+            words = Words(
+                message=f"“{cord.piece}” is {length(cord.length_mm)} long, and goes around {length(around)}.",
+                working=f"1.5 × {length(around)} is {length(1.5 * around)}; with 20 cm for ends and knot it is "
+                f"{length(around + 200)}. The greater of the two, {length(least)}, is usual at least.",
+                suggestion=Suggestion(f"Make it {length(least)} or longer.", None, "fill-in"),
+            )
+            at = subject.source.locate(("pieces", cord.piece, "length"))
+            yield told(__name__, "warning", subject, at, words, cord.piece)
+
+
+RULE = rule(__name__, __doc__, "warning", find, of_sound_work=True)

@@ -1,0 +1,86 @@
+"""The count stated for a round isn't the count that its stitches make.
+
+What: Every stitch of the round is worked, one by one, and the total, or the number of each kind where
+the count names kinds, is set beside the author's own count.
+
+Why it matters: A maker counts at the end of the round. When the numbers don't agree they undo good
+work, or go on from a wrong one.
+
+Wrong:
+
+    rounds:
+      - {round: 1, work: "ch 1, 8 hdc in ring, join", count: 8}
+      - {round: 2, work: "ch 1, 2 hdc in each st around, join", count: 15}
+
+Right:
+
+    rounds:
+      - {round: 1, work: "ch 1, 8 hdc in ring, join", count: 8}
+      - {round: 2, work: "ch 1, 2 hdc in each st around, join", count: 16}
+
+When to ignore: Never. Where chains between stitches are part of your counts, say `chain spaces: counted`;
+where the turning chain counts as a stitch, say so in the round or under `turning chains`.
+"""
+
+from ...pattern import Related, Suggestion
+from ..names import Key, in_sizes, kind_of, number_of, signed, tally
+from ..rule import Words, fit_rule
+from ..subject import Met
+
+
+def words(met: Met) -> Words:
+    facts, subject = met.facts, met.subject
+    kind: Key | None = facts["kind"]
+    stated, worked = facts["stated"], facts["worked"]
+    if kind is None:
+        told = number_of(_total(worked), "stitch")
+        said = str(_total(stated))
+    else:
+        told = kind_of(kind, subject, worked.get(kind, 0))
+        said = str(stated.get(kind, 0))
+    sums = [_sum(trouble.facts["stated"], trouble.facts["worked"], met) for trouble in met.troubles]
+    if len(subject.sizes) > 1:
+        names = [subject.sizes[trouble.size] for trouble in met.troubles]
+        sums = [f"size {name}: {line}" for name, line in zip(names, sums, strict=True)]
+    difference = facts["difference"]
+    working = "; ".join(sums) + f". The count is {signed(-difference)}." if difference else "; ".join(sums) + "."
+    at = met.stated_at
+    work = met.subject.source.locate(met.round.plan.work_path) if met.round else met.location
+    return Words(
+        message=f"{met.where.capitalize()} makes {told}, and its count says {said}.",
+        working=working[0].upper() + working[1:],
+        suggestion=_suggestion(met),
+        related=(Related(work, f"{met.where} is worked here"),) if at else (),
+        location=at if met.troubles[0].span is None else None,
+    )
+
+
+def _total(count: int | dict[Key, int]) -> int:
+    return count if isinstance(count, int) else sum(count.values())
+
+
+def _sum(stated: int | dict[Key, int], worked: int | dict[Key, int], met: Met) -> str:
+    return f"stated {tally(stated, met.subject)}, worked {tally(worked, met.subject)}"
+
+
+def _suggestion(met: Met) -> Suggestion | None:
+    """The worked count in place of the stated one, where the stated one stands alone in its field."""
+    facts, round = met.facts, met.round
+    if round is None or met.troubles[0].span is not None or not met.stated_at:
+        return None
+    worked = facts["worked"]
+    if met.subject.sizes and isinstance(worked, int):
+        made = [size.count if size else "-" for size in round.sizes]
+        text = str(made[0]) if len(set(made)) == 1 else in_sizes(made)
+    elif met.subject.sizes:
+        return None
+    else:
+        text = tally(worked, met.subject)
+    return Suggestion(
+        f"If the stitches are right, the count is {text}; if the count is right, look at the repeat.",
+        met.subject.replacement(met.stated_at, round.plan.stated or "", text),
+        "likely",
+    )
+
+
+RULE = fit_rule(__name__, __doc__, "error", words)

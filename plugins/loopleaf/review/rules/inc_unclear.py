@@ -1,0 +1,41 @@
+"""`inc` or `dec` stands where no one stitch is meant.
+
+What: `inc` and `dec` take the round's only kind of stitch, else the kind they are worked into. Here neither
+gives just one.
+
+Why it matters: Two makers would work two different stitches.
+
+Wrong:
+
+    rounds:
+      - {round: 1, work: "ch 1, (sc, hdc) in ring, 3 sc in ring, 3 hdc in ring, join"}
+      - {round: 2, work: "ch 1, inc, sc in next 3 sts, hdc in next 4 sts, join"}
+
+Right:
+
+    rounds:
+      - {round: 1, work: "ch 1, 4 sc in ring, 4 hdc in ring, join"}
+      - {round: 2, work: "ch 1, 2 sc in next st, sc in next 3 sts, hdc in next 4 sts, join"}
+
+When to ignore: Never; name the stitch: `2 sc in next st`, `sc2tog`.
+"""
+
+from ...pattern import Suggestion
+from ..names import kind_name, listed
+from ..rule import Words, fit_rule
+from ..subject import Met
+
+
+def words(met: Met) -> Words:
+    kinds = [kind_name(kind, met.subject) for kind in met.facts["kinds"]]
+    named = [f"“2 {kind} in next st”" for kind in kinds[:4]]
+    if "dec" in met.quoted.lower():
+        named = [f"“{kind}2tog”" for kind in kinds[:4]]
+    return Words(
+        message=f"{met.quoted} in {met.where} could be worked in more than one stitch.",
+        working=f"There {'are' if len(kinds) > 1 else 'is'} {listed(kinds)} to choose from." if kinds else "",
+        suggestion=Suggestion(f"Name the stitch: {listed(named, 'or')}.", None, "fill-in") if named else None,
+    )
+
+
+RULE = fit_rule(__name__, __doc__, "error", words)

@@ -1,0 +1,58 @@
+"""The join is sent to a place that isn't there, or that isn't a top.
+
+What: `join to 3rd ch of ch-4` needs four chains whose third stands for the stitch; `join to top of ch-2`
+needs a chain that counts.
+
+Why it matters: The maker joins one chain too high or too low, the next round has one stitch more or less.
+
+Wrong:
+
+    rounds:
+      - {round: 1, work: "ch 2 (counts as hdc), 7 hdc in ring, join to 3rd ch of ch-2", count: 8}
+
+Right:
+
+    rounds:
+      - {round: 1, work: "ch 2 (counts as hdc), 7 hdc in ring, join to top of ch-2", count: 8}
+
+When to ignore: Never.
+"""
+
+from ...pattern import Suggestion
+from ..names import kind_name
+from ..rule import Words, fit_rule
+from ..subject import Met
+
+
+def words(met: Met) -> Words:
+    why = met.facts["why"]
+    chains, number, length, stands = why["chains"], why["number"], why["length"], why["stands"]
+    first = kind_name(why["first"], met.subject) if why["first"] else "stitch"
+    instead = f"join with sl st to first {first}"
+    if why["target"]:
+        reason = f"The round has no {kind_name(why['target'], met.subject)} to join to; it begins with {first}."
+    elif not chains:
+        reason = "The round begins without a chain."
+    elif not why["counts"]:
+        reason = f"The ch {chains} at its start doesn't count as a stitch, so that its top is none to join to."
+    elif length and length != chains:
+        reason = f"The round begins with ch {chains}, not with ch {length}."
+    elif number > chains:
+        reason = f"A chain of {chains} has no {_nth(number)} chain."
+    else:
+        reason = f"The {_nth(stands)} of its {chains} chains stands for the stitch."
+    if chains and why["counts"]:
+        instead = f"join to top of ch-{chains}" if stands == chains else f"join to {_nth(stands)} ch of ch-{chains}"
+    return Words(
+        message=f"{met.quoted} in {met.where} doesn't find the place that it names.",
+        working=reason,
+        suggestion=Suggestion(f"Write “{instead}”, or “join” alone.", instead, "likely"),
+    )
+
+
+def _nth(number: int) -> str:
+    ending = "th" if 10 < number % 100 < 14 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
+    return f"{number}{ending}"
+
+
+RULE = fit_rule(__name__, __doc__, "error", words)

@@ -1,0 +1,105 @@
+"""The instruction names a place that isn't there.
+
+What: A chain space, loop, post, side of the foundation, marker, piece or round is named, and nothing of
+that kind is to be found where the hook stands.
+
+Why it matters: The maker looks for it, doubts their own work, and may use a place that only looks alike.
+
+Wrong:
+
+    rounds:
+      - {round: 1, work: "ch 1, 8 hdc in ring, join", count: 8}
+      - {round: 2, work: "ch 1, sc in next ch-2 sp, sc in next 7 sts, join"}
+
+Right:
+
+    rounds:
+      - {round: 1, work: "ch 1, 8 hdc in ring, join", count: 8}
+      - {round: 2, work: "ch 1, sc in next 8 sts, join", count: 8}
+
+When to ignore: Never.
+"""
+
+from collections.abc import Iterator
+from difflib import get_close_matches
+
+from ...pattern import Finding, Path, Related, Suggestion
+from ..names import kind_name, listed
+from ..placing import placings
+from ..rule import Words, finding, rule, told
+from ..subject import Met, Subject
+
+
+def words(met: Met) -> Words:
+    there = [_there(key, met) for key in list(met.facts["there"])[:4]]
+    at = met.below_at
+    found = f"What there is: {listed(there)}." if there else ""
+    return Words(
+        message=f"{met.quoted} in {met.where}: there is no {_missing(met.facts['what'], met)} there.",
+        working=found,
+        related=(Related(at, f"{met.where} is worked into this"),) if at else (),
+    )
+
+
+_MISSING = {
+    "marker": "marked stitch",
+    "rounds below": "round so far below",
+    "piece": "piece of that name made before it",
+    "same": "place just worked into",
+    "ring": "ring",
+    "chain from hook": "chain to count from the hook",
+    "turning chain": "turning chain",
+    "centre": "one stitch in the middle",
+    "other side": "other side of a foundation chain",
+    "skipped stitch": "stitch passed over before",
+}
+
+
+def _missing(what: str, met: Met) -> str:
+    """What was looked for, in words: `ch-2 sp`, `marked stitch`, `round 9`."""
+    if what in _MISSING:
+        return _MISSING[what]
+    word, _, rest = what.partition(" ")
+    if word in ("round", "row", "chain", "stitch") and rest:
+        return what
+    return kind_name(what, met.subject)
+
+
+def _there(key: str, met: Met) -> str:
+    """What is there, in words; the names of pieces and numbers stand as they are."""
+    if key in met.subject.pattern.pieces or key.isdigit() or key.startswith(("chain ", "stitch ")):
+        return f"{key} stitches" if key.isdigit() else key
+    return kind_name(key, met.subject, 2)
+
+
+def find(subject: Subject) -> Iterator[Finding]:
+    for met in subject.met("no-such-place"):
+        yield finding("no-such-place", "error", met, words(met))
+    yield from _pieces_named(subject)
+
+
+def _pieces_named(subject: Subject) -> Iterator[Finding]:
+    """Pieces that a finishing step, a length or a variation names, and that aren't there."""
+    pieces = subject.pattern.pieces
+    named: list[tuple[Path, str, str]] = []
+    for placing in placings(subject):
+        named.append(((*placing.path, placing.onto_field), placing.onto, placing.piece))
+    for number, step in enumerate(subject.pattern.finishing):
+        for field, part in (("thread", step.thread), ("sew", step.sew), ("lay out", step.lay_out)):
+            if part is not None:
+                named.append((("finishing", number, field, "piece"), part.piece, ""))
+    for name, variation in subject.pattern.variations.items():
+        for number, left_out in enumerate(variation.leave_out):
+            named.append((("variations", name, "leave out", number), left_out, ""))
+    for path, piece, belongs in named:
+        if piece not in pieces:
+            near = get_close_matches(piece, pieces, n=1)
+            told_words = Words(
+                message=f"There is no piece “{piece}”.",
+                working=f"The pieces are {listed([f'“{name}”' for name in pieces])}.",
+                suggestion=Suggestion(f"Write “{near[0]}”.", near[0], "likely") if near else None,
+            )
+            yield told(__name__, "error", subject, subject.source.locate(path), told_words, belongs)
+
+
+RULE = rule(__name__, __doc__, "error", find)

@@ -1,0 +1,20 @@
+"""A file named as a picture can't be shown as one.
+
+What: Pictures are JPEG, PNG, WebP or SVG files, and are what their name says.
+
+Why it matters: The page would have a hole in that place, and the booklet could not be made.
+
+Wrong:
+
+    pictures: [{file: pouch.docx, alt: A teal pouch.}]
+
+Right:
+
+    pictures: []
+
+When to ignore: Never; save the picture in one of these forms.
+"""
+
+from ..rule import rule
+
+RULE = rule(__name__, __doc__, "error")

@@ -1,0 +1,48 @@
+"""A picture has no text for those who don't see it.
+
+What: Each picture has `alt`: one sentence on what it shows.
+
+Why it matters: A reader who listens to the page, or whose pictures don't load, learns nothing there.
+
+Wrong:
+
+    pictures: [{file: pouch.jpg}]
+
+Right:
+
+    pictures: [{file: pouch.jpg, alt: A teal pouch with a pale moon.}]
+
+When to ignore: Never.
+"""
+
+from collections.abc import Iterator
+
+from ...pattern import Finding, Path, Pattern, Picture, Suggestion
+from ..rule import Words, rule, told
+from ..subject import Subject
+
+
+def find(subject: Subject) -> Iterator[Finding]:
+    for path, picture, piece in _pictures(subject.pattern):
+        if picture.alt.strip():
+            continue
+        words = Words(
+            message=f"The picture {picture.file} has no text that says what it shows.",
+            suggestion=Suggestion("Add “alt” with one sentence on what it shows.", None, "fill-in"),
+        )
+        yield told(__name__, "warning", subject, subject.source.locate(path), words, piece)
+
+
+def _pictures(pattern: Pattern) -> Iterator[tuple[Path, Picture, str]]:
+    for number, picture in enumerate(pattern.pictures):
+        yield ("pictures", number), picture, ""
+    for name, piece in pattern.pieces.items():
+        for number, entry in enumerate(piece.entries):
+            if entry.picture:
+                yield ("pieces", name, piece.entries_field, number, "picture"), entry.picture, name
+    for number, step in enumerate(pattern.finishing):
+        if step.picture:
+            yield ("finishing", number, "picture"), step.picture, ""
+
+
+RULE = rule(__name__, __doc__, "warning", find)

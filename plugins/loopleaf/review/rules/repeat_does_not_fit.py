@@ -1,0 +1,57 @@
+"""A repeat that goes on to the end of the round or row doesn't come out even.
+
+What: A repeat without a number (`around`, `across`, `to last 2 sts`) is worked pass after pass. The
+places it has must be used up by whole passes.
+
+Why it matters: The maker reaches the end in the middle of a repeat, and can't tell whether the mistake is
+theirs, in an earlier round, or in the pattern.
+
+Wrong:
+
+    rounds:
+      - {round: 1, work: "ch 1, 10 sc in ring, join", count: 10}
+      - {round: 2, work: "ch 1, *sc in next st, ch 2, sk 2 sts; rep from * around, join"}
+
+Right:
+
+    rounds:
+      - {round: 1, work: "ch 1, 9 sc in ring, join", count: 9}
+      - {round: 2, work: "ch 1, *sc in next st, ch 2, sk 2 sts; rep from * around, join"}
+
+When to ignore: Never; say what happens with the stitches that are left (`ending with sc in last st`,
+`to last 2 sts`, `leave last st unworked`).
+"""
+
+from ...pattern import Related, Suggestion
+from ..names import listed, number_of
+from ..rule import Words, fit_rule
+from ..subject import Met
+
+
+def words(met: Met) -> Words:
+    facts = met.facts
+    left, each, passes, available = facts["left"], facts["each"], facts["passes"], facts["available"]
+    working = (
+        f"The repeat has {number_of(available, 'place')}, and each pass uses {each}: "
+        f"{passes} × {each} = {passes * each}, which leaves {left}; "
+        f"{passes + 1} passes would need {(passes + 1) * each}."
+    )
+    at = met.below_at
+    return Words(
+        message=f"The repeat {met.quoted} in {met.where} doesn't come out even.",
+        working=working,
+        suggestion=_suggestion(met, left, each, available),
+        related=(Related(at, f"{met.where} is worked into this"),) if at else (),
+    )
+
+
+def _suggestion(met: Met, left: int, each: int, available: int) -> Suggestion:
+    ways = [f"{left} fewer" if available > left else "", f"{each - left} more"]
+    text = f"It would fit with {listed([way for way in ways if way], 'or')} in {met.below}"
+    fits = [size for size in range(2, 13) if size != each and available % size == 0]
+    if fits:
+        text += f", or with a repeat that uses {listed(map(str, fits[:4]), 'or')} places"
+    return Suggestion(f"{text}, or say what happens with the {number_of(left, 'place')} left.", None, "fill-in")
+
+
+RULE = fit_rule(__name__, __doc__, "error", words)

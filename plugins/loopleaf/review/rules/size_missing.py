@@ -1,0 +1,38 @@
+"""The pattern doesn't say how large the finished piece is.
+
+What: A `finished size` on the file or on a piece: `around`, `across`, `width`, `length`, `height`.
+
+Why it matters: The maker wants to know what they will have before they choose yarn and hook.
+
+Wrong:
+
+    # without finished size
+    title: Coaster
+
+Right:
+
+    finished size: {across: 9 cm}
+
+When to ignore: Where the size doesn't matter, `gauge: not critical` says so for both.
+"""
+
+from collections.abc import Iterator
+
+from ...pattern import Finding, Suggestion
+from ..rule import Words, rule, told
+from ..subject import Subject
+
+
+def find(subject: Subject) -> Iterator[Finding]:
+    pattern = subject.pattern
+    stated = [pattern.finished_size, *(piece.finished_size for piece in pattern.pieces.values())]
+    if pattern.gauge_not_critical or any(size and size.model_dump(exclude_none=True) for size in stated):
+        return
+    words = Words(
+        message="This pattern doesn't say how large the finished piece is.",
+        suggestion=Suggestion("Add “finished size”, such as {across: 9 cm}.", None, "fill-in"),
+    )
+    yield told(__name__, "warning", subject, subject.source.locate(("title",)), words)
+
+
+RULE = rule(__name__, __doc__, "warning", find)

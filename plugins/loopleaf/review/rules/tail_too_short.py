@@ -1,0 +1,53 @@
+"""The tail left for sewing is too short.
+
+What: A sewing tail is usually two to three times the edge that it sews (common practice, no source).
+
+Why it matters: The maker has to join new yarn in the middle of a seam.
+
+Wrong:
+
+    gauge: {stitch: hdc, stitches: 14, rows: 10, over: 10 cm}
+    worked: spiral rounds
+    rounds:
+      - {round: 1, work: "7 hdc in ring", count: 7}
+      - {round: 2, work: "2 hdc in each st around, sl st in next st, fasten off", count: 14}
+    tail: 12 cm
+
+Right:
+
+    gauge: {stitch: hdc, stitches: 14, rows: 10, over: 10 cm}
+    worked: spiral rounds
+    rounds:
+      - {round: 1, work: "7 hdc in ring", count: 7}
+      - {round: 2, work: "2 hdc in each st around, sl st in next st, fasten off", count: 14}
+    tail: 25 cm
+
+When to ignore: When the piece is sewn on at a few points only.
+"""
+
+from collections.abc import Iterator
+
+from ...measure.amounts import length
+from ...pattern import Finding, Suggestion
+from ..rule import Words, rule, told
+from ..subject import Subject
+
+
+def find(subject: Subject) -> Iterator[Finding]:
+    told_pieces: set[str] = set()
+    for tails in subject.measured.tails:
+        for tail in tails:
+            usual = tail.usual
+            if usual is None or tail.edge_mm is None or tail.length_mm >= usual.low - 5 or tail.piece in told_pieces:
+                continue
+            told_pieces.add(tail.piece)
+            words = Words(
+                message=f"The tail of “{tail.piece}” is {length(tail.length_mm)}, for an edge of {length(tail.edge_mm)}.",
+                working=f"Two to three times the edge is {length(usual.low)} to {length(usual.high)}.",
+                suggestion=Suggestion(f"Leave {length(usual.low)} or more.", None, "fill-in"),
+            )
+            at = subject.source.locate(("pieces", tail.piece, "tail"))
+            yield told(__name__, "warning", subject, at, words, tail.piece)
+
+
+RULE = rule(__name__, __doc__, "warning", find, of_sound_work=True)

@@ -1,0 +1,52 @@
+"""The work has to be turned here, and the pattern doesn't say so.
+
+What: Rows go back and forth. A row that begins where the last one ended, without `turn` between them, would go
+on in the same direction where nothing is left to work into.
+
+Why it matters: A maker who doesn't turn can't begin the row; one who turns unasked works its right side as its
+wrong side.
+
+Wrong:
+
+    worked: rows
+    start: chain 11
+    rows:
+      - {row: 1, work: "sc in 2nd ch from hook and in each ch across", count: 10}
+      - {row: 2, work: "ch 1, sc in each st across, turn", count: 10}
+
+Right:
+
+    worked: rows
+    start: chain 11
+    rows:
+      - {row: 1, work: "sc in 2nd ch from hook and in each ch across, turn", count: 10}
+      - {row: 2, work: "ch 1, sc in each st across, turn", count: 10}
+
+When to ignore: Never; rows that are broken off and begun again at the right say
+`worked: rows, right side only`.
+"""
+
+from ...pattern import Suggestion
+from ..rule import Words, fit_rule
+from ..subject import Met
+
+
+def words(met: Met) -> Words:
+    changes = met.facts["matters"]
+    return Words(
+        message=f"{met.where.capitalize()} ends without a turn, and the next begins at its end.",
+        working="Without a turn there is nothing left to work into." if changes else "",
+        suggestion=Suggestion("Add “turn” at the end.", _with_turn(met), "likely"),
+        severity="error" if changes else "warning",
+    )
+
+
+def _with_turn(met: Met) -> str | None:
+    """The line with the turn at its end, as it would stand in the file."""
+    if met.round is None or met.troubles[0].span is not None:
+        return None
+    work = met.round.plan.work
+    return met.subject.replacement(met.location, work, f"{work}, turn")
+
+
+RULE = fit_rule(__name__, __doc__, "error", words)

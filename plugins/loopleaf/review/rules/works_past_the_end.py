@@ -1,0 +1,46 @@
+"""An instruction needs more places than the round or row below has left.
+
+What: A step with a number (`hdc in next 3 sts`, `(sc in next st, inc) x 8`) goes beyond the last place
+that it could be worked into.
+
+Why it matters: The maker runs out of stitches before the instruction ends.
+
+Wrong:
+
+    rounds:
+      - {round: 1, work: "ch 1, 8 hdc in ring, join", count: 8}
+      - {round: 2, work: "ch 1, (hdc in next st, 2 hdc in next st) x 5, join"}
+
+Right:
+
+    rounds:
+      - {round: 1, work: "ch 1, 8 hdc in ring, join", count: 8}
+      - {round: 2, work: "ch 1, (hdc in next st, 2 hdc in next st) x 4, join", count: 12}
+
+When to ignore: Never. In a spiral that goes past its marker on purpose, say so
+(`3 more sc, move marker`).
+"""
+
+from ...pattern import Related
+from ..names import number_of
+from ..rule import Words, fit_rule
+from ..subject import Met
+
+
+def words(met: Met) -> Words:
+    needed, available = met.facts["needed"], met.facts["available"]
+    at = met.below_at
+    left = f"{'only ' if available else ''}{available or 'none'} {'is' if available == 1 else 'are'} left"
+    passes, done = met.facts.get("passes"), met.facts.get("done")
+    repeat = met.facts.get("repeat_span")
+    turn = f" This is pass {done + 1} of {passes}." if passes and passes > 1 else ""
+    return Words(
+        message=f"{met.quoted_at(repeat) if repeat else met.quoted} in {met.where} goes past the end of what is there.",
+        working=f"It needs {number_of(needed, 'place')}; {left} of {met.below}: {needed} − {available} = "
+        f"{needed - available} missing.{turn}",
+        location=met.subject.stretch(met.round, repeat) if repeat and met.round else None,
+        related=(Related(at, f"{met.where} is worked into this"),) if at else (),
+    )
+
+
+RULE = fit_rule(__name__, __doc__, "error", words)

@@ -1,0 +1,189 @@
+"""What a rule looks at: a pattern file with its stitches worked, and what the fabric met on the way."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from ..fabric import PatternWork, PieceWork, RoundWork, Trouble
+from ..notation.tree import Span
+from ..measure import Measured
+from ..pattern import Location, Pattern, Source
+
+_QUOTED_AT_MOST = 72
+
+
+@dataclass(frozen=True, slots=True)
+class Met:
+    """One thing that the fabric met, in every size that met it.
+
+    piece, round: where it was met, None where it belongs to the whole file or the whole piece.
+    troubles: one a size (a single one where there are no sizes), the smallest size first.
+    """
+
+    subject: "Subject"
+    piece: PieceWork | None
+    round: RoundWork | None
+    troubles: tuple[Trouble, ...]
+
+    @property
+    def facts(self) -> dict[str, Any]:
+        """The facts of the first size that met it."""
+        return self.troubles[0].facts
+
+    @property
+    def piece_name(self) -> str:
+        return self.piece.name if self.piece else ""
+
+    @property
+    def label(self) -> str:
+        """The round's label, "" outside a round."""
+        return self.round.plan.label if self.round else ""
+
+    @property
+    def where(self) -> str:
+        """`round 7`, `row 2`, or `the piece “pouch”`."""
+        if self.round:
+            return f"{self.round.plan.word} {self.round.plan.label}"
+        return f"the piece “{self.piece_name}”" if self.piece else "this pattern"
+
+    @property
+    def below(self) -> str:
+        """What the round is worked into, by name: `round 6`, or `the start`."""
+        if not self.piece or not self.round:
+            return "the start"
+        index = self.piece.rounds.index(self.round)
+        if not index:
+            return "the start"
+        plan = self.piece.rounds[index - 1].plan
+        return f"{plan.word} {plan.label}"
+
+    @property
+    def location(self) -> Location:
+        """The smallest stretch of the file that it is about."""
+        source = self.subject.source
+        path = self.facts.get("path")
+        span = self.troubles[0].span
+        if path is not None:
+            return source.locate(tuple(path), span and span.start, span and span.end)
+        if self.round:
+            return self.subject.stretch(self.round, span)
+        return source.locate(self.piece.path + ("start",) if self.piece else ())
+
+    @property
+    def quoted(self) -> str:
+        """The author's words that it is about, as typed, in quotation marks; a long stretch is cut in its middle."""
+        return self.quoted_at(self.troubles[0].span)
+
+    def quoted_at(self, span: Span | None) -> str:
+        """A stretch of the line as typed, in quotation marks; the whole line without one."""
+        work = self.round.plan.work if self.round else ""
+        text = work[span.start : span.end] if span else work
+        return quote(text)
+
+    @property
+    def stated_at(self) -> Location | None:
+        """Where the author's count of this round stands."""
+        if not self.round or not self.round.plan.stated_path:
+            return None
+        return self.subject.source.locate(self.round.plan.stated_path)
+
+    @property
+    def below_at(self) -> Location | None:
+        """Where the line of the round below stands."""
+        if not self.piece or not self.round:
+            return None
+        index = self.piece.rounds.index(self.round)
+        if not index:
+            return self.subject.source.locate(self.piece.path + ("start",))
+        return self.subject.source.locate(self.piece.rounds[index - 1].plan.work_path)
+
+    def in_size(self, message: str) -> str:
+        """The message with the sizes named, where only some of them met it."""
+        sizes = self.subject.sizes
+        if len(sizes) < 2 or len(self.troubles) == len(sizes):
+            return message
+        named = ", ".join(sizes[trouble.size] for trouble in self.troubles)
+        return f"{'Size' if len(self.troubles) == 1 else 'Sizes'} {named}: {message}"
+
+
+def quote(text: str) -> str:
+    """The author's words in quotation marks, cut in the middle where they are long."""
+    text = " ".join(text.split())
+    if len(text) > _QUOTED_AT_MOST:
+        half = _QUOTED_AT_MOST // 2
+        text = f"{text[:half].rstrip()} … {text[-half:].lstrip()}"
+    return f"“{text}”"
+
+
+@dataclass(frozen=True, slots=True)
+class Subject:
+    """A file that could be read as a pattern, worked and measured."""
+
+    source: Source
+    work: PatternWork
+    measured: Measured
+
+    @property
+    def pattern(self) -> Pattern:
+        pattern = self.source.pattern
+        assert pattern is not None, "only a file that holds a pattern is worked"
+        return pattern
+
+    @property
+    def sizes(self) -> tuple[str, ...]:
+        """The names of the sizes, () where there is just one."""
+        return tuple(str(size) for size in self.pattern.sizes or ())
+
+    def stretch(self, round: RoundWork, span: Span | None = None) -> Location:
+        """A stretch of a round's line in the file; the whole line without a span."""
+        if span is None:
+            return self.source.locate(round.plan.work_path)
+        return self.source.locate(round.plan.work_path, span.start, span.end)
+
+    def text_at(self, at: Location) -> str:
+        """The file's text at a stretch of one line; "" where it runs over several."""
+        if at.line != at.end_line:
+            return ""
+        lines = self.source.text.split("\n")
+        return lines[at.line - 1][at.column - 1 : at.end_column - 1]
+
+    def replacement(self, at: Location, old: str, new: str) -> str | None:
+        """What to put in the place of `old` so that the file says `new`; None where the stretch holds more."""
+        there = self.text_at(at)
+        if there == old:
+            return f'"{new}"' if "," in new else new
+        if len(there) > 1 and there[0] == there[-1] and there[0] in "\"'" and there[1:-1] == old:
+            return f"{there[0]}{new}{there[0]}"
+        return None
+
+    def rounds(self) -> Iterator[tuple[PieceWork, RoundWork]]:
+        """Every round of every piece, in the file's order."""
+        for piece in self.work.pieces:
+            for round in piece.rounds:
+                yield piece, round
+
+    def met(self, rule: str) -> Iterator[Met]:
+        """What the fabric met under a rule's name; the same stretch of the file is told once."""
+        told: set[tuple[Location, str]] = set()
+        for piece in self.work.pieces:
+            places: list[tuple[RoundWork | None, list[Trouble]]] = [(None, piece.troubles)]
+            places += [(round, round.troubles) for round in piece.rounds]
+            for round, troubles in places:
+                for group in _by_stretch(trouble for trouble in troubles if trouble.rule == rule):
+                    met = Met(self, piece, round, group)
+                    key = (met.location, rule)
+                    if key not in told:
+                        told.add(key)
+                        yield met
+
+
+
+
+def _by_stretch(troubles: Iterator[Trouble]) -> Iterator[tuple[Trouble, ...]]:
+    """Troubles of one stretch in several sizes together."""
+    groups: dict[Any, dict[int, Trouble]] = {}
+    for trouble in troubles:
+        key = (trouble.span, trouble.facts.get("path"), trouble.facts.get("kind"))
+        groups.setdefault(key, {}).setdefault(trouble.size, trouble)
+    for group in groups.values():
+        yield tuple(group[size] for size in sorted(group))

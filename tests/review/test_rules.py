@@ -1,0 +1,123 @@
+"""Every rule: its page's wrong example trips it, the right one is clean, near misses don't, and its words are kept."""
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+import yaml
+
+from loopleaf.publish.terminal import report
+from loopleaf.review import RULES, Checked, Rule, check, check_collection, rule_named
+from tests.review.frame import framed
+
+HERE = Path(__file__).parent
+CASES = {path.stem: yaml.safe_load(path.read_text("utf-8")) for path in sorted((HERE / "cases").glob("*.yml"))}
+
+# The names of rules.md, as far as the patterns of the collection can trip them.
+NAMES = """
+not-yaml comma-in-braces not-utf8 key-twice too-deep too-large too-many-aliases number-too-large
+unknown-field wrong-type field-missing markup-in-text path-leaves-collection not-a-picture link-not-http
+count-differs repeat-does-not-fit works-past-the-end stitches-left-over repeat-unclear no-such-place join-misses
+turn-missing turn-not-expected turning-chain-unclear turning-chain-contradicted inc-unclear count-unclear
+multiple-not-met size-count-differs rounds-out-of-order row-repeat-stops-midway placement-off-the-edge
+threading-does-not-fit side-differs yarn-not-joined seam-lengths-differ
+unknown-instruction term-of-the-other-system special-stitch-undefined special-stitch-unused prose-term-unclear
+written-back-differs first-stitch-unclear beginning-chain-missing
+yarn-not-listed yarn-not-used notion-not-listed made-but-not-joined copies-differ level-below-techniques
+fasten-off-missing gauge-missing size-missing licence-missing designer-missing picture-text-missing address-taken
+size-differs will-ruffle will-cup cord-too-short tail-too-short
+""".split()
+
+# Files that can't be shown on a page, made here.
+MADE: dict[str, bytes] = {
+    "not-utf8": framed("summary: A pouch in the colour of crème brûlée.").encode("latin-1"),
+    "too-large": framed("summary: A pouch.").encode() + b"# and so on\n" * 100_000,
+}
+# These need more than one file, or a defect of ours.
+ELSEWHERE = {"address-taken", "written-back-differs"}
+
+
+def checked(fragment: str) -> Checked:
+    return check(framed(fragment).encode(), "case.yml")
+
+
+def wrong(rule: Rule) -> Checked:
+    return check(MADE[rule.name], "case.yml") if rule.name in MADE else checked(rule.page.wrong)
+
+
+def found(one: Checked) -> list[str]:
+    return [finding.rule for finding in one.findings]
+
+
+def alone(rule: Rule) -> bool:
+    return rule.name not in ELSEWHERE
+
+
+def test_rules_names_and_cases_are_the_same() -> None:
+    assert [rule.name for rule in RULES] == NAMES
+    assert set(CASES) == set(NAMES) - ELSEWHERE
+
+
+@pytest.mark.parametrize("rule", filter(alone, RULES), ids=lambda rule: rule.name)
+def test_the_wrong_example_trips_it(rule: Rule) -> None:
+    tripped = [finding for finding in wrong(rule).findings if finding.rule == rule.name]
+    assert tripped, found(wrong(rule))
+    assert all(finding.severity == rule.severity for finding in tripped)
+
+
+@pytest.mark.parametrize("rule", filter(alone, RULES), ids=lambda rule: rule.name)
+def test_the_wrong_example_is_said_once(rule: Rule) -> None:
+    """One mistake, one finding: nothing else of its kind is said beside it."""
+    severities = {"error"} if rule.severity == "error" else {"error", "warning"}
+    others = [one.rule for one in wrong(rule).findings if one.severity in severities and one.rule != rule.name]
+    assert others == CASES[rule.name].get("beside", [])
+
+
+@pytest.mark.parametrize("rule", filter(alone, RULES), ids=lambda rule: rule.name)
+def test_the_right_example_is_clean(rule: Rule) -> None:
+    one = checked(rule.page.right)
+    assert one.work is not None
+    assert rule.name not in found(one)
+    assert not one.has_errors, report([one])
+
+
+def near_misses() -> Iterator[tuple[str, str]]:
+    for name, case in CASES.items():
+        for fragment in case["near misses"]:
+            yield name, fragment
+
+
+@pytest.mark.parametrize(("name", "fragment"), near_misses())
+def test_a_near_miss_does_not_trip_it(name: str, fragment: str) -> None:
+    one = checked(fragment)
+    assert one.work is not None
+    assert name not in found(one), report([one])
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_its_words(name: str, golden: Callable[[str, str], None]) -> None:
+    fragments = [checked(fragment) for fragment in CASES[name].get("trips", [])]
+    cases = [wrong(rule_named(name)), *fragments]
+    for one in cases:
+        assert name in found(one), found(one)
+        one.findings[:] = [finding for finding in one.findings if finding.rule == name]
+    golden(f"{name}.txt", "\n".join(report([one]) for one in cases))
+
+
+def test_two_files_for_one_page(golden: Callable[[str, str], None]) -> None:
+    text = framed("title: Tide cloth").encode()
+    apart = check_collection([("patterns/tide-cloth.yml", text), ("patterns/tide-cloth-2.yml", text)])
+    assert not any("address-taken" in found(one) for one in apart)
+    first, second = check_collection([("patterns/tide-cloth.yml", text), ("patterns/Tide cloth.yaml", text)])
+    assert "address-taken" not in found(first)
+    assert "address-taken" in found(second)
+    second.findings[:] = [finding for finding in second.findings if finding.rule == "address-taken"]
+    golden("address-taken.txt", report([second]))
+
+
+def test_every_page_is_whole() -> None:
+    for rule in RULES:
+        page = rule.page
+        assert page.summary.endswith(".")
+        assert "\n" not in page.summary
+        assert page.wrong != page.right
