@@ -33,8 +33,8 @@ def test_white_has_full_lightness_and_no_colour() -> None:
 
 
 def test_contrast_follows_wcag() -> None:
-    # WCAG 2.2: black on white is 21 : 1; #767676 is the lightest grey with 4.5 : 1 on white (WebAIM's well-known
-    # example: 4.54, and #777777 has 4.48).
+    # WCAG 2.2: black on white is 21 : 1; #767676 is the lightest grey with 4.5 : 1 on white (WebAIM's
+    # well-known example: 4.54, and #777777 has 4.48).
     assert contrast("#000000", "#ffffff") == pytest.approx(21)
     assert contrast("#767676", "#ffffff") == pytest.approx(4.54, abs=0.005)
     assert contrast("#777777", "#ffffff") == pytest.approx(4.48, abs=0.005)

@@ -1,4 +1,6 @@
-"""The glossary of a collection: just the abbreviations, stitches and levels that its patterns use, and which do."""
+"""The glossary of a collection: just the abbreviations, stitches and levels that its patterns use, and
+which do.
+"""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -41,7 +43,12 @@ def glossary(leaflets: Sequence[Leaflet]) -> tuple[Part, ...]:
         return ()
     w = words(leaflets[0].terms)
     short = _gathered(
-        (one.anchor, one.short, _meaning(one.name, one.about), Use(leaflet.slug, leaflet.title, "abbreviations"))
+        (
+            one.anchor,
+            one.short,
+            _meaning(one.name, one.about),
+            Use(leaflet.slug, leaflet.title, "abbreviations"),
+        )
         for leaflet in leaflets
         for one in leaflet.abbreviations
         if one.anchor

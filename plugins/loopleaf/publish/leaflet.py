@@ -1,3 +1,152 @@
 """The leaflet of a pattern: from the checked pattern to everything that a page or a booklet prints."""
 
-from .leaflet_parts import Leaflet as Leaflet
+from collections.abc import Iterator, Sequence
+from datetime import date
+
+from .. import trade
+from ..fabric import Made, PatternWork, WorkedRound
+from ..measure import Measured, measure, reason
+from ..notation.tree import Chain
+from ..review import Checked, slug
+from .leaflet_materials import facts, gauges, hooks, made, sizes, yarns
+from .leaflet_parts import Caution, Change, Leaflet, Level, Licence, Piece, Special, Terms
+from .leaflet_pictures import cover_picture, folder_of
+from .leaflet_pieces import finishing, pieces, variations
+from .leaflet_rounds import anchor_of
+from .leaflet_short import abbreviations
+from .leaflet_voice import Voice, sentence, voice
+from .settings import Settings
+
+_LANGUAGES: dict[Terms, str] = {"US": "en-US", "UK": "en-GB"}
+
+
+def leaflet(checked: Checked, terms: Terms, settings: Settings) -> Leaflet:
+    """Set out a pattern in one terminology.
+
+    The file's path as checked is taken as its path below the collection's folder. Raises ValueError for a
+    pattern that can't be published: it wasn't worked, or has an error.
+    """
+    if checked.work is None or checked.has_errors:
+        raise ValueError(f"{checked.source.file} can't be published as it stands")
+    work = checked.work
+    pattern = work.pattern
+    said = voice(work, terms)
+    measured = measure(work)
+    folder = folder_of(checked.source.file)
+    level = _level(said, measured)
+    printed = pieces(said, work, measured, folder)
+    specials = _specials(said)
+    gauge = gauges(said)
+    worked_out = any(one.worked_out for piece in printed for one in piece.rounds)
+    return Leaflet(
+        title=said.prose(pattern.title),
+        slug=slug(checked.source.file),
+        terms=terms,
+        lang=_LANGUAGES[terms],
+        summary=said.prose(pattern.summary),
+        designer=pattern.designer,
+        picture=cover_picture(said, work, measured, folder),
+        made=made(said),
+        sizes=sizes(said, measured),
+        facts=facts(said, measured, level.name),
+        level=level,
+        cautions=tuple(
+            Caution(trade.say(one.caution.title, terms), trade.say(one.caution.text, terms))
+            for one in measured.cautions
+        ),
+        yarns=yarns(said, measured),
+        hooks=hooks(said),
+        notions=tuple(said.prose(notion) for notion in pattern.materials.notions),
+        gauge=gauge,
+        abbreviations=abbreviations(said, work, _lines(printed, specials, gauge)),
+        specials=specials,
+        notes=(*(said.prose(note) for note in pattern.notes), *_first_stitch(said, work)),
+        pieces=printed,
+        finishing=finishing(said, folder),
+        variations=variations(said),
+        care=said.prose(pattern.care),
+        licence=_licence(said),
+        contact=pattern.contact or settings.contact,
+        changes=tuple(
+            Change(day(change.date, terms), change.version, said.prose(change.note))
+            for change in pattern.changes
+        ),
+        version=pattern.version,
+        published=day(pattern.published, terms) if pattern.published else "",
+        foot=(said.words["worked_out"],) if worked_out else (),
+        ink=next((yarn.colour for yarn in pattern.materials.yarns.values() if yarn.colour), ""),
+        video=pattern.video.url if pattern.video else "",
+        words=said.words,
+    )
+
+
+def day(when: date, terms: Terms) -> str:
+    """`November 5, 2026` in US, `5 November 2026` in UK."""
+    month = _MONTHS[when.month - 1]
+    return f"{month} {when.day}, {when.year}" if terms == "US" else f"{when.day} {month} {when.year}"
+
+
+_MONTHS = (
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
+
+
+def _level(said: Voice, measured: Measured) -> Level:
+    """The author's own level, else the one worked out; the reasons are those of the techniques either way."""
+    key = said.pattern.level or measured.level.level
+    row = next(row for row in trade.levels() if row.key == key)
+    reasons = tuple(reason(use, said.pattern, said.terms) for use in measured.level.because)
+    return Level(row.name.lower(), trade.say(row.meaning, said.terms), reasons, f"level-{row.key}")
+
+
+def _specials(said: Voice) -> tuple[Special, ...]:
+    return tuple(
+        Special(
+            sentence(said.prose(name)),
+            special.short if special.short.lower() != name.lower() else "",
+            said.text(special.work) if special.work else "",
+            said.prose(special.text),
+            f"special-{anchor_of(name)}",
+        )
+        for name, special in said.pattern.special_stitches.items()
+    )
+
+
+def _lines(printed: Sequence[Piece], specials: Sequence[Special], gauge: Sequence[str]) -> list[str]:
+    """Every text of the leaflet that may abbreviate."""
+    rounds = [one for piece in printed for one in piece.rounds]
+    texts = [text for one in rounds for text in (one.text, one.count, one.side)]
+    return [*texts, *(special.work for special in specials), *gauge, *(piece.start for piece in printed)]
+
+
+def _first_stitch(said: Voice, work: PatternWork) -> Iterator[str]:
+    """Said once, where it matters: a beginning chain that doesn't count stands on no stitch."""
+    ways = {
+        said.pattern.pieces[piece.name].worked.startswith("rows")
+        for piece in work.pieces
+        for one in piece.rounds[1:]
+        if one.settled is not None
+        and one.settled.steps
+        and isinstance(one.settled.steps[0], Chain)
+        and _stands_on_none(next((size for size in one.sizes if size is not None), None))
+    }
+    if False in ways:
+        yield said.words["first_stitch"]
+    if True in ways:
+        yield said.words["first_stitch_rows"]
+
+
+def _stands_on_none(worked: WorkedRound | None) -> bool:
+    first = next((one for one in worked.made if isinstance(one, Made)), None) if worked else None
+    return first is not None and first.role == "chain"
+
+
+def _licence(said: Voice) -> Licence | None:
+    spdx = said.pattern.licence
+    if not spdx:
+        return None
+    row = next((row for row in trade.licences() if row.spdx.lower() == spdx.lower()), None)
+    if row is None:
+        return Licence(spdx.removeprefix("LicenseRef-"), said.words["own_licence"])
+    return Licence(row.name, trade.say(row.meaning, said.terms), row.url)

@@ -28,7 +28,9 @@ class Picture:
 
 @dataclass(frozen=True, slots=True)
 class Fact:
-    """One entry of the strip of facts: `Hook`, `5.5 mm (US I-9)`. key: `size`, `level`, `hook`, `yarn` or `time`."""
+    """One entry of the strip of facts: `Hook`, `5.5 mm (US I-9)`. key: `size`, `level`, `hook`, `yarn` or
+    `time`.
+    """
 
     label: str
     value: str

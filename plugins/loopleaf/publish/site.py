@@ -4,6 +4,7 @@ MkDocs' events stand here and nothing else; what they call works on plain values
 really do, and when, is noted where it isn't obvious.
 """
 
+import os
 from pathlib import Path
 from typing import Any, Literal
 
@@ -39,14 +40,20 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):
     """Works a collection's patterns and publishes those that add up."""
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
-        """MkDocs keeps a plugin's object over rebuilds only where it has this event: the workshop lives here."""
+        """MkDocs keeps a plugin's object over rebuilds only where it has this event: the workshop lives
+        here.
+        """
         self.serving = command == "serve"
         self.workshop = Workshop()
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
-        """Puts our templates behind the author's own, and our style before it; nothing comes from elsewhere."""
+        """Puts our templates behind the author's own, and our style before it; nothing comes from
+        elsewhere.
+        """
         if config.theme.name != "material":
-            raise PluginError("Loopleaf's pages are made for the theme `material`: write `theme: {name: material}`.")
+            raise PluginError(
+                "Loopleaf's pages are made for the theme `material`: write `theme: {name: material}`."
+            )
         ours = str(overrides("site"))
         if ours not in config.theme.dirs:
             config.theme.dirs.insert(1 if config.theme.custom_dir else 0, ours)
@@ -65,15 +72,16 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):
         ]
         docs = Path(config.docs_dir)
         self.patterns = self.workshop.work(
-            ((file.src_uri, f"{docs.name}/{file.src_uri}", file.content_bytes) for file in found), self.settings
+            ((file.src_uri, file.content_bytes) for file in found),
+            self.settings,
         )
-        told(log, self.patterns)
+        told(log, self.patterns, os.path.relpath(docs))
         by_source = {file.src_uri: file for file in found}
         for worked in self.patterns:
             files.remove(by_source[worked.source])
         self._add_fonts(files, config)
         self.jobs = booklet_jobs(self.patterns, self.settings, docs, config.use_directory_urls)
-        self.cache = Path(config.config_file_path or config.docs_dir).parent / ".cache" / "loopleaf"
+        self.cache = Path(config.config_file_path or config.docs_dir).parent / ".loopleaf" / "booklets"
         booklets = set(self.jobs) if self.serving else self._add_booklets(files, config)
         pages = generated(self.patterns, self.settings.terms, self.settings.collection, self.serving)
         self.site = Site(pages, self.patterns, self.settings, booklets, templates(config.theme.dirs), files)
@@ -115,9 +123,13 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):
         if failed and not self.serving:
             names = ", ".join(worked.source for worked in failed)
             count = "1 pattern was" if len(failed) == 1 else f"{len(failed)} patterns were"
-            raise PluginError(f"{count} not published: {names}. The findings stand above; the others are built.")
+            raise PluginError(
+                f"{count} not published: {names}. The findings stand above; the others are built."
+            )
 
-    def on_serve(self, server: LiveReloadServer, /, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:
+    def on_serve(
+        self, server: LiveReloadServer, /, *, config: MkDocsConfig, builder: Any
+    ) -> LiveReloadServer:
         """While serving, a booklet is printed when it is asked for."""
         served = server.get_app()
         if served is not None:

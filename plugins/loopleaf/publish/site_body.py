@@ -37,7 +37,9 @@ SHELF_MARK = "<!-- patterns -->"
 
 @dataclass(frozen=True, slots=True)
 class Body:
-    """A page's HTML with marks for its drawings, its language, and its contents as MkDocs takes them (None: as they are)."""
+    """A page's HTML with marks for its drawings, its language, and its contents as MkDocs takes them (None:
+    as they are).
+    """
 
     html: str
     lang: str
@@ -72,7 +74,9 @@ class Site:
         }
 
     def url(self, source: str) -> str:
-        """A source's address from the site's root, "" for the first page; a path without a source is its own."""
+        """A source's address from the site's root, "" for the first page; a path without a source is its
+        own.
+        """
         file = self.files.get_file_from_path(source)
         if file is None:
             return source
@@ -115,7 +119,8 @@ class Site:
         addresses = [(LANGUAGES[terms], at[terms]) for terms in BOTH] + [("x-default", at[default])]
         root = self.settings.site_url
         languages = [
-            {"lang": lang, "href": root + self.url(place) if root else href(place)} for lang, place in addresses
+            {"lang": lang, "href": root + self.url(place) if root else href(place)}
+            for lang, place in addresses
         ]
         return {
             "terms": page.terms,

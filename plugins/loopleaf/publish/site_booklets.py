@@ -3,13 +3,13 @@
 from collections.abc import Sequence
 from pathlib import Path
 
+from .addresses import booklet_file
 from .booklet import Assets
 from .booklet_html import booklet_html
 from .booklet_shelf import BookletJob
+from .leaflet_parts import Terms
 from .settings import Settings
 from .site_pages import Link
-from .leaflet_parts import Terms
-from .addresses import booklet_file
 from .words import words
 from .workshop import BOTH, Worked
 

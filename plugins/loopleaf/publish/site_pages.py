@@ -22,7 +22,9 @@ from .words import words
 
 Item = Heading | Telling | Round
 Href = Callable[[str], str]
-"""A path among the site's sources (`us/glossary.md`, `pouch.jpg`, `booklets/x.pdf`) -> its address as seen from a page."""
+"""A path among the site's sources (`us/glossary.md`, `pouch.jpg`, `booklets/x.pdf`) -> its address as seen
+from a page.
+"""
 
 LANGUAGES: dict[Terms, str] = {"US": "en-US", "UK": "en-GB"}
 
@@ -64,7 +66,9 @@ class Switch:
 
 @dataclass(slots=True)
 class Drawings:
-    """The drawings of one page: `show` leaves a mark, `fill` puts them in. href: for the author's picture files."""
+    """The drawings of one page: `show` leaves a mark, `fill` puts them in. href: for the author's picture
+    files.
+    """
 
     href: Href
     kept: list[str] = field(default_factory=list)
@@ -89,7 +93,9 @@ def second(colour: str) -> Second | None:
 
 
 def templates(folders: Sequence[str]) -> Environment:
-    """The templates, looked for in these folders in order, so that an author's own file can take one's place."""
+    """The templates, looked for in these folders in order, so that an author's own file can take one's
+    place.
+    """
     made = Environment(
         loader=FileSystemLoader(folders),
         autoescape=True,

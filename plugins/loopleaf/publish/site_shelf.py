@@ -23,7 +23,9 @@ def shelved(leaflets: Sequence[Leaflet], href: Callable[[str], str]) -> list[She
             href(one.slug),
             _facts(one),
             second(one.ink) or Second(INK, INK),
-            max(SMALLEST, sqrt(one.picture.across_mm / largest)) if largest and one.picture.across_mm else 1.0,
+            max(SMALLEST, sqrt(one.picture.across_mm / largest))
+            if largest and one.picture.across_mm
+            else 1.0,
         )
         for one in sorted(leaflets, key=lambda one: one.title.lower())
     ]

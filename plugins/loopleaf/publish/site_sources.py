@@ -9,8 +9,8 @@ from markupsafe import escape
 from .addresses import page_source
 from .leaflet_parts import Terms
 from .site_pages import LANGUAGES
-from .workshop import BOTH, Worked
 from .words import words
+from .workshop import BOTH, Worked
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +55,9 @@ def glossary_source(terms: Terms, default: Terms) -> str:
 
 
 def generated(patterns: list[Worked], default: Terms, collection: str, serving: bool) -> list[Generated]:
-    """All pages to be added. A pattern with an error has none, except while serving, where its findings are shown."""
+    """All pages to be added. A pattern with an error has none, except while serving, where its findings are
+    shown.
+    """
     other: Terms = "UK" if default == "US" else "US"
     pages: list[Generated] = []
     for worked in patterns:
@@ -69,7 +71,7 @@ def generated(patterns: list[Worked], default: Terms, collection: str, serving: 
                     page_source(worked.slug, terms),
                     page_source(worked.slug, away),
                     terms,
-                    worked.title,
+                    worked.leaflets[terms].title if worked.leaflets else worked.title,
                     terms == default,
                     worked,
                     worked.leaflets[terms].summary if worked.leaflets else "",

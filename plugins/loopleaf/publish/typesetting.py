@@ -10,7 +10,7 @@ from markupsafe import Markup, escape
 _TOGETHER = re.compile(
     r"\d+ more times|\d+ times|(?:rep|repeat) from \*|[×x] \d+"
     r"|\b(?:next|first|last) (?:\d+ )?[\w-]+(?: sts?| sps?)?"
-    r"|\b\d+ (?:sl st|[A-Za-z][\w-]*(?: sps?)?)|\b[A-Za-z]+ \d+\b|\bsl st\b|\b[\w-]+ sps?\b"
+    r"|\b\d+ (?:sl st|[A-Za-z][\w-]*(?: sps?)?)|\b[A-Za-z]+ \d+\b(?! [A-Za-z])|\bsl st\b|\b[\w-]+ sps?\b"
 )
 _REPEAT = re.compile(r"(?:\([^()]*\)|\[[^][]*\]) (?:[×x] \d+|\d+ times|twice)[,.;]?")
 SHORT = 34
@@ -20,7 +20,9 @@ LONG = 62
 
 
 def set_line(text: str) -> Markup:
-    """The line as HTML: `k` keeps a number with its stitch, `r` (and on wide screens `rr`) keeps a repeat whole."""
+    """The line as HTML: `k` keeps a number with its stitch, `r` (and on wide screens `rr`) keeps a repeat
+    whole.
+    """
     parts: list[Markup] = []
     end = 0
     for found in _REPEAT.finditer(text):

@@ -1,4 +1,6 @@
-"""The workshop: a collection's files checked and set out as leaflets, each worked again only when it has changed."""
+"""The workshop: a collection's files checked and set out as leaflets, each worked again only when it has
+changed.
+"""
 
 import hashlib
 from collections.abc import Iterable, Mapping
@@ -38,21 +40,24 @@ class Workshop:
     worked: list[str] = field(default_factory=list)
     _kept: dict[str, Worked] = field(default_factory=dict)
 
-    def work(self, files: Iterable[tuple[str, str, bytes]], settings: Settings) -> list[Worked]:
-        """All patterns among the files (path in the collection, path as findings name it, content), in their order.
+    def work(self, files: Iterable[tuple[str, bytes]], settings: Settings) -> list[Worked]:
+        """All patterns among the files (path in the collection, content), in
+        their order.
 
         YAML files that hold no pattern are passed over.
         """
         self.worked = []
         kept: dict[str, Worked] = {}
-        for source, name, data in files:
-            key = hashlib.sha256(repr((source, name, settings)).encode() + data).hexdigest()
+        for source, data in files:
+            key = hashlib.sha256(repr((source, settings)).encode() + data).hexdigest()
             if key not in self._kept:
                 self.worked.append(source)
-                self._kept[key] = _worked(source, name, data, settings)
+                self._kept[key] = _worked(source, data, settings)
             kept[key] = self._kept[key]
         self._kept = kept
-        found = [one for one in kept.values() if one.checked.source.pattern is not None or one.checked.findings]
+        found = [
+            one for one in kept.values() if one.checked.source.pattern is not None or one.checked.findings
+        ]
         together = among_files([one.checked for one in found])
         return [
             one if checked is one.checked else replace(one, checked=checked, leaflets={})
@@ -60,8 +65,8 @@ class Workshop:
         ]
 
 
-def _worked(source: str, name: str, data: bytes, settings: Settings) -> Worked:
-    checked = check(data, name)
+def _worked(source: str, data: bytes, settings: Settings) -> Worked:
+    checked = check(data, source)
     if checked.work is None or checked.has_errors:
         return Worked(source, checked, {})
     return Worked(source, checked, {terms: leaflet(checked, terms, settings) for terms in BOTH})

@@ -1,8 +1,17 @@
-/* Keeps the reader's place: the link to the other terms leads to the round at the top of the window (or the one
+/* Opens the search at its word.
+
+   Keeps the reader's place: the link to the other terms leads to the round at the top of the window (or the one
    in the address), and the bar at the top of a phone names the piece. Without this script the links lead to the
    top of the other page, and each round still has a link to itself in the other terms. */
 (() => {
+  const search = () => {
+    document.querySelectorAll("[data-leaf-search]").forEach((word) => {
+      word.addEventListener("click", () => document.getElementById("__search").click())
+    })
+  }
+
   const start = () => {
+    search()
     const rounds = [...document.querySelectorAll("[data-leaf-round]")]
     const links = [...document.querySelectorAll(".leaf-terms__other")]
     if (!rounds.length || !links.length) return

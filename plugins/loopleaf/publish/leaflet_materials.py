@@ -1,0 +1,217 @@
+"""What is needed at hand: yarns, hooks, gauge, and the sizes of what is made."""
+
+from collections.abc import Iterator, Sequence
+
+from .. import trade
+from ..measure import Measured, StatedSize, YarnNeed, amounts
+from ..pattern import Gauge, Length, Lengths, Pattern, Weight
+from ..pattern import Hook as OwnHook
+from ..pattern import Yarn as OwnYarn
+from .leaflet_parts import Fact, Hook, Size, Yarn
+from .leaflet_rounds import labelled
+from .leaflet_voice import Voice, per_size, sentence
+
+_STEEL_BELOW_MM = 2.0
+"""Below this, hooks are steel ones, numbered by a scale of their own."""
+
+
+def yarns(voice: Voice, measured: Measured) -> tuple[Yarn, ...]:
+    """The yarns with the country's own weight names, metres and yards, grams and ounces."""
+    needs = {
+        letter: [next((need for need in size if need.yarn == letter), None) for size in measured.yarn]
+        for letter in voice.pattern.materials.yarns
+    }
+    return tuple(
+        Yarn(
+            letter,
+            voice.yarn(letter),
+            weight_name(voice, yarn),
+            yarn.colour,
+            voice.prose(yarn.fibre),
+            _amount(yarn, needs[letter]),
+            _balls(voice, yarn, needs[letter]),
+        )
+        for letter, yarn in voice.pattern.materials.yarns.items()
+    )
+
+
+def weight_name(voice: Voice, yarn: OwnYarn) -> str:
+    """`worsted (4)` in US, `aran (4)` in UK; "" where the weight isn't said."""
+    row = next((row for row in trade.yarn_weights() if row.number == yarn.weight), None)
+    return f"{row.names(voice.terms)[0]} ({row.number})" if row else ""
+
+
+def _amount(yarn: OwnYarn, needs: Sequence[YarnNeed | None]) -> str:
+    """As weighed by the author, else as estimated."""
+    if yarn.weighed:
+        grams = [one.grams for one in yarn.weighed if isinstance(one, Weight)]
+        metres = [one.mm / 1000 for one in yarn.weighed if isinstance(one, Length)]
+        ball = yarn.ball
+        if grams and ball and ball.weight_grams and ball.length_metres:
+            metres = [gram * ball.length_metres / ball.weight_grams for gram in grams]
+        return ", ".join(
+            [_each([amounts.weight(gram) for gram in grams])] * bool(grams)
+            + [_each([amounts.metres(metre) for metre in metres])] * bool(metres)
+        )
+    known = [need for need in needs if need is not None]
+    texts = [
+        ", ".join(
+            ([amounts.about_grams(need.grams)] if need.grams else [])
+            + ([amounts.about_metres(need.metres)] if need.metres else [])
+        )
+        for need in known
+    ]
+    return " / ".join(dict.fromkeys(text for text in texts if text))
+
+
+def _each(texts: Sequence[str]) -> str:
+    """`64 (70, 76) g, 2¼ (2½, 2¾) oz` from `64 g (2¼ oz)` and so on; a single one as it is."""
+    if len(texts) == 1:
+        return texts[0]
+    pairs = [text.removesuffix(")").split(" (") for text in texts]
+    rows = []
+    for side in (0, 1):
+        numbers, units = zip(*(pair[side].rsplit(" ", 1) for pair in pairs), strict=True)
+        rows.append(f"{per_size(numbers)} {units[0]}")
+    return ", ".join(rows)
+
+
+def _balls(voice: Voice, yarn: OwnYarn, needs: Sequence[YarnNeed | None]) -> str:
+    ball = yarn.ball
+    if ball is None:
+        return ""
+    holds = [amounts.weight(ball.weight_grams)] if ball.weight_grams else []
+    holds += [amounts.metres(ball.length_metres)] if ball.length_metres else []
+    numbers = [_span(need.balls) for need in needs if need is not None and need.balls]
+    if not holds or not numbers:
+        return ""
+    number = per_size(numbers)
+    return voice.say("one_ball" if number == "1" else "balls", number=number, ball=", ".join(holds))
+
+
+def _span(band: tuple[int, int]) -> str:
+    low, high = band
+    return str(high) if low == high else f"{low} to {high}"
+
+
+def hooks(voice: Voice) -> tuple[Hook, ...]:
+    """The hooks, millimetres first."""
+    return tuple(
+        Hook(hook_size(voice, hook), voice.say("hook_for", use=voice.prose(hook.for_)) if hook.for_ else "")
+        for hook in voice.pattern.materials.hook
+    )
+
+
+def hook_size(voice: Voice, hook: OwnHook) -> str:
+    """`5.5 mm (US I-9)`; just the millimetres of a hook that has no US size."""
+    mm = hook.size.mm
+    rows = trade.steel_hooks() if mm < _STEEL_BELOW_MM else trade.hooks()
+    us = next((row.us for row in rows if abs(row.mm - mm) < 0.01 and row.us), None)
+    text = f"{mm:g} mm"
+    return f"{text} ({voice.say('us_size', us=us)})" if us else text
+
+
+def gauges(voice: Voice) -> tuple[str, ...]:
+    """The gauge, a line each."""
+    if voice.pattern.gauge_not_critical:
+        return (voice.words["gauge_not_critical"],)
+    return tuple(_gauge(voice, one) for one in voice.pattern.gauge)
+
+
+def _gauge(voice: Voice, gauge: Gauge) -> str:
+    if gauge.across is not None:
+        across = amounts.length(gauge.across.mm)
+        if gauge.rounds is not None:
+            last = gauge.rounds.last if gauge.rounds.last is not None else gauge.rounds.first
+            rounds = labelled(voice, "round", str(gauge.rounds.first), str(last))
+            return voice.say("gauge_rounds", rounds=rounds, across=across)
+        return voice.say("gauge_across", piece=voice.named(gauge.piece), across=across)
+    stitches = f"{gauge.stitches:g} {voice.stitch(gauge.stitch or 'st')}" if gauge.stitches else ""
+    piece = voice.pattern.pieces.get(gauge.piece) or next(iter(voice.pattern.pieces.values()))
+    key = "gauge_rows" if piece.worked.startswith("rows") else "gauge_rounds_too"
+    if gauge.rows and stitches:
+        stitches = voice.say(key, stitches=stitches, rows=f"{gauge.rows:g}")
+    elif gauge.rows:
+        stitches = voice.say("gauge_rows_only", rows=f"{gauge.rows:g}")
+    blocked = {None: "", True: voice.words["blocked"], False: voice.words["not_blocked"]}[gauge.blocked]
+    over = amounts.length(gauge.over.mm) if gauge.over else ""
+    return voice.say("gauge_over", stitches=stitches, over=over, blocked=blocked)
+
+
+def made(voice: Voice) -> str:
+    """What you make: `1 pouch, 2 drawstrings, 1 moon`."""
+    texts = []
+    for name, piece in voice.pattern.pieces.items():
+        text = voice.pieces(name, piece.make)
+        for step in voice.pattern.finishing:
+            if step.lay_out is not None and step.lay_out.piece == name:
+                text = voice.say("laid_out", pieces=text, across=step.lay_out.across, down=step.lay_out.down)
+        texts.append(text)
+    return ", ".join(texts)
+
+
+def sizes(voice: Voice, measured: Measured) -> tuple[Size, ...]:
+    """The finished sizes, whom they fit, and what the sizes are called."""
+    pattern = voice.pattern
+    found: list[Size] = []
+    if pattern.sizes:
+        found.append(Size("", (voice.say("sizes", sizes=per_size(pattern.sizes)),)))
+    for piece in dict.fromkeys(one.piece for one in measured.stated):
+        lines = [_stated(voice, one) for one in measured.stated if one.piece == piece]
+        found.append(Size(voice.title(piece) if piece else "", tuple(lines)))
+    fits = [f"{voice.prose(part)} {_fit(value)}" for part, value in _fits(pattern)]
+    if fits:
+        found.append(Size("", (voice.say("to_fit", fits=", ".join(fits)),)))
+    return tuple(found)
+
+
+def _fits(pattern: Pattern) -> Iterator[tuple[str, Lengths | str]]:
+    yield from pattern.to_fit.items()
+    for piece in pattern.pieces.values():
+        yield from piece.to_fit.items()
+
+
+def _fit(value: Lengths | str) -> str:
+    if isinstance(value, str):
+        return value
+    return amounts.lengths(tuple(one and one.mm for one in value.sizes))
+
+
+def _stated(voice: Voice, size: StatedSize) -> str:
+    return f"{amounts.lengths(size.mm)} {voice.words[_WORDS[size.what]]}"
+
+
+_WORDS = {"around": "around", "across": "across", "width": "width", "length": "length", "height": "height"}
+
+
+def facts(voice: Voice, measured: Measured, level: str) -> tuple[Fact, ...]:
+    """The strip of facts: short, in the units that a reader of these terms thinks in first."""
+    w = voice.words
+    size = _short_size(voice, [one for one in measured.stated if one.piece == ""])
+    weights = list(dict.fromkeys(weight_name(voice, yarn) for yarn in voice.pattern.materials.yarns.values()))
+    yarn = sentence(", ".join(weight for weight in weights if weight))
+    number = len(voice.pattern.materials.yarns)
+    if yarn and number > 1:
+        yarn = voice.say("colors", weight=yarn, number=number)
+    hook = ", ".join(hook_size(voice, hook) for hook in voice.pattern.materials.hook)
+    hours = max((one.practised for one in measured.hours), key=lambda band: band.high, default=None)
+    time = sentence(amounts.about_hours(hours)) if hours and hours.high else ""
+    all_facts = [
+        Fact(w["size_short"], size, "size"),
+        Fact(w["level"], sentence(level), "level"),
+        Fact(w["hooks"] if len(voice.pattern.materials.hook) > 1 else w["hook"], hook, "hook"),
+        Fact(w["yarn"], yarn, "yarn"),
+        Fact(w["time"], time, "time"),
+    ]
+    return tuple(fact for fact in all_facts if fact.value)
+
+
+def _short_size(voice: Voice, stated: Sequence[StatedSize]) -> str:
+    texts = []
+    for one in stated:
+        known = [mm for mm in one.mm if mm is not None]
+        write = amounts.inches if voice.terms == "US" else amounts.centimetres
+        ends = [write(known[0])] if len(set(known)) == 1 else [write(known[0]), write(known[-1])]
+        number = " – ".join(ends)
+        texts.append(f"{number} {voice.words[_WORDS[one.what]]}")
+    return ", ".join(texts)

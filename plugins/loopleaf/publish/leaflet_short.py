@@ -1,0 +1,139 @@
+"""The abbreviations that a leaflet's own lines use: found in the lines as printed, so that the list can't
+differ from them.
+"""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cache
+from itertools import pairwise
+
+from .. import notation, trade
+from ..fabric import Made, PatternWork, RoundWork
+from ..notation.tree import Stitch
+from .leaflet_parts import Abbreviation, Terms
+from .leaflet_voice import Voice
+
+
+@dataclass(frozen=True, slots=True)
+class _Known:
+    """An abbreviation that may occur: what finds it, and what is said of it."""
+
+    found_by: re.Pattern[str]
+    key: str
+    name: str
+    plural: str
+    about: str
+
+
+def abbreviations(voice: Voice, work: PatternWork, lines: Sequence[str]) -> tuple[Abbreviation, ...]:
+    """What the lines abbreviate, alphabetically. The pattern's own special stitches have a list of their
+    own.
+    """
+    text = "\n".join(lines)
+    own = {special.short.lower() for special in voice.pattern.special_stitches.values() if special.short}
+    own |= {name.lower() for name in voice.pattern.special_stitches}
+    listed: dict[str, Abbreviation] = {}
+    for known in _known(voice.terms):
+        forms = list(dict.fromkeys(found[0] for found in known.found_by.finditer(text)))
+        if not forms or any(form.lower() in own for form in forms):
+            continue
+        short = ", ".join(_singular_first(forms))
+        meaning = _means(voice, work, known.key)
+        listed.setdefault(known.key, Abbreviation(short, known.name, meaning, known.key, known.about))
+    return tuple(sorted(listed.values(), key=lambda one: one.short.lower()))
+
+
+def _singular_first(forms: Sequence[str]) -> list[str]:
+    """At most one singular and one plural, of what may be several lengths of chain."""
+    singular = [form for form in forms if not form.endswith("s")]
+    plurals = [form for form in forms if form.endswith("s")]
+    return [*singular[:1], *plurals[: 1 if not singular or singular[0] + "s" == plurals[:1] else 0]] or list(
+        forms[:1]
+    )
+
+
+@cache
+def _known(terms: Terms) -> tuple[_Known, ...]:
+    return (*_stitches(terms), *_formed(terms), *_others(terms))
+
+
+def _finder(*forms: str) -> re.Pattern[str]:
+    """Any of the forms as a word of its own. `#` stands for a number."""
+    either = "|".join(
+        re.escape(form).replace(r"\#", r"\d+") for form in sorted(set(forms), key=len, reverse=True)
+    )
+    return re.compile(rf"(?<![A-Za-z])(?:{either})(?![A-Za-z0-9])")
+
+
+def _stitches(terms: Terms) -> Iterator[_Known]:
+    for row in trade.stitches():
+        names = row.names(terms)
+        finder = _finder(names.short, names.short_plural)
+        yield _Known(finder, f"stitch-{row.key}", names.name, names.plural, trade.say(row.how, terms))
+
+
+def _formed(terms: Terms) -> Iterator[_Known]:
+    """Posts, togethers, clusters of each stitch."""
+    for form in trade.stitch_forms():
+        pattern = form.names(terms)
+        for row in trade.stitches():
+            names = row.names(terms)
+            filled = [
+                text.format(short=names.short, name=names.name, plural=names.plural, number="#")
+                for text in (pattern.short, pattern.short_plural)
+            ]
+            name = pattern.name.format(
+                short=names.short, name=names.name, plural=names.plural, number="several"
+            )
+            about = trade.say(form.how, terms)
+            yield _Known(_finder(*filled), f"stitch-{form.key}-{row.key}", name, name, about)
+
+
+def _others(terms: Terms) -> Iterator[_Known]:
+    for row in trade.abbreviations():
+        word = row.word(terms)
+        forms = [form for form in (word.short, word.short_plural) if form]
+        if row.key == "chain-n-space":
+            forms = [re.sub(r"\d+", "#", form) for form in forms]
+        if any(form != word.name for form in forms):
+            about = trade.say(row.meaning, terms)
+            yield _Known(_finder(*forms), f"abbr-{row.key}", word.name, word.plural or word.name, about)
+
+
+def _means(voice: Voice, work: PatternWork, key: str) -> str:
+    """What `inc` and `dec` mean here: the kind of stitch that they make, piece by piece where it differs."""
+    sentence = {"abbr-increase": "increase_means", "abbr-decrease": "decrease_means"}.get(key)
+    if sentence is None:
+        return ""
+    by_piece = {
+        piece.name: list(dict.fromkeys(kind for one in piece.rounds for kind in _made_by(one, key)))
+        for piece in work.pieces
+    }
+    told = {name: _told(voice, sentence, kinds) for name, kinds in by_piece.items() if kinds}
+    if len(set(told.values())) == 1:
+        return next(iter(told.values()))
+    return ", ".join(f"{text} ({voice.title(name)})" for name, text in told.items())
+
+
+def _told(voice: Voice, sentence: str, kinds: Iterable[str]) -> str:
+    names = [notation.stitch_name(Stitch(kind), voice.terms, plural=True) for kind in kinds]
+    return voice.say(sentence, stitch=" / ".join(names))
+
+
+def _made_by(one: RoundWork, key: str) -> Iterator[str]:
+    """The kinds that a round's increases or decreases make: two in one place, or one over two."""
+    word = "inc" if key == "abbr-increase" else "dec"
+    if one.line is None or f"kind='{word}'" not in repr(one.line):
+        return
+    made = next((size.made for size in one.sizes if size is not None), [])
+    stitches = [
+        each for each in made if isinstance(each, Made) and each.role == "stitch" and each.kind != "slip"
+    ]
+    if word == "dec":
+        yield from (each.kind for each in stitches if len(each.into) == 2)
+    else:
+        pairs = pairwise(stitches)
+        yield from (
+            each.kind for each, next in pairs if each.into and next.into and each.into[0] is next.into[0]
+        )

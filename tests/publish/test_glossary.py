@@ -1,0 +1,49 @@
+"""The glossary holds what the collection uses, and where."""
+
+from dataclasses import replace
+
+from loopleaf.publish.glossary import Use, glossary
+from loopleaf.publish.leaflet_parts import Abbreviation
+from tests.publish.lantern import lantern
+
+
+def test_an_entry_names_every_pattern_that_uses_it() -> None:
+    one = lantern()
+    other = replace(
+        one,
+        slug="moth",
+        title="Moth",
+        abbreviations=(Abbreviation("hdc", "half double crochet", "", "stitch-half", "Two loops."),),
+    )
+    first = replace(
+        one, abbreviations=(Abbreviation("hdc", "half double crochet", "", "stitch-half", "Two loops."),)
+    )
+    stitches = glossary([first, other])[0]
+    assert [(entry.term, entry.meaning) for entry in stitches.entries] == [
+        ("hdc", "half double crochet. Two loops.")
+    ]
+    assert stitches.entries[0].uses == (
+        Use("lantern-pouch", "Lantern pouch", "abbreviations"),
+        Use("moth", "Moth", "abbreviations"),
+    )
+
+
+def test_levels_that_no_pattern_has_are_left_out() -> None:
+    levels = next(part for part in glossary([lantern()]) if part.anchor == "levels")
+    assert [entry.term for entry in levels.entries] == ["Easy"]
+
+
+def test_stitches_and_other_words_stand_apart_each_in_alphabetical_order() -> None:
+    short = (
+        Abbreviation("st", "stitch", "", "abbr-stitch"),
+        Abbreviation("rep", "repeat", "", "abbr-repeat"),
+        Abbreviation("sc", "single crochet", "", "stitch-single"),
+    )
+    parts = glossary([replace(lantern(), abbreviations=short)])
+    assert [part.anchor for part in parts] == ["stitches", "abbreviations", "levels"]
+    assert [entry.term for entry in parts[1].entries] == ["rep", "st"]
+
+
+def test_the_words_follow_the_terms() -> None:
+    assert glossary([]) == ()
+    assert glossary([lantern("UK")])[-1].title == "Levels"
