@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 import yaml
 
-from loopleaf import notation
+from loopleaf import trade
 from loopleaf.fabric import PatternWork, RoundWork, work_pattern
 from loopleaf.pattern import load
 
@@ -42,8 +42,8 @@ def pattern_of(case: dict[str, Any]) -> PatternWork:
     return work_pattern(source)
 
 
-def makes_of(round_: RoundWork) -> dict[str, int]:
-    """What the round makes, in US terms, as the cases write it."""
+def makes_of(round_: RoundWork, terms: str) -> dict[str, int]:
+    """What the round makes, in the case's own terms."""
     worked = round_.sizes[0]
     assert worked is not None
     found: dict[str, int] = {}
@@ -53,7 +53,7 @@ def makes_of(round_: RoundWork) -> dict[str, int]:
         elif kind == "picot":
             found[kind] = number
         else:
-            found[notation.stitch_name(notation.Stitch(kind), "US")] = number
+            found[getattr(trade.stitch(kind), terms.lower()).short] = number
     return found
 
 
@@ -70,7 +70,7 @@ def test_rounds(case: dict[str, Any]) -> None:
         if not wanted:
             worked = round_.sizes[0]
             assert worked is not None
-            assert (worked.uses, makes_of(round_), worked.count) == (line[1], line[2], line[3]), line[0]
+            assert (worked.uses, makes_of(round_, case.get("terms", "US")), worked.count) == (line[1], line[2], line[3]), line[0]
 
 
 @pytest.mark.parametrize("case", CASES, ids=[case["name"] for case in CASES])

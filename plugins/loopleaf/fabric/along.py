@@ -28,6 +28,7 @@ def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
         stretch = edge.places[edge.pos : edge.pos + count]
         edge.pos += count
         hand.uses += count
+        hand.since = 0
         if stretch:
             hand.last = stretch[-1]
         return [(p,) for p in stretch]
@@ -73,8 +74,8 @@ def of_piece(hand: Hand, place: Next, count: int, span: Span | None) -> list[Int
 
 
 def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
-    """`in first st`: at the start the edge's first place; after a chain that stands on it, that same one; late
-    in a round, the round's own first."""
+    """`in first st`: at the start the edge's first place; after a chain that stands on it, that same;
+    late in a round, the round's own first."""
     count = number(hand, place.count)
     edge = hand.edge
     if edge.pos == 0:
@@ -147,6 +148,7 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
         stretch = edge.places[edge.pos : end]
         edge.pos = end
         hand.uses += len(stretch)
+        hand.since = 0
         if stretch:
             hand.last = stretch[-1]
         return [(p,) for p in stretch]

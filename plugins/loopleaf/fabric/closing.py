@@ -168,7 +168,10 @@ def left_over(hand: Hand) -> None:
             return
     if not left or (hand.gaps and left == 1):
         return
-    if left in hand.runs and (_ends_with_chains(hand) or hand.into_spaces):
+    passed = left + hand.since
+    if passed in hand.runs and hand.into_spaces:
+        return
+    if passed in hand.runs | hand.skips and _ends_with_chains(hand):
         return
     first = edge.places[edge.pos]
     target = "chain" if isinstance(first, Made) and first.role == "foundation" else "stitch"

@@ -104,6 +104,8 @@ class Hand:
         self.gaps = False
         self.left = 0
         self.runs: set[int] = set()
+        self.skips: set[int] = set()
+        self.since = 0
         self.fastened = False
         self.joined = False
         self.turned = False
@@ -133,7 +135,7 @@ class Hand:
             self.edge.pos, len(self.made), len(self.new), self.last, self.skipped, leaf,
             leaf.pos if leaf else 0, self.begun, self.stood, self.unit, self.numbered, self.spaced,
             self.uses, self.yarn, self.into_spaces, len(self.troubles), dict(self.other_pos), self.gaps,
-            len(self.edge.places),
+            len(self.edge.places), self.since,
         )  # fmt: skip
 
     def back_to(self, mark: tuple[Any, ...]) -> None:
@@ -141,7 +143,7 @@ class Hand:
         (
             self.edge.pos, made, new, self.last, self.skipped, self.leaf, leaf_pos, self.begun, self.stood,
             self.unit, self.numbered, self.spaced, self.uses, self.yarn, self.into_spaces, troubles,
-            self.other_pos, self.gaps, places,
+            self.other_pos, self.gaps, places, self.since,
         ) = mark  # fmt: skip
         del self.made[made:], self.new[new:], self.troubles[troubles:]
         if len(self.edge.places) > places:
@@ -216,6 +218,7 @@ class Hand:
             self.runs.add(at - edge.pos)
         edge.pos = after
         self.uses += 1
+        self.since = 0
         self.last = place
         if isinstance(place, Space):
             self.into_spaces = True
@@ -237,6 +240,7 @@ class Hand:
     def open_leaf(self, chains: int, span: Span | None) -> None:
         """Make a chain that the next stitches are worked back on."""
         base = Space(chains, self.setting.index, self.yarn, span=span)
+        base.back = True
         self.made.append(base)
         self.leaf = Leaf(list(reversed(loops_of(base))), span=span)
 

@@ -3,11 +3,12 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from ..notation.tree import Line, Stitch, Tally
+from ..notation.tree import Line, Step, Stitch, Tally
 from ..pattern.rounds import RoundPlan
 from . import survey
 from .round import FIT, Attempt, Task, with_places, work
 from .settle import settle
+from .starts import foundation
 from .worked import Made, Place, Ring, RoundWork, Space, Trouble, WorkedRound
 
 
@@ -41,7 +42,7 @@ class Thread:
     muted: bool = False
     fastened: bool = False
     circle: bool = False
-    before: tuple[object, ...] = ()
+    before: tuple[Step, ...] = ()
 
 
 class PieceHand:
@@ -61,6 +62,8 @@ class PieceHand:
         result.turned = self.turned or (line is not None and survey.leading_turn(line.steps))
         self._side(result)
         steps, after = ((), ()) if line is None else survey.part_turning_chain(line)
+        if not self.index:
+            self._open_ring(steps)
         chosen: Attempt | None = None
         for size, thread in enumerate(self.threads):
             if plan.sizes is not None and size not in plan.sizes:
@@ -84,15 +87,23 @@ class PieceHand:
         self.index += 1
         return result
 
+    def _open_ring(self, steps: tuple[Step, ...]) -> None:
+        """A chain joined into a ring: a first round that doesn't go into the ring goes into its chains."""
+        for thread in self.threads:
+            match thread.places:
+                case [Ring(kind="chain", chains=chains)] if not survey.into_ring(steps):
+                    thread.places = list(foundation(chains, thread.yarn))
+                    thread.circle = True
+
     # -- one size ---------------------------------------------------------------------------------
 
     def _attempt(
-        self, thread: Thread, plan: RoundPlan, steps: tuple[object, ...], stated: Tally | None, size: int
+        self, thread: Thread, plan: RoundPlan, steps: tuple[Step, ...], stated: Tally | None, size: int
     ) -> Attempt:
         ways = self.ways
         task = Task(
-            steps=steps,  # type: ignore[arg-type]
-            before=thread.before,  # type: ignore[arg-type]
+            steps=steps,
+            before=thread.before,
             places=thread.places,
             circle=thread.circle,
             worked=ways.worked,
@@ -127,7 +138,7 @@ class PieceHand:
             _add(result, trouble)
 
     def _go_on(
-        self, thread: Thread, attempt: Attempt, stated: Tally | None, size: int, after: tuple[object, ...]
+        self, thread: Thread, attempt: Attempt, stated: Tally | None, size: int, after: tuple[Step, ...]
     ) -> None:
         """Where the next round begins, after a right round or a wrong one."""
         hand = attempt.hand
@@ -195,7 +206,7 @@ class PieceHand:
         result.side = self.side
 
     def _turn(
-        self, result: RoundWork, attempt: Attempt, steps: tuple[object, ...], chained: bool, last: bool
+        self, result: RoundWork, attempt: Attempt, steps: tuple[Step, ...], chained: bool, last: bool
     ) -> None:
         worked = self.ways.worked
         turned = attempt.hand.turned or chained

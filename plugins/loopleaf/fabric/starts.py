@@ -42,7 +42,8 @@ def foundation(chains: int, yarn: str) -> list[Made]:
 def _edge_of(
     start: Start, size: int, others: Mapping[str, PieceWork], edges: Mapping[str, list[Place]]
 ) -> tuple[list[Place], list[Place], list[Trouble]]:
-    other = others.get(start.edge)
+    name = start.edge or ""
+    other = others.get(name)
     if other is None:
         return [], [], [Trouble("no-such-place", None, {"what": "piece", "there": sorted(others)}, size)]
     if start.row_ends:
@@ -58,7 +59,7 @@ def _edge_of(
                 return places, [], []
         facts = {"what": f"{other.rounds[0].plan.word if other.rounds else 'round'} {number}", "there": []}
         return [], [], [Trouble("no-such-place", None, facts, size)]
-    places = list(edges.get(start.edge, []))
+    places = list(edges.get(name, []))
     if start.around and other.rounds and other.rounds[0].plan.word == "row":
         top = list(reversed(places))
         ends = row_ends(other, size)

@@ -57,7 +57,7 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
         return
     if step.stitch.kind == "special" and hand.setting.specials.get(step.stitch.name) is not None:
         _special(hand, step, each)
-    elif step.stitch.form == "picot" and step.places == (Next(),):
+    elif step.stitch.form == "picot" and step.places in ((), (Next(),)):
         make(hand, step.stitch, (), step.span)
     elif step.counts is not None and step.counts.space and not step.counts.skipped:
         closing.close_with_stitch(hand, step)
@@ -168,7 +168,7 @@ def _special(hand: Hand, step: Work, each: int) -> None:
 
 
 def _picot_places(hand: Hand, step: Work) -> list[Into]:
-    if step.places == (Next(),):
+    if step.places in ((), (Next(),)):
         return [tuple(hand.made[-1:])]
     return [into for place in step.places for into in resolve(hand, place, step.span)]
 
@@ -249,14 +249,16 @@ def _skip(hand: Hand, step: Skip, follow: Step | None) -> None:
     if hand.leaf is not None and step.target.kind in ("chain", "stitch"):
         hand.leaf.pos += count
         return
-    worked_last, spaces = hand.last, hand.into_spaces
+    worked_last, spaces, since = hand.last, hand.into_spaces, hand.since
     skipped: list[Place] = []
     for one in find_next(hand, step.target, count, step.span):
         hand.use(one.at, one.after, one.place)
         skipped.append(one.place)
     hand.last, hand.into_spaces = worked_last, spaces
     hand.skipped = skipped
-    hand.runs.add(sum(1 for p in skipped if isinstance(p, Made)))
+    tops = sum(1 for p in skipped if isinstance(p, Made))
+    hand.skips.add(tops)
+    hand.since = since + tops
 
 
 def _leave(hand: Hand, step: Leave, follow: Step | None) -> None:

@@ -12,6 +12,7 @@ from ..notation.tree import (
     Marker,
     Passage,
     Repeat,
+    Ring,
     Step,
     Turn,
     Work,
@@ -98,6 +99,14 @@ def brings_yarn(steps: tuple[Step, ...]) -> bool:
 def moves_marker(steps: tuple[Step, ...]) -> bool:
     """Whether the line moves the round's marker on."""
     return any(isinstance(step, Marker) and step.action == "move" for step in steps)
+
+
+def into_ring(steps: tuple[Step, ...]) -> bool:
+    """Whether anything in the line goes into the ring."""
+    return any(
+        isinstance(step, Work | Group) and any(isinstance(place, Ring) for place in step.places)
+        for step in walk(steps)
+    )
 
 
 def part_turning_chain(line: Line) -> tuple[tuple[Step, ...], tuple[Step, ...]]:

@@ -15,6 +15,8 @@ def count_up(made: list[Made | Space], edge: list[Place], uses: int, chains_coun
     stitches = 0
     chains = 0
     for one in made:
+        if isinstance(one, Space) and one.back:
+            continue
         if isinstance(one, Space):
             makes[("space", one.chains)] += 1
             chains += one.chains
@@ -28,7 +30,7 @@ def count_up(made: list[Made | Space], edge: list[Place], uses: int, chains_coun
 
 def chains_between(worked: WorkedRound) -> int:
     """All chains of the round's spaces."""
-    return sum(one.chains for one in worked.made if isinstance(one, Space))
+    return sum(one.chains for one in worked.made if isinstance(one, Space) and not one.back)
 
 
 def compare(stated: Tally, worked: WorkedRound, size: int, chains: str | None) -> Trouble | None:
@@ -60,7 +62,7 @@ def _compare_kinds(
 ) -> Trouble | None:
     stitches = [one for one in worked.made if isinstance(one, Made) and one.number]
     backs = [one for one in worked.made if isinstance(one, Made) and one.role == "back"]
-    spaces = [one for one in worked.made if isinstance(one, Space)]
+    spaces = [one for one in worked.made if isinstance(one, Space) and not one.back]
     stated: dict[str, int] = {}
     found: dict[str, int] = {}
     wrong = ""

@@ -95,11 +95,24 @@ class Space:
 
     corner: it stands in a corner (a group with a space in its middle, worked in one place). number: 1-based
     among
-    the round's spaces. into: the places passed beneath it (for arches), () where nothing was passed.
+    the round's spaces. into: the places passed beneath it (for arches), () where nothing was passed. back:
+    a chain worked back on (a leaf), no space.
     before is the thing made before it; unit as in Made.
     """
 
-    __slots__ = ("chains", "round", "yarn", "corner", "number", "into", "unit", "special", "previous", "span")
+    __slots__ = (
+        "chains",
+        "round",
+        "yarn",
+        "corner",
+        "back",
+        "number",
+        "into",
+        "unit",
+        "special",
+        "previous",
+        "span",
+    )
 
     def __init__(
         self,
@@ -119,6 +132,7 @@ class Space:
         self.special = special
         self.span = span
         self.corner = False
+        self.back = False
         self.into: tuple[Place, ...] = ()
         self.previous: Place | None = None
 
