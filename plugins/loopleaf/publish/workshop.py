@@ -6,10 +6,14 @@ import hashlib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
+from ..pattern import Finding, Suggestion
 from ..review import Checked, among_files, check, slug
 from .leaflet import leaflet
 from .leaflet_parts import Leaflet, Terms
 from .settings import Settings
+
+RESERVED = ("glossary", "index", "readme")
+"""Addresses of the collection's own pages (MkDocs takes a readme for an index)."""
 
 BOTH: tuple[Terms, Terms] = ("US", "UK")
 
@@ -66,7 +70,23 @@ class Workshop:
 
 
 def _worked(source: str, data: bytes, settings: Settings) -> Worked:
-    checked = check(data, source)
+    checked = _kept_free(check(data, source))
     if checked.work is None or checked.has_errors:
         return Worked(source, checked, {})
     return Worked(source, checked, {terms: leaflet(checked, terms, settings) for terms in BOTH})
+
+
+def _kept_free(checked: Checked) -> Checked:
+    """A pattern may not take the address of one of the collection's own pages."""
+    source = checked.source
+    if source.pattern is None or slug(source.file) not in RESERVED:
+        return checked
+    finding = Finding(
+        rule="address-taken",
+        severity="error",
+        file=source.file,
+        location=source.locate(("title",)),
+        message=f"This file would take the place of the collection's own page “{slug(source.file)}”.",
+        suggestion=Suggestion("Give the file another name.", None, "fill-in"),
+    )
+    return replace(checked, findings=[finding, *checked.findings])

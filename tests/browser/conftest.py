@@ -1,0 +1,70 @@
+"""The demo's pages in real Chromium: a site built once, served from this machine, and a fresh reader for each test."""
+
+import functools
+import threading
+from collections.abc import Callable, Iterator
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, sync_playwright
+
+from tests.publish.small_site import ROOT, SmallSite
+
+QUIET = (
+    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+    "--disable-component-update", "--disable-sync",
+)  # fmt: skip
+
+
+class _Silent(SimpleHTTPRequestHandler):
+    def log_message(self, format: str, *args: Any) -> None:
+        pass
+
+
+@pytest.fixture(scope="session")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """The address of a site with every demo pattern and the demo's own pages."""
+    names = [path.name for path in sorted((ROOT / "patterns").iterdir()) if path.suffix in (".yml", ".md")]
+    small = SmallSite(tmp_path_factory.mktemp("browser"), dict.fromkeys(names), booklets=True)
+    small.settings["markdown_extensions"] += ["attr_list", "pymdownx.superfences", "pymdownx.highlight"]
+    small.build()
+    handler = functools.partial(_Silent, directory=str(small.html))
+    server = ThreadingHTTPServer(("127.0.0.1", 0), handler)
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    yield f"http://127.0.0.1:{server.server_port}/"
+    server.shutdown()
+
+
+@pytest.fixture(scope="session")
+def browser(chromium: str) -> Iterator[Browser]:
+    with sync_playwright() as playwright:
+        launched = playwright.chromium.launch(executable_path=chromium, args=list(QUIET))
+        yield launched
+        launched.close()
+
+
+@pytest.fixture
+def reader(browser: Browser) -> Iterator[Callable[..., BrowserContext]]:
+    """Makes readers: `reader(width=390, color_scheme="dark", java_script_enabled=False)`."""
+    made: list[BrowserContext] = []
+
+    def make(width: int = 1280, height: int = 900, **options: Any) -> BrowserContext:
+        context = browser.new_context(viewport={"width": width, "height": height}, **options)
+        made.append(context)
+        return context
+
+    yield make
+    for context in made:
+        context.close()
+
+
+@pytest.fixture(scope="session")
+def addresses(site: str) -> list[str]:
+    """One page of each kind, and every pattern's page in one of the terms."""
+    slugs = sorted(path.stem for path in Path(ROOT / "patterns").glob("*.yml"))
+    patterns = [f"{('us', 'uk')[i % 2]}/{slug}/" for i, slug in enumerate(slugs)]
+    return [
+        site + page for page in ("", "uk/", "glossary/", "uk/glossary/", "reading/", "format/", *patterns)
+    ]
