@@ -84,3 +84,17 @@ def test_buttons_match_loops() -> None:
         notion.startswith(f"{loops} buttons")
         for notion in stated.pattern("gull-collar")["materials"]["notions"]
     )
+
+
+def _empty(value: object, path: str) -> list[str]:
+    """Fields that hold nothing: what an unquoted comma inside braces leaves behind."""
+    if isinstance(value, dict):
+        return [found for key, inner in value.items() for found in _empty(inner, f"{path}: {key}")]
+    if isinstance(value, list):
+        return [found for inner in value for found in _empty(inner, path)]
+    return [path] if value is None else []
+
+
+@pytest.mark.parametrize("name", list(PATTERNS))
+def test_no_value_is_cut_in_two_by_a_comma(name: str) -> None:
+    assert _empty(stated.pattern(name), name) == []
