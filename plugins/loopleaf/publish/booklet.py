@@ -11,17 +11,17 @@ import logging
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
-from types import ModuleType
+from typing import Any
 
 from .booklet_library import missing_library
 from .overrides import overrides
 
 
-class BookletsUnavailable(Exception):
-    """WeasyPrint or a library below it can't be loaded; the text is a sentence that names it and the command."""
+class BookletsUnavailable(Exception):  # noqa: N818
+    """WeasyPrint or a library below it can't be loaded; the text is a sentence naming it and the command."""
 
 
-class BookletFailed(Exception):
+class BookletFailed(Exception):  # noqa: N818
     """One booklet can't be printed; the text says why, in a sentence."""
 
 
@@ -63,25 +63,25 @@ def print_booklet(html: str, assets: Assets) -> Printed:
     from weasyprint.urls import FatalURLFetchingError
 
     from .booklet_fetch import ROOT, Shelves
-    from .booklet_tags import set_aside_running_lines
+    from .booklet_tags import finish_tags
 
     with _remarks() as remarks:
         try:
             document = weasyprint.HTML(string=html, base_url=ROOT, url_fetcher=Shelves(assets.shelves()))
-            pdf: bytes = document.write_pdf(pdf_variant="pdf/ua-1", finisher=set_aside_running_lines)
+            pdf: bytes = document.write_pdf(pdf_variant="pdf/ua-1", finisher=finish_tags)
         except FatalURLFetchingError as refused:
             reason = refused.__cause__ or refused
             raise BookletFailed(f"The booklet asks for something it may not read: {reason}") from refused
         except Exception as trouble:
-            # WeasyPrint meets what it didn't expect with exceptions of many kinds; one booklet must not end the build.
+            # WeasyPrint meets what it didn't expect with exceptions of many kinds; none may end the build.
             raise BookletFailed(
                 f"The booklet could not be printed: {trouble or type(trouble).__name__}."
             ) from trouble
     return Printed(pdf, tuple(dict.fromkeys(remarks)))
 
 
-def load_weasyprint() -> ModuleType:
-    """WeasyPrint, imported (1 s the first time); raises BookletsUnavailable where that fails."""
+def load_weasyprint() -> Any:
+    """The module WeasyPrint, imported (1 s the first time); raises BookletsUnavailable where that fails."""
     try:
         # On failure WeasyPrint prints a paragraph of its own before it raises.
         with contextlib.redirect_stdout(io.StringIO()):

@@ -40,21 +40,25 @@ class Run:
 
 def booklet_html(leaflet: Leaflet, paper: str, address: str = "") -> str:
     """The whole document. paper: `a4` or `letter`. address: of the pattern's page on the web, "" without."""
-    return _templates().get_template("booklet.html").render(
-        leaflet=leaflet,
-        words=leaflet.words,
-        in_terms=leaflet.words["in_terms"].format(terms=leaflet.terms),
-        paper=paper,
-        size=SIZES[paper],
-        address=address,
-        second_ink=second_ink(leaflet.ink, PAPER) if leaflet.ink else INK,
-        contents=contents(leaflet),
-        credited=[picture for picture in pictures(leaflet) if picture.credit],
+    return (
+        _templates()
+        .get_template("booklet.html")
+        .render(
+            leaflet=leaflet,
+            words=leaflet.words,
+            in_terms=leaflet.words["in_terms"].format(terms=leaflet.terms),
+            paper=paper,
+            size=SIZES[paper],
+            address=address,
+            second_ink=second_ink(leaflet.ink, PAPER) if leaflet.ink else INK,
+            contents=contents(leaflet),
+            credited=[picture for picture in pictures(leaflet) if picture.credit],
+        )
     )
 
 
 def contents(leaflet: Leaflet) -> list[Entry]:
-    """What the booklet holds, in its own order: the abbreviations stand on the last page, where they are quick to find."""
+    """What the booklet holds, in its own order: abbreviations stand on the last page, quick to find."""
     words = leaflet.words
     parts = [
         (words["make"], "make", bool(leaflet.made or leaflet.sizes)),
@@ -99,7 +103,7 @@ def runs(items: Sequence[Heading | Telling | Round]) -> list[Run]:
 
 
 def figure(picture: Picture) -> Markup:
-    """A picture's element. A drawing goes in as data: WeasyPrint sets an SVG picture twice as fast as one inline."""
+    """A picture's element. A drawing goes in as data: WeasyPrint sets that twice as fast as one inline."""
     if picture.file:
         address = f"pictures/{quote(picture.file)}"
     else:
@@ -123,7 +127,10 @@ def listed(things: Sequence[str]) -> str:
 @cache
 def _templates() -> Environment:
     templates = Environment(
-        loader=FileSystemLoader(overrides("booklet")), autoescape=True, undefined=StrictUndefined, auto_reload=False
+        loader=FileSystemLoader(overrides("booklet")),
+        autoescape=True,
+        undefined=StrictUndefined,
+        auto_reload=False,
     )
     templates.globals.update(figure=figure, linked=linked, listed=listed, kept=kept_together, runs=runs)
     return templates

@@ -18,9 +18,10 @@ def missing_library(trouble: Exception) -> str:
     """
     if isinstance(trouble, ImportError):
         module = trouble.name or "weasyprint"
-        return f"No booklets were made, because the Python package {module} is missing: `pip install {module}` brings it."
-    named = re.search(r"lib[\w.+-]+|(?:pango|gobject|harfbuzz|fontconfig)[\w.+-]*", str(trouble))
-    file = f" ({named[0]} was not found)" if named else ""
+        missing, command = f"Python package {module} is missing", f"pip install {module}"
+        return f"No booklets were made, because the {missing}: `{command}` brings it."
+    named = re.search(r"library '([^']+)'", str(trouble))
+    file = f" ({named[1]} was not found)" if named else ""
     return f"No booklets were made, because the library Pango is missing{file}: `{_command()}` brings it."
 
 

@@ -7,9 +7,13 @@ from markupsafe import Markup, escape
 LONGEST_WHOLE = 44
 """Characters of a bracketed repeat that is kept on one line; a longer one would leave half a line empty."""
 
-_WITH_NUMBER = re.compile(r"(?<=\d) (?=\S)|(?<=\d(?:st|nd|rd|th)) (?=\S)|(?<=[×x*]) (?=\d)|(?<=\w) (?=\d)")
+_PARTED = re.compile(
+    r"(?<=\d) (?=\S)|(?<=\d(?:st|nd|rd|th)) (?=\S)|(?<=\w) (?=\d)|(?<=[×x*]) (?=\d)"
+    r"|(?<=\b(?:next|last|each|same)) (?=\S)|(?<=\bfirst) (?=\S)"
+)
 _WHOLE = re.compile(
-    r"[(\[{][^()\[\]{}]*[)\]}](?: (?:× \d+|x \d+|\d+(?: more)? times|twice)|(?= in ))?[,;.]?"
+    r"[(\[{][^()\[\]{}]*[)\]}](?: (?:[×x] \d+|\d+(?: more)? times|twice)|(?= in ))?[,;.]?"
+    r"|from \*(?: to \*| around| across)?[,;.]?"
     r"|\*?\w+-[\w-]+[,;.]?"
 )
 
@@ -23,10 +27,13 @@ def kept_together(text: str) -> Markup:
     for whole in _WHOLE.finditer(text):
         if len(whole[0]) > LONGEST_WHOLE:
             continue
-        pieces += [_firm(text[end : whole.start()]), Markup('<span class="keep">{}</span>').format(_firm(whole[0]))]
+        pieces += [
+            _firm(text[end : whole.start()]),
+            Markup('<span class="keep">{}</span>').format(_firm(whole[0])),
+        ]
         end = whole.end()
     return Markup("").join([*pieces, _firm(text[end:])])
 
 
 def _firm(text: str) -> Markup:
-    return escape(_WITH_NUMBER.sub("\u00a0", text))
+    return escape(_PARTED.sub("\u00a0", text))

@@ -1,4 +1,4 @@
-"""The press: many booklets printed side by side, in processes of our own or through an executor that is given.
+"""The press: many booklets printed side by side, in processes of our own or through a given executor.
 
 WeasyPrint keeps one core busy and keeps memory, so a pool of spawned processes (MkDocs' server has threads,
 which a fork would tear) does the work and is renewed between batches. Every wait has a limit. Whatever goes
@@ -6,7 +6,7 @@ wrong with a worker costs a second try in this process, never the build.
 """
 
 import os
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from concurrent.futures import Executor, Future, ProcessPoolExecutor
 from dataclasses import dataclass
 from multiprocessing import active_children, get_context
@@ -17,6 +17,8 @@ FEW = 2
 """So many booklets are sooner printed here than a pool is started (a worker's first one costs 1.2 s)."""
 BATCH = 40
 """Booklets that one pool prints before it is renewed."""
+LEAVE_S = 2.0
+"""Seconds that an idle worker gets to leave by itself."""
 WAIT_S = 120.0
 """Seconds to wait for one booklet; the largest we know of, 400 rows, takes 4."""
 
@@ -32,7 +34,9 @@ class Order:
 Outcome = Printed | BookletFailed
 
 
-def print_all(orders: Sequence[Order], executor: Executor | None = None, wait_s: float = WAIT_S) -> list[Outcome]:
+def print_all(
+    orders: Sequence[Order], executor: Executor | None = None, wait_s: float = WAIT_S
+) -> list[Outcome]:
     """One outcome an order, in their order.
 
     executor: where given, it does the work and isn't shut down here. Raises BookletsUnavailable where this
@@ -59,9 +63,10 @@ def _through_own_pool(orders: Sequence[Order], wait_s: float) -> list[Outcome | 
         # Idle workers leave by themselves; one that is still at work has outlived its limit.
         pool.shutdown(wait=False, cancel_futures=True)
         for worker in set(active_children()) - others:
-            worker.join(timeout=5)
+            worker.join(timeout=LEAVE_S)
             if worker.is_alive():
                 worker.kill()
+                worker.join(timeout=LEAVE_S)
 
 
 def _cores() -> int:
@@ -88,7 +93,7 @@ def _outcome(future: Future[Printed], wait_s: float) -> Outcome | None:
     except TimeoutError:
         future.cancel()
         return BookletFailed(f"The booklet was not printed within {wait_s:g} seconds.")
-    except Exception:
+    except Exception:  # noqa: BLE001
         # A dead worker, or one elsewhere without Pango: executors differ in how they say so.
         return None
 

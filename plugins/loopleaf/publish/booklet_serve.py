@@ -1,6 +1,7 @@
 """Booklets while serving: made when a reader asks for one, not at every save.
 
-A thin layer before the server's own WSGI application; it knows the addresses of booklets and passes on the rest.
+A thin layer before the server's own WSGI application; it knows the addresses of booklets and passes on the
+rest.
 """
 
 from collections.abc import Callable, Iterable
@@ -15,11 +16,11 @@ if TYPE_CHECKING:
     from wsgiref.types import StartResponse, WSGIApplication, WSGIEnvironment
 
 JobFor = Callable[[str], BookletJob | None]
-"""A booklet's path in the site (`booklets/lantern-pouch-us-a4.pdf`) -> its job; None where there is no such booklet."""
+"""A booklet's path in the site (`booklets/lantern-pouch-us-a4.pdf`) -> its job; None where there is none."""
 
 
 def booklets_on_request(site: "WSGIApplication", job_for: JobFor, cache: Path) -> "WSGIApplication":
-    """The application with booklets: `…/booklets/NAME.pdf` is printed at its first request, then from the shelf."""
+    """The application with booklets: `…/booklets/NAME.pdf` is printed when first asked for, then kept."""
     printing = Lock()  # requests come on threads, and WeasyPrint's font maps aren't made for sharing
 
     def answer(environ: "WSGIEnvironment", start_response: "StartResponse") -> Iterable[bytes]:
@@ -37,7 +38,11 @@ def booklets_on_request(site: "WSGIApplication", job_for: JobFor, cache: Path) -
         if made.failures:
             return _sentence(start_response, "500 Internal Server Error", made.failures[0].text)
         pdf = made.paths[job.key].read_bytes()
-        headers = [("Content-Type", "application/pdf"), ("Content-Length", str(len(pdf))), ("Cache-Control", "no-cache")]
+        headers = [
+            ("Content-Type", "application/pdf"),
+            ("Content-Length", str(len(pdf))),
+            ("Cache-Control", "no-cache"),
+        ]
         start_response("200 OK", headers)
         return [pdf]
 
@@ -46,5 +51,7 @@ def booklets_on_request(site: "WSGIApplication", job_for: JobFor, cache: Path) -
 
 def _sentence(start_response: "StartResponse", status: str, text: str) -> list[bytes]:
     body = f"{text}\n".encode()
-    start_response(status, [("Content-Type", "text/plain; charset=utf-8"), ("Content-Length", str(len(body)))])
+    start_response(
+        status, [("Content-Type", "text/plain; charset=utf-8"), ("Content-Length", str(len(body)))]
+    )
     return [body]

@@ -72,7 +72,8 @@ def make_booklets(jobs: Sequence[BookletJob], cache: Path, executor: Executor | 
     """All booklets of a collection, from the shelf in the folder `cache` or printed and put there.
 
     executor: any `concurrent.futures.Executor` to print with; without one, processes are started where
-    several booklets are missing. Raises BookletsUnavailable where one is missing and WeasyPrint can't be loaded.
+    several booklets are missing. Raises BookletsUnavailable where one is missing and WeasyPrint can't be
+    loaded.
     """
     cache.mkdir(parents=True, exist_ok=True)
     places = [cache / f"{content_key(job)}.pdf" for job in jobs]
@@ -101,7 +102,7 @@ def content_key(job: BookletJob) -> str:
 
 
 def _pictures(job: BookletJob) -> Iterable[bytes]:
-    """The content of each picture that the HTML shows; nothing for one that isn't there (printing says so)."""
+    """The content of each picture that the HTML shows; nothing for one that isn't there: printing says so."""
     folder = job.assets.pictures
     for address in sorted(set(re.findall(r'src="pictures/([^"]+)"', job.html))):
         file = None if folder is None else folder / unquote(unescape(address))
@@ -133,7 +134,7 @@ def _write_aside(place: Path, content: bytes) -> None:
     try:
         with os.fdopen(handle, "wb") as file:
             file.write(content)
-        os.replace(name, place)
+        Path(name).replace(place)
     except BaseException:
         Path(name).unlink(missing_ok=True)
         raise
