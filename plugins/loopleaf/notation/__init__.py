@@ -2,6 +2,21 @@
 
 from .parser import parse, parse_count
 from .problem import Parsed, Problem
+from .style import kind_names
 from .vocabulary import SpecialStitch, Terms, Vocabulary
+from .writer import stitch_name, write, write_count, write_step
 
-__all__ = ["Parsed", "Problem", "SpecialStitch", "Terms", "Vocabulary", "parse", "parse_count"]
+__all__ = [
+    "Parsed",
+    "Problem",
+    "SpecialStitch",
+    "Terms",
+    "Vocabulary",
+    "kind_names",
+    "parse",
+    "parse_count",
+    "stitch_name",
+    "write",
+    "write_count",
+    "write_step",
+]

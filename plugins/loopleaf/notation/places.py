@@ -281,7 +281,11 @@ def _within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Place:
     if not same and cursor.means != "next":
         raise cursor.fail("of-what")
     cursor.at += 1
-    of = read_target(cursor) if cursor.means != "num" else read_counted_target(cursor)[1]
+    if cursor.means == "num" and cursor.ahead() == "ch" and cursor.ahead(2) not in ("sp", "sps", "picot"):
+        of = Target("space", length=cursor.words[cursor.at].value.sizes[0])
+        cursor.at += 2
+    else:
+        of = read_counted_target(cursor)[1]
     return Within(part, inner, of, number, same)  # type: ignore[arg-type]
 
 

@@ -136,7 +136,9 @@ def _after_second_star(cursor: Cursor, inside: tuple[Step, ...], first: int, mar
         pass
     if cursor.means == "rep":
         _need_from(cursor, mark)
-        if starts_until(cursor, cursor.at) or (cursor.means == "num" and not _says_more(cursor)):
+        if starts_until(cursor, cursor.at) or (
+            cursor.means in ("num", "times-word") and not _says_more(cursor)
+        ):
             return _tail(cursor, inside, first, True)
     cursor.at = at
     cursor.passage = True
@@ -145,9 +147,9 @@ def _after_second_star(cursor: Cursor, inside: tuple[Step, ...], first: int, mar
 
 def _says_more(cursor: Cursor) -> bool:
     at = cursor.at
-    read_amount(cursor)
-    cursor.take("times")
-    more = cursor.means == "more"
+    if read_times(cursor) is None:
+        read_amount(cursor)
+    more = cursor.means == "more" or cursor.words[at].value == 1
     cursor.at = at
     return more
 

@@ -55,8 +55,7 @@ def read_change(cursor: Cursor, steps: list[Step]) -> None:
         if cursor.means == "st" or starts_stitch(cursor, cursor.at):
             cursor.at += 1
         else:
-            while cursor.means in ("yarn-over", "yarn-word", "step-word"):
-                cursor.at += 1
+            cursor.need("yarn-over", "last-yarn-over")
     steps.append(Yarn(yarn, how, cursor.span(first)))  # type: ignore[arg-type]
 
 
