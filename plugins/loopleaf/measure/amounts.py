@@ -70,7 +70,7 @@ def lengths(sizes_mm: tuple[float | None, ...]) -> str:
 def stated(lengths_as_typed: Lengths, count: int = 1) -> str:
     """A length as the author states it, in both families: theirs kept as typed, the other one rounded.
 
-    `34.5 cm (13½ in)`; one a size: `37 (40.5, 44) cm, 14½ (16, 17¼) in`. count: how many sizes the pattern has.
+    `34.5 cm (13½ in)`; one a size: `37 (40.5, 44) cm, 14½ (16, 17¼) in`. count: the number of sizes.
     """
     ones = [lengths_as_typed.of(size) for size in range(count)]
     known = [one for one in ones if one is not None]

@@ -123,7 +123,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
             continue
         sizes = round_sizes(labels, made[-1], scale)
         known = [one for one in sizes if one is not None]
-        shape = stretches(known, _start_mm(piece, size, scale), scale.width_mm) if in_rounds else ()
+        shape = stretches(known, start_mm(piece, size, scale), scale.width_mm) if in_rounds else ()
         rounds.append(sizes)
         shapes.append(shape)
         found.append(rounds_size(piece, size, known, shape, scale) if in_rounds else rows_size(known))
@@ -140,7 +140,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
     )
 
 
-def _start_mm(piece: PieceWork, size: int, scale: Scale) -> float | None:
+def start_mm(piece: PieceWork, size: int, scale: Scale) -> float | None:
     """Length of the edge before round 1.
 
     Of a ring its circumference (0 drawn closed); None on a chain or another edge.
