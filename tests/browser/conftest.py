@@ -1,4 +1,4 @@
-"""The demo's pages in real Chromium: a site built once, served from this machine, and a fresh reader for each test."""
+"""The demo in real Chromium: a site built once, served from this machine, a fresh reader for each test."""
 
 import functools
 import threading

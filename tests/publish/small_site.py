@@ -23,7 +23,8 @@ version: 1.0.0
 published: 2026-01-02
 licence: CC0-1.0
 materials:
-  yarns: {A: {weight: 4, name: slate, colour: "#44525c", fibre: cotton, weighed: 12 g, ball: {grams: 50, metres: 85}}}
+  yarns:
+    A: {weight: 4, name: slate, colour: "#44525c", fibre: cotton, weighed: 5 g, ball: {grams: 50, metres: 85}}
   hook: 5 mm
   notions: [tapestry needle]
 gauge: {stitch: sc, stitches: 14, rows: 15, over: 10 cm, blocked: no}
@@ -72,7 +73,10 @@ class SmallSite:
     def build(
         self, command: str = "build", plugin: LoopleafPlugin | None = None, **more: Any
     ) -> LoopleafPlugin:
-        """Build it, as `mkdocs build` or one rebuild of `mkdocs serve` does; plugin: to go on with, as serving does."""
+        """Build it, as `mkdocs build` or one rebuild of `mkdocs serve` does.
+
+        plugin: the one of the build before, to go on with, as serving does. more: settings of mkdocs.yml.
+        """
         config_file = self.folder / "mkdocs.yml"
         config_file.write_text(yaml.safe_dump({**self.settings, **more}), encoding="utf-8")
         with config_file.open("rb") as opened:

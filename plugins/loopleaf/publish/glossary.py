@@ -20,7 +20,7 @@ class Use:
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """One word. anchor: unlike any other's on the page, and the same in both terms where it means the same."""
+    """One word. anchor: unlike any other's on the page, the same in both terms where it means the same."""
 
     anchor: str
     term: str

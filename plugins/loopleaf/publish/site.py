@@ -36,7 +36,7 @@ log = get_plugin_logger("loopleaf")
 ASSETS = "assets/loopleaf"
 
 
-class LoopleafPlugin(BasePlugin[LoopleafOptions]):
+class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-call]
     """Works a collection's patterns and publishes those that add up."""
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
