@@ -3,6 +3,7 @@
 import pytest
 
 from loopleaf import notation
+from loopleaf.notation.tree import Line
 
 from . import guide
 
@@ -14,7 +15,7 @@ PAIRS = [
 ]
 
 
-def _tree(text: str, terms: notation.Terms) -> notation.Line:
+def _tree(text: str, terms: notation.Terms) -> Line:
     parsed = notation.parse(text, notation.Vocabulary(terms, {}, frozenset(), frozenset()))
     assert [problem.message for problem in parsed.problems] == []
     assert parsed.line is not None

@@ -39,10 +39,16 @@ def worked(name: str) -> Checked:
         "designer": DATA["books"][example["book"]],
         "terms": "UK",
         "gauge": "not critical",
-        **{key: example[key] for key in ("turning chains", "chain spaces", "special stitches") if key in example},
+        **{
+            key: example[key]
+            for key in ("turning chains", "chain spaces", "special stitches")
+            if key in example
+        },
         "pieces": {"example": example["piece"]},
     }
-    return check(yaml.safe_dump(file, sort_keys=False, allow_unicode=True, width=1000).encode(), "example.yml")
+    return check(
+        yaml.safe_dump(file, sort_keys=False, allow_unicode=True, width=1000).encode(), "example.yml"
+    )
 
 
 def rounds_of(example: dict[str, Any]) -> list[RoundWork]:
