@@ -49,7 +49,7 @@ def as_file(fence: Fence) -> dict[str, Any]:
 
 
 def as_rounds(fence: Fence) -> dict[str, Any]:
-    """Lines with their counts as a piece, worked over the stitches or from the start that the first line names."""
+    """Lines with their counts as a piece, over the stitches or from the start that the first line names."""
     first, *lines = fence.text.strip().splitlines()
     found = re.fullmatch(
         r"# (joined rounds|spiral rounds|rows), (?:over (\d+) stitches|start: (.*?))(, with A and B)?", first
