@@ -77,6 +77,8 @@ class PieceHand:
             self._report(result, attempt, thread, stated)
             self._go_on(thread, attempt, stated, size, after)
             chosen = chosen or attempt
+        if line is None:
+            self.turned = self.ways.worked == "rows"
         if chosen is not None and line is not None:
             more = chosen.reading.more
             if any(t.rule == "repeat-unclear" for t in result.troubles):
@@ -223,9 +225,9 @@ class PieceHand:
 
 
 def _add(result: RoundWork, trouble: Trouble) -> None:
-    """Keep a trouble once, though several sizes meet it."""
+    """Keep a trouble once in each size that meets it."""
     for other in result.troubles:
-        if other.rule == trouble.rule and other.span == trouble.span:
+        if (other.rule, other.span, other.size) == (trouble.rule, trouble.span, trouble.size):
             return
     result.troubles.append(trouble)
 
