@@ -5,7 +5,6 @@ Nothing is ever made from a tag, and no alias is opened out here: a hostile file
 
 import re
 from dataclasses import dataclass, field
-
 from typing import Any
 
 import yaml
@@ -13,7 +12,8 @@ import yaml
 from .finding import Suggestion
 from .limits import DEEPEST, MOST_ALIASES, MOST_VALUES
 from .nodes import Flaw, Lines, Node
-from .not_yaml import explain, in_quotes, quote, too_deep, value_on_line
+from .not_yaml import explain, too_deep
+from .quoting import in_quotes, quote, value_on_line
 
 _READER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _PLAIN_TAGS = re.compile(r"^(!|tag:yaml\.org,2002:(str|int|float|bool|null|timestamp|map|seq))$")
@@ -65,11 +65,14 @@ class _Composer:
     def _second_document(self, at: int) -> None:
         self.flaws.append(
             Flaw(
-                "not-yaml", at, at + 3, "A second document begins here.",
+                "not-yaml",
+                at,
+                at + 3,
+                "A second document begins here.",
                 "A line of three dashes begins a new document; a pattern's file holds one.",
                 Suggestion("Take the line out, or put what follows into a file of its own.", None, "fill-in"),
             )
-        )  # fmt: skip
+        )
 
     def _scalar(self, event: yaml.ScalarEvent) -> None:
         kept = event.style if event.style in ("'", '"', "|", ">") else ""
@@ -91,12 +94,19 @@ class _Composer:
         start = begin if 0 <= begin <= node.start else node.start
         self.flaws.append(
             Flaw(
-                "wrong-type", start, max(node.end, start + 1), "This value begins with an instruction for programs.",
+                "wrong-type",
+                start,
+                max(node.end, start + 1),
+                "This value begins with an instruction for programs.",
                 "A value with `!` before it asks a program to make something of it; a pattern holds text, numbers, "
                 "lists and fields only.",
-                Suggestion("Take out the `!` and the word behind it; if it is meant as text, put it in quotes.", None, "fill-in"),
+                Suggestion(
+                    "Take out the `!` and the word behind it; if it is meant as text, put it in quotes.",
+                    None,
+                    "fill-in",
+                ),
             )
-        )  # fmt: skip
+        )
 
     def _alias(self, event: yaml.AliasEvent) -> None:
         start, end = _at(event.start_mark), _at(event.end_mark)
@@ -106,23 +116,29 @@ class _Composer:
             begin, stop = (value[0], value[1]) if value and value[0] == start else (start, end)
             self.flaws.append(
                 Flaw(
-                    "not-yaml", begin, stop, "This value begins with `*` and isn't in quotes.",
+                    "not-yaml",
+                    begin,
+                    stop,
+                    "This value begins with `*` and isn't in quotes.",
                     "YAML keeps an asterisk at the beginning of a value for itself: it takes "
                     f"`{event.anchor}` for the name of another value, and there is none.",
                     quote(self.text[begin:stop]),
                 )
-            )  # fmt: skip
+            )
             self._add(Node("text", begin, stop, self.text[begin:stop]))
             return
         self.aliases += 1
         if any(one.node is target for one in self.stack):
             self.flaws.append(
                 Flaw(
-                    "too-deep", start, end, f"`*{event.anchor}` stands for the very value that it stands in.",
+                    "too-deep",
+                    start,
+                    end,
+                    f"`*{event.anchor}` stands for the very value that it stands in.",
                     "Opened out, that value would hold itself without end.",
                     Suggestion("Write out what is meant.", None, "fill-in"),
                 )
-            )  # fmt: skip
+            )
             raise _TooMuchError
         if self.aliases > MOST_ALIASES:
             self._too_many(
@@ -135,10 +151,14 @@ class _Composer:
     def _too_many(self, start: int, end: int, working: str) -> None:
         self.flaws.append(
             Flaw(
-                "too-many-aliases", start, end, "Too much is borrowed from other places of the file by `*` names.", working,
+                "too-many-aliases",
+                start,
+                end,
+                "Too much is borrowed from other places of the file by `*` names.",
+                working,
                 Suggestion("Write rounds that are alike as `rounds: 4-6` or with `as:`.", None, "fill-in"),
             )
-        )  # fmt: skip
+        )
         raise _TooMuchError
 
     def _open(self, event: yaml.CollectionStartEvent) -> None:
@@ -204,11 +224,14 @@ class _Composer:
             first = value.text.split(",")[0]
             self.flaws.append(
                 Flaw(
-                    "comma-in-braces", value.start, value.end, "A comma inside `{ }` cuts this value in two.",
+                    "comma-in-braces",
+                    value.start,
+                    value.end,
+                    "A comma inside `{ }` cuts this value in two.",
                     f"Inside `{{ }}` a comma ends a value, unless the value is in quotes: only `{first}` is left of it.",
                     Suggestion("Put the whole value in quotes.", in_quotes(value.text), "safe"),
                 )
-            )  # fmt: skip
+            )
 
 
 def compose(text: str) -> tuple[Node | None, list[Flaw]]:

@@ -18,6 +18,7 @@ _MARKUP = re.compile(
     r"|&(?:[A-Za-z]{2,8}|#\d{1,7}|#x[0-9a-fA-F]{1,6});",
     re.S,
 )
+_UNPRINTABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufffe\uffff]")
 _MAIL = re.compile(r"^[\w.+-]+@[\w-]+(?:\.[\w-]+)+$")
 _WEB = re.compile(r"^https?://[\w-]+(?:\.[\w-]+)*(?::\d+)?(?:[/?#][^\s<>\"'`\\]*)?$", re.I)
 
@@ -31,6 +32,7 @@ def content_flaws(root: Node, text: str) -> list[Flaw]:
             continue
         seen.add(id(node))
         flaws += _markup(node, text)
+        flaws += _unprintable(node, text)
         if len(node.text) > LONGEST_TEXT:
             flaws.append(_too_long(node))
         if name in ("picture", "pictures") or (name == "file" and above in ("picture", "pictures")):
@@ -72,21 +74,49 @@ def _markup(node: Node, text: str) -> list[Flaw]:
     clean = not re.search(r"[\"'\\\n]", without)
     return [
         Flaw(
-            "markup-in-text", start, end, f"`{shown}` is HTML, and this text is printed as it stands.",
+            "markup-in-text",
+            start,
+            end,
+            f"`{shown}` is HTML, and this text is printed as it stands.",
             "Pages and booklets are laid out by the collection's own design; texts in a pattern are plain words.",
-            Suggestion("Take out the markup and leave the words.", without if clean else None, "likely" if clean else "fill-in"),
+            Suggestion(
+                "Take out the markup and leave the words.",
+                without if clean else None,
+                "likely" if clean else "fill-in",
+            ),
             harmless=True,
         )
-    ]  # fmt: skip
+    ]
+
+
+def _unprintable(node: Node, text: str) -> list[Flaw]:
+    """Signs that no page can print, which an escape (`"\\x07"`) can bring in."""
+    found = _UNPRINTABLE.search(node.text)
+    if not found:
+        return []
+    start, end = _span(node, text, found.start(), found.end())
+    return [
+        Flaw(
+            "not-yaml",
+            start,
+            end,
+            f"This text holds a sign that can't be printed (U+{ord(found[0]):04X}).",
+            "Pages and booklets can only hold signs that print.",
+            Suggestion("Take it out.", "", "safe"),
+        )
+    ]
 
 
 def _too_long(node: Node) -> Flaw:
     return Flaw(
-        "too-large", node.start, node.end, f"This text is {len(node.text):,} characters long.",
+        "too-large",
+        node.start,
+        node.end,
+        f"This text is {len(node.text):,} characters long.",
         f"The limit for one text is {LONGEST_TEXT:,} characters: more than a printed leaflet holds.",
         Suggestion("Shorten it, or share it out.", None, "fill-in"),
         harmless=True,
-    )  # fmt: skip
+    )
 
 
 def leaves_the_folder(file: str) -> bool:
@@ -109,31 +139,40 @@ def _picture(node: Node) -> list[Flaw]:
         beside = name if name not in ("", "..") and re.fullmatch(r"[\w][\w .-]*", name) else None
         return [
             Flaw(
-                "path-leaves-collection", node.start, node.end, f"`{file[:80]}` isn't beside this pattern.",
+                "path-leaves-collection",
+                node.start,
+                node.end,
+                f"`{file[:80]}` isn't beside this pattern.",
                 "A pattern's pictures stand in its own folder or in a folder below it, so that it can be moved and shared whole.",
-                Suggestion("Put the picture beside the pattern and give its name alone.", beside, "likely" if beside else "fill-in"),
+                Suggestion(
+                    "Put the picture beside the pattern and give its name alone.",
+                    beside,
+                    "likely" if beside else "fill-in",
+                ),
                 harmless=True,
             )
-        ]  # fmt: skip
+        ]
     if not file.lower().endswith(PICTURE_ENDINGS):
         endings = f"{', '.join(PICTURE_ENDINGS[:-1])} or {PICTURE_ENDINGS[-1]}"
         return [
             Flaw(
-                "not-a-picture", node.start, node.end, f"`{file[:80]}` isn't the name of a picture.",
+                "not-a-picture",
+                node.start,
+                node.end,
+                f"`{file[:80]}` isn't the name of a picture.",
                 f"A picture's file name ends in {endings}.",
                 Suggestion("Save it as one of these and give that name.", None, "fill-in"),
                 harmless=True,
             )
-        ]  # fmt: skip
+        ]
     return []
 
 
 def is_picture(data: bytes) -> bool:
     """Whether a file's first bytes (12 are enough) are those of a JPEG, PNG, WebP or GIF picture, whatever its name."""
-    return (
-        data.startswith((b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n", b"GIF87a", b"GIF89a"))
-        or (data[:4] == b"RIFF" and data[8:12] == b"WEBP")
-    )  # fmt: skip
+    return data.startswith((b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n", b"GIF87a", b"GIF89a")) or (
+        data[:4] == b"RIFF" and data[8:12] == b"WEBP"
+    )
 
 
 def _link(node: Node, mail: bool) -> list[Flaw]:
@@ -141,15 +180,19 @@ def _link(node: Node, mail: bool) -> list[Flaw]:
     if _WEB.match(address) or (mail and _MAIL.match(address)):
         return []
     bare = re.fullmatch(r"[\w-]+(?:\.[\w-]+)+(?:/\S*)?", address) is not None
-    also = " or an e-mail address" if mail else ""
+    also = ", or an e-mail address" if mail else ""
     return [
         Flaw(
-            "link-not-http", node.start, node.end, f"`{address[:80]}` isn't an address that a reader can open safely.",
+            "link-not-http",
+            node.start,
+            node.end,
+            f"`{address[:80]}` isn't an address that a reader can open safely.",
             f"A link in a pattern is an address that begins with https:// or http://{also}.",
             Suggestion(
-                f"Write the whole address, from https:// on{also}.", f'"https://{address}"' if bare else None,
+                f"Write the whole address, from https:// on{also}.",
+                f'"https://{address}"' if bare else None,
                 "likely" if bare else "fill-in",
             ),
             harmless=True,
         )
-    ]  # fmt: skip
+    ]

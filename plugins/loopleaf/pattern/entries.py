@@ -142,6 +142,8 @@ class Entry(Part):
             raise unfit("`work` stands here beside the round that is worked again.", "as: 7")
         if numbered and numbered[0].last is None and not self.until and not self.every:
             raise missing("until", "{rows: 4 on, repeat: 2-3, until: 120 cm}")
+        if numbered and numbered[0].last is not None and self.until:
+            raise unfit("`until` stands beside rows that are numbered to their end.", "rows: 4 on")
         if self.every is not None and self.every < 1:
             raise unfit("`every: 0` would work none of these rows.", "every: 2")
         return self

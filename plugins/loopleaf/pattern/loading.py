@@ -19,12 +19,17 @@ def load(data: bytes, file: str) -> Source:
     if len(data) > LARGEST_FILE:
         size = f"{len(data) / 1e6:.1f} MB"
         return _unreadable(
-            file, "", Flaw(
-                "too-large", 0, 0, f"This file is {size} large.",
+            file,
+            "",
+            Flaw(
+                "too-large",
+                0,
+                0,
+                f"This file is {size} large.",
                 f"The limit is {LARGEST_FILE / 1e6:.0f} MB; a blanket of 2,000 rows takes about 0.2 MB.",
                 Suggestion("Write rounds that are alike once, as `rounds: 4-6`.", None, "fill-in"),
             ),
-        )  # fmt: skip
+        )
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -78,20 +83,26 @@ def _twice(root: Node) -> list[Flaw]:
             if key.kind in ("fields", "list"):
                 flaws.append(
                     Flaw(
-                        "wrong-type", key.start, key.end, "The name of this field is a list or fields of its own.",
+                        "wrong-type",
+                        key.start,
+                        key.end,
+                        "The name of this field is a list or fields of its own.",
                         "A field's name is a word or a few.",
                         Suggestion("Put it in quotes if it is meant as text.", None, "fill-in"),
                     )
-                )  # fmt: skip
+                )
             elif key.text in first:
                 flaws.append(
                     Flaw(
-                        "key-twice", key.start, key.end, f"`{key.text}` is written twice here.",
+                        "key-twice",
+                        key.start,
+                        key.end,
+                        f"`{key.text}` is written twice here.",
                         "A field can hold one value, so one of the two would be lost.",
                         Suggestion("Keep one, or give the other its right name.", None, "fill-in"),
                         also=(first[key.text].start, first[key.text].end, "It is written here first."),
                     )
-                )  # fmt: skip
+                )
             else:
                 first[key.text] = key
     return flaws
@@ -105,9 +116,13 @@ def _not_utf8(data: bytes, error: UnicodeDecodeError) -> tuple[str, Flaw]:
     else:
         kind = f"The byte {data[error.start]:#04x} belongs to another way of writing letters down, such as Latin 1."
     return text, Flaw(
-        "not-utf8", at, at + 1, "This file isn't written in UTF-8.", kind,
+        "not-utf8",
+        at,
+        at + 1,
+        "This file isn't written in UTF-8.",
+        kind,
         Suggestion("In your editor, choose to save the file as UTF-8.", None, "fill-in"),
-    )  # fmt: skip
+    )
 
 
 def _unreadable(file: str, text: str, flaw: Flaw) -> Source:

@@ -1,5 +1,6 @@
 """Materials, gauge and sizes: what a maker needs at hand before the first stitch."""
 
+import re
 from typing import Annotated, Any
 
 from pydantic import Field, model_validator
@@ -10,6 +11,7 @@ from .part import (
     AnyText,
     ARun,
     Colour,
+    HookSize,
     InShort,
     Number,
     OneOrMore,
@@ -19,7 +21,7 @@ from .part import (
     YarnWeight,
     YesNo,
 )
-from .reading import unfit
+from .reading import plain_text, unfit
 from .values import Length, Weight
 
 _GRAMS_AN_OUNCE = Weight(1, "oz").grams
@@ -72,8 +74,18 @@ class Yarn(Part):
 class Hook(Part):
     """A hook and what it is for."""
 
-    size: ALength = Field(description="Its size in millimetres: `5.5 mm`.")
+    size: HookSize = Field(description="Its size in millimetres: `5.5 mm`.", examples=["5.5 mm"])
     for_: AnyText = Field("", description="What it is for, where there are several: `ribs`.")
+
+    @model_validator(mode="before")
+    @classmethod
+    def _with_its_use(cls, fields: Any) -> Any:
+        """`4 mm for the ribs` in one line."""
+        text = plain_text(fields.get("size")) if isinstance(fields, dict) else None
+        if text is not None and "for" not in fields and re.search(r"\sfor\s", text):
+            size, use = re.split(r",?\s+for\s+", text, maxsplit=1)
+            return {**fields, "size": size, "for": use}
+        return fields
 
 
 class Materials(Part):

@@ -38,15 +38,19 @@ ChainSpaces = Literal["counted", "not counted"]
 class Change(Part):
     """A change made since the pattern was first published."""
 
-    date: Day = Field(description="The day of the change, year first.")
+    date: Day = Field(description="The day of the change, year first.", examples=["2026-11-05"])
     version: AnyText = Field("", description="The version that it made.")
-    note: SomeText = Field(description="What changed, in words.")
+    note: SomeText = Field(
+        description="What changed, in words.", examples=["Round 1 names the stitch to join to."]
+    )
 
 
 class Video(Part):
     """A video of the whole pattern."""
 
-    url: SomeText = Field(description="Its address, beginning with https://.")
+    url: SomeText = Field(
+        description="Its address, beginning with https://.", examples=["https://example.org/lantern-pouch"]
+    )
     length: Moment = Field("", description='How long it is, in quotes: `"12:30"`.')
 
 
@@ -72,11 +76,11 @@ class Variation(Part):
 class Pattern(Part):
     """A crochet pattern, as its author wrote it."""
 
-    title: SomeText = Field(description="The pattern's title.")
+    title: SomeText = Field(description="The pattern's title.", examples=["Lantern pouch"])
     designer: AnyText = Field("", description="Who designed it.")
     summary: AnyText = Field("", description="One sentence on what it is.")
     terms: Annotated[Terms, Word("US", "UK")] = Field(
-        description="The terms that this file is written in: US or UK."
+        description="The terms that this file is written in: US or UK.", examples=["US"]
     )
     level: Annotated[Level, Word("basic", "easy", "intermediate", "complex")] | None = Field(
         None, description="How hard it is: basic, easy, intermediate, complex."
@@ -114,7 +118,7 @@ class Pattern(Part):
     special_stitches: dict[str, SpecialStitch] = Field(
         {}, description="Stitches of the author's own, by name."
     )
-    pieces: dict[str, Piece] = Field(description="The pieces, by name.")
+    pieces: dict[str, Piece] = Field(description="The pieces, by name.", examples=["{pouch: …}"])
     finishing: Annotated[tuple[FinishingStep, ...], OneOrMore()] = Field(
         (), description="The finishing, step by step."
     )

@@ -1,6 +1,7 @@
 """The file as it stands: every value with the place where it is written, and flaws found on the way."""
 
 import bisect
+import re
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any, Literal
@@ -110,3 +111,33 @@ class Lines:
         while end > start and self.text[end - 1] in "\r\n":
             end -= 1
         return start, end
+
+
+def find(root: Node, path: tuple[str | int, ...]) -> tuple[Node, bool]:
+    """The node at a path, or the nearest above it; and whether the whole path was followed."""
+    node = root
+    for step in path:
+        below = node.child(step)
+        if below is None:
+            return node, False
+        node = below
+    return node, True
+
+
+def key_span(root: Node, path: tuple[str | int, ...]) -> tuple[int, int]:
+    """Where the name of the field at a path stands; of a list's item, its first field's name."""
+    above, whole = find(root, path[:-1])
+    last = path[-1] if path else ""
+    pair = above.pair(last) if whole and isinstance(last, str) else None
+    if pair:
+        return pair[0].start, pair[0].end
+    node, _ = find(root, path)
+    if node.kind == "fields" and node.fields:
+        return node.fields[0][0].start, node.fields[0][0].end
+    return node.start, node.end
+
+
+def first_line(node: Node, text: str) -> tuple[int, int]:
+    """A list's or fields' own stretch, cut to its first line where it runs over several."""
+    stop = re.compile(r"[\r\n]").search(text, node.start, max(node.end, node.start))
+    return node.start, stop.start() if stop else max(node.end, node.start)

@@ -12,10 +12,8 @@ import yaml
 from .finding import Suggestion
 from .limits import DEEPEST
 from .nodes import Flaw, Lines
+from .quoting import in_quotes, quote, value_on_line
 
-_FIELD = re.compile(r"(?:^[ ]*(?:-[ ]+)*|[{,][ \t]*)([A-Za-z_][\w \t-]*|\"[^\"]*\"|'[^']*'):[ \t]+")
-_ITEM = re.compile(r"^[ ]*(?:-[ ]+)+")
-_NEXT_FIELD = re.compile(r",[ \t]*[A-Za-z_][\w \t-]*:(?=[ \t]|$)")
 _KEPT = {
     "*": "an asterisk",
     "&": "an ampersand",
@@ -36,48 +34,8 @@ class Cause:
     mended: str | None
 
 
-def in_quotes(value: str) -> str:
-    """A value in the quotes that need least change."""
-    if '"' not in value and "\\" not in value:
-        return f'"{value}"'
-    return "'" + value.replace("'", "''") + "'"
-
-
-def quote(value: str) -> Suggestion:
-    """The advice to put a value in quotes."""
-    return Suggestion("Put the whole value in quotes.", in_quotes(value), "safe")
-
-
 def _blank(text: str, start: int, end: int) -> str:
     return text[:start] + re.sub(r"[^\r\n]", "x", text[start:end]) + text[end:]
-
-
-def value_on_line(text: str, at: int, line: tuple[int, int]) -> tuple[int, int, bool] | None:
-    """The value on one line that reaches to an offset or lies last before it: start, end, and whether in braces."""
-    begin, stop = line
-    row = text[begin:stop]
-    starts = [found.end() for found in _FIELD.finditer(row) if begin + found.end() <= at]
-    item = _ITEM.match(row)
-    if item and (not starts or item.end() > starts[-1]):
-        starts.append(item.end())
-    if not starts:
-        return None
-    start = starts[-1]
-    braces = row.count("{", 0, start) > row.count("}", 0, start)
-    end = len(row.rstrip())
-    if braces:
-        after = _NEXT_FIELD.search(row, start)
-        if after:
-            end = after.start()
-        else:
-            closing = row.rfind("}", start)
-            end = closing if closing > start else end
-    else:
-        remark = re.search(r"[ \t]#", row[start:])
-        end = start + remark.start() if remark else end
-    while end > start and row[end - 1] in " \t":
-        end -= 1
-    return (begin + start, begin + end, braces) if end > start else None
 
 
 def _goes_on_after(value: str) -> str:
@@ -107,39 +65,53 @@ def _in_the_value(text: str, at: int, line: tuple[int, int]) -> Cause | None:
     if value[0] in _KEPT:
         return Cause(
             Flaw(
-                "not-yaml", start, end, f"This value begins with `{value[0]}` and isn't in quotes.",
-                f"YAML keeps {_KEPT[value[0]]} at the beginning of a value for itself.", quote(value),
+                "not-yaml",
+                start,
+                end,
+                f"This value begins with `{value[0]}` and isn't in quotes.",
+                f"YAML keeps {_KEPT[value[0]]} at the beginning of a value for itself.",
+                quote(value),
             ),
             mended,
-        )  # fmt: skip
+        )
     closing = _goes_on_after(value)
     if closing:
         return Cause(
             Flaw(
-                "not-yaml", start, end,
+                "not-yaml",
+                start,
+                end,
                 f"This value begins with `{value[0]}` and goes on after its closing `{closing}`.",
-                f"A value that begins with `{value[0]}` ends for YAML at the closing `{closing}`.", quote(value),
+                f"A value that begins with `{value[0]}` ends for YAML at the closing `{closing}`.",
+                quote(value),
             ),
             mended,
-        )  # fmt: skip
+        )
     if braces and re.search(r",\s*[*&@%`!|>\[{\"']", value) and value[0] not in "[{\"'":
         return Cause(
             Flaw(
-                "comma-in-braces", start, end, "A comma inside `{ }` cuts this value in two.",
-                "Inside `{ }` a comma ends a value, unless the value is in quotes.", quote(value),
+                "comma-in-braces",
+                start,
+                end,
+                "A comma inside `{ }` cuts this value in two.",
+                "Inside `{ }` a comma ends a value, unless the value is in quotes.",
+                quote(value),
             ),
             mended,
-        )  # fmt: skip
+        )
     colon = re.search(r":(?=\s|$)", value)
     if colon and value[0] not in "[{\"'" and start <= at <= end:
         return Cause(
             Flaw(
-                "not-yaml", start, end, "This value holds a colon with a space after it, and isn't in quotes.",
+                "not-yaml",
+                start,
+                end,
+                "This value holds a colon with a space after it, and isn't in quotes.",
                 "To YAML a colon and a space end a field's name, so it takes what stands before them for a name.",
                 quote(value),
             ),
             mended,
-        )  # fmt: skip
+        )
     return None
 
 
@@ -157,11 +129,15 @@ def _tab(text: str, at: int, line: tuple[int, int], lines: Lines) -> Cause | Non
         working += f" {others} more {'line begins' if others == 1 else 'lines begin'} with a tab."
     return Cause(
         Flaw(
-            "not-yaml", start, start + 1, f"Line {lines.position(at)[0]} has a tab where spaces belong.", working,
+            "not-yaml",
+            start,
+            start + 1,
+            f"Line {lines.position(at)[0]} has a tab where spaces belong.",
+            working,
             Suggestion("Put spaces in its place, as many as the lines beside it have.", "  ", "likely"),
         ),
         mended if mended != text else None,
-    )  # fmt: skip
+    )
 
 
 def _not_closed(text: str, error: yaml.MarkedYAMLError, lines: Lines) -> Cause | None:
@@ -176,28 +152,48 @@ def _not_closed(text: str, error: yaml.MarkedYAMLError, lines: Lines) -> Cause |
     if lines.position(stopped)[0] == begin_line and stopped < len(text):
         return None
     end = lines.around(mark.index)[1]
+    remark = re.compile(r"[ \t](#[^,}\]\s]*)").search(text, mark.index, end)
+    if remark and sign in "{[":
+        value = remark[1]
+        return Cause(
+            Flaw(
+                "not-yaml",
+                remark.start(1),
+                remark.end(1),
+                f"`{value}` hides the rest of its line.",
+                "To YAML, a `#` after a space begins a remark, and the rest of the line isn't read.",
+                Suggestion("Put it in quotes.", in_quotes(value), "safe"),
+            ),
+            text[: remark.start(1)] + "x" * len(value) + text[remark.end(1) :],
+        )
     closing = {"{": "}", "[": "]"}.get(sign, sign)
     name = {"{": "curly bracket", "[": "square bracket"}.get(sign, "quote")
     return Cause(
         Flaw(
-            "not-yaml", mark.index, end, f"The {name} that opens here is never closed.",
+            "not-yaml",
+            mark.index,
+            end,
+            f"The {name} that opens here is never closed.",
             f"A `{sign}` needs its `{closing}`; without it YAML reads on into the lines below.",
             Suggestion(f"Put `{closing}` where the value ends.", None, "fill-in"),
         ),
         _blank(text, mark.index, end),
-    )  # fmt: skip
+    )
 
 
 def _strange_sign(text: str, error: yaml.reader.ReaderError) -> Cause:
     at = min(int(error.position), max(len(text) - 1, 0))
     return Cause(
         Flaw(
-            "not-yaml", at, at + 1, f"There is an unprintable character here (U+{ord(text[at]):04X}).",
+            "not-yaml",
+            at,
+            at + 1,
+            f"There is an unprintable character here (U+{ord(text[at]):04X}).",
             "A pattern's file holds printable text only; such a character often comes in by copying.",
             Suggestion("Take it out.", "", "safe"),
         ),
         text[:at] + " " + text[at + 1 :],
-    )  # fmt: skip
+    )
 
 
 def _escape(text: str, at: int) -> Cause | None:
@@ -206,12 +202,19 @@ def _escape(text: str, at: int) -> Cause | None:
         return None
     return Cause(
         Flaw(
-            "not-yaml", start, start + 2, f"`{text[start : start + 2]}` has no meaning inside double quotes.",
+            "not-yaml",
+            start,
+            start + 2,
+            f"`{text[start : start + 2]}` has no meaning inside double quotes.",
             "Between double quotes a backslash begins a special sign; between single quotes it is only itself.",
-            Suggestion("Write two backslashes, or put the value in single quotes.", "\\" + text[start : start + 2], "safe"),
+            Suggestion(
+                "Write two backslashes, or put the value in single quotes.",
+                "\\" + text[start : start + 2],
+                "safe",
+            ),
         ),
         text[:start] + "xx" + text[start + 2 :],
-    )  # fmt: skip
+    )
 
 
 def _indent(text: str, line: tuple[int, int], lines: Lines) -> Flaw:
@@ -220,10 +223,15 @@ def _indent(text: str, line: tuple[int, int], lines: Lines) -> Flaw:
     start = begin + len(row) - len(row.lstrip())
     number = lines.position(begin)[0]
     return Flaw(
-        "not-yaml", start, max(stop, start), f"Line {number} doesn't fit the lines around it.",
+        "not-yaml",
+        start,
+        max(stop, start),
+        f"Line {number} doesn't fit the lines around it.",
         "Fields that belong together begin in the same column; what belongs to a field stands further in.",
-        Suggestion("Set it in exactly as far as its neighbours, and look at the line above it too.", None, "fill-in"),
-    )  # fmt: skip
+        Suggestion(
+            "Set it in exactly as far as its neighbours, and look at the line above it too.", None, "fill-in"
+        ),
+    )
 
 
 def explain(text: str, error: yaml.YAMLError) -> Cause:
@@ -253,7 +261,10 @@ def explain(text: str, error: yaml.YAMLError) -> Cause:
 def too_deep(start: int, end: int) -> Flaw:
     """The flaw of values that lie too deep within each other."""
     return Flaw(
-        "too-deep", start, end, "The values here lie too deep within each other.",
+        "too-deep",
+        start,
+        end,
+        "The values here lie too deep within each other.",
         f"A pattern needs no more than 6 fields within fields; {DEEPEST} is the limit.",
         Suggestion("Take out the brackets that aren't needed.", None, "fill-in"),
-    )  # fmt: skip
+    )

@@ -65,7 +65,7 @@ def number_entries(pattern: Pattern, name: str) -> Numbering:
             done.gave_up = True
             break
         if entry.every is None:
-            _check_order(done, index, numbers, sizes)
+            numbers = _check_order(done, index, numbers, written)
         for turn, (number, worked_by) in enumerate(numbers):
             taken = done.slots.setdefault(number, [])
             if not any(share(slot.sizes, worked_by) for slot in taken):
@@ -77,10 +77,13 @@ def number_entries(pattern: Pattern, name: str) -> Numbering:
 
 def _too_many(path: Path) -> PlanProblem:
     return PlanProblem(
-        "number-too-large", path, "These are more rounds than any piece has.",
+        "number-too-large",
+        path,
+        "These are more rounds than any piece has.",
         f"The limit for one piece is {MOST_ROUNDS:,} rounds or rows.",
-        ("Look for a slip of the keyboard.", None, "fill-in"), facts={"limit": MOST_ROUNDS},
-    )  # fmt: skip
+        ("Look for a slip of the keyboard.", None, "fill-in"),
+        facts={"limit": MOST_ROUNDS},
+    )
 
 
 def common(one: Sizes, other: Sizes) -> Sizes:
@@ -103,10 +106,14 @@ def _sizes(done: Numbering, index: int) -> Sizes:
             said = f"The sizes are {', '.join(known)}." if known else "The pattern has no `sizes`."
             done.problems.append(
                 PlanProblem(
-                    "wrong-type", done.path(index, "sizes"), f"There is no size `{name}`.", said,
-                    ("Write one of the pattern's sizes.", None, "fill-in"), facts={"size": name},
+                    "wrong-type",
+                    done.path(index, "sizes"),
+                    f"There is no size `{name}`.",
+                    said,
+                    ("Write one of the pattern's sizes.", None, "fill-in"),
+                    facts={"size": name},
                 )
-            )  # fmt: skip
+            )
     found = tuple(known.index(name) for name in wanted if name in known)
     return found or None
 
@@ -132,11 +139,14 @@ def _until(done: Numbering, index: int, first: int, sizes: Sizes) -> list[tuple[
     if row_mm is None:
         done.problems.append(
             PlanProblem(
-                "field-missing", done.path(index, "until"), f"How many rows make {entry.until} can't be worked out here.",
+                "field-missing",
+                done.path(index, "until"),
+                f"How many rows make {entry.until} can't be worked out here.",
                 "The pattern has no gauge that counts rows over a length.",
-                ("Add `rows` and `over` to the gauge, or number the rows.", None, "fill-in"), round=str(first),
+                ("Add `rows` and `over` to the gauge, or number the rows.", None, "fill-in"),
+                round=str(first),
             )
-        )  # fmt: skip
+        )
         return [(first, sizes)]
     ends: dict[int, int] = {}
     for size in sizes or range(pattern.size_count):
@@ -158,31 +168,48 @@ def _until(done: Numbering, index: int, first: int, sizes: Sizes) -> list[tuple[
     return numbers
 
 
-def _check_order(done: Numbering, index: int, numbers: list[tuple[int, Sizes]], sizes: Sizes) -> None:
+def _check_order(
+    done: Numbering, index: int, numbers: list[tuple[int, Sizes]], written: list[int]
+) -> list[tuple[int, Sizes]]:
+    """The entry's numbers, told where they overlap or step back.
+
+    Where all of them are taken, and those that would come next are free, it goes on with these: a number written
+    twice is a slip in one place, not a missing round in another.
+    """
     word = done.piece.entries[index].word
     taken = [n for n, by in numbers if any(share(slot.sizes, by) for slot in done.slots.get(n, []))]
-    if taken:
-        other = next(slot.entry for slot in done.slots[taken[0]] if share(slot.sizes, sizes))
-        what = _said(word, taken)
-        verb = "is" if len(taken) == 1 else "are"
-        done.problems.append(
-            PlanProblem(
-                "rounds-out-of-order", done.run_path(index), f"{what} {verb} written twice.",
-                f"The entry for {_spoken(done, other)} holds {'it' if len(taken) == 1 else 'them'} already.",
-                _renumber(done, numbers), facts={"overlap": taken, "entry": other}, round=str(taken[0]),
-            )
-        )  # fmt: skip
-        return
     highest = max(done.slots, default=0)
-    if numbers and numbers[0][0] < highest:
+    if taken:
+        by = next(by for n, by in numbers if n == taken[0])
+        other = next(slot.entry for slot in done.slots[taken[0]] if share(slot.sizes, by))
         done.problems.append(
             PlanProblem(
-                "rounds-out-of-order", done.run_path(index),
+                "rounds-out-of-order",
+                done.run_path(index),
+                f"{_said(word, taken)} {'is' if len(taken) == 1 else 'are'} written twice.",
+                f"The entry for {_spoken(done, other)} holds {'it' if len(taken) == 1 else 'them'} already.",
+                _renumber(highest, len(numbers)),
+                facts={"overlap": taken, "entry": other},
+                round=str(taken[0]),
+            )
+        )
+        moved = range(highest + 1, highest + 1 + len(numbers))
+        others = [done.piece.entries[one].run for one in written if one != index]
+        if len(taken) == len(numbers) and not any(run and n in run for n in moved for run in others):
+            return [(number, by) for number, (_, by) in zip(moved, numbers, strict=True)]
+    elif numbers and numbers[0][0] < highest:
+        done.problems.append(
+            PlanProblem(
+                "rounds-out-of-order",
+                done.run_path(index),
                 f"{word.capitalize()} {numbers[0][0]} comes after {word} {highest}.",
                 "A piece's entries stand in the order in which they are worked.",
-                _renumber(done, numbers), facts={"after": highest}, round=str(numbers[0][0]),
+                _renumber(highest, len(numbers)),
+                facts={"after": highest},
+                round=str(numbers[0][0]),
             )
-        )  # fmt: skip
+        )
+    return numbers
 
 
 def _spoken(done: Numbering, index: int) -> str:
@@ -191,10 +218,8 @@ def _spoken(done: Numbering, index: int) -> str:
     return f"{entry.word} {entry.run}" if one else f"{entry.word}s {entry.run}"
 
 
-def _renumber(done: Numbering, numbers: list[tuple[int, Sizes]]) -> tuple[str, str | None, str]:
-    start = max(done.slots, default=0) + 1
-    end = start + len(numbers) - 1
-    right = str(start) if end == start else f"{start}-{end}"
+def _renumber(highest: int, many: int) -> tuple[str, str | None, str]:
+    right = str(highest + 1) if many == 1 else f"{highest + 1}-{highest + many}"
     return (f"In the order in which it stands it would be {right}.", right, "likely")
 
 
@@ -216,12 +241,15 @@ def _check_gaps(done: Numbering) -> None:
             )
             done.problems.append(
                 PlanProblem(
-                    "rounds-out-of-order", done.run_path(index),
-                    f"{what} {'is' if len(gap) == 1 else 'are'} missing.", came,
+                    "rounds-out-of-order",
+                    done.run_path(index),
+                    f"{what} {'is' if len(gap) == 1 else 'are'} missing.",
+                    came,
                     (f"Write what is missing, or number on from {before + 1}.", None, "fill-in"),
-                    facts={"gap": gap}, round=str(number),
+                    facts={"gap": gap},
+                    round=str(number),
                 )
-            )  # fmt: skip
+            )
         before = number
 
 

@@ -17,6 +17,7 @@ from pydantic_core import CoreSchema, core_schema
 from .reading import (
     plain_text,
     read_amounts,
+    read_hook,
     read_length,
     read_lengths,
     read_number,
@@ -207,6 +208,7 @@ Colour = Annotated[str, Read(_colour, "string", pattern="^#([0-9a-fA-F]{3}|[0-9a
 YarnWeight = Annotated[int, Read(_yarn_weight, "integer", minimum=0, maximum=7)]
 Counts = Annotated[bool, Read(_counts, "string")]
 ALength = Annotated[Length, Read(read_length, "string", pattern=_A_LENGTH)]
+HookSize = Annotated[Length, Read(read_hook, "string", pattern=_A_LENGTH)]
 SomeLengths = Annotated[Lengths, Read(read_lengths, "string", pattern=_A_LENGTH)]
 Amounts = Annotated[tuple[Weight | Length, ...], Read(read_amounts, "string", pattern=_A_LENGTH)]
 Whole = Annotated[int, Read(read_whole, "integer", minimum=0)]

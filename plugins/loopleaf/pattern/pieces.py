@@ -63,7 +63,10 @@ class Piece(Part):
     yarn: AnyText = Field("", description="The yarn's letter or name.")
     worked: Annotated[
         Worked, Word("joined rounds", "spiral rounds", "rows", "rows, right side only", "chain")
-    ] = Field(description="How it is worked: joined rounds, spiral rounds, rows, or a chain.")
+    ] = Field(
+        description="How it is worked: joined rounds, spiral rounds, rows, or a chain.",
+        examples=["joined rounds"],
+    )
     start: Start | None = Field(None, description="How it begins.")
     lies_flat: Runs = Field((), description="The rounds that are meant to lie flat: `1-6`.")
     rounds: Entries = Field((), description="The rounds in order, with headings and steps between.")

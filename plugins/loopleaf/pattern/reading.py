@@ -47,6 +47,9 @@ def too_large(number: str, limit: int, why: str) -> PydanticCustomError:
     return PydanticCustomError("number-too-large", "{number}", {"number": number, "limit": limit, "why": why})
 
 
+_NO_HOOK = wrong("a hook's size in millimetres", "5.5 mm")
+
+
 def plain_text(value: Any) -> str | None:
     """The text of a single value; None for a list, fields, or nothing."""
     if isinstance(value, str):
@@ -92,8 +95,20 @@ def read_length(value: Any) -> Length:
     unit = _LENGTH_WORDS.get(found[2].lower()) if found else None
     number = amount(found[1]) if found else None
     if unit is None or number is None:
-        raise wrong("a length with its unit", "12.5 cm")
+        raise wrong("a length with its unit", "10 cm")
     return Length(number, unit)
+
+
+def read_hook(value: Any) -> Length:
+    """A hook's size, also with its other name behind it: `5.5 mm`, `5.5 mm (I-9)`. Raises `wrong-type`."""
+    text = re.sub(r"\s*\([^()]*\)$", "", plain_text(value) or "")
+    try:
+        size = value if isinstance(value, Length) else read_length(text)
+    except PydanticCustomError as error:
+        raise error if error.type == "number-too-large" else _NO_HOOK from None
+    if not 0.3 <= size.mm <= 60:
+        raise _NO_HOOK
+    return size
 
 
 def read_weight(value: Any) -> Weight:

@@ -1,4 +1,5 @@
-"""The rounds of a piece set out one by one: `rounds: 4-6` gives three plans, `repeat: 2-3` as many as it says."""
+"""The rounds of a piece set out one by one: `rounds: 4-6` gives three plans, `repeat: 2-3` as many as it
+says."""
 
 from dataclasses import dataclass, field
 
@@ -16,8 +17,10 @@ __all__ = ["Path", "PlanProblem", "RoundPlan", "set_out"]
 def set_out(pattern: Pattern, piece: str) -> tuple[list[RoundPlan], list[PlanProblem]]:
     """Every round or row of a piece in the order of its numbers, and what is wrong with the numbering.
 
-    A number can have two plans, where different sizes work it differently. A round whose line can't be found (it
-    repeats one that doesn't exist) has no plan but a problem. Raises KeyError for a piece that the pattern hasn't.
+    A number can have two plans, where different sizes work it differently. A round whose line can't be
+    found (it
+    repeats one that doesn't exist) has no plan but a problem. Raises KeyError for a piece that the pattern
+    hasn't.
     """
     numbering = number_entries(pattern, piece)
     writer = _Writer(numbering)
@@ -43,11 +46,17 @@ class _Line:
 @dataclass(slots=True)
 class _Writer:
     numbering: Numbering
-    told: set[tuple[int, str, int]] = field(default_factory=set)
+    lines: dict[int, list[tuple[Sizes, _Line]]] = field(default_factory=dict)
+    told: set[tuple[int, str]] = field(default_factory=set)
 
     def plans(self, slot: Slot) -> list[RoundPlan]:
-        """The plans for one number of one entry: one, or several where the round it names differs by size."""
-        return [self._plan(slot, sizes, line) for sizes, line in self._lines(slot, frozenset())]
+        """The plans for one number of one entry: one, or several where the round it names differs by size.
+
+        Called in the order of the numbers, so that the lines of all earlier rounds are known.
+        """
+        lines = self._lines(slot)
+        self.lines.setdefault(slot.number, []).extend(lines)
+        return [self._plan(slot, sizes, line) for sizes, line in lines]
 
     def _plan(self, slot: Slot, sizes: Sizes, line: _Line) -> RoundPlan:
         entry = self.numbering.piece.entries[slot.entry]
@@ -75,8 +84,8 @@ class _Writer:
             reversed=line.reversed,
         )
 
-    def _lines(self, slot: Slot, above: frozenset[tuple[int, int]]) -> list[tuple[Sizes, _Line]]:
-        """What a slot works, by sizes: its own line, or that of the round it names, however many steps away."""
+    def _lines(self, slot: Slot) -> list[tuple[Sizes, _Line]]:
+        """What a slot works, by sizes: its own line, or that of the earlier round it names."""
         entry = self.numbering.piece.entries[slot.entry]
         n = self._n(entry, slot)
         if entry.from_ == "grid":
@@ -86,21 +95,17 @@ class _Writer:
         if number is None:
             path = self.numbering.path(slot.entry, "work")
             return [(slot.sizes, _Line(entry.work or "", path, n, entry.yarn, entry.reversed))]
-        here = (slot.number, slot.entry)
-        others = [one for one in self.numbering.slots.get(number, []) if share(one.sizes, slot.sizes)]
-        if not others or here in above:
-            self._no_such_round(slot, number, circle=bool(others))
+        there = any(share(one.sizes, slot.sizes) for one in self.numbering.slots.get(number, []))
+        if not there or number >= slot.number:
+            self._no_such_round(slot, number, later=there)
             return []
         found: list[tuple[Sizes, _Line]] = []
-        for other in others:
-            for sizes, line in self._lines(other, above | {here}):
-                both = common(sizes, slot.sizes)
-                if both != ():
-                    again = line.reversed != entry.reversed
-                    ours = _Line(
-                        line.work, line.path, line.n if n is None else n, entry.yarn or line.yarn, again
-                    )
-                    found.append((both, ours))
+        for sizes, line in self.lines[number]:
+            both = common(sizes, slot.sizes)
+            if both != ():
+                again = line.reversed != entry.reversed
+                ours = _Line(line.work, line.path, line.n if n is None else n, entry.yarn or line.yarn, again)
+                found.append((both, ours))
         return found
 
     def _named(self, entry: Entry, slot: Slot) -> int | None:
@@ -108,21 +113,15 @@ class _Writer:
         run: Run | None = entry.repeat or entry.as_
         return run.numbers[slot.turn % len(run.numbers)] if run else None
 
-    def _no_such_round(self, slot: Slot, number: int, circle: bool) -> None:
+    def _no_such_round(self, slot: Slot, number: int, later: bool) -> None:
         entry = self.numbering.piece.entries[slot.entry]
         field_name = "repeat" if entry.repeat else "as"
-        key = (slot.entry, field_name, number)
-        if key in self.told:
+        if not self._first_time(slot, f"{field_name} {number}"):
             return
-        self.told.add(key)
         word = entry.word
-        if circle:
-            message = (
-                f"{word.capitalize()} {slot.number} is worked as {word} {number}, which leads back to it."
-            )
-            working = (
-                f"Following `{field_name}` from {word} to {word} never comes to one with a line of its own."
-            )
+        if later:
+            message = f"{word.capitalize()} {number} isn't worked yet when {word} {slot.number} names it."
+            working = f"A {word} can only be worked again once it has been worked."
         else:
             message = f"There is no {word} {number} to work again."
             highest = max(self.numbering.slots)
@@ -131,11 +130,22 @@ class _Writer:
             )
         self.numbering.problems.append(
             PlanProblem(
-                "rounds-out-of-order", self.numbering.path(slot.entry, field_name), message, working,
-                (f"Name a {word} that has a line of its own.", None, "fill-in"),
-                facts={"number": number, "circle": circle}, round=str(slot.number),
+                "rounds-out-of-order",
+                self.numbering.path(slot.entry, field_name),
+                message,
+                working,
+                (f"Name an earlier {word}.", None, "fill-in"),
+                facts={"number": number, "later": later},
+                round=str(slot.number),
             )
-        )  # fmt: skip
+        )
+
+    def _first_time(self, slot: Slot, what: str) -> bool:
+        """Whether this is said of this entry for the first time."""
+        if (slot.entry, what) in self.told:
+            return False
+        self.told.add((slot.entry, what))
+        return True
 
     def _n(self, entry: Entry, slot: Slot) -> int | None:
         if entry.n is None:
@@ -148,23 +158,27 @@ class _Writer:
         if first < 0:
             word = entry.word
             self._tell_n(
-                slot, f"`n` falls below 0 in {word} {slot.number}.", {"n": first, "number": slot.number},
+                slot,
+                f"`n` falls below 0 in {word} {slot.number}.",
+                {"n": first, "number": slot.number},
                 f"It begins with {entry.n.from_} and changes by {entry.n.step}: after {slot.turn} steps it is {first}.",
-            )  # fmt: skip
+            )
             return 0
         return first
 
     def _tell_n(self, slot: Slot, message: str, facts: dict[str, int], working: str = "") -> None:
-        key = (slot.entry, "n", 0)
-        if key not in self.told:
-            self.told.add(key)
+        if self._first_time(slot, "n"):
             self.numbering.problems.append(
                 PlanProblem(
-                    "wrong-type", self.numbering.path(slot.entry, "n"), message, working,
+                    "wrong-type",
+                    self.numbering.path(slot.entry, "n"),
+                    message,
+                    working,
                     ("Begin higher, step less, or share the rounds out over two entries.", None, "fill-in"),
-                    facts=dict(facts), round=str(slot.number),
+                    facts=dict(facts),
+                    round=str(slot.number),
                 )
-            )  # fmt: skip
+            )
 
     def _stated(self, entry: Entry, slot: Slot) -> str | None:
         if isinstance(entry.count, Growing):
@@ -183,9 +197,7 @@ class _Writer:
         grid = self.numbering.piece.grid
         if grid is None or slot.turn >= len(grid.rows):
             rows = len(grid.rows) if grid else 0
-            key = (slot.entry, "from", 0)
-            if key not in self.told:
-                self.told.add(key)
+            if self._first_time(slot, "from"):
                 message = (
                     f"The grid has no row for {entry.word} {slot.number}."
                     if grid
@@ -193,11 +205,19 @@ class _Writer:
                 )
                 self.numbering.problems.append(
                     PlanProblem(
-                        "rounds-out-of-order", path, message, f"It has {rows} rows." if grid else "",
-                        ("Number as many rows as the grid has." if grid else "Add `grid:` to the piece.", None, "fill-in"),
-                        facts={"rows": rows}, round=str(slot.number),
+                        "rounds-out-of-order",
+                        path,
+                        message,
+                        f"It has {rows} rows." if grid else "",
+                        (
+                            "Number as many rows as the grid has." if grid else "Add `grid:` to the piece.",
+                            None,
+                            "fill-in",
+                        ),
+                        facts={"rows": rows},
+                        round=str(slot.number),
                     )
-                )  # fmt: skip
+                )
             return None
         if entry.work:
             path = self.numbering.path(slot.entry, "work")
@@ -218,7 +238,8 @@ def _rule(entry: Entry) -> str:
 
 
 def _whole_repeats(numbering: Numbering) -> None:
-    """`{rows: 4-50, repeat: 2-3}` ends after the first of its two rows; said unless `end` asks for just that."""
+    """`{rows: 4-50, repeat: 2-3}` ends after the first of its two rows; said unless `end` asks for just
+    that."""
     for index, entry in enumerate(numbering.piece.entries):
         run = entry.run
         if entry.repeat is None or run is None or run.last is None or entry.end:
@@ -232,10 +253,13 @@ def _whole_repeats(numbering: Numbering) -> None:
         word = entry.word
         numbering.problems.append(
             PlanProblem(
-                "row-repeat-stops-midway", numbering.run_path(index),
+                "row-repeat-stops-midway",
+                numbering.run_path(index),
                 f"{word.capitalize()}s {run} end inside their repeat of {word}s {entry.repeat}.",
                 f"{rows} {word}s in repeats of {size}: {times} times, and {over} more.",
-                (f"Whole repeats: {' or '.join(choices)}.", choices[0], "likely"), "warning",
-                {"rows": rows, "repeat": size, "over": over}, str(run.last),
+                (f"Whole repeats: {' or '.join(choices)}.", choices[0], "likely"),
+                "warning",
+                {"rows": rows, "repeat": size, "over": over},
+                str(run.last),
             )
-        )  # fmt: skip
+        )

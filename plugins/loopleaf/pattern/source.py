@@ -3,9 +3,8 @@
 from dataclasses import dataclass, field
 
 from .finding import Finding, Location
-from .misfits import find, key_span
 from .model import Pattern
-from .nodes import KEY, Lines, Node
+from .nodes import KEY, Lines, Node, find, key_span
 from .plans import Path
 from .scalars import offsets
 
@@ -35,7 +34,7 @@ class Source:
             return self.locate_key(path[:-1])
         if self.root is None:
             return self.lines.location(0, 0)
-        node, whole = find(self.root, path)
+        node, _ = find(self.root, path)
         if start is not None and node.kind == "text":
             places = offsets(self.text, node)
             if places is not None:
@@ -43,8 +42,6 @@ class Source:
                 stop = len(node.text) if end is None else max(begin, min(end, len(node.text)))
                 last = places[begin] if stop == begin else self._after(places, stop - 1)
                 return self.lines.location(places[begin], last)
-        if not whole and node.kind == "fields" and not node.fields:
-            return self.lines.location(node.start, node.end)
         return self.lines.location(node.start, node.end)
 
     def _after(self, places: list[int], at: int) -> int:

@@ -1,0 +1,49 @@
+"""One value on one line: where it begins and ends as its author meant it, and how it reads in quotes."""
+
+import re
+
+from .finding import Suggestion
+
+_FIELD = re.compile(r"(?:^[ ]*(?:-[ ]+)*|[{,][ \t]*)([A-Za-z_][\w \t-]*|\"[^\"]*\"|'[^']*'):[ \t]+")
+_ITEM = re.compile(r"^[ ]*(?:-[ ]+)+")
+_NEXT_FIELD = re.compile(r",[ \t]*[A-Za-z_][\w \t-]*:(?=[ \t]|$)")
+
+
+def in_quotes(value: str) -> str:
+    """A value in the quotes that need least change."""
+    if '"' not in value and "\\" not in value:
+        return f'"{value}"'
+    return "'" + value.replace("'", "''") + "'"
+
+
+def quote(value: str) -> Suggestion:
+    """The advice to put a value in quotes."""
+    return Suggestion("Put the whole value in quotes.", in_quotes(value), "safe")
+
+
+def value_on_line(text: str, at: int, line: tuple[int, int]) -> tuple[int, int, bool] | None:
+    """The value on one line that reaches to an offset or lies last before it: start, end, and whether in braces."""
+    begin, stop = line
+    row = text[begin:stop]
+    starts = [found.end() for found in _FIELD.finditer(row) if begin + found.end() <= at]
+    item = _ITEM.match(row)
+    if item and (not starts or item.end() > starts[-1]):
+        starts.append(item.end())
+    if not starts:
+        return None
+    start = starts[-1]
+    braces = row.count("{", 0, start) > row.count("}", 0, start)
+    end = len(row.rstrip())
+    if braces:
+        after = _NEXT_FIELD.search(row, start)
+        if after:
+            end = after.start()
+        else:
+            closing = row.rfind("}", start)
+            end = closing if closing > start else end
+    else:
+        remark = re.search(r"[ \t]#", row[start:])
+        end = start + remark.start() if remark else end
+    while end > start and row[end - 1] in " \t":
+        end -= 1
+    return (begin + start, begin + end, braces) if end > start else None
