@@ -1,6 +1,7 @@
 """Reading a PDF as a reader's tools do: its text page by page, its structure, its page furniture."""
 
 import io
+import re
 import subprocess
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -21,6 +22,17 @@ def pages(pdf: bytes) -> list[str]:
         ["pdftotext", "-raw", "-", "-"], input=pdf, capture_output=True, check=True, timeout=60
     )
     return [squeezed(page) for page in made.stdout.decode().split("\f")[:-1]]
+
+
+def heights(pdf: bytes, page: int) -> list[tuple[str, float, float]]:
+    """(word, its top, its bottom) for the words of one page (from 1), in points from the page's top."""
+    number = str(page)
+    made = subprocess.run(
+        ["pdftotext", "-bbox", "-f", number, "-l", number, "-", "-"],
+        input=pdf, capture_output=True, check=True, timeout=60,
+    )  # fmt: skip
+    words = re.findall(r'yMin="([\d.]+)" xMax="[\d.]+" yMax="([\d.]+)">([^<]*)<', made.stdout.decode())
+    return [(word, float(top), float(bottom)) for top, bottom, word in words]
 
 
 @dataclass(frozen=True)

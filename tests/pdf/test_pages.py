@@ -6,7 +6,7 @@ import pytest
 
 from tests.pdf.long_pattern import long_pattern
 from tests.pdf.printed import lantern_html, lantern_pdf, long_pdf
-from tests.pdf.reading import bookmarks, opened, pages
+from tests.pdf.reading import bookmarks, heights, opened, pages
 from tests.publish.lantern import lantern
 
 MM = 72 / 25.4
@@ -22,6 +22,14 @@ def test_every_page_has_the_size_of_the_paper(paper, width, height):
         left, bottom, right, top = (float(edge) for edge in page.mediabox)
         assert right - left == pytest.approx(width, abs=0.1)
         assert top - bottom == pytest.approx(height, abs=0.1)
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_the_cover_fills_its_page_and_stays_clear_of_the_foot(paper):
+    words = heights(lantern_pdf("US", paper), 1)
+    lowest = max(bottom for word, _, bottom in words if "example.org" in word)
+    foot = max(top for word, top, _ in words if word == "terms")
+    assert lowest < foot < lowest + 40
 
 
 def test_all_fonts_are_inside_and_ours():

@@ -13,13 +13,22 @@ from urllib.parse import quote
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
-from .booklet_lines import kept_together
 from .ink import INK, PAPER, second_ink
 from .leaflet_parts import Heading, Leaflet, Picture, Round, Telling
 from .overrides import overrides
+from .typesetting import set_line
 
-SIZES = {"a4": "A4", "letter": "letter"}
-"""Paper -> its name in CSS: A4 210 × 297 mm (ISO 216), Letter 8.5 × 11 in (ANSI A)."""
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """A paper: its name in CSS, its height in millimetres."""
+
+    size: str
+    height_mm: float
+
+
+PAPERS = {"a4": Paper("A4", 297), "letter": Paper("letter", 279.4)}
+"""A4 is 210 × 297 mm (ISO 216), Letter 8.5 × 11 in (ANSI/ASME Y14.1, size A)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +57,7 @@ def booklet_html(leaflet: Leaflet, paper: str, address: str = "") -> str:
             words=leaflet.words,
             in_terms=leaflet.words["in_terms"].format(terms=leaflet.terms),
             paper=paper,
-            size=SIZES[paper],
+            sheet=PAPERS[paper],
             address=address,
             second_ink=second_ink(leaflet.ink, PAPER) if leaflet.ink else INK,
             contents=contents(leaflet),
@@ -132,5 +141,5 @@ def _templates() -> Environment:
         undefined=StrictUndefined,
         auto_reload=False,
     )
-    templates.globals.update(figure=figure, linked=linked, listed=listed, kept=kept_together, runs=runs)
+    templates.globals.update(figure=figure, linked=linked, listed=listed, kept=set_line, runs=runs)
     return templates
