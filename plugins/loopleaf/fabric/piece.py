@@ -150,8 +150,8 @@ class PieceHand:
         thread.markers = list(hand.markers)
         thread.other_side = hand.other_side
         kind = hand.setting.first_kind or hand.setting.only_kind or "single"
-        by_count = None if stated is None else edge_of(stated, kind, size, self.index, hand.yarn)
         wrong = not attempt.fits
+        by_count = edge_of(stated, kind, size, self.index, hand.yarn) if wrong and stated is not None else None
         if thread.muted and wrong:
             if by_count is not None:
                 thread.places, thread.instead, thread.muted = by_count, None, False

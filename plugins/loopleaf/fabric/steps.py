@@ -78,9 +78,7 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
 def _make_all(hand: Hand, step: Work, intos: list[Into], each: int) -> None:
     stitch, span = step.stitch, step.span
     if each == 1 and not stitch.form and stitch.kind not in ("inc", "dec", "special") and hand.leaf is None:
-        put = hand.put
-        for into in intos:
-            put(stitch, into, span)
+        hand.put_all(stitch, intos, span)
         return
     for into in intos:
         for _ in range(each):
