@@ -67,7 +67,7 @@ def work(task: Task) -> Attempt:
     repeat_open = bool(plain.hand.unclear)
     if chain_open or repeat_open:
         return _settle_readings(task, plain, chain_open, repeat_open)
-    if not plain.fits and question is not None:
+    if not plain.fits and question is not None and _could_be_the_chain(task, plain):
         other = _attempt(task, Reading(chain=not question.counts))
         if other.fits and _is_by_one_stitch(plain):
             return _contradicted(plain, other)
@@ -104,6 +104,15 @@ def _unclear(plain: Attempt, fitting: list[Attempt]) -> Attempt:
     }  # fmt: skip
     plain.troubles = [Trouble("turning-chain-unclear", question.span, facts, plain.hand.setting.size)]
     return plain
+
+
+def _could_be_the_chain(task: Task, plain: Attempt) -> bool:
+    """Whether the beginning chain may be the cause: a lone ch 1 that doesn't count is what everyone takes it for, and is
+    doubted only where fit and stated count are both mended by it."""
+    question = plain.hand.chain_question
+    if question is None or question.chains > 1 or question.counts:
+        return True
+    return task.stated is not None and plain.troubles[0].rule in FIT
 
 
 def _is_by_one_stitch(plain: Attempt) -> bool:

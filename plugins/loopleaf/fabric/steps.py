@@ -244,9 +244,10 @@ def _skip(hand: Hand, step: Skip, follow: Step | None) -> None:
     edge = hand.edge
     if step.which == "first" and edge.pos:
         return
-    if hand.leaf is not None and step.target.kind in ("chain", "stitch"):
-        hand.leaf.pos += count
+    if hand.leaf is not None and step.target.kind == "chain" and hand.leaf.pos < len(hand.leaf.loops):
+        hand.next_leaf(count, step.span)
         return
+    hand.leaf = None
     worked_last, spaces, since = hand.last, hand.into_spaces, hand.since
     skipped: list[Place] = []
     for one in find_next(hand, step.target, count, step.span):
