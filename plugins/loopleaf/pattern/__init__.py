@@ -1,5 +1,7 @@
-"""A pattern file, read: `load` turns bytes into a `Source` with the typed `Pattern`, a finding for every mistake in the
-file itself, and the place of every value; `set_out` gives a piece's rounds one by one; `schema` is for editors.
+"""A pattern file, read.
+
+`load` turns bytes into a `Source`: the typed `Pattern`, a finding for every mistake in the file itself, and
+the place of every value. `set_out` gives a piece's rounds one by one; `schema` is for editors.
 """
 
 from .content import PICTURE_ENDINGS, is_picture, leaves_the_folder
@@ -18,9 +20,50 @@ from .start import Start
 from .values import Length, Lengths, Numbers, Run, Weight
 
 __all__ = [
-    "KEY", "PICTURE_ENDINGS", "Applies", "Around", "Ball", "Change", "Entry", "Finding", "FinishedSize", "FinishingStep",
-    "Gauge", "Grid", "Growing", "Hook", "Knot", "LayOut", "Length", "Lengths", "Location", "Materials", "Numbers", "Path",
-    "Pattern", "Picture", "Piece", "PlanProblem", "Related", "RoundPlan", "Run", "Severity", "Sew", "Source",
-    "SpecialStitch", "Start", "Stuff", "Suggestion", "Thread", "Variation", "Video", "Weight", "Yarn", "is_picture",
-    "leaves_the_folder", "load", "schema", "set_out",
-]  # fmt: skip
+    "KEY",
+    "PICTURE_ENDINGS",
+    "Applies",
+    "Around",
+    "Ball",
+    "Change",
+    "Entry",
+    "Finding",
+    "FinishedSize",
+    "FinishingStep",
+    "Gauge",
+    "Grid",
+    "Growing",
+    "Hook",
+    "Knot",
+    "LayOut",
+    "Length",
+    "Lengths",
+    "Location",
+    "Materials",
+    "Numbers",
+    "Path",
+    "Pattern",
+    "Picture",
+    "Piece",
+    "PlanProblem",
+    "Related",
+    "RoundPlan",
+    "Run",
+    "Severity",
+    "Sew",
+    "Source",
+    "SpecialStitch",
+    "Start",
+    "Stuff",
+    "Suggestion",
+    "Thread",
+    "Variation",
+    "Video",
+    "Weight",
+    "Yarn",
+    "is_picture",
+    "leaves_the_folder",
+    "load",
+    "schema",
+    "set_out",
+]

@@ -1,6 +1,6 @@
 """From a file's text to its values with their places, built from the YAML reader's events without recursion.
 
-Nothing is ever made from a tag, and no alias is opened out here: a hostile file costs no more than its own length.
+Nothing is ever made from a tag, and no alias is opened out here: a hostile file costs no more time than its length.
 """
 
 import re
@@ -98,8 +98,8 @@ class _Composer:
                 start,
                 max(node.end, start + 1),
                 "This value begins with an instruction for programs.",
-                "A value with `!` before it asks a program to make something of it; a pattern holds text, numbers, "
-                "lists and fields only.",
+                "A value with `!` before it asks a program to make something of it; a pattern holds text, "
+                "numbers, lists and fields only.",
                 Suggestion(
                     "Take out the `!` and the word behind it; if it is meant as text, put it in quotes.",
                     None,
@@ -206,7 +206,7 @@ class _Composer:
             into.waiting = None
 
     def _mend_commas(self, node: Node) -> None:
-        """Values in braces that an unquoted comma cut in two are put together again, and the flaw is noted."""
+        """Put values in braces together again that an unquoted comma cut in two, and note the flaw."""
         kept: list[tuple[Node, Node]] = []
         cut: list[Node] = []
         for key, value in node.fields:
@@ -228,7 +228,8 @@ class _Composer:
                     value.start,
                     value.end,
                     "A comma inside `{ }` cuts this value in two.",
-                    f"Inside `{{ }}` a comma ends a value, unless the value is in quotes: only `{first}` is left of it.",
+                    "Inside `{ }` a comma ends a value, unless the value is in quotes: "
+                    f"only `{first}` is left of it.",
                     Suggestion("Put the whole value in quotes.", in_quotes(value.text), "safe"),
                 )
             )
@@ -237,8 +238,8 @@ class _Composer:
 def compose(text: str) -> tuple[Node | None, list[Flaw]]:
     """The file's outermost value (None: it holds none) and what is wrong with it as YAML.
 
-    After an error that lies in one value, that value is passed over and the rest is read, so that all errors of
-    a file are found at once.
+    After an error that lies in one value, that value is passed over and the rest is read, so that all errors
+    of a file are found at once.
     """
     flaws: list[Flaw] = []
     readable = text

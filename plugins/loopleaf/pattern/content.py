@@ -1,4 +1,4 @@
-"""What a pattern's texts may hold: plain words, pictures beside the file, addresses that a browser can open safely."""
+"""What a pattern's texts may hold: plain words, pictures beside the file, addresses that are safe to open."""
 
 import posixpath
 import re
@@ -78,7 +78,7 @@ def _markup(node: Node, text: str) -> list[Flaw]:
             start,
             end,
             f"`{shown}` is HTML, and this text is printed as it stands.",
-            "Pages and booklets are laid out by the collection's own design; texts in a pattern are plain words.",
+            "Pages and booklets have a design of their own; the texts of a pattern are plain words.",
             Suggestion(
                 "Take out the markup and leave the words.",
                 without if clean else None,
@@ -143,7 +143,8 @@ def _picture(node: Node) -> list[Flaw]:
                 node.start,
                 node.end,
                 f"`{file[:80]}` isn't beside this pattern.",
-                "A pattern's pictures stand in its own folder or in a folder below it, so that it can be moved and shared whole.",
+                "A pattern's pictures stand in its own folder or in a folder below it, "
+                "so that it can be moved and shared whole.",
                 Suggestion(
                     "Put the picture beside the pattern and give its name alone.",
                     beside,
@@ -169,7 +170,7 @@ def _picture(node: Node) -> list[Flaw]:
 
 
 def is_picture(data: bytes) -> bool:
-    """Whether a file's first bytes (12 are enough) are those of a JPEG, PNG, WebP or GIF picture, whatever its name."""
+    """Whether a file's first bytes (12 will do) are those of a JPEG, PNG, WebP or GIF, whatever its name."""
     return data.startswith((b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n", b"GIF87a", b"GIF89a")) or (
         data[:4] == b"RIFF" and data[8:12] == b"WEBP"
     )

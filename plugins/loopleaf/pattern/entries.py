@@ -1,4 +1,4 @@
-"""The entries of a piece: its rounds or rows as the author wrote them, with headings and plain steps between."""
+"""The entries of a piece: its rounds or rows as the author wrote them, with headings and steps between."""
 
 from collections.abc import Mapping
 from typing import Annotated, Any, Literal

@@ -19,7 +19,7 @@ class Location:
 
 @dataclass(frozen=True, slots=True)
 class Suggestion:
-    """A mending: in words, as replacement text for the finding's own stretch (None: words only), and how sure it is.
+    """A mending: in words, as text for the finding's own stretch (None: words only), and how sure it is.
 
     applies: `safe` keeps the same instruction tree, `likely` changes counts, `fill-in` has a blank.
     """
@@ -39,7 +39,9 @@ class Related:
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """rule: its kebab-case name. message: one sentence, the author's words, no cure. working: the sum, redoable.
+    """One thing to say about a file.
+
+    rule: its kebab-case name. message: one sentence, the author's words, no cure. working: the sum, redoable.
 
     piece, round: where it belongs (round is the round's label), "" where it belongs to none.
     """

@@ -20,8 +20,8 @@ def squares(grid: Grid, turn: int, turns: bool) -> str:
 def grid_line(pattern: Pattern, piece: Piece, grid: Grid, turn: int, number: int, stitch: str) -> str:
     """One row of a grid as a line.
 
-    A sign that means a yarn is worked in `stitch` (the entry's `work`), else in the first gauge's stitch, else in single
-    crochet; any other meaning is shorthand, worked once a square.
+    A sign that means a yarn is worked in `stitch` (the entry's `work`), else in the first gauge's stitch, else
+    in single crochet; any other meaning is shorthand, worked once a square.
     """
     turns = piece.worked == "rows"
     plain = "dc" if pattern.terms == "UK" else "sc"

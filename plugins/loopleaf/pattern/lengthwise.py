@@ -9,7 +9,7 @@ from .pieces import Piece
 
 
 def row_height_mm(pattern: Pattern, piece: str) -> float | None:
-    """Height of one row in mm by the gauge that is for this piece, else by the first that counts rows; None without one."""
+    """Height of one row in mm by the gauge for this piece, else by the first that has rows; None without."""
     gauges = [gauge for gauge in pattern.gauge if gauge.rows and gauge.over]
     own = [gauge for gauge in gauges if gauge.piece == piece]
     general = [gauge for gauge in gauges if not gauge.piece]
@@ -20,7 +20,7 @@ def row_height_mm(pattern: Pattern, piece: str) -> float | None:
 
 
 def first_row_side(piece: Piece) -> str:
-    """The side that row 1 is worked on, from the first row that states a side: RS unless that says otherwise."""
+    """The side that row 1 is worked on: RS, unless the first row that states a side says otherwise."""
     if piece.worked == "rows, right side only":
         return "RS"
     for entry in piece.entries:
@@ -35,10 +35,10 @@ def other_side(side: str) -> str:
 
 
 def last_row(entry: Entry, first: int, length_mm: float, row_mm: float, row_one: str, turns: bool) -> int:
-    """The last row's number: so many that the piece is about so long, ending on `end`'s side or with a whole repeat.
+    """The last row's number: so many that the piece is about so long.
 
-    length_mm is measured from the piece's beginning. Of two numbers equally near, the larger is taken. At least one
-    row is worked.
+    It ends on `end`'s side where that is said, else with a whole repeat. length_mm is measured from the
+    piece's beginning. Of two numbers equally near, the larger is taken. At least one row is worked.
     """
     exact = length_mm / row_mm
     if entry.end and turns:

@@ -14,7 +14,7 @@ _ALWAYS = ("not-yaml", "too-deep", "too-many-aliases", "not-utf8", "too-large")
 def load(data: bytes, file: str) -> Source:
     """A file's bytes as a pattern, with every flaw of the file itself as a finding.
 
-    A YAML file without `pieces:` isn't a pattern and has no findings; one that can't be read at all might be, and has.
+    A YAML file without `pieces:` isn't a pattern and has no findings; one that can't be read at all might be.
     """
     if len(data) > LARGEST_FILE:
         size = f"{len(data) / 1e6:.1f} MB"
@@ -114,7 +114,9 @@ def _not_utf8(data: bytes, error: UnicodeDecodeError) -> tuple[str, Flaw]:
     if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
         kind = "It looks like UTF-16, which some editors call Unicode."
     else:
-        kind = f"The byte {data[error.start]:#04x} belongs to another way of writing letters down, such as Latin 1."
+        kind = (
+            f"The byte {data[error.start]:#04x} belongs to another way of storing letters, such as Latin 1."
+        )
     return text, Flaw(
         "not-utf8",
         at,

@@ -10,7 +10,7 @@ from .model import Pattern
 from .nodes import Flaw, Node
 from .wording import flaw_of, missing_field
 
-# Fields that the rounds can be worked without: a mistake in one of these doesn't keep the pattern from being worked.
+# Fields that the rounds can be worked without: after a mistake in one of these the pattern is still worked.
 _HARMLESS = frozenset(
     [
         "summary",
@@ -45,7 +45,7 @@ _NAMED_BY_AUTHOR = ("pieces", "yarns", "special stitches", "variations", "key", 
 
 
 def misfits(root: Node, text: str) -> tuple[Pattern | None, list[Flaw]]:
-    """The typed pattern (None where a mistake leaves the rounds in doubt) and all that doesn't fit the model."""
+    """The typed pattern (None where a mistake leaves the rounds in doubt), and all that doesn't fit it."""
     plain = root.plain()
     try:
         return Pattern.model_validate(plain), []

@@ -66,7 +66,7 @@ class Node:
 class Flaw:
     """A finding before it has lines and columns: it still stands at offsets in the file's text.
 
-    harmless: the pattern's rounds can be worked in spite of it. also: another stretch that matters, with its words.
+    harmless: the rounds can be worked in spite of it. also: another stretch that matters, with its words.
     """
 
     rule: str

@@ -28,7 +28,7 @@ _KEPT = {
 
 @dataclass(frozen=True, slots=True)
 class Cause:
-    """A flaw, and the file with the flawed stretch made harmless (same length), to look for more; None: no way on."""
+    """A flaw, and the file with the flawed stretch made harmless (same length); None: no way on."""
 
     flaw: Flaw
     mended: str | None
@@ -107,7 +107,7 @@ def _in_the_value(text: str, at: int, line: tuple[int, int]) -> Cause | None:
                 start,
                 end,
                 "This value holds a colon with a space after it, and isn't in quotes.",
-                "To YAML a colon and a space end a field's name, so it takes what stands before them for a name.",
+                "To YAML a colon and a space end a field's name, so what stands before them reads as a name.",
                 quote(value),
             ),
             mended,
@@ -206,7 +206,7 @@ def _escape(text: str, at: int) -> Cause | None:
             start,
             start + 2,
             f"`{text[start : start + 2]}` has no meaning inside double quotes.",
-            "Between double quotes a backslash begins a special sign; between single quotes it is only itself.",
+            "Between double quotes a backslash begins a special sign; between single quotes it is itself.",
             Suggestion(
                 "Write two backslashes, or put the value in single quotes.",
                 "\\" + text[start : start + 2],

@@ -1,4 +1,4 @@
-"""Which numbers each entry of a piece stands for, and what is wrong with their order: gaps, overlaps, steps back."""
+"""Which numbers each entry of a piece stands for, and what is wrong with them: gaps, overlaps, steps back."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
@@ -173,8 +173,8 @@ def _check_order(
 ) -> list[tuple[int, Sizes]]:
     """The entry's numbers, told where they overlap or step back.
 
-    Where all of them are taken, and those that would come next are free, it goes on with these: a number written
-    twice is a slip in one place, not a missing round in another.
+    Where all of them are taken, and those that would come next are free, it goes on with these: a number
+    written twice is a slip in one place, not a missing round in another.
     """
     word = done.piece.entries[index].word
     taken = [n for n, by in numbers if any(share(slot.sizes, by) for slot in done.slots.get(n, []))]

@@ -36,9 +36,9 @@ def _in_the_file(attribute: str) -> str:
 
 
 class Part(BaseModel):
-    """A part of a pattern. Attributes are the file's field names with `_` for spaces; nothing else is accepted."""
+    """A part of a pattern. Attributes are the file's field names with `_` for spaces; no others are read."""
 
-    # Parts are made by `model_validate` alone, never by keyword, so aliases worked out by rule lose no checking.
+    # Parts are made by `model_validate` alone, never by keyword: aliases worked out by rule lose no checking.
     model_config = ConfigDict(  # type: ignore[pydantic-alias]
         frozen=True, extra="forbid", alias_generator=_in_the_file
     )
@@ -79,7 +79,7 @@ class OneOrMore:
 
 
 class InOneWord:
-    """Fields that may be written as one value for all: `turning chains: do not count`. It is kept under the name ""."""
+    """Fields that may be written as one for all: `turning chains: do not count`. Its name is then ""."""
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         return core_schema.no_info_before_validator_function(self._open, handler(source))

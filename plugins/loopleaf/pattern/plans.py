@@ -1,4 +1,4 @@
-"""What setting out gives: one plan for each round or row to be worked, and what is wrong with the numbering."""
+"""What setting out gives: a plan for each round or row to be worked, and what is wrong with the numbering."""
 
 from dataclasses import dataclass, field
 from typing import Any, Literal
@@ -50,7 +50,7 @@ class RoundPlan:
 class PlanProblem:
     """Something wrong with how a piece's rounds are numbered or derived.
 
-    rule: `rounds-out-of-order`, `row-repeat-stops-midway`, `number-too-large`, `wrong-type` or `field-missing`.
+    rule: `rounds-out-of-order`, `row-repeat-stops-midway`, `number-too-large`, `wrong-type`, `field-missing`.
     path: the value it is about. suggestion: words, replacement for that value (None: words only), how sure.
     round: the label of the first round it is about, "" for none.
     """

@@ -22,7 +22,7 @@ def quote(value: str) -> Suggestion:
 
 
 def value_on_line(text: str, at: int, line: tuple[int, int]) -> tuple[int, int, bool] | None:
-    """The value on one line that reaches to an offset or lies last before it: start, end, and whether in braces."""
+    """The value on one line that reaches to an offset or lies last before it: start, end, in braces or not."""
     begin, stop = line
     row = text[begin:stop]
     starts = [found.end() for found in _FIELD.finditer(row) if begin + found.end() <= at]

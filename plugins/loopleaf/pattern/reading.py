@@ -1,4 +1,4 @@
-"""Reading single values as the author typed them, so that `6:10`, `yes` and `1.10` never turn into something else.
+"""Reading single values as the author typed them: `6:10`, `yes` and `1.10` never turn into something else.
 
 What can't be read raises a `PydanticCustomError` whose type is the finding's rule name.
 """
@@ -27,7 +27,7 @@ _RUN = re.compile(r"^(\d+)(?:\s*(?:-|–|to)\s*(\d+)|\s+(on))?$")
 
 
 def wrong(expected: str, example: str, words: tuple[str, ...] = ()) -> PydanticCustomError:
-    """The error for a value of the wrong kind: what belongs there, how it may be written, the words it may be."""
+    """The error for a value of the wrong kind: what belongs there, how to write it, the words it may be."""
     ctx = {"expected": expected, "example": example, "words": words}
     return PydanticCustomError("wrong-type", "{expected}", ctx)
 
@@ -124,7 +124,7 @@ def read_weight(value: Any) -> Weight:
 
 
 def one_a_size(value: Any) -> list[str | None] | None:
-    """`40 (48, 56) cm` as `["40 cm", "48 cm", "56 cm"]`, `-` as None; a list is taken as it is. None: not that form."""
+    """`40 (48, 56) cm` as `["40 cm", "48 cm", "56 cm"]`, `-` as None; a list as it is. None: another form."""
     if isinstance(value, list | tuple):
         texts = [plain_text(one) for one in value]
     else:
@@ -151,7 +151,7 @@ def read_lengths(value: Any) -> Lengths:
 
 
 def read_amounts(value: Any) -> tuple[Weight | Length, ...]:
-    """Yarn used, by weight or by length, one a size: `52 g`, `50 yd`, `180 (210, 240) g`. Raises `wrong-type`."""
+    """Yarn used, by weight or length: `52 g`, `50 yd`, `180 (210, 240) g`. Raises `wrong-type`."""
     texts = one_a_size(value)
     if texts is None or None in texts:
         raise wrong("the yarn used, by weight or length", "52 g")

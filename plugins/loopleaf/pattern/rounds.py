@@ -161,7 +161,8 @@ class _Writer:
                 slot,
                 f"`n` falls below 0 in {word} {slot.number}.",
                 {"n": first, "number": slot.number},
-                f"It begins with {entry.n.from_} and changes by {entry.n.step}: after {slot.turn} steps it is {first}.",
+                f"It begins with {entry.n.from_} and changes by {entry.n.step}: "
+                f"after {slot.turn} steps it is {first}.",
             )
             return 0
         return first

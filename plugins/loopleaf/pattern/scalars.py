@@ -14,7 +14,7 @@ _BREAK = re.compile(r"\r\n|\n|\r")
 
 
 def offsets(text: str, node: Node) -> list[int] | None:
-    """For each character of the node's value its offset in the file, and one past the last; None where it can't be told."""
+    """For each character of the value its offset in the file, and one past the last; None: can't be told."""
     found = _in_a_block(text, node) if node.style in ("|", ">") else _in_a_line(text, node)
     return found if found is not None and len(found) == len(node.text) + 1 else None
 

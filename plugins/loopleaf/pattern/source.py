@@ -11,7 +11,9 @@ from .scalars import offsets
 
 @dataclass(frozen=True)
 class Source:
-    """file: as it was given. pattern: None where the file isn't a pattern, or a mistake leaves its rounds in doubt.
+    """One file, read.
+
+    file: as it was given. pattern: None where it isn't one, or a mistake leaves its rounds in doubt.
 
     is_pattern: whether it is meant as one (it has `pieces:`, or can't be read at all).
     """
@@ -25,10 +27,10 @@ class Source:
     lines: Lines = field(default_factory=lambda: Lines(""), repr=False)
 
     def locate(self, path: Path, start: int | None = None, end: int | None = None) -> Location:
-        """Where the value at a path stands; with offsets, the stretch of its text between them (end exclusive).
+        """Where the value at a path stands; with offsets, the stretch of its text between them, end exclusive.
 
-        A path that ends in `KEY` means the field's name. Where a step isn't there, the nearest value above it is
-        meant; where offsets can't be followed into the file, the whole value.
+        A path that ends in `KEY` means the field's name. Where a step isn't there, the nearest value above
+        it is meant; where offsets can't be followed into the file, the whole value.
         """
         if path and path[-1] == KEY:
             return self.locate_key(path[:-1])

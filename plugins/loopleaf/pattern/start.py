@@ -14,13 +14,14 @@ from .reading import plain_text, unfit, wrong
 Begins = Literal["magic ring", "ring", "chain ring", "chain", "both sides", "edge"]
 
 _CHAIN = re.compile(
-    r"^(?:ch|chain)\s*([\d(),;\s-]+?)\s*(?:,\s*(join(?:ed)?(?: (?:into|to form) a ring)?|(?:along |on )?both sides))?$",
+    r"^(?:ch|chain)\s*([\d(),;\s-]+?)\s*"
+    r"(?:,\s*(join(?:ed)?(?: (?:into|to form) a ring)?|(?:along |on )?both sides))?$",
     re.I,
 )
 
 
 class Start(Part):
-    """The start of a piece: `magic ring`, `ring`, `chain 4, joined`, `chain 21`, `chain 8, both sides`, or fields of its own."""
+    """The start, in words (`magic ring`, `ring`, `chain 4, joined`, `chain 8, both sides`) or in fields."""
 
     chain: SomeNumbers | None = Field(
         None, description="Chains made at the start, turning chain included; may be one a size."
@@ -93,7 +94,7 @@ def _chain_in_words(words: str) -> dict[str, Any]:
     found = _CHAIN.match(words)
     if not found:
         raise wrong(
-            "a way to begin: `magic ring`, `ring`, `chain 21`, `chain 4, joined`, `chain 8, both sides`, or an edge",
+            "a way to begin: `magic ring`, `ring`, `chain 21`, `chain 4, joined` or `chain 8, both sides`",
             "magic ring",
         )
     end = (found[2] or "").lower()

@@ -7,7 +7,7 @@ from typing import Any, Literal, TypeVar
 LengthUnit = Literal["mm", "cm", "m", "in", "ft", "yd"]
 WeightUnit = Literal["g", "oz"]
 
-# Exact by definition: 1 in = 25.4 mm, 1 yd = 0.9144 m, 1 oz = 28.349523125 g (international yard and pound, 1959).
+# Exact by definition (international yard and pound, 1959): 1 in is 25.4 mm, 1 oz is 28.349523125 g.
 _MM: dict[LengthUnit, float] = {"mm": 1, "cm": 10, "m": 1000, "in": 25.4, "ft": 304.8, "yd": 914.4}
 _GRAMS: dict[WeightUnit, float] = {"g": 1, "oz": 28.349523125}
 

@@ -1,4 +1,4 @@
-"""Errors of the model told in an author's words: unknown fields, wrong kinds, missing fields, numbers too large."""
+"""Errors of the model in an author's words: unknown fields, wrong kinds, missing fields, large numbers."""
 
 import difflib
 import re
@@ -11,7 +11,6 @@ from .finding import Suggestion
 from .known_fields import PARTS, fields_at, fields_of, nearest, part_at
 from .model import Pattern
 from .nodes import KEY, Flaw, Node, find, first_line, key_span
-from .part import Part
 from .pieces import Piece
 from .scalars import offsets
 
@@ -24,6 +23,7 @@ def missing_field(one: ErrorDetails) -> str:
 
 
 def flaw_of(one: ErrorDetails, path: tuple[str | int, ...], root: Node, text: str) -> Flaw:
+    """The flaw behind one error of the model, at the place where the author can mend it."""
     kind = one["type"]
     if kind == "extra_forbidden":
         return _unknown(path, root)
