@@ -1,0 +1,28 @@
+"""`make bench`: ratios, so that they mean the same on a fast machine and on a slow one.
+
+Ends with 1 where a budget isn't kept.
+"""
+
+import os
+import sys
+from pathlib import Path
+
+from tests.benchmarks.booklets import booklet_against_raw, second_build_and_processes
+from tests.benchmarks.checking import check_of_the_demo
+from tests.benchmarks.site import site_against_plain
+
+PROJECT = Path(__file__).resolve().parents[2]
+
+
+def main() -> int:
+    print(f"On {os.cpu_count()} cores; what is compared runs in turn, the median counts.\n", flush=True)
+    kept = True
+    for measure in (check_of_the_demo, booklet_against_raw, second_build_and_processes, site_against_plain):
+        for result in measure(PROJECT):
+            print(result, flush=True)
+            kept = kept and result.kept
+    return 0 if kept else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,22 @@
+"""`loopleaf check` on the demo, as a whole command."""
+
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+from tests.benchmarks.timing import Result, in_turn
+
+RUNS = 5
+
+
+def check_of_the_demo(project: Path) -> Iterator[Result]:
+    command = [str(Path(sys.executable).with_name("loopleaf")), "check"]
+
+    def run() -> None:
+        done = subprocess.run(command, cwd=project, capture_output=True, text=True, timeout=120)
+        if done.returncode:
+            raise SystemExit(f"The demo doesn't check:\n{done.stdout}{done.stderr}")
+
+    (taken,) = in_turn([run], RUNS)
+    yield Result("`loopleaf check` on the demo, median of five", taken, " s", most=1.0)

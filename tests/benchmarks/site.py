@@ -1,0 +1,43 @@
+"""The site against plain MkDocs, each built by its own fresh process."""
+
+import os
+import shutil
+import subprocess
+import sys
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+
+from tests.benchmarks.plain_site import copies, make_plain
+from tests.benchmarks.timing import Result, in_turn
+
+TIMES = 5
+"""How often each pattern of the demo is put into the collection: six are over too soon to compare."""
+RUNS = 3
+
+
+def site_against_plain(project: Path) -> Iterator[Result]:
+    with tempfile.TemporaryDirectory() as name:
+        ours, plain = Path(name) / "ours", Path(name) / "plain"
+        ours.mkdir()
+        plain.mkdir()
+        copies(project, ours, TIMES)
+        build(ours / "mkdocs.yml")
+        settings = make_plain(project, ours / "site", plain)
+        pages = len(list((plain / "docs").rglob("*.md")))
+        mine, theirs = in_turn([lambda: build(ours / "mkdocs.yml"), lambda: build(settings)], RUNS)
+        built = len(list((plain / "site").rglob("index.html")))
+        if built != pages:
+            raise SystemExit(f"The plain site has {built} pages where {pages} were written.")
+        because = f"{mine:.1f} s and {theirs:.1f} s for {pages} pages"
+        yield Result("Site: Loopleaf ÷ plain MkDocs, same pages", mine / theirs, most=1.5, because=because)
+
+
+def build(settings: Path) -> None:
+    """One build as a user starts it; a site that isn't built ends the benchmark."""
+    shutil.rmtree(settings.parent / "site", ignore_errors=True)
+    environment = {**os.environ, "NO_MKDOCS_2_WARNING": "1"}
+    command = [sys.executable, "-m", "mkdocs", "build", "-q", "-f", str(settings)]
+    done = subprocess.run(command, capture_output=True, text=True, env=environment, timeout=600)
+    if done.returncode:
+        raise SystemExit(f"{settings} could not be built:\n{done.stderr}")
