@@ -10,7 +10,7 @@ Work = Callable[[], object]
 
 @dataclass(frozen=True, slots=True)
 class Result:
-    """One line of the report. value: a ratio, or seconds where unit is ` s`. most: the budget, None without."""
+    """One line of the report. value: a ratio, or seconds where unit is ` s`. most: the budget."""
 
     name: str
     value: float
