@@ -4,9 +4,9 @@ import pytest
 
 from loopleaf.fabric.worked import Made, Space
 from loopleaf.measure.made import contents
-from loopleaf.measure.size import across_mm, diameter_mm, length_band, rise_band, round_sizes
+from loopleaf.measure.size import length_band, rise_band, round_sizes
 
-from .by_hand import made, piece, scale, worked
+from .by_hand import made, scale, worked
 
 
 def test_the_way_around_is_stitches_times_width():
@@ -21,11 +21,12 @@ def test_the_band_is_the_gauges_half_stitch():
 
 def test_a_space_is_between_its_chains_and_the_places_it_bridges():
     arch = Space(5, 0, "A")
-    arch.into = tuple(Made("half", (), 0, "A", number=n) for n in (1, 2, 3))
-    one = scale(width_mm=10)
-    lace = length_band(made(("half", 2), arch), one)
-    assert lace.middle == pytest.approx((20 + 40), abs=2)
-    assert lace.low < 50 < 70 < lace.high
+    below = worked(("half", 5))
+    lace = worked(("half", 1), arch, ("half", 1), round=1)
+    lace.made[0].into, lace.made[2].into = (below.edge[0],), (below.edge[4],)
+    band = length_band(contents(lace, below.edge), scale(width_mm=10))
+    assert band.middle == pytest.approx(60, abs=2)
+    assert band.low < 50 < 70 < band.high
 
 
 def test_a_space_that_bridges_nothing_is_as_wide_as_its_chains():
@@ -58,15 +59,3 @@ def test_heights_add_up_along_the_fabric():
     assert sizes[1] is None
     assert [one.height_mm for one in sizes if one] == pytest.approx([10, 20])
     assert [one.stitches for one in sizes if one] == [8, 16]
-
-
-def test_across_counts_the_hole():
-    rounds = [worked(("double", 12)), worked(("double", 24))]
-    one = scale("double", 6, 12)
-    disc = piece(*rounds, ring_chains=4)
-    sizes = round_sizes(["1", "2"], [contents(r) for r in rounds], one)
-    assert across_mm(disc, 0, sizes, one) == pytest.approx(2 * (24 + 4 * 6 / (2 * 3.14159265)))
-
-
-def test_diameter():
-    assert diameter_mm(314.159265) == pytest.approx(100)

@@ -1,5 +1,7 @@
 """Yarn from the stitches, from a weighed amount, and in balls."""
 
+from typing import Any
+
 import pytest
 
 from loopleaf.fabric.worked import Made, Space, WorkedRound
@@ -21,7 +23,7 @@ from loopleaf.pattern.values import Length, Weight
 from .by_hand import made, scale
 
 
-def yarn(**fields: object) -> Yarn:
+def yarn(**fields: Any) -> Yarn:
     return Yarn.model_construct(**fields)
 
 

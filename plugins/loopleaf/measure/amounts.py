@@ -100,8 +100,12 @@ def _up(amount: float) -> int:
 
 def ounces(grams: float) -> str:
     """`1¾ oz`, to a quarter; below a quarter in tenths (`0.1 oz`)."""
+    return f"{_ounces(grams)} oz"
+
+
+def _ounces(grams: float) -> str:
     amount = grams_to_ounces(grams)
-    return f"{amount:.1f} oz" if amount < 0.2 else f"{fraction(amount, 4)} oz"
+    return f"{amount:.1f}" if amount < 0.2 else fraction(amount, 4)
 
 
 def weight(grams: float) -> str:
@@ -125,7 +129,7 @@ def about_metres(metres_band: Band) -> str:
 def about_grams(grams_band: Band) -> str:
     """An estimate of weight: `about 38 to 66 g (1¼ to 2¼ oz)`."""
     g = coarse(grams_band)
-    low, high = (fraction(grams_to_ounces(grams), 4) for grams in (grams_band.low, grams_band.high))
+    low, high = (_ounces(grams) for grams in (grams_band.low, grams_band.high))
     grams = f"{g.low:.0f} to {g.high:.0f} g"
     return f"about {grams} ({low} to {high} oz)" if low != high else f"about {grams} ({high} oz)"
 

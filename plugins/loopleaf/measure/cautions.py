@@ -4,8 +4,9 @@ From the work itself, and from the author's own words.
 """
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import cache
 
 from .. import trade
 from ..pattern import Pattern
@@ -65,14 +66,14 @@ def _told(pattern: Pattern) -> Iterator[tuple[str, str]]:
         "notions": list(pattern.materials.notions),
     }
     for row in trade.conditions():
-        for where in row.where:
-            word = next((word for word in row.words if _said(word, texts[where])), None)
-            if word is not None:
-                yield row.key, word
-                break
+        shows = _shows(row)
+        said = next((found for where in row.where for text in texts[where] if (found := shows(text))), None)
+        if said is not None:
+            yield row.key, said.group(1).lower()
 
 
-def _said(word: str, texts: list[str]) -> bool:
-    """Whether a word, or its plural, stands in the texts as a whole word."""
-    pattern = re.compile(rf"\b{re.escape(word)}(?:s|es)?\b", re.IGNORECASE)
-    return any(pattern.search(text) for text in texts)
+@cache
+def _shows(row: trade.ConditionRow) -> Callable[[str], re.Match[str] | None]:
+    """Finds one of a condition's words, or its plural, as a whole word."""
+    words = "|".join(re.escape(word) for word in sorted(row.words, key=len, reverse=True))
+    return re.compile(rf"\b({words or '(?!)'})(?:s|es)?\b", re.IGNORECASE).search

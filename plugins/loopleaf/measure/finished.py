@@ -1,5 +1,6 @@
 """The finished size: what the author states, and what gauge and counts make of it."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
@@ -8,10 +9,11 @@ from ..fabric.worked import PieceWork
 from ..pattern import FinishedSize, Lengths, Pattern
 from .gauge import Scale, ring_radius
 from .shape import Stretch, standing_height_mm
-from .size import RoundSize, diameter_mm
+from .size import RoundSize
 from .units import Band
 
 What = Literal["around", "across", "width", "length", "height"]
+_MEASURED_OFF = 0.02
 WHATS: tuple[What, ...] = ("around", "across", "width", "length", "height")
 
 
@@ -66,34 +68,37 @@ def rows_size(rows: Sequence[RoundSize]) -> dict[What, Band]:
 def rounds_size(
     piece: PieceWork, size: int, rounds: Sequence[RoundSize], shape: Sequence[Stretch], scale: Scale
 ) -> dict[What, Band]:
-    """A piece in the round.
-
-    The way around where it is widest for longest, its diameter, and its height as it stands.
+    """A piece in the round: the way around where it is widest for longest, its diameter, its standing height.
 
     Flat pieces are across twice their height along the fabric and the hole. An oval is longer than it is
     wide by the chain between its two ends.
     """
     if not rounds:
         return {}
-    flat_until = shape[0].last if shape and shape[0].form == "flat" else ""
-    base_mm = next((one.height_mm for one in rounds if one.label == flat_until), 0.0)
-    hole_mm = ring_radius(piece, size, scale.width_mm)
-    off = scale.width_off
-    usual = _usual(rounds)
-    all_flat = len(shape) == 1 and shape[0].form == "flat"
+    last, usual = rounds[-1], _usual(rounds)
+    rise_off = (last.height.high - last.height.low) / (last.height.high + last.height.low)
+    base_mm = next((one.height_mm for one in rounds if shape and one.label == shape[0].last), last.height_mm)
     chain_mm = _oval_chain_mm(piece, size, scale)
-    across_mm = 2 * (hole_mm + rounds[-1].height_mm) if all_flat else diameter_mm(usual.length_mm)
-    found: dict[What, Band] = {"around": usual.length, "across": Band.about(across_mm, off)}
-    if chain_mm is not None and base_mm:
-        found["width"] = Band.about(2 * base_mm, off)
-        found["length"] = Band.about(2 * base_mm + chain_mm, off)
-    elif all_flat:
-        found["width"] = found["length"] = found["across"]
+    found: dict[What, Band] = {"around": usual.length, "across": usual.length * (1 / math.pi)}
+    if all(stretch.form in ("flat", "ruffles") for stretch in shape):
+        across_mm = 2 * (ring_radius(piece, size, scale.width_mm) + last.height_mm)
+        found["across"] = found["width"] = found["length"] = Band.about(across_mm, rise_off)
+    if chain_mm is not None:
+        found["width"] = Band.about(2 * base_mm, rise_off)
+        found["length"] = Band.about(2 * base_mm + chain_mm, max(rise_off, scale.width_off))
     height_mm = standing_height_mm(rounds, shape)
     if height_mm:
-        rise_off = (rounds[-1].height.high - rounds[-1].height.low) / 2 / rounds[-1].height_mm
         found["height"] = Band.about(height_mm, rise_off)
     return found
+
+
+def as_measured(pattern: Pattern, piece: str) -> dict[What, Band]:
+    """What the gauge says of a whole piece: `{piece: square, across: 17 cm}`, good to 2 % (chosen here)."""
+    for gauge in pattern.gauge:
+        if gauge.across is not None and gauge.rounds is None and gauge.piece == piece:
+            across = Band.about(gauge.across.mm, _MEASURED_OFF)
+            return {"across": across, "width": across, "length": across}
+    return {}
 
 
 def laid_out_size(pattern: Pattern, piece: str, across: Band, scale: Scale) -> dict[What, Band] | None:

@@ -9,6 +9,7 @@ uncertainty).
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cache
 
 from .. import trade
 from ..fabric.worked import Made, PieceWork, Ring
@@ -102,19 +103,22 @@ def height_ratio(kind: str, specials: Mapping[str, int]) -> Band:
     specials: yarn overs by the names of the author's own stitches. A stitch of which nothing is known
     counts as single.
     """
-    rows = {row.key: row for row in trade.stitches()}
-    if kind in rows and (height := rows[kind].height):
-        return Band(*height)
+    known = _heights()
+    if kind in known:
+        return known[kind]
     overs = specials.get(kind, 0)
-    tall = {row.yarn_overs: row for row in rows.values() if row.height and row.key in _PLAIN}
-    if overs in tall and (height := tall[overs].height):
-        return Band(*height)
-    most = max(over for over in tall if over is not None)
-    tallest = Band(*(tall[most].height or (1.0, 1.0)))
-    return tallest + Band.about(_A_YARN_OVER_ADDS, 0.125) * (overs - most)
+    if overs < len(_BY_YARN_OVERS):
+        return known[_BY_YARN_OVERS[overs]]
+    tallest = known[_BY_YARN_OVERS[-1]]
+    return tallest + Band.about(_A_YARN_OVER_ADDS, 0.125) * (overs - len(_BY_YARN_OVERS) + 1)
 
 
-_PLAIN = ("single", "double", "treble", "double-treble", "triple-treble", "quadruple-treble")
+@cache
+def _heights() -> dict[str, Band]:
+    return {row.key: Band(*row.height) for row in trade.stitches() if row.height}
+
+
+_BY_YARN_OVERS = ("single", "double", "treble", "double-treble", "triple-treble", "quadruple-treble")
 
 
 def specials_of(pattern: Pattern) -> dict[str, int]:

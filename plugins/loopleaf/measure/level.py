@@ -26,7 +26,7 @@ class Level:
     uses: tuple[Use, ...]
 
 
-def worked_out(uses: Iterable[Use]) -> Level:
+def level_of(uses: Iterable[Use]) -> Level:
     """The lowest level that covers every technique used; without any above it, basic."""
     first: dict[str, Use] = {}
     places: dict[str, set[str]] = {}

@@ -4,7 +4,9 @@ Every measure reads these numbers instead of going through the stitches again.
 """
 
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from ..fabric.worked import Made, Place, Role, Space, WorkedRound
 
@@ -16,6 +18,7 @@ class Sort:
     kind: str
     form: str
     legs: int
+    loop: str
     post: str
     role: Role
     chains: int
@@ -25,10 +28,16 @@ class Sort:
 
 @dataclass(frozen=True, slots=True)
 class SpaceSort:
-    """A sort of chain space. passed: how many places it bridges, 0 where it bridges none."""
+    """A sort of chain space.
+
+    passed: stitch widths of the edge below that it bridges, 0 where it bridges none.
+
+    leaf: a chain worked back on, which is no space.
+    """
 
     chains: int
-    passed: int
+    passed: float
+    leaf: bool
     corner: bool
     yarn: str
 
@@ -45,22 +54,99 @@ class Contents:
         """Stitches of the round, without spaces."""
         return sum(number for sort, number in self.stitches.items() if sort.counted)
 
+    @property
+    def gaps(self) -> dict[SpaceSort, int]:
+        """The chain spaces, without chains that are worked back on."""
+        return {sort: number for sort, number in self.spaces.items() if not sort.leaf}
 
-def contents(worked: WorkedRound) -> Contents:
-    """A worked round, counted."""
-    return contents_of(worked.made)
+
+def contents(worked: WorkedRound, below: Sequence[Place] = ()) -> Contents:
+    """A worked round, counted. below: the edge that it was worked into, for what its spaces bridge."""
+    return contents_of(worked.made, below)
 
 
-def contents_of(made: list[Made | Space] | list[Place]) -> Contents:
+def contents_of(made: Sequence[Place], below: Sequence[Place] = ()) -> Contents:
     """Things made, counted by sort."""
-    stitches: Counter[Sort] = Counter()
-    spaces: Counter[SpaceSort] = Counter()
-    for one in made:
-        if isinstance(one, Made):
-            sort = Sort(
-                one.kind, one.form, one.legs, one.post, one.role, one.chains, one.yarn, one.number > 0
-            )
-            stitches[sort] += 1
-        elif isinstance(one, Space):
-            spaces[SpaceSort(one.chains, len(one.into), one.corner, one.yarn)] += 1
-    return Contents(stitches, spaces)
+    stitches: Counter[tuple[str, str, int, str, str, Role, int, str, bool]] = Counter()
+    spaces: list[tuple[int, Space]] = []
+    for at, one in enumerate(made):
+        if type(one) is Made:
+            stitches[
+                (
+                    one.kind,
+                    one.form,
+                    one.legs,
+                    one.loop,
+                    one.post,
+                    one.role,
+                    one.chains,
+                    one.yarn,
+                    one.number > 0,
+                )
+            ] += 1
+        elif type(one) is Space:
+            spaces.append((at, one))
+    sorts = Counter({Sort(*key): number for key, number in stitches.items()})
+    if not spaces:
+        return Contents(sorts, Counter())
+    bridges = _Bridges(made, below)
+    found = Counter(
+        SpaceSort(space.chains, bridges.passed(at), space.back, space.corner, space.yarn)
+        for at, space in spaces
+    )
+    return Contents(sorts, found)
+
+
+class _Bridges:
+    """What lies on the edge below between the stitch before a space and the stitch after it."""
+
+    def __init__(self, made: Sequence[Place], below: Sequence[Place]) -> None:
+        self.middle: dict[int, float] = {}
+        self.half: dict[int, float] = {}
+        along = 0.0
+        for place in below:
+            width = _width(place)
+            self.middle[id(place)] = along + width / 2
+            self.half[id(place)] = 0.5 if isinstance(place, Made) else 0.0
+            along += width
+        self.around = along
+        feet = [self._foot(one) for one in made]
+        self.before = _last_before(feet)
+        middles = [self.middle[foot] for foot in feet if foot is not None]
+        steps = [b - a for a, b in pairwise(middles) if a != b]
+        self.way = 1 if sum(step > 0 for step in steps) * 2 >= len(steps) else -1
+        first = next((foot for foot in feet if foot is not None), None)
+        self.after = [foot if foot is not None else first for foot in reversed(_last_before(feet[::-1]))]
+
+    def _foot(self, one: Place) -> int | None:
+        place = one.into[-1] if isinstance(one, Made) and one.number and one.into else None
+        return id(place) if place is not None and id(place) in self.middle else None
+
+    def passed(self, at: int) -> float:
+        """Widths between the feet on either side of a space.
+
+        After the last stitch comes the round's first.
+        """
+        before, after = self.before[at], self.after[at]
+        if before is None or after is None or before == after:
+            return 0.0
+        apart = (self.middle[after] - self.middle[before]) * self.way
+        apart = apart if apart > 0 else apart + self.around
+        return max(round(apart - self.half[before] - self.half[after], 1), 0.0)
+
+
+def _last_before(feet: Sequence[int | None]) -> list[int | None]:
+    """For each thing made the last foot before it, None where there is none."""
+    last: int | None = None
+    found: list[int | None] = []
+    for foot in feet:
+        found.append(last)
+        last = foot if foot is not None else last
+    return found
+
+
+def _width(place: Place) -> float:
+    """Stitch widths of a place on an edge: one a stitch, one a chain of a space."""
+    if isinstance(place, Made):
+        return 0.0 if place.role == "picot" else 1.0
+    return float(place.chains)

@@ -5,14 +5,14 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from .. import trade
-from ..fabric import PatternWork, PieceWork
+from ..fabric import PatternWork, PieceWork, WorkedRound
 from ..pattern import Pattern
 from . import techniques
 from .cautions import LONG_WORK_HOURS, OPEN_CHAINS, SMALL_MM, Earned, earned
 from .cords import Cord, cord_of
-from .finished import StatedSize, What, laid_out_size, rounds_size, rows_size, stated_sizes
+from .finished import StatedSize, What, as_measured, laid_out_size, rounds_size, rows_size, stated_sizes
 from .gauge import Scale, ring_radius, scale_of, specials_of
-from .level import Level, worked_out
+from .level import Level, level_of
 from .made import Contents, contents, contents_of
 from .shape import Stretch, stretches
 from .size import RoundSize, round_sizes
@@ -97,7 +97,7 @@ def measure(work: PatternWork) -> Measured:
         cords,
         tails,
         hours,
-        worked_out(uses),
+        level_of(uses),
         earned(pattern, _held(pattern, pieces, uses, hours)),
     )
 
@@ -114,7 +114,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
     found: list[Mapping[What, Band]] = []
     for size in range(pattern.size_count):
         worked = [round.sizes[size] if size < len(round.sizes) else None for round in piece.rounds]
-        made.append(tuple(None if one is None else contents(one) for one in worked))
+        made.append(_contents(piece, size, worked))
         starts.append(contents_of(piece.starts[size] if model.start and model.start.kind != "edge" else []))
         if scale is None:
             rounds.append(())
@@ -126,7 +126,8 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         shape = stretches(known, start_mm(piece, size, scale), scale.width_mm) if in_rounds else ()
         rounds.append(sizes)
         shapes.append(shape)
-        found.append(rounds_size(piece, size, known, shape, scale) if in_rounds else rows_size(known))
+        worked_out = rounds_size(piece, size, known, shape, scale) if in_rounds else rows_size(known)
+        found.append(worked_out | as_measured(pattern, piece.name) if in_rounds else worked_out)
     return PieceMeasure(
         piece.name,
         model.make,
@@ -138,6 +139,18 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         tuple(starts),
         tuple(made),
     )
+
+
+def _contents(
+    piece: PieceWork, size: int, worked: Sequence[WorkedRound | None]
+) -> tuple[Contents | None, ...]:
+    """The rounds of one size, each counted over the edge below it."""
+    below = piece.starts[size] if size < len(piece.starts) else []
+    found: list[Contents | None] = []
+    for one in worked:
+        found.append(None if one is None else contents(one, below))
+        below = below if one is None else one.edge
+    return tuple(found)
 
 
 def start_mm(piece: PieceWork, size: int, scale: Scale) -> float | None:
@@ -213,7 +226,7 @@ def _held(
             held.setdefault(condition, title(use.piece))
     for piece in pieces:
         made = [one for one in piece.contents[0] if one is not None]
-        if any(sort.chains >= OPEN_CHAINS for one in made for sort in one.spaces):
+        if any(sort.chains >= OPEN_CHAINS for one in made for sort in one.gaps):
             held.setdefault("open-work", title(piece.name))
     sewn = {step.sew.piece for step in pattern.finishing if step.sew is not None}
     for piece in pieces:

@@ -3,22 +3,21 @@
 The way around or across from the counts, the height from the stitches.
 
 A stitch is as wide and as tall as its gauge says (`gauge`). A chain is as wide as a stitch (common
-practice: a foundation chain of 40 makes a row of about 40). A chain space that bridges places is between
-the places' width and its own chains' (a lace hangs between the two), one that bridges none is as wide as
-its chains.
+practice: a foundation chain of 40 makes a row of about 40). A chain space is as wide as its chains; where
+it bridges fewer places than it has chains it hangs in an arch, between the places' width and its chains'.
 """
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ..fabric.worked import PieceWork
-from .gauge import Scale, ring_radius
+from .gauge import Scale
 from .made import Contents
 from .units import NOTHING, Band
 
 _LOOSE_OFF = 0.1
 """Ribs and lace draw in and stretch: a tenth more either way (chosen here, no source)."""
+
+_CORNER_CHAINS = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,11 +53,22 @@ def round_sizes(
         rise = rise_band(made, scale)
         height += rise.middle
         height_band += rise
-        corners = sum(number for sort, number in made.spaces.items() if sort.corner)
+        corners = _corners(made, first=not any(sizes))
         sizes.append(
             RoundSize(label, length.middle, length, rise.middle, height, height_band, made.counted, corners)
         )
     return tuple(sizes)
+
+
+def _corners(made: Contents, first: bool) -> int:
+    """Corners of a round.
+
+    Spaces in the middle of a group, and in the first round those of two chains and more.
+    """
+    found = sum(number for sort, number in made.gaps.items() if sort.corner)
+    if first and not found:
+        found = sum(number for sort, number in made.gaps.items() if sort.chains >= _CORNER_CHAINS)
+    return found
 
 
 def length_band(made: Contents, scale: Scale) -> Band:
@@ -67,7 +77,7 @@ def length_band(made: Contents, scale: Scale) -> Band:
     Counted stitches one width each, however many legs they gather, and spaces.
     """
     off = scale.width_off
-    if made.spaces or any(sort.post for sort in made.stitches):
+    if made.gaps or any(sort.post for sort in made.stitches):
         off += _LOOSE_OFF
     stitches = sum(
         scale.width_of(sort.kind, sort.post) * number
@@ -75,10 +85,10 @@ def length_band(made: Contents, scale: Scale) -> Band:
         if sort.counted
     )
     low = high = stitches
-    for sort, number in made.spaces.items():
-        ends = sorted((sort.chains, sort.passed or sort.chains))
-        low += ends[0] * number * scale.width_mm
-        high += ends[1] * number * scale.width_mm
+    for sort, number in made.gaps.items():
+        shortest = min(sort.chains, sort.passed or sort.chains)
+        low += shortest * number * scale.width_mm
+        high += sort.chains * number * scale.width_mm
     return Band(low * (1 - off), high * (1 + off))
 
 
@@ -94,14 +104,3 @@ def rise_band(made: Contents, scale: Scale) -> Band:
     if not total:
         return Band.about(scale.width_mm, 0.15)
     return Band(low / total, high / total)
-
-
-def across_mm(piece: PieceWork, size: int, sizes: Sequence[RoundSize | None], scale: Scale) -> float:
-    """Diameter (of a square: from side to side) of rounds that lie flat from their middle out, in mm."""
-    rise = sum(one.rise_mm for one in sizes if one is not None)
-    return 2 * (ring_radius(piece, size, scale.width_mm) + rise)
-
-
-def diameter_mm(around_mm: float) -> float:
-    """Diameter of a circle of that circumference."""
-    return around_mm / math.pi

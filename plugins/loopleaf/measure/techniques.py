@@ -4,17 +4,19 @@ The names are those of `trade/levels.yml`. Each function looks at one round and 
 technique; those that belong to a whole piece or to the finishing are further down.
 """
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, fields, is_dataclass
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any
 
-from ..fabric.worked import Made, PieceWork, Place, RoundWork, Space, WorkedRound
-from ..notation.tree import Line, Next, Skipped, Stitch, Work
-from ..notation.tree import Ring as InRing
+from ..fabric.worked import Made, PieceWork, Place, Ring, RoundWork, Space, WorkedRound
+from ..notation.tree import Next
 from ..pattern import Pattern, Piece
 from .made import Contents
 
 _MANY_IN_ONE = 4
+_GROUP = 3
+_NEAR = 6
 _TALL = ("half", "double", "treble", "double-treble", "triple-treble", "quadruple-treble")
 
 
@@ -22,7 +24,8 @@ _TALL = ("half", "double", "treble", "double-treble", "triple-treble", "quadrupl
 class Look:
     """One round to look at.
 
-    below: ids of the places of the edge below. overs: yarn overs of the author's stitches.
+    below: ids of the places of the edge below. older: places worked into (not around) that are older than the
+    round below. overs: yarn overs of the author's own stitches.
     """
 
     index: int
@@ -30,7 +33,13 @@ class Look:
     worked: WorkedRound
     made: Contents
     below: frozenset[int]
+    older: Sequence[Made | Space]
     overs: Mapping[str, int]
+
+    @property
+    def tall(self) -> bool:
+        """Whether it holds stitches taller than single."""
+        return any(sort.kind in _TALL for sort in self.made.stitches)
 
     def has_kind(self, kind: str, overs: int) -> bool:
         """Whether it holds that stitch, by its own name or as one of the author's with so many yarn overs."""
@@ -64,35 +73,45 @@ def _very_tall(look: Look) -> bool:
 
 
 def _chain_spaces(look: Look) -> bool:
-    return bool(look.made.spaces)
+    return bool(look.made.gaps)
 
 
 def _shells(look: Look) -> bool:
-    """Four or more tall stitches in one stitch or space, side by side.
-
-    Or three of one of the author's groups.
+    """Four or more tall stitches side by side in one stitch or space, or one of the author's groups of
+    three or more.
     """
+    if not look.tall:
+        return False
     at: Place | None = None
-    run, unit_run, unit = 0, 0, 0
+    run = 0
+    groups: Counter[tuple[int, int]] = Counter()
     for one in look.worked.made:
-        if not isinstance(one, Made) or not one.number:
+        if type(one) is not Made or not one.number or len(one.into) != 1:
             at, run = None, 0
             continue
-        place = one.into[0] if len(one.into) == 1 and isinstance(one.into[0], Made | Space) else None
-        run = run + 1 if place is not None and place is at and one.kind in _TALL else 1
-        unit_run = unit_run + 1 if one.unit and one.unit == unit else 1
-        at, unit = place, one.unit
-        if run >= _MANY_IN_ONE or (one.unit and unit_run >= 3 and run >= 3):
+        place = one.into[0]
+        if one.unit:
+            groups[one.unit, id(place)] += 1
+        run = run + 1 if place is at and one.kind in _TALL else 1
+        at = None if isinstance(place, Ring) else place
+        if run >= _MANY_IN_ONE:
             return True
-    return False
+    return any(number >= _GROUP for number in groups.values())
 
 
 def _v_stitches(look: Look) -> bool:
-    """One stitch, a space, one stitch, in one place, and nothing else in it."""
+    """One tall stitch, a space, one tall stitch, in one place, and nothing else in it."""
     made = look.worked.made
+    if not look.made.spaces or not look.tall:
+        return False
     for at in range(1, len(made) - 1):
         first, space, last = made[at - 1], made[at], made[at + 1]
-        if isinstance(space, Space) and isinstance(first, Made) and isinstance(last, Made):
+        if (
+            isinstance(space, Space)
+            and isinstance(first, Made)
+            and isinstance(last, Made)
+            and first.kind in _TALL
+        ):
             place = first.into[0] if first.into and last.into and first.into[0] is last.into[0] else None
             around = [
                 one
@@ -105,15 +124,15 @@ def _v_stitches(look: Look) -> bool:
 
 
 def _picot_edging(look: Look) -> bool:
-    return any(sort.role == "picot" for sort in look.made.stitches) and not look.made.spaces
+    return any(sort.role == "picot" for sort in look.made.stitches) and not look.made.gaps
 
 
 def _picot_lace(look: Look) -> bool:
-    return any(sort.role == "picot" for sort in look.made.stitches) and bool(look.made.spaces)
+    return any(sort.role == "picot" for sort in look.made.stitches) and bool(look.made.gaps)
 
 
 def _loops(look: Look) -> bool:
-    return any(isinstance(one, Made) and one.loop in ("front", "back", "third") for one in look.worked.made)
+    return any(sort.loop in ("front", "back", "third") for sort in look.made.stitches)
 
 
 def _posts(look: Look) -> bool:
@@ -142,59 +161,52 @@ def _foundation(look: Look) -> bool:
 
 def _rounds_below(look: Look) -> bool:
     """A stitch that went into a place of an older round, although that place is no longer on the edge."""
-    return any(
-        id(place) not in look.below
-        for one in look.worked.made
-        if isinstance(one, Made) and one.role == "stitch" and not one.post
-        for place in _older(one, look.index)
-    )
+    return any(place.round >= 0 and id(place) not in look.below for place in look.older)
 
 
 def _short_rows(look: Look) -> bool:
     """A row that goes over its neighbour and then over stitches that an earlier row left."""
-    if look.round.plan.word != "row":
+    if look.round.plan.word != "row" or not any(id(place) in look.below for place in look.older):
         return False
-    ages = {
-        place.round < look.index - 1
+    return any(
+        isinstance(one, Made) and any(getattr(place, "round", None) == look.index - 1 for place in one.into)
         for one in look.worked.made
-        if isinstance(one, Made) and one.role == "stitch" and not one.post
-        for place in one.into
-        if isinstance(place, Made | Space) and id(place) in look.below
-    }
-    return ages == {True, False}
-
-
-def _older(one: Made, index: int) -> Iterator[Place]:
-    return (p for p in one.into if isinstance(p, Made | Space) and 0 <= p.round < index - 1)
+    )
 
 
 def _joining_as_you_go(look: Look) -> bool:
     """Worked into a space or picot of another piece."""
-    return any(
-        isinstance(part, Next) and part.piece and part.target.kind in ("space", "corner", "picot")
-        for part in _parts(look.round.line)
+    line = look.round.line
+    return line is not None and any(
+        isinstance(place, Next) and place.piece and place.target.kind in ("space", "corner", "picot")
+        for place in _places(line.steps)
     )
+
+
+def _places(steps: Iterable[Any]) -> Iterator[Any]:
+    """Every place that steps name, repeats and groups opened."""
+    for step in steps:
+        yield from getattr(step, "places", ())
+        yield getattr(step, "place", None)
+        yield from _places(getattr(step, "steps", ()))
+        yield from _places(getattr(step, "ending", ()))
 
 
 def _crossed_posts(look: Look) -> bool:
-    """A post stitch worked back around a stitch that was passed over."""
-    return any(
-        isinstance(part, Work)
-        and isinstance(part.stitch, Stitch)
-        and bool(part.stitch.post)
-        and any(isinstance(place, Skipped) for place in part.places)
-        for part in _parts(look.round.line)
-    )
-
-
-def _parts(tree: Any) -> Iterator[Any]:
-    if isinstance(tree, tuple):
-        for part in tree:
-            yield from _parts(part)
-    elif isinstance(tree, Line) or (is_dataclass(tree) and not isinstance(tree, InRing | type)):
-        yield tree
-        for field in fields(tree):
-            yield from _parts(getattr(tree, field.name))
+    """Neighbouring post stitches that go forward and, close by, back again over the stitches below."""
+    if not _posts(look):
+        return False
+    ways: set[bool] = set()
+    before: Made | None = None
+    for one in look.worked.made:
+        place = one.into[0] if type(one) is Made and one.post and len(one.into) == 1 else None
+        if not isinstance(place, Made):
+            before = None
+            continue
+        if before is not None and 0 < abs(place.number - before.number) <= _NEAR:
+            ways.add(place.number > before.number)
+        before = place
+    return len(ways) == 2
 
 
 IN_A_ROUND: Mapping[str, Callable[[Look], bool]] = {
@@ -229,12 +241,22 @@ def in_rounds(
         worked = round.sizes[0] if round.sizes else None
         if made is None or worked is None:
             continue
-        look = Look(index, round, worked, made, below, overs)
+        look = Look(index, round, worked, made, below, _older(worked, index), overs)
         for key, holds in IN_A_ROUND.items():
             if key not in found and holds(look):
                 found.add(key)
                 yield Use(key, piece.name, round.plan.label, round.plan.word)
         below = frozenset(map(id, worked.edge))
+
+
+def _older(worked: WorkedRound, index: int) -> list[Made | Space]:
+    return [
+        place
+        for one in worked.made
+        if type(one) is Made and one.role == "stitch" and not one.post
+        for place in one.into
+        if not isinstance(place, Ring) and place.round < index - 1
+    ]
 
 
 # ---- of a piece, or of the finishing --------------------------------------------------------------

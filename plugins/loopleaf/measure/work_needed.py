@@ -37,8 +37,8 @@ def yarn_needed(
     metres: dict[str, float] = {}
     known = all(piece.scale is not None for piece in pieces)
     for piece in pieces if known else ():
-        for yarn, amount in _piece_metres(pattern, piece, cords, tails, size, first):
-            metres[yarn] = metres.get(yarn, 0.0) + amount
+        for letter, amount in _piece_metres(pattern, piece, cords, tails, size, first):
+            metres[letter] = metres.get(letter, 0.0) + amount
     needs = []
     for letter, yarn in yarns.items():
         model = Band.about(metres[letter], ESTIMATE_OFF) if letter in metres else None

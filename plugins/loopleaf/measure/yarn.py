@@ -10,6 +10,7 @@ weighed (chosen here); a weighed amount is taken as good to 5 %. Without a ball'
 import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cache
 
 from .. import trade
 from ..pattern import Yarn
@@ -59,11 +60,13 @@ def kind_factor(kind: str, specials: Mapping[str, int]) -> float:
 
     About 5 more for each yarn over beyond a double's.
     """
-    row = next((row for row in trade.stitches() if row.key == kind), None)
-    if row is not None and row.yarn is not None:
-        return sum(row.yarn) / 2
-    double = sum(trade.stitch("double").yarn or (0.0, 0.0)) / 2
-    return double + _A_YARN_OVER_TAKES * (specials.get(kind, 1) - 1)
+    known = _factors()
+    return known.get(kind, known["double"] + _A_YARN_OVER_TAKES * (specials.get(kind, 1) - 1))
+
+
+@cache
+def _factors() -> dict[str, float]:
+    return {row.key: sum(row.yarn) / 2 for row in trade.stitches() if row.yarn}
 
 
 def metres_by_yarn(rounds: Iterable[Contents], scale: Scale) -> dict[str, float]:
