@@ -1,4 +1,6 @@
-"""The trade's shorthand, read into a tree without terminology and written back in US or UK terms, short or in full."""
+"""The trade's shorthand, read into a tree without terminology and written back in US or UK terms, short or
+in full.
+"""
 
 from .parser import parse, parse_count
 from .problem import Parsed, Problem

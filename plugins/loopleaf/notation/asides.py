@@ -1,7 +1,9 @@
-"""Reads what stands in round brackets beside a step: what a chain counts as, and stitch counts (also a round's `count`)."""
+"""Reads what stands in round brackets beside a step: what a chain counts as, and stitch counts (also a
+round's `count`).
+"""
 
 from .cursor import Cursor, UnreadableError, read_amount
-from .names import read_counted_stitch
+from .names import read_counted_stitch, read_stitch
 from .targets import read_counted_target, read_target, starts_named_number
 from .tree import Amount, CountsAs, Stitch, Tally, Target
 
@@ -9,7 +11,9 @@ _COUNT_WORDS = frozenset({"counts-as", "counts-not"})
 
 
 def is_counts_aside(cursor: Cursor, at: int) -> bool:
-    """Whether the bracket at a word says what something counts as: `(counts as dc)`, `(skipped chs count as dc)`."""
+    """Whether the bracket at a word says what something counts as: `(counts as dc)`, `(skipped chs count as
+    dc)`.
+    """
     words = cursor.words
     close: int = words[at].value
     return any(words[i].means in _COUNT_WORDS for i in range(at + 1, min(at + 7, close)))
@@ -55,7 +59,7 @@ def read_counts(cursor: Cursor) -> CountsAs:
             cursor.at += 1
             stitch = Stitch("")
         else:
-            amount, stitch = read_counted_stitch(cursor)
+            amount, stitch = _stitch(cursor)
             if amount is not None and amount != Amount((1,)):
                 raise cursor.fail("counts-as")
         if cursor.means not in (",", "and"):
@@ -70,8 +74,16 @@ def read_counts(cursor: Cursor) -> CountsAs:
     return CountsAs(stitch, chains, space, skipped)
 
 
+def _stitch(cursor: Cursor) -> tuple[Amount | None, Stitch]:
+    if cursor.means == "form":
+        return None, read_stitch(cursor, as_place=True)
+    return read_counted_stitch(cursor)
+
+
 def _pass_which_chains(cursor: Cursor) -> bool:
-    """`skipped chs`, `missed 3 ch`, `first 3 chs`, `beg ch`: True where chains passed at a row's start are meant."""
+    """`skipped chs`, `missed 3 ch`, `first 3 chs`, `beg ch`: True where chains passed at a row's start are
+    meant.
+    """
     skipped = cursor.means in ("skipped", "first")
     while cursor.means in ("skipped", "first", "num", "ch", "beg", "tch", "a", "st"):
         cursor.at += 1
@@ -81,7 +93,11 @@ def _pass_which_chains(cursor: Cursor) -> bool:
 def _pass_small(cursor: Cursor) -> None:
     while cursor.means in ("a", "first"):
         cursor.at += 1
-    if cursor.means == "num" and cursor.words[cursor.at].value == Amount((1,)) and cursor.ahead() in ("stitch", "st"):
+    if (
+        cursor.means == "num"
+        and cursor.words[cursor.at].value == Amount((1,))
+        and cursor.ahead() in ("stitch", "st")
+    ):
         cursor.at += 1
 
 
@@ -102,7 +118,9 @@ def _chains(cursor: Cursor) -> tuple[int, bool]:
 
 
 def read_tally(cursor: Cursor, end: int) -> Tally:
-    """`48`, `24 sts`, `24 dc, 24 ch-1 sps`, `40 (48, 56)`, up to a word. Raises UnreadableError where it isn't one."""
+    """`48`, `24 sts`, `24 dc, 24 ch-1 sps`, `40 (48, 56)`, up to a word. Raises UnreadableError where it
+    isn't one.
+    """
     first = cursor.at
     total: Amount | None = None
     entries: list[tuple[Amount, Stitch | Target]] = []
@@ -145,7 +163,9 @@ def _counted(cursor: Cursor) -> Stitch | Target:
 
 
 def is_tally(cursor: Cursor, at: int) -> bool:
-    """Whether the bracket at a word holds nothing but a stitch count, as at a line's end: `(24 sts)`, `(24 dc, 4 ch-2 sps)`."""
+    """Whether the bracket at a word holds nothing but a stitch count, as at a line's end: `(24 sts)`, `(24
+    dc, 4 ch-2 sps)`.
+    """
     words = cursor.words
     close: int = words[at].value
     if words[at + 1].means not in ("num", "-"):

@@ -1,4 +1,6 @@
-"""The reader's finger on the line: which word comes next, what can't be read, and what is being read just now."""
+"""The reader's finger on the line: which word comes next, what can't be read, and what is being read just
+now.
+"""
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
@@ -10,13 +12,18 @@ from .vocabulary import Vocabulary
 
 
 class UnreadableError(Exception):
-    """The words from `at` on can't be read. expected: a key of expected.yml. to: the last word that belongs to it."""
+    """The words from `at` on can't be read.
+
+    expected: a key of expected.yml. to: the last word that belongs to it, -1 where that is open. began:
+    where the step begins that it stands in.
+    """
 
     def __init__(self, at: int, expected: str, to: int = -1) -> None:
         super().__init__(expected)
         self.at = at
         self.expected = expected
         self.to = to
+        self.began = at
 
 
 @dataclass(slots=True)
@@ -24,8 +31,9 @@ class Cursor:
     """Words, the index of the next one, and the surroundings that decide how a step is read.
 
     here: inside a group in one place, so that a stitch without a place goes there. loop, through: said once
-    for the steps that follow (`in BLO, …`). stars: asterisks now open. passage: the line has a stretch between
-    two asterisks. read_steps: the reader of a whole stretch of steps, for brackets and repeats inside it.
+    for the steps that follow (`in BLO, …`). stars: asterisks now open. passage: the line has a stretch
+    between two asterisks. unread: what couldn't be read so far. read_block, read_step: the readers of a
+    stretch of steps and of one step, for brackets and repeats, which hold steps themselves.
     """
 
     text: str
@@ -41,6 +49,7 @@ class Cursor:
     stars: list[str] = field(default_factory=list)
     stop_at: int | None = None
     passage: bool = False
+    unread: list[UnreadableError] = field(default_factory=list)
 
     @property
     def means(self) -> str:

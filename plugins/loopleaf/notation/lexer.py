@@ -47,14 +47,17 @@ class Word:
 
 @dataclass(slots=True)
 class Lexed:
-    """A line's words, closed by three `end` words, and what was noticed on the way."""
+    """A line's words, closed by four `end` words, and what was noticed on the way."""
 
     words: list[Word]
     problems: list[Problem]
+    too_deep: bool = False
 
 
 def lex(text: str, vocabulary: Vocabulary, n: int | None) -> Lexed:
-    """The words of a line. Unmatched brackets are reported and left out; words of the other side are reported and read."""
+    """The words of a line. Unmatched brackets are reported and left out; words of the other side are
+    reported and read.
+    """
     lexicon = lexicon_for(vocabulary)
     pieces = _split(text)
     words: list[Word] = []
@@ -110,11 +113,13 @@ def lex(text: str, vocabulary: Vocabulary, n: int | None) -> Lexed:
         problems.append(_too_deep(text))
     length = len(text)
     words.extend(Word("end", None, length, length) for _ in range(4))
-    return Lexed(words, problems)
+    return Lexed(words, problems, deep)
 
 
 def _split(text: str) -> list[tuple[str, str, int, int, bool]]:
-    """The smallest pieces: (what, lower-case text, start, end, glued). Hyphens inside words and `the` are left out."""
+    """The smallest pieces: (what, lower-case text, start, end, glued). Hyphens inside words and `the` are
+    left out.
+    """
     pieces: list[tuple[str, str, int, int, bool]] = []
     last = -1
     for match in _PIECES.finditer(text):
@@ -212,7 +217,7 @@ def _foreign(said: str, entry: Entry, terms: Terms, span: Span) -> Problem:
             "note",
             span,
             f"“{said}” is the {other} word; this file is in {terms} terms.",
-            f"It is read all the same: {terms} patterns say “{own}”, and every page writes the word of its own terms.",
+            f"{terms} patterns say “{own}”; it is read all the same, and every page writes its own word.",
             (f"Write “{own}”.", own, "safe"),
         )
     return Problem(

@@ -1,4 +1,5 @@
-"""The words that a pattern's lines may hold: the trade's names in its terms, the pattern's own stitches, and words.yml.
+"""The words that a pattern's lines may hold: the trade's names in its terms, the pattern's own stitches, and
+words.yml.
 
 A lexicon knows phrases by their first word. The longest phrase that fits is taken, so `half double
 crochet` is never read as a half and a double. Names that only the other terminology has are known
@@ -19,7 +20,16 @@ from .tree import Stitch
 from .vocabulary import Terms, Vocabulary
 
 WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\d+|[^\s\w]|_")
-POSTED = ("single", "half", "double", "treble", "double-treble", "triple-treble", "extended-single", "extended-double")
+POSTED = (
+    "single",
+    "half",
+    "double",
+    "treble",
+    "double-treble",
+    "triple-treble",
+    "extended-single",
+    "extended-double",
+)
 ORDINAL = re.compile(r"(?:st|nd|rd|th)\b", re.IGNORECASE)
 
 
@@ -56,7 +66,9 @@ def split_words(text: str) -> tuple[str, ...]:
 @cache
 def words_file() -> dict[str, Any]:
     """The content of words.yml."""
-    content: dict[str, Any] = yaml.safe_load(files(__package__).joinpath("words.yml").read_text(encoding="utf-8"))
+    content: dict[str, Any] = yaml.safe_load(
+        files(__package__).joinpath("words.yml").read_text(encoding="utf-8")
+    )
     return content
 
 
@@ -155,7 +167,10 @@ def _stitch_phrases(terms: Terms) -> Iterator[tuple[tuple[str, ...], Stitch]]:
             for key, form in posts.items():
                 stitch = Stitch(row.key, post=key.split("-")[0])
                 for pattern in _said(form):
-                    yield split_words(pattern.format(short=names.short, name=names.name, plural=names.plural)), stitch
+                    yield (
+                        split_words(pattern.format(short=names.short, name=names.name, plural=names.plural)),
+                        stitch,
+                    )
 
 
 def _short_names(terms: Terms) -> Iterator[tuple[Stitch, str]]:

@@ -1,4 +1,6 @@
-"""Reads what a stitch is called: plain kinds, posts, togethers, clusters and their kin, picots, the author's own."""
+"""Reads what a stitch is called: plain kinds, posts, togethers, clusters and their kin, picots, the
+author's own.
+"""
 
 from dataclasses import replace
 
@@ -17,13 +19,17 @@ def starts_stitch(cursor: Cursor, at: int) -> bool:
         return True
     if means == "loop-of":
         return words[at + 1].means in _STARTS
-    return means == "ch" and words[at + 1].means == "num" and words[at + 2].means in ("picot", "stitch", "form") and (
-        words[at + 2].means == "picot" or words[at + 3].means == "form"
+    return (
+        means == "ch"
+        and words[at + 1].means == "num"
+        and words[at + 2].means in ("picot", "stitch", "form")
+        and (words[at + 2].means == "picot" or words[at + 3].means == "form")
     )
 
 
 def read_counted_stitch(cursor: Cursor) -> tuple[Amount | None, Stitch]:
-    """A stitch with the number before it: `2 hdc`, `5-dc bobble` (the 5 belongs to the bobble), `2 3-dc cl`, `3ch picot`.
+    """A stitch with the number before it: `2 hdc`, `5-dc bobble` (the 5 belongs to the bobble), `2 3-dc cl`,
+    `3ch picot`.
 
     Raises UnreadableError where no stitch is named.
     """
@@ -44,7 +50,9 @@ def read_counted_stitch(cursor: Cursor) -> tuple[Amount | None, Stitch]:
 
 
 def _owns_number(cursor: Cursor, at: int) -> bool:
-    """Whether the number at a word is part of the name after it: `5-dc bobble`, `2 dc tog`, `3ch picot`, `2ch tr V-st`."""
+    """Whether the number at a word is part of the name after it: `5-dc bobble`, `2 dc tog`, `3ch picot`,
+    `2ch tr V-st`.
+    """
     words = cursor.words
     if words[at].value.variable or words[at + 1].means in ("(", "end"):
         return False
@@ -56,10 +64,10 @@ def _owns_number(cursor: Cursor, at: int) -> bool:
         at += 1
     if words[at].means != "stitch":
         return words[at].means == "st" and words[at].glued and words[at + 1].means in ("form", "tog")
-    after = words[at + 1]
-    return after.means == "tog" or (after.means == "form" and after.value != "v-stitch") or (
-        after.means == "special" and words[at].glued and after.name in _FORM_NAMES
-    )
+    name = words[at + 1]
+    if name.means == "form":
+        return bool(name.value != "v-stitch")
+    return name.means == "tog" or (name.means == "special" and words[at].glued and name.name in _FORM_NAMES)
 
 
 _FORM_NAMES = frozenset({"cluster", "bobble", "puff", "popcorn", "shell", "cl", "pc", "sh", "bo"})
@@ -91,7 +99,8 @@ def _form(cursor: Cursor, first: int) -> str:
 
 
 def read_stitch(cursor: Cursor, as_place: bool = False) -> Stitch:
-    """A stitch without a number before it: `sc`, `FPdc`, `sc2tog`, `BLO sc`, `invisible dec`, `ch-3 picot`, `sh`.
+    """A stitch without a number before it: `sc`, `FPdc`, `sc2tog`, `BLO sc`, `invisible dec`, `ch-3 picot`,
+    `sh`.
 
     as_place: the name stands for a place (`in next cl`), where a form needs neither kind nor number.
     """
@@ -110,13 +119,18 @@ def read_stitch(cursor: Cursor, as_place: bool = False) -> Stitch:
             return replace(stitch, form="tog", number=2)
         if after.means == "form":
             return _formed(cursor, stitch, first, as_place)
-        if after.means == "ch" and words[cursor.at + 1].means == "num" and words[cursor.at + 2].means == "form":
+        if (
+            after.means == "ch"
+            and words[cursor.at + 1].means == "num"
+            and words[cursor.at + 2].means == "form"
+        ):
             cursor.at += 3
             return replace(stitch, form="v-stitch", number=words[cursor.at - 2].value.sizes[0])
         return stitch
     if means == "special":
         cursor.at += 1
-        return word.value  # type: ignore[no-any-return]
+        own: Stitch = word.value
+        return own
     if means in ("inc", "dec"):
         cursor.at += 1
         return Stitch(means)
@@ -135,7 +149,11 @@ def read_stitch(cursor: Cursor, as_place: bool = False) -> Stitch:
         return replace(stitch, form=_form(cursor, first), number=number)
     if means == "picot":
         cursor.at += 1
-        if words[cursor.at].means == "of" and words[cursor.at + 1].means == "num" and words[cursor.at + 2].means == "ch":
+        if (
+            words[cursor.at].means == "of"
+            and words[cursor.at + 1].means == "num"
+            and words[cursor.at + 2].means == "ch"
+        ):
             cursor.at += 3
             return Stitch("chain", form="picot", number=words[cursor.at - 2].value.sizes[0])
         if not as_place:
@@ -144,10 +162,15 @@ def read_stitch(cursor: Cursor, as_place: bool = False) -> Stitch:
     if means == "form":
         cursor.at += 1
         form: str = word.value
-        if words[cursor.at].means == "of" and words[cursor.at + 1].means == "num" and words[cursor.at + 2].means == "stitch":
+        if (
+            words[cursor.at].means == "of"
+            and words[cursor.at + 1].means == "num"
+            and words[cursor.at + 2].means == "stitch"
+        ):
             number = words[cursor.at + 1].value.sizes[0]
             cursor.at += 3
-            return replace(words[cursor.at - 1].value, form=form, number=number)
+            kind: Stitch = words[cursor.at - 1].value
+            return replace(kind, form=form, number=number)
         if not as_place:
             _undefined(cursor, first, form, "")
         return Stitch("", form=form)
@@ -172,7 +195,8 @@ def _read_base(cursor: Cursor) -> Stitch:
         return Stitch("")
     if word.means == "special" and loop:
         cursor.at += 1
-        return replace(word.value, loop=loop)
+        own: Stitch = word.value
+        return replace(own, loop=loop)
     if word.means in ("inc", "dec") and loop:
         cursor.at += 1
         return Stitch(word.means, loop=loop)
@@ -186,7 +210,9 @@ def _read_base(cursor: Cursor) -> Stitch:
 
 
 def _formed(cursor: Cursor, stitch: Stitch, first: int, as_place: bool) -> Stitch:
-    """`dc V-st` (one chain between), `dc cluster of 3`; a form whose number isn't said is named as undefined."""
+    """`dc V-st` (one chain between), `dc cluster of 3`; a form whose number isn't said is named as
+    undefined.
+    """
     form: str = cursor.words[cursor.at].value
     cursor.at += 1
     words = cursor.words
@@ -207,7 +233,9 @@ def _undefined(cursor: Cursor, first: int, form: str, example: str) -> None:
     what = {"v-stitch": f"{double} V-st", "picot": "ch-3 picot" if double == "dc" else "3ch picot"}.get(
         form, f"5-{double} {form}"
     )
-    missing = {"v-stitch": "the kind of its stitches", "picot": "the number of its chains"}.get(form, "the number of its stitches")
+    missing = {"v-stitch": "the kind of its stitches", "picot": "the number of its chains"}.get(
+        form, "the number of its stitches"
+    )
     cursor.problems.append(
         Problem(
             "special-stitch-undefined",
@@ -215,6 +243,10 @@ def _undefined(cursor: Cursor, first: int, form: str, example: str) -> None:
             Span(span.start, span.end),
             f"“{said}” has neither {missing} nor a definition under `special stitches`.",
             "Its stitches can't be counted without one of the two.",
-            (f"Write how it is made, as in “{what}”, or define “{said}” under `special stitches`.", None, "fill-in"),
+            (
+                f"Write how it is made, as in “{what}”, or define “{said}” under `special stitches`.",
+                None,
+                "fill-in",
+            ),
         )
     )

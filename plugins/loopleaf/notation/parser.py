@@ -5,10 +5,11 @@ from functools import lru_cache
 from .asides import read_tally
 from .cursor import Cursor, UnreadableError
 from .lexer import lex
+from .limits import too_many
 from .mending import explain
 from .problem import Parsed, Problem
 from .steps import read_block, read_step
-from .tree import Line, Tally
+from .tree import Line, Step, Tally
 from .vocabulary import Vocabulary
 
 
@@ -18,26 +19,72 @@ def parse(text: str, vocabulary: Vocabulary, n: int | None = None) -> Parsed:
 
     n: the number for every `n` in the line. The tree is None where there is an error.
     """
+    cursor, steps = _read(text, vocabulary, n)
+    problems = cursor.problems
+    if cursor.unread:
+        problems = problems + [
+            explain(cursor, e, lambda t: _mistakes(t, vocabulary, n)) for e in cursor.unread
+        ]
+    elif steps:
+        large = too_many(steps, len(text))
+        if large is not None:
+            problems = [*problems, large]
+    elif not problems:
+        problems = [explain(cursor, UnreadableError(0, "step"), lambda t: 1)]
+    if not problems:
+        return Parsed(Line(steps), ())
+    said = tuple(sorted(problems, key=lambda p: (p.span.start, p.span.end)))
+    if any(p.severity == "error" for p in said):
+        return Parsed(None, said)
+    return Parsed(Line(steps), said)
+
+
+def _read(text: str, vocabulary: Vocabulary, n: int | None) -> tuple[Cursor, tuple[Step, ...]]:
     lexed = lex(text, vocabulary, n)
-    if any(p.rule == "too-deep" for p in lexed.problems):
-        return Parsed(None, tuple(lexed.problems))
     cursor = Cursor(text, lexed.words, vocabulary, lexed.problems, read_block, read_step)
-    steps = tuple(read_block(cursor, ""))
-    problems = tuple(sorted(cursor.problems, key=lambda p: (p.span.start, p.span.end)))
-    if any(p.severity == "error" for p in problems):
-        return Parsed(None, problems)
-    return Parsed(Line(steps), problems)
+    if lexed.too_deep:
+        return cursor, ()
+    return cursor, tuple(read_block(cursor, ""))
+
+
+def _mistakes(text: str, vocabulary: Vocabulary, n: int | None) -> int:
+    cursor, _ = _read(text, vocabulary, n)
+    return len(cursor.unread) + sum(p.severity == "error" for p in cursor.problems)
 
 
 @lru_cache(maxsize=4_000)
 def parse_count(text: str, vocabulary: Vocabulary) -> tuple[Tally | None, tuple[Problem, ...]]:
     """A round's `count` (`48`, `24 dc, 24 ch-1 sps`, `40 (48, 56)`); None where it can't be read."""
+    try:
+        cursor, tally = _read_count(text, vocabulary)
+        problems = tuple(cursor.problems)
+    except _UnreadableCountError as wrong:
+        tally = None
+        mending = explain(wrong.cursor, wrong.error, lambda t: _mistakes_in_count(t, vocabulary))
+        problems = (*wrong.cursor.problems, mending)
+    return (None if any(p.severity == "error" for p in problems) else tally), problems
+
+
+class _UnreadableCountError(Exception):
+    def __init__(self, cursor: Cursor, error: UnreadableError) -> None:
+        super().__init__(error.expected)
+        self.cursor = cursor
+        self.error = error
+
+
+def _read_count(text: str, vocabulary: Vocabulary) -> tuple[Cursor, Tally]:
     lexed = lex(text, vocabulary, None)
     cursor = Cursor(text, lexed.words, vocabulary, lexed.problems, read_block, read_step)
-    tally: Tally | None = None
     try:
-        tally = read_tally(cursor, len(cursor.words) - 4)
+        return cursor, read_tally(cursor, len(cursor.words) - 4)
     except UnreadableError as error:
-        cursor.problems.append(explain(cursor, error))
-    problems = tuple(cursor.problems)
-    return (None if any(p.severity == "error" for p in problems) else tally), problems
+        error.began = 0
+        raise _UnreadableCountError(cursor, error) from error
+
+
+def _mistakes_in_count(text: str, vocabulary: Vocabulary) -> int:
+    try:
+        cursor, _ = _read_count(text, vocabulary)
+    except _UnreadableCountError as wrong:
+        return 1 + len(wrong.cursor.problems)
+    return sum(p.severity == "error" for p in cursor.problems)

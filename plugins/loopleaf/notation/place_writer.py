@@ -36,7 +36,9 @@ def write_place(place: Place, style: Style, each_of: bool = False) -> str:
 
 
 def write_until(until: Until, style: Style) -> str:
-    """`around`, `across`, `to end`, `to last 3 sts`, `to marker`, `to next corner`; "" where print left it unsaid."""
+    """`around`, `across`, `to end`, `to last 3 sts`, `to marker`, `to next corner`; "" where print left it
+    unsaid.
+    """
     if until.kind == "end":
         return "to end" if until.word == "end" else until.word
     if until.kind == "to-last":
@@ -159,7 +161,8 @@ def _corresponding(place: Corresponding, style: Style, each_of: bool) -> str:
 
 
 _WRITERS: dict[type, Callable[[Any, Style, bool], str]] = {
-    Next: _next, First: _first, Last: _last, Same: _same, Each: _each, Here: _here, Ring: _ring, FromHook: _from_hook,
+    Next: _next, First: _first, Last: _last, Same: _same, Each: _each, Here: _here, Ring: _ring,
+    FromHook: _from_hook,
     ChainOf: _chain_of, Within: _within, Between: _between, Marked: _marked, Skipped: _skipped, Over: _over,
     RowEnds: _row_ends, Evenly: _evenly, Corresponding: _corresponding,
 }  # fmt: skip

@@ -1,8 +1,9 @@
-"""Reads what is worked again: brackets with a number of times, asterisks with `rep from *`, and groups in one place.
+"""Reads what is worked again: brackets with a number of times, asterisks with `rep from *`, and groups in
+one place.
 
 Round brackets are told apart by what stands behind them: a number of times or an end (`x 8`, `around`) makes
-a repeat, a place (`in next sp`) a group; a count inside, at the line's end, is an aside. Sizes and `counts as`
-asides never get here: they are read with the number or the step before them.
+a repeat, a place (`in next sp`) a group; a count inside, at the line's end, is an aside. Sizes and `counts
+as` asides never get here: they are read with the number or the step before them.
 """
 
 from .asides import is_tally, read_tally
@@ -33,7 +34,9 @@ def read_times(cursor: Cursor) -> Amount | None:
 
 
 def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
-    """What begins with a bracket: a repeat, a group in one place, or a count. Raises UnreadableError where it can't be told."""
+    """What begins with a bracket: a repeat, a group in one place, or a count. Raises UnreadableError where
+    it can't be told.
+    """
     first = cursor.at
     close: int = cursor.words[first].value
     if is_tally(cursor, first):
@@ -46,7 +49,7 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
     grouped = starts_place(cursor, cursor.at)
     after = cursor.at
     inside = _inside(cursor, first + 1, cursor.here or grouped)
-    if not inside and len(cursor.problems) == 0:
+    if not inside and not cursor.unread:
         raise UnreadableError(first, "step", close)
     cursor.at = after
     made: Step

@@ -1,10 +1,12 @@
-"""Reads steps: which kind of step begins at a word, and a whole stretch of them with going on after mistakes."""
+"""Reads steps: which kind of step begins at a word, and a whole stretch of them with going on after
+mistakes.
+"""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from .asides import is_counts_aside, read_counts_aside, read_tally
 from .cursor import Cursor, UnreadableError, read_amount
-from .mending import explain
 from .names import starts_stitch
 from .repeats import read_again, read_bracket, read_star
 from .stitching import read_chain, read_work
@@ -52,7 +54,8 @@ def read_block(cursor: Cursor, mark: str) -> list[Step]:
         try:
             read_step(cursor, steps)
         except UnreadableError as error:
-            cursor.problems.append(explain(cursor, error))
+            error.began = began
+            cursor.unread.append(error)
             _go_on(cursor, max(error.at, error.to + 1, began))
 
 
@@ -76,14 +79,12 @@ def _opened_again(cursor: Cursor, mark: str) -> bool:
 def _go_on(cursor: Cursor, at: int) -> None:
     """Pass over what belongs to the unreadable words: up to the next comma, or where the stretch closes."""
     words = cursor.words
-    while True:
+    first = at
+    while words[at].means not in ("end", ")"):
         means = words[at].means
-        if means == "(" and words[at].value > at:
-            at = words[at].value + 1
-        elif means in (",", "end", ")", "rep", "*") and at > cursor.at or means in ("end", ")"):
+        if at > first and means in (",", "rep", "*"):
             break
-        else:
-            at += 1
+        at = words[at].value + 1 if means == "(" else at + 1
     cursor.at = at
 
 
@@ -125,7 +126,9 @@ def _names_stitch(cursor: Cursor, at: int) -> bool:
     """`3ch picot`, `2ch tr V-st`: the chains are part of a stitch's name."""
     words = cursor.words
     after = words[at + 2].means
-    return words[at + 1].means == "ch" and (after == "picot" or (after == "stitch" and words[at + 3].means == "form"))
+    return words[at + 1].means == "ch" and (
+        after == "picot" or (after == "stitch" and words[at + 3].means == "form")
+    )
 
 
 def _chain(cursor: Cursor, steps: list[Step]) -> None:
@@ -142,18 +145,12 @@ def _bracket(cursor: Cursor, steps: list[Step]) -> None:
             before = steps.pop()
             counts = read_counts_aside(cursor)
             assert isinstance(before, (Work, Chain, Group))
-            steps.append(_with_counts(before, counts))
+            steps.append(replace(before, counts=counts))
             return
         raise UnreadableError(first, "counts-place", cursor.words[first].value)
     read_bracket(cursor, steps)
     if cursor.means == "(" and is_counts_aside(cursor, cursor.at) and isinstance(steps[-1], Group):
         _bracket(cursor, steps)
-
-
-def _with_counts(step: Work | Chain | Group, counts):  # type: ignore[no-untyped-def]
-    from dataclasses import replace
-
-    return replace(step, counts=counts)
 
 
 def _skip(cursor: Cursor, steps: list[Step]) -> None:
@@ -167,10 +164,15 @@ def _skip(cursor: Cursor, steps: list[Step]) -> None:
         cursor.at += 1
     amount = None
     target = STITCH
-    if cursor.means == "num" and cursor.ahead() in (",", "end", ")", "and", "then"):
-        amount = read_amount(cursor)
-    elif cursor.means in ("num", "-") and cursor.ahead() == "(" and cursor.words[cursor.words[cursor.at + 1].value + 1].means in (
-        ",", "end", ")",
+    if (cursor.means == "num" and cursor.ahead() in (",", "end", ")", "and", "then")) or (
+        cursor.means in ("num", "-")
+        and cursor.ahead() == "("
+        and cursor.words[cursor.words[cursor.at + 1].value + 1].means
+        in (
+            ",",
+            "end",
+            ")",
+        )
     ):
         amount = read_amount(cursor)
     else:
@@ -192,7 +194,9 @@ def _leave(cursor: Cursor, steps: list[Step]) -> None:
 
 
 def _working(cursor: Cursor, steps: list[Step]) -> None:
-    """`working behind next ch-sp`, `working along other side of …`, `working in BLO, …`; else only `work` before a stitch."""
+    """`working behind next ch-sp`, `working along other side of …`, `working in BLO, …`; else only `work`
+    before a stitch.
+    """
     first = cursor.at
     cursor.at += 1
     means = cursor.means
@@ -251,20 +255,22 @@ def _turn(cursor: Cursor, steps: list[Step]) -> None:
 def _again(cursor: Cursor, steps: list[Step]) -> None:
     """`rep from * to *` after a stretch between two asterisks; else there is nothing to go back to."""
     if not cursor.passage:
-        raise UnreadableError(cursor.at, "open-star", cursor.at + 1)
+        last = cursor.at
+        while cursor.words[last + 1].means not in (",", "end", ")"):
+            last += 1
+        raise UnreadableError(cursor.at, "open-star", last)
     steps.append(read_again(cursor))
 
 
-def _stray_star(cursor: Cursor, steps: list[Step]) -> None:
-    read_star(cursor, steps)
-
-
 _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
-    "ch": _chain, "stitch": read_work, "special": read_work, "inc": read_work, "dec": read_work, "fp": read_work,
+    "ch": _chain, "stitch": read_work, "special": read_work, "inc": read_work, "dec": read_work,
+    "fp": read_work,
     "invisible": read_work, "form": read_work, "picot": read_work, "spike": read_work, "loop-of": _loop_first,
-    "(": _bracket, "*": _stray_star, "rep": _again, "skip": _skip, "leave": _leave, "working": _working,
-    "behind": _behind, "in-front": _behind, "in": _loops, "through": _through, "turn": _turn, "no-turn": _turn,
+    "(": _bracket, "*": read_star, "rep": _again, "skip": _skip, "leave": _leave, "working": _working,
+    "behind": _behind, "in-front": _behind, "in": _loops, "through": _through, "turn": _turn,
+    "no-turn": _turn,
     "join": read_join, "fasten-off": read_fasten_off, "place-marker": read_marker, "move-marker": read_marker,
     "remove-marker": read_marker, "with": read_with, "change": read_change, "changing": read_change,
-    "carrying": read_change, "standing": read_standing, "along": read_other_side, "other-side": read_other_side,
+    "carrying": read_change, "standing": read_standing, "along": read_other_side,
+    "other-side": read_other_side,
 }  # fmt: skip

@@ -1,4 +1,6 @@
-"""Reads a step that makes stitches: number, name, place, in either order (`2 dc in next st`, `dc 2 in next st`, `sc 5`)."""
+"""Reads a step that makes stitches: number, name, place, in either order (`2 dc in next st`, `dc 2 in next
+st`, `sc 5`).
+"""
 
 from dataclasses import replace
 
@@ -13,6 +15,7 @@ from .tree import (
     STITCH,
     Amount,
     Chain,
+    CountsAs,
     Each,
     Evenly,
     First,
@@ -26,6 +29,7 @@ from .tree import (
     Repeat,
     Step,
     Stitch,
+    Target,
     Work,
     Yarn,
 )
@@ -54,7 +58,7 @@ def read_chain(cursor: Cursor, steps: list[Step]) -> None:
     steps.append(chain if times is None else Repeat((chain,), times, span=cursor.span(first)))
 
 
-def _counts(cursor: Cursor):  # type: ignore[no-untyped-def]
+def _counts(cursor: Cursor) -> CountsAs | None:
     if cursor.means == "(" and is_counts_aside(cursor, cursor.at):
         return read_counts_aside(cursor)
     if cursor.means in ("counts-as", "counts-not"):
@@ -80,6 +84,7 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     if doubled:
         amount = Amount((2,))
         where.each = True
+    _need_depth(cursor, first, where)
     stitch = _as_said(cursor, stitch, where)
     through = where.through or cursor.through
     if not where.places and not cursor.here:
@@ -90,12 +95,33 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     if leg_count and len(places) == 1:
         passes = _passes(places[0], leg_count, amount, where)
         if passes is not None:
-            work = Work(stitch, ONE, (Over(Amount((leg_count,)), _target(places[0])),), None, through, cursor.span(first))
-            _finish(cursor, steps, first, work if passes == ONE else Repeat((work,), passes, span=cursor.span(first)))
+            work = Work(
+                stitch,
+                ONE,
+                (Over(Amount((leg_count,)), _target(places[0])),),
+                None,
+                through,
+                cursor.span(first),
+            )
+            _finish(
+                cursor,
+                steps,
+                first,
+                work if passes == ONE else Repeat((work,), passes, span=cursor.span(first)),
+            )
             return
     if amount is None and any(isinstance(p, Evenly) for p in places):
         raise UnreadableError(first, "evenly-number", cursor.at - 1)
     _finish(cursor, steps, first, Work(stitch, each, places, None, through, cursor.span(first)))
+
+
+def _need_depth(cursor: Cursor, first: int, where: Where) -> None:
+    """A spike stitch goes into a round further down: which one has to be said."""
+    if any(isinstance(place, Next) and place.below for place in where.places):
+        return
+    for at in range(first, cursor.at):
+        if cursor.words[at].means == "spike":
+            raise UnreadableError(at, "spike", cursor.at - 1)
 
 
 def _number_after(cursor: Cursor, amount: Amount | None) -> Amount | None:
@@ -111,7 +137,7 @@ def _number_after(cursor: Cursor, amount: Amount | None) -> Amount | None:
 
 
 def _where(cursor: Cursor) -> Where:
-    if starts_place(cursor, cursor.at) and not (cursor.means == "in" and cursor.ahead() == "?"):
+    if cursor.means in _PLAIN_PLACES or (starts_place(cursor, cursor.at) and not _in_a_yarn(cursor)):
         return read_places(cursor)
     if cursor.means == "to" and not starts_until(cursor, cursor.at) and cursor.ahead() in _TO_A_PLACE:
         cursor.words[cursor.at].means = "in"
@@ -127,14 +153,21 @@ def _where(cursor: Cursor) -> Where:
     return where
 
 
+_PLAIN_PLACES = frozenset({"next", "each", "first", "last", "same"})
+"""`sc each st around`: print may leave the `in` out."""
 _TO_A_PLACE = frozenset(
-    {"next", "first", "top", "ord", "same", "beg", "tch", "st", "stitch", "sp", "ch", "corner", "marked", "corresponding",
+    {"next", "first", "top", "ord", "same", "beg", "tch", "st", "stitch", "sp", "ch", "corner", "marked",
+     "corresponding",
      "a", "special", "each", "any"}
 )  # fmt: skip
 
 
 def _as_said(cursor: Cursor, stitch: Stitch, where: Where) -> Stitch:
-    loop = where.loop or stitch.loop or (cursor.loop if stitch.kind not in ("slip", "chain") and not stitch.post else "")
+    loop = (
+        where.loop
+        or stitch.loop
+        or (cursor.loop if stitch.kind not in ("slip", "chain") and not stitch.post else "")
+    )
     post = stitch.post or where.post
     if loop != stitch.loop or post != stitch.post:
         return replace(stitch, loop=loop, post=post)
@@ -147,7 +180,7 @@ def _legs(stitch: Stitch) -> int:
     return 2 if stitch.kind == "dec" else 0
 
 
-def _target(place: Place):  # type: ignore[no-untyped-def]
+def _target(place: Place) -> Target:
     return place.target if isinstance(place, (Next, Over, First, Last)) else STITCH
 
 
@@ -194,17 +227,34 @@ def _share_out(
         return ONE, places
     if len(places) == 1:
         place = places[0]
-        if isinstance(place, Over) and not _legs(stitch) and stitch.form not in _LEANING and stitch.kind != "special":
+        if (
+            isinstance(place, Over)
+            and not _legs(stitch)
+            and stitch.form not in _LEANING
+            and stitch.kind != "special"
+        ):
             place = Next(place.count, place.target, span=place.span)
             places = (place,)
-        if isinstance(place, (Next, First, Last)) and place.count == amount and not where.each and amount != ONE:
+        if (
+            isinstance(place, (Next, First, Last))
+            and place.count == amount
+            and not where.each
+            and amount != ONE
+        ):
             return ONE, places
     return amount, places
 
 
 def _passes(place: Place, legs: int, amount: Amount | None, where: Where) -> Amount | None:
-    """How many gathered stitches `sc2tog in next 6 sts`, `2 sc2tog over next 4 sts` are; None where the place names one's own."""
-    if not isinstance(place, (Next, Over)) or where.each or len(place.count.sizes) != 1 or place.count.variable:
+    """How many gathered stitches `sc2tog in next 6 sts`, `2 sc2tog over next 4 sts` are; None where the
+    place names one's own.
+    """
+    if (
+        not isinstance(place, (Next, Over))
+        or where.each
+        or len(place.count.sizes) != 1
+        or place.count.variable
+    ):
         return None
     if isinstance(place, Next) and (place.below or place.piece or place.any):
         return None
@@ -213,7 +263,9 @@ def _passes(place: Place, legs: int, amount: Amount | None, where: Where) -> Amo
         return None
     if isinstance(place, Next) and count == 1:
         return None
-    wanted = amount.sizes[0] if amount is not None and len(amount.sizes) == 1 and not amount.variable else None
+    wanted = (
+        amount.sizes[0] if amount is not None and len(amount.sizes) == 1 and not amount.variable else None
+    )
     if amount is None:
         if isinstance(place, Over):
             return ONE if count == legs else None
@@ -222,8 +274,10 @@ def _passes(place: Place, legs: int, amount: Amount | None, where: Where) -> Amo
 
 
 def _finish(cursor: Cursor, steps: list[Step], first: int, step: Step) -> None:
-    """What may stand right behind a stitch: the yarn, the side of the chain, how often, what it counts as, `to join`."""
-    if cursor.means == "with" or (cursor.means == "in" and cursor.ahead() == "?"):
+    """What may stand right behind a stitch: the yarn, the side of the chain, how often, what it counts as,
+    `to join`.
+    """
+    if cursor.means == "with" or _in_a_yarn(cursor):
         at = cursor.at
         cursor.at += 1
         steps.append(Yarn(read_yarn_name(cursor), span=cursor.span(at)))
@@ -241,6 +295,16 @@ def _finish(cursor: Cursor, steps: list[Step], first: int, step: Step) -> None:
         if times is not None:
             step = Repeat((step,), times, span=cursor.span(first))
     steps.append(step)
+
+
+def _in_a_yarn(cursor: Cursor) -> bool:
+    """`in B`: the yarn's letter, or one of the pattern's yarns, stands where a place would."""
+    word = cursor.words[cursor.at + 1]
+    if cursor.means != "in" or word.means not in ("?", "a"):
+        return False
+    said = cursor.text[word.start : word.end]
+    closes = cursor.ahead(2) in (",", "end", ")", "and", "then")
+    return said in cursor.vocabulary.yarns or (len(said) == 1 and said.isupper() and closes)
 
 
 def _joining(work: Work, cursor: Cursor, first: int) -> Join:

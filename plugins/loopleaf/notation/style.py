@@ -1,4 +1,6 @@
-"""A style of print: US or UK, in abbreviations or in full words; names of stitches and kinds of places in it."""
+"""A style of print: US or UK, in abbreviations or in full words; names of stitches and kinds of places in
+it.
+"""
 
 from dataclasses import dataclass
 from functools import cache
@@ -14,7 +16,9 @@ from .vocabulary import Terms, Vocabulary
 
 @cache
 def _print_file() -> dict[str, Any]:
-    content: dict[str, Any] = yaml.safe_load(files(__package__).joinpath("print.yml").read_text(encoding="utf-8"))
+    content: dict[str, Any] = yaml.safe_load(
+        files(__package__).joinpath("print.yml").read_text(encoding="utf-8")
+    )
     return content
 
 
@@ -37,7 +41,9 @@ def _forms() -> dict[str, FormRow]:
 
 
 def kind_names(key: str, terms: Terms) -> StitchNames:
-    """What one terminology calls a plain kind (`single`, `double` …): short, name, plurals. KeyError for an unknown key."""
+    """What one terminology calls a plain kind (`single`, `double` …): short, name, plurals. KeyError for an
+    unknown key.
+    """
     return _rows()[key].names(terms)
 
 
@@ -66,14 +72,18 @@ class Style:
         if kind in ("inc", "dec"):
             return self.word(kind, plural)
         if form == "picot":
-            return self.word("picot-of", plural, stitch.number) if stitch.number else self.word("picot", plural)
+            return (
+                self.word("picot-of", plural, stitch.number) if stitch.number else self.word("picot", plural)
+            )
         if not kind:
             return self.word(form or "stitch", plural)
         base = self._posted(kind_names(kind, self.terms), stitch.post, plural and not form)
         if not form:
             return base
         if form == "v-stitch":
-            chains = "" if stitch.number <= 1 else self.word("chains", n=stitch.number).replace("ch ", "ch-") + " "
+            chains = (
+                "" if stitch.number <= 1 else self.word("chains", n=stitch.number).replace("ch ", "ch-") + " "
+            )
             return f"{chains}{base} {self.word(form, plural)}"
         if form == "tog":
             return f"{base} {stitch.number} together" if self.full else f"{base}{stitch.number}tog"
@@ -102,7 +112,9 @@ class Style:
         """A kind of place: `st`, `ch-2 sps`, `2ch-sp`, `corner sp`, `sh`, `3-dc group`."""
         kind = target.kind
         if kind == "stitch":
-            return self.word("stitch", plural) if target.stitch is None else self.stitch(target.stitch, plural)
+            return (
+                self.word("stitch", plural) if target.stitch is None else self.stitch(target.stitch, plural)
+            )
         if kind == "space":
             return self._space(target, plural)
         if kind == "corner":
@@ -113,7 +125,8 @@ class Style:
         if kind == "picot" and target.length:
             return self.word("picot-of", plural, target.length)
         if kind == "group" and target.stitch is not None:
-            return f"{target.stitch.number}-{self._named(Stitch(target.stitch.kind), False)} {self.word('group', plural)}"
+            name = self._named(Stitch(target.stitch.kind), False)
+            return f"{target.stitch.number}-{name} {self.word('group', plural)}"
         return self.word(kind, plural)
 
     def _space(self, target: Target, plural: bool) -> str:

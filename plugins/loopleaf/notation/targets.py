@@ -1,4 +1,6 @@
-"""Reads what kind of place is meant: stitch tops, chain spaces, single chains, corners, picots, groups, edges."""
+"""Reads what kind of place is meant: stitch tops, chain spaces, single chains, corners, picots, groups,
+edges.
+"""
 
 from .cursor import Cursor, read_amount
 from .names import read_counted_stitch, read_stitch, starts_stitch
@@ -28,7 +30,9 @@ def read_target(cursor: Cursor) -> Target:
 
 
 def read_counted_target(cursor: Cursor) -> tuple[Amount | None, Target]:
-    """`3 sts`, `2ch-sp` (one space of two chains), `2 ch-sps`, `2 2ch-sps`, `5-dc bobble`; the number None where unsaid."""
+    """`3 sts`, `2ch-sp` (one space of two chains), `2 ch-sps`, `2 2ch-sps`, `5-dc bobble`; the number None
+    where unsaid.
+    """
     amount: Amount | None = None
     words = cursor.words
     if words[cursor.at].means in ("num", "-"):
@@ -44,7 +48,9 @@ def read_counted_target(cursor: Cursor) -> tuple[Amount | None, Target]:
 
 
 def starts_named_number(cursor: Cursor, at: int) -> bool:
-    """Whether the number at a word belongs to the place's own name: `2ch-sp`, `3-dc group`, `5-dc bobble`, `3ch picot`."""
+    """Whether the number at a word belongs to the place's own name: `2ch-sp`, `3-dc group`, `5-dc bobble`,
+    `3ch picot`.
+    """
     words = cursor.words
     if words[at].means != "num" or words[at].value.variable:
         return False
@@ -164,7 +170,8 @@ def _edge(cursor: Cursor) -> Target:
 
 
 _READERS = {
-    "st": _st, "place": _st, "sp": _sp, "sps": _sp, "chsp": _chsp, "loop": _loop, "ch": _ch, "corner": _corner,
+    "st": _st, "place": _st, "sp": _sp, "sps": _sp, "chsp": _chsp, "loop": _loop, "ch": _ch,
+    "corner": _corner,
     "picot": _picot, "group": _group, "edge": _edge,
 }  # fmt: skip
 
@@ -173,7 +180,9 @@ _READERS = {
 
 
 def starts_until(cursor: Cursor, at: int) -> bool:
-    """Whether `around`, `across`, `to end`, `to last 2 sts` … begins at a word (and not `around post`, `around next st`)."""
+    """Whether `around`, `across`, `to end`, `to last 2 sts` … begins at a word (and not `around post`,
+    `around next st`).
+    """
     words = cursor.words
     means = words[at].means
     if means == "across":
@@ -181,14 +190,15 @@ def starts_until(cursor: Cursor, at: int) -> bool:
     if means == "around":
         return words[at + 1].means not in _AROUND_A_PLACE
     if means == "to":
-        return words[at + 1].means in ("end", "last", "marker", "corner") or (
+        return words[at + 1].means in ("ending", "last", "marker", "corner") or (
             words[at + 1].means == "next" and words[at + 2].means == "corner"
         )
-    return means == "until" and words[at + 1].means in ("end", "last", "marker", "corner", "num")
+    return means == "until" and words[at + 1].means in ("ending", "last", "marker", "corner", "num")
 
 
 _AROUND_A_PLACE = frozenset(
-    {"post", "next", "first", "last", "same", "each", "st", "stitch", "num", "fp", "special", "marked", "ord", "skipped",
+    {"post", "next", "first", "last", "same", "each", "st", "stitch", "num", "fp", "special", "marked",
+     "ord", "skipped",
      "remaining", "corresponding", "form", "centre", "top"}
 )  # fmt: skip
 
@@ -206,7 +216,7 @@ def read_until(cursor: Cursor) -> Until | None:
             return Until(word=word)
     cursor.at += 1
     means = cursor.means
-    if means == "end":
+    if means == "ending":
         cursor.at += 1
         _pass_whole(cursor)
         return Until(word=word)

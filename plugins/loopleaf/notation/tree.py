@@ -29,8 +29,10 @@ class Amount:
     variable: str = ""
 
     def of(self, size: int) -> int | None:
-        """The number for one size (0-based); a single number serves every size."""
-        return self.sizes[0] if len(self.sizes) == 1 else self.sizes[size]
+        """The number for one size (0-based); a single number serves every size. None where it has none."""
+        if len(self.sizes) == 1:
+            return self.sizes[0]
+        return self.sizes[size] if size < len(self.sizes) else None
 
     @property
     def varies(self) -> bool:
@@ -62,9 +64,7 @@ class Stitch:
     name: str = ""
 
 
-TargetKind = Literal[
-    "stitch", "chain", "space", "corner", "picot", "group", "edge", "loop", "row-end"
-]
+TargetKind = Literal["stitch", "chain", "space", "corner", "picot", "group", "edge", "loop", "row-end"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,7 +147,8 @@ class Same:
 
 @dataclass(frozen=True, slots=True)
 class Each:
-    """`in each st around`, `in each st and ch-sp around`, `in each remaining st`, `in each ch across`, `in each st to last 2 sts`.
+    """`in each st around`, `in each st and ch-sp around`, `in each remaining st`, `in each ch across`, `in
+    each st to last 2 sts`.
 
     every: 2 for `in every other st`.
     """
@@ -183,7 +184,8 @@ class FromHook:
 
 @dataclass(frozen=True, slots=True)
 class ChainOf:
-    """A chain of a turning or beginning chain of this or the round below: `top of ch-3`, `3rd ch of ch-5`, `beg ch-3`, `top of tch`.
+    """A chain of a turning or beginning chain of this or the round below: `top of ch-3`, `3rd ch of ch-5`,
+    `beg ch-3`, `top of tch`.
 
     number: which chain, counted from its foot; 0 is its top (the last that stands for the stitch).
     chain: `ch` (named by its length), `tch`, `beg`. length: chains, 0 where not said.
@@ -197,9 +199,11 @@ class ChainOf:
 
 @dataclass(frozen=True, slots=True)
 class Within:
-    """A place inside the next group or arch: `centre st of next sh`, `3rd ch of next ch-5`, `each ch of next ch-7`.
+    """A place inside the next group or arch: `centre st of next sh`, `3rd ch of next ch-5`, `each ch of next
+    ch-7`.
 
-    part: `centre`, `nth` (with number), `first`, `last`, `each`. `next` alone says which group; `same` True for `of same sh`.
+    part: `centre`, `nth` (with number), `first`, `last`, `each`. `next` alone says which group; `same` True
+    for `of same sh`.
     """
 
     part: Literal["centre", "nth", "first", "last", "each"]
@@ -258,7 +262,9 @@ class RowEnds:
 
 @dataclass(frozen=True, slots=True)
 class Evenly:
-    """`66 sc evenly along edge`: the stitches that the Work makes are spread along what is left to the end or a corner."""
+    """`66 sc evenly along edge`: the stitches that the Work makes are spread along what is left to the end
+    or a corner.
+    """
 
     along: str = "edge"
     until: Until = Until(word="across")
@@ -275,8 +281,23 @@ class Corresponding:
 
 
 Place = (
-    Next | First | Last | Same | Each | Here | Ring | FromHook | ChainOf | Within | Between
-    | Marked | Skipped | Over | RowEnds | Evenly | Corresponding
+    Next
+    | First
+    | Last
+    | Same
+    | Each
+    | Here
+    | Ring
+    | FromHook
+    | ChainOf
+    | Within
+    | Between
+    | Marked
+    | Skipped
+    | Over
+    | RowEnds
+    | Evenly
+    | Corresponding
 )
 
 
@@ -285,7 +306,8 @@ Place = (
 
 @dataclass(frozen=True, slots=True)
 class CountsAs:
-    """The aside `(counts as dc, ch 1)`, `(does not count)`, `(skipped chs count as dc, ch 2)`, `(counts as ch-5 sp)`.
+    """The aside `(counts as dc, ch 1)`, `(does not count)`, `(skipped chs count as dc, ch 2)`, `(counts as
+    ch-5 sp)`.
 
     stitch None and chains 0 and space 0: does not count.
     """
@@ -363,7 +385,9 @@ class Repeat:
 
 @dataclass(frozen=True, slots=True)
 class Passage:
-    """Steps between two asterisks, worked once here and called on later by Again: `*…*, …, rep from * to *`."""
+    """Steps between two asterisks, worked once here and called on later by Again: `*…*, …, rep from * to
+    *`.
+    """
 
     steps: tuple["Step", ...]
     span: Span | None = _span()
@@ -398,7 +422,9 @@ class Leave:
 
 @dataclass(frozen=True, slots=True)
 class WorkingOver:
-    """`working behind next ch-sp`, `working in front of next 2 sts`: passed, and the next stitch lies behind or before it."""
+    """`working behind next ch-sp`, `working in front of next 2 sts`: passed, and the next stitch lies
+    behind or before it.
+    """
 
     side: Literal["behind", "front"]
     count: Amount = ONE
@@ -408,7 +434,9 @@ class WorkingOver:
 
 @dataclass(frozen=True, slots=True)
 class Join:
-    """Closes a round: bare `join` (place None), or `join with sl st to first hdc`, `join to 3rd ch of ch-4`."""
+    """Closes a round: bare `join` (place None), or `join with sl st to first hdc`, `join to 3rd ch of
+    ch-4`.
+    """
 
     place: Place | None = None
     stitch: Stitch = Stitch("slip")
@@ -451,7 +479,9 @@ class Yarn:
 
 @dataclass(frozen=True, slots=True)
 class JoinYarn:
-    """`join B with sl st in any corner sp`; standing: `join B with standing dc in next sp`. yarn "" : `join yarn with …`."""
+    """`join B with sl st in any corner sp`; standing: `join B with standing dc in next sp`. yarn "" : `join
+    yarn with …`.
+    """
 
     yarn: str = ""
     stitch: Stitch = Stitch("slip")
@@ -481,8 +511,23 @@ class Tally:
 
 
 Step = (
-    Work | Chain | Group | Repeat | Passage | Again | Skip | Leave | WorkingOver | Join | Turn
-    | FastenOff | Marker | Yarn | JoinYarn | OtherSide | Tally
+    Work
+    | Chain
+    | Group
+    | Repeat
+    | Passage
+    | Again
+    | Skip
+    | Leave
+    | WorkingOver
+    | Join
+    | Turn
+    | FastenOff
+    | Marker
+    | Yarn
+    | JoinYarn
+    | OtherSide
+    | Tally
 )
 
 

@@ -24,7 +24,8 @@ class SpecialStitch:
 
 @dataclass(frozen=True, eq=False)
 class Vocabulary:
-    """The words of one pattern. `specials` goes by the key in the file, which is what a tree holds as the name.
+    """The words of one pattern. `specials` goes by the key in the file, which is what a tree holds as the
+    name.
 
     Two vocabularies that hold the same are equal, and either finds the other's lines in the cache.
     """

@@ -55,15 +55,26 @@ def write_count(tally: Tally, terms: Terms, full: bool = False, vocabulary: Voca
 
 
 def stitch_name(
-    stitch: Stitch, terms: Terms, full: bool = False, plural: bool = False, vocabulary: Vocabulary | None = None
+    stitch: Stitch,
+    terms: Terms,
+    full: bool = False,
+    plural: bool = False,
+    vocabulary: Vocabulary | None = None,
 ) -> str:
-    """What a stitch is called: `hdc`, `half treble`, `dc3tog`, `5-tr bobble`; the author's own by the vocabulary."""
+    """What a stitch is called: `hdc`, `half treble`, `dc3tog`, `5-tr bobble`; the author's own by the
+    vocabulary.
+    """
     return Style(terms, full, vocabulary).stitch(stitch, plural)
 
 
 def write_steps(steps: Sequence[Step], style: Style, here: bool = False, depth: int = 0) -> str:
     """Steps with commas. here: inside a group in one place; depth: how many asterisks are open."""
-    return ", ".join(_step(step, style, here, depth) for step in steps)
+    text = ""
+    for step in steps:
+        if text:
+            text += " " if isinstance(step, Tally) else ", "
+        text += _step(step, style, here, depth)
+    return text
 
 
 def _step(step: Step, style: Style, here: bool, depth: int) -> str:
@@ -100,7 +111,9 @@ def _work(work: Work, style: Style, here: bool) -> str:
 
 
 def _said_places(work: Work, here: bool) -> tuple[Any, ...]:
-    """The places that must be said: a bare `inc` goes into the next stitch, a bare `sc2tog` over the next two."""
+    """The places that must be said: a bare `inc` goes into the next stitch, a bare `sc2tog` over the next
+    two.
+    """
     if not here and len(work.places) == 1 and is_one(work.each):
         place = work.places[0]
         if work.stitch.kind == "inc" and place == Next():
@@ -183,7 +196,13 @@ def _repeat(repeat: Repeat, style: Style, here: bool, depth: int) -> str:
     if _needs_star(repeat):
         return _starred(repeat, style, here, depth)
     only = repeat.steps[0] if len(repeat.steps) == 1 else None
-    if isinstance(only, Work) and _is_own_legs(only) and is_one(only.each) and only.counts is None and not here:
+    if (
+        isinstance(only, Work)
+        and not here
+        and only.counts is None
+        and is_one(only.each)
+        and _is_own_legs(only)
+    ):
         inside = _work(only, style, here)
     else:
         inside = bracketed(write_steps(repeat.steps, style, here))
@@ -211,7 +230,7 @@ def _starred(repeat: Repeat, style: Style, here: bool, depth: int) -> str:
     else:
         before = write_steps(steps[: repeat.stop_at], style, here, depth + 1)
         after = write_steps(steps[repeat.stop_at :], style, here, depth + 1)
-        inside = f"{before} {mark}{mark} {after}".strip()
+        inside = f"{before}, {mark}{mark}{after}" if before else f"{mark}{mark}{after}"
     text = f"{mark}{inside}; {style.word('rep')} from {mark} {_how_far(repeat, style)}"
     if repeat.stop_at is not None:
         text += f", ending last {style.word('rep')} at {mark}{mark}"
@@ -235,7 +254,9 @@ def _how_far(repeat: Repeat, style: Style) -> str:
     if times.variable:
         return f"{times.variable.removesuffix('+1')} more times"
     more = Amount(tuple(None if size is None else size - 1 for size in times.sizes))
-    return {(1,): "once more", (2,): "twice more"}.get(more.sizes, f"{written(more)} more times")
+    if is_one(more):
+        return "once more"
+    return "twice more" if more == Amount((2,)) else f"{written(more)} more times"
 
 
 def _again(again: Again, style: Style) -> str:
@@ -326,6 +347,8 @@ def _count(tally: Tally, style: Style) -> str:
 
 
 _WRITERS: dict[type, Callable[[Any, Style], str]] = {
-    Chain: _chain, Again: _again, Skip: _skip, Leave: _leave, WorkingOver: _working_over, Join: _join, Turn: _turn,
-    FastenOff: _fasten_off, Marker: _marker, Yarn: _yarn, JoinYarn: _join_yarn, OtherSide: _other_side, Tally: _tally,
+    Chain: _chain, Again: _again, Skip: _skip, Leave: _leave, WorkingOver: _working_over, Join: _join,
+    Turn: _turn,
+    FastenOff: _fasten_off, Marker: _marker, Yarn: _yarn, JoinYarn: _join_yarn, OtherSide: _other_side,
+    Tally: _tally,
 }  # fmt: skip

@@ -4,7 +4,8 @@ from typing import Literal
 
 from .cursor import Cursor
 from .names import read_stitch, starts_stitch
-from .places import Where, read_place, read_places, starts_place
+from .place_kinds import read_place
+from .places import read_places, starts_place
 from .tree import FastenOff, Join, JoinYarn, Marker, OtherSide, Place, Step, Stitch, Yarn
 
 _CLOSING = frozenset({",", "end", ")", "with", "in", "and", "then", "to", "on"})
@@ -66,9 +67,8 @@ def read_join(cursor: Cursor, steps: list[Step]) -> None:
     if cursor.means in ("round", "row"):
         cursor.at += 1
     new = cursor.take("a")
-    if cursor.means == "yarn-word" or (starts_yarn_name(cursor, cursor.at)) or (
-        new and cursor.words[cursor.at - 1].start >= 0 and _is_a_yarn(cursor, cursor.at - 1)
-    ):
+    a_yarn = new and _is_a_yarn(cursor, cursor.at - 1)
+    if a_yarn or cursor.means == "yarn-word" or starts_yarn_name(cursor, cursor.at):
         steps.append(_joined_yarn(cursor, first, new))
         return
     if cursor.means == "with" and starts_yarn_name(cursor, cursor.at + 1):
@@ -85,7 +85,7 @@ def read_join(cursor: Cursor, steps: list[Step]) -> None:
 def _is_a_yarn(cursor: Cursor, at: int) -> bool:
     word = cursor.words[at]
     said = cursor.text[word.start : word.end]
-    return said in cursor.vocabulary.yarns or said == "A"
+    return said in cursor.vocabulary.yarns or (len(said) == 1 and cursor.words[at + 1].means in _CLOSING)
 
 
 def _joined_yarn(cursor: Cursor, first: int, article: bool) -> JoinYarn:
@@ -108,7 +108,7 @@ def _joined_yarn(cursor: Cursor, first: int, article: bool) -> JoinYarn:
 def _to_place(cursor: Cursor) -> Place | None:
     if cursor.means == "to":
         cursor.at += 1
-        return read_place(cursor, Where())
+        return read_place(cursor)
     if starts_place(cursor, cursor.at):
         where = read_places(cursor)
         if len(where.places) != 1:
@@ -130,7 +130,12 @@ def read_fasten_off(cursor: Cursor, steps: list[Step]) -> None:
     first = cursor.at
     cursor.at += 1
     yarn = ""
-    if starts_yarn_name(cursor, cursor.at) and cursor.words[cursor.at + 1].means in (",", "end", "and", "then"):
+    if starts_yarn_name(cursor, cursor.at) and cursor.words[cursor.at + 1].means in (
+        ",",
+        "end",
+        "and",
+        "then",
+    ):
         yarn = read_yarn_name(cursor)
     steps.append(FastenOff(yarn, cursor.span(first)))
 
@@ -144,7 +149,9 @@ def read_marker(cursor: Cursor, steps: list[Step]) -> None:
 
 
 def other_side(cursor: Cursor) -> Literal["foundation", "chain"] | None:
-    """`along other side of foundation ch`, `in opposite side of ch`; None (and nothing passed) where that isn't said."""
+    """`along other side of foundation ch`, `in opposite side of ch`; None (and nothing passed) where that
+    isn't said.
+    """
     at = cursor.at
     if cursor.means in ("along", "in", "over"):
         cursor.at += 1

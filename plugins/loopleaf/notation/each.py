@@ -1,0 +1,68 @@
+"""Reads what stands after `each`: `each st and ch-sp around`, `every other st`, `each ch of next ch-7`."""
+
+from .cursor import Cursor
+from .targets import read_counted_target, read_until, starts_named_number, starts_target, starts_until
+from .tree import Each, RowEnds, Target, Until
+
+
+def read_each(cursor: Cursor) -> Each | RowEnds | Target:
+    """What stands after `each`; a Target alone where it is each of something inside a group (`each ch of
+    next ch-7`).
+    """
+    means = cursor.means
+    every = 1
+    if means == "other":
+        every = 2
+        cursor.at += 1
+    elif means == "ord":
+        every = cursor.words[cursor.at].value
+        cursor.at += 1
+    if cursor.means == "row" and cursor.ahead() == "ending":
+        cursor.at += 2
+        return RowEnds(until=read_until(cursor) or Until(word="across"))
+    remaining = cursor.take("remaining")
+    targets = [read_counted_target(cursor)[1]]
+    while cursor.means == "and" and _joins_target(cursor):
+        cursor.at += 1
+        if cursor.means == "in":
+            cursor.at += 1
+        cursor.take("each")
+        targets.append(read_counted_target(cursor)[1])
+    if cursor.means == "of" and cursor.ahead() in ("next", "same") and len(targets) == 1:
+        return targets[0]
+    until = read_until(cursor) or Until(word="")
+    return Each(tuple(targets), until, remaining, every)
+
+
+def _joins_target(cursor: Cursor) -> bool:
+    """Whether `and` goes on with what `each` counts (`each st and ch-sp`), not with another step."""
+    at = cursor.at + 1
+    words = cursor.words
+    if words[at].means == "in":
+        if words[at + 1].means != "each":
+            return False
+        at += 1
+    if words[at].means == "each":
+        at += 1
+        if words[at].means in ("of", "next", "num"):
+            return False
+        return _ends_with_it(cursor, at)
+    if words[at].means in ("st", "sp", "sps", "chsp", "picot", "corner"):
+        return True
+    if words[at].means == "ch":
+        return (
+            words[at + 1].means in ("sp", "sps", "loop")
+            or (words[at + 1].means == "num" and words[at + 2].means in ("sp", "sps", "loop"))
+            or _closes(cursor, at + 1)
+        )
+    if words[at].means == "num":
+        return starts_named_number(cursor, at) and words[at + 1].means == "ch"
+    return words[at].means == "stitch" and _closes(cursor, at + 1)
+
+
+def _ends_with_it(cursor: Cursor, at: int) -> bool:
+    return starts_target(cursor, at) or starts_named_number(cursor, at)
+
+
+def _closes(cursor: Cursor, at: int) -> bool:
+    return cursor.words[at].means in (",", "end", ")", "and") or starts_until(cursor, at)

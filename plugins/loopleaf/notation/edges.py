@@ -1,0 +1,118 @@
+"""Reads places on another piece's edge, along rows' ends, and spread evenly along an edge."""
+
+from dataclasses import replace
+
+from .cursor import Cursor, read_amount
+from .names import read_stitch
+from .targets import read_counted_target, read_until, starts_until
+from .tree import ONE, Corresponding, Evenly, Next, Place, RowEnds, Stitch, Target, Until
+
+
+def read_after_target(cursor: Cursor, place: Next) -> Next:
+    """What may follow `next 3 sts`: `2 rounds below`, `of edge`, `of leg 2`."""
+    means = cursor.means
+    if means == "num" and cursor.ahead() in ("row", "round") and cursor.ahead(2) == "below":
+        below = cursor.words[cursor.at].value.sizes[0]
+        rows = cursor.ahead() == "row"
+        cursor.at += 3
+        return replace(place, below=below, rows=rows)
+    if means == "row" and cursor.ahead() == "below":
+        cursor.at += 2
+        return replace(place, below=1, rows=True)
+    if means == "round" and cursor.ahead() == "below":
+        cursor.at += 2
+        return replace(place, below=1)
+    if means == "of":
+        if cursor.ahead() == "edge" and not _piece_at(cursor, cursor.at + 1):
+            cursor.at += 2
+            return replace(place, target=Target("edge"))
+        piece = read_piece(cursor)
+        if piece:
+            return replace(place, piece=piece)
+    return place
+
+
+def _piece_at(cursor: Cursor, at: int) -> str:
+    """The pattern's piece whose name begins at a word, as the file spells it; "" where there is none."""
+    start = cursor.words[at].start
+    rest = cursor.text[start:].lower()
+    found = ""
+    for piece in cursor.vocabulary.pieces:
+        name = piece.lower()
+        if len(name) > len(found) and rest.startswith(name) and not rest[len(name) : len(name) + 1].isalnum():
+            found = piece
+    return found
+
+
+def read_piece(cursor: Cursor) -> str:
+    """`of leg 2`: a piece of the pattern with the number of its copy, or words that can only be such a
+    name; "" else.
+    """
+    words = cursor.words
+    at = cursor.at + 1
+    piece = _piece_at(cursor, at)
+    if piece:
+        end = words[at].start + len(piece)
+        while words[at].means != "end" and words[at].start < end:
+            at += 1
+    else:
+        first = at
+        while words[at].means == "?" and at - first < 3:
+            at += 1
+        if at == first:
+            return ""
+        piece = cursor.said(first, at).lower()
+    if words[at].means == "num" and words[at + 1].means not in ("row", "round", "times"):
+        piece = f"{piece} {words[at].value.sizes[0]}"
+        at += 1
+    cursor.at = at
+    return piece
+
+
+def read_corresponding(cursor: Cursor) -> Place:
+    """`corresponding ch-sp of square 1`; `corresponding st 2 rounds below` is the next one there."""
+    cursor.at += 1
+    target = read_counted_target(cursor)[1]
+    place = read_after_target(cursor, Next(ONE, target))
+    if place.below:
+        return place
+    if not place.piece:
+        raise cursor.fail("of-piece")
+    return Corresponding(target, place.piece)
+
+
+def read_row_ends(cursor: Cursor) -> Place:
+    """`end of each row`, `end of each dc row`, `end of next 4 rows`, `side of each row`."""
+    cursor.at += 1
+    cursor.need("of", "row-ends")
+    if cursor.take("next"):
+        count = read_amount(cursor) or ONE
+        stitch = _row_kind(cursor)
+        cursor.need("row", "row-ends")
+        return RowEnds(stitch, count)
+    cursor.take("each")
+    stitch = _row_kind(cursor)
+    cursor.need("row", "row-ends")
+    return RowEnds(stitch, None, read_until(cursor) or Until(word="across"))
+
+
+def _row_kind(cursor: Cursor) -> Stitch | None:
+    return read_stitch(cursor) if cursor.means == "stitch" else None
+
+
+def read_evenly(cursor: Cursor) -> Place:
+    """`evenly along edge`, `evenly across`, `evenly along neck edge to next corner`."""
+    first = cursor.at
+    cursor.take("evenly")
+    along = ""
+    if cursor.take("along"):
+        start = cursor.at
+        while cursor.means not in (",", "end", ")", "(", "and") and not starts_until(cursor, cursor.at):
+            cursor.at += 1
+        if cursor.at == start:
+            raise cursor.fail("along")
+        along = " ".join(cursor.said(start, cursor.at).lower().split())
+    until = read_until(cursor)
+    if until is None and not along:
+        raise cursor.fail("evenly")
+    return Evenly(along, until or Until(word="across"), cursor.span(first))

@@ -1,0 +1,247 @@
+"""Reads one place: `next 3 sts`, `2nd ch from hook`, `top of ch-3`, `centre st of next sh`, `between next 2
+sts` …
+"""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from .chains import read_chain_name, starts_chain_name
+from .cursor import Cursor, UnreadableError
+from .each import read_each
+from .edges import read_after_target, read_corresponding, read_row_ends
+from .targets import CHAIN, read_counted_target, read_target, read_until, starts_named_number, starts_target
+from .tree import (
+    ONE,
+    Amount,
+    Between,
+    Each,
+    First,
+    FromHook,
+    Last,
+    Marked,
+    Next,
+    Over,
+    Place,
+    Ring,
+    RowEnds,
+    Same,
+    Skipped,
+    Target,
+    Until,
+    Within,
+)
+
+
+def read_place(cursor: Cursor) -> Place:
+    """One place, after its `in`. Raises UnreadableError where none is named."""
+    first = cursor.at
+    while cursor.take("a"):
+        pass
+    reader = _READERS.get(cursor.means)
+    if reader is not None:
+        place = reader(cursor)
+    elif cursor.means in ("tch", "beg") and starts_chain_name(cursor, cursor.at):
+        place = read_chain_name(cursor, 0)
+    elif cursor.means == "num" or cursor.means == "-" or starts_target(cursor, cursor.at):
+        place = _unsaid_next(cursor)
+    else:
+        raise cursor.fail("place")
+    return replace(place, span=cursor.span(first))
+
+
+def _unsaid_next(cursor: Cursor) -> Place:
+    """`in ch-6 sp` (the next one), `in 3 sts`, `in ch-1 sp of next sh`, `in sp between next 2 groups`, `in
+    st 2 rounds below`.
+    """
+    if cursor.means == "sp" and cursor.ahead() == "between":
+        cursor.at += 1
+        return _between(cursor)
+    if cursor.means == "ending" or (cursor.means == "side" and cursor.ahead() == "of"):
+        return read_row_ends(cursor)
+    if cursor.means == "base" and cursor.ahead() == "of":
+        cursor.at += 2
+        read_chain_name(cursor, 0)
+        return Same()
+    if cursor.means == "st" and cursor.ahead() == "with" and cursor.ahead(2) == "marker":
+        cursor.at += 3
+        return Marked()
+    amount, target = read_counted_target(cursor)
+    if amount is None and cursor.means == "of" and cursor.ahead() in ("next", "same"):
+        return _within(cursor, "centre", target)
+    return read_after_target(cursor, Next(amount or ONE, target))
+
+
+def _next(cursor: Cursor) -> Place:
+    cursor.at += 1
+    if cursor.means == "row" and cursor.ahead() == "ending":
+        cursor.at += 2
+        return RowEnds(count=ONE)
+    amount, target = read_counted_target(cursor)
+    return read_after_target(cursor, Next(amount or ONE, target))
+
+
+def _first(cursor: Cursor) -> Place:
+    if cursor.ahead() == "ch":
+        after = cursor.ahead(2)
+        if after == "from-hook":
+            cursor.at += 3
+            return FromHook(1)
+        if after == "of" and starts_chain_name(cursor, cursor.at + 3):
+            cursor.at += 3
+            return read_chain_name(cursor, 1)
+    if cursor.ahead() == "skipped":
+        cursor.at += 1
+        return _skipped(cursor)
+    cursor.at += 1
+    amount, target = read_counted_target(cursor)
+    if amount is None and cursor.means == "of":
+        return _within(cursor, "first", target)
+    return First(amount or ONE, target)
+
+
+def _last(cursor: Cursor) -> Place:
+    cursor.at += 1
+    amount, target = read_counted_target(cursor)
+    if amount is None and cursor.means == "of" and cursor.ahead() in ("next", "same"):
+        return _within(cursor, "last", target)
+    return Last(amount or ONE, target)
+
+
+def _ord(cursor: Cursor) -> Place:
+    """`2nd ch from hook`, `3rd ch of ch-5`, `3rd ch of tch`, `3rd of 3ch`, `2nd dc of next sh`."""
+    number: int = cursor.words[cursor.at].value
+    cursor.at += 1
+    if cursor.means == "ch" and cursor.ahead() == "from-hook":
+        cursor.at += 2
+        return FromHook(number)
+    if cursor.means == "of":
+        cursor.at += 1
+        return read_chain_name(cursor, number)
+    target = read_target(cursor)
+    if cursor.means != "of":
+        raise cursor.fail("of-what")
+    if target == CHAIN and starts_chain_name(cursor, cursor.at + 1):
+        cursor.at += 1
+        return read_chain_name(cursor, number)
+    return _within(cursor, "nth", target, number)
+
+
+def _within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Place:
+    cursor.need("of", "of-what")
+    same = cursor.means == "same"
+    if not same and cursor.means != "next":
+        raise cursor.fail("of-what")
+    cursor.at += 1
+    if cursor.means == "num" and cursor.ahead() == "ch" and cursor.ahead(2) not in ("sp", "sps", "picot"):
+        of = Target("space", length=cursor.words[cursor.at].value.sizes[0])
+        cursor.at += 2
+    else:
+        of = read_counted_target(cursor)[1]
+    return Within(part, inner, of, number, same)  # type: ignore[arg-type]
+
+
+def _same(cursor: Cursor) -> Place:
+    cursor.at += 1
+    target = read_target(cursor) if cursor.means != "num" else read_counted_target(cursor)[1]
+    if cursor.means == "base" or (cursor.means == "a" and cursor.ahead() == "base"):
+        raise cursor.fail("place")
+    if cursor.means == "as":
+        cursor.at += 1
+        _pass_as(cursor)
+    return Same(target)
+
+
+def _pass_as(cursor: Cursor) -> None:
+    """`same st as join`, `as last sc`, `as joining sl st`: only says again which stitch that is."""
+    first = cursor.at
+    while cursor.means in ("last", "first", "join", "beg", "tch", "turn"):
+        cursor.at += 1
+    if starts_target(cursor, cursor.at):
+        read_target(cursor)
+    if cursor.at == first:
+        raise cursor.fail("place")
+
+
+def _remaining(cursor: Cursor) -> Place:
+    cursor.at += 1
+    amount, target = read_counted_target(cursor)
+    if amount is not None:
+        return Next(amount, target)
+    return Each((target,), read_until(cursor) or Until(word=""), remaining=True)
+
+
+def _ring(cursor: Cursor) -> Place:
+    cursor.at += 1
+    return Ring()
+
+
+def _top(cursor: Cursor) -> Place:
+    """`top of ch-3`; `top of next dc` is just the next dc."""
+    cursor.at += 1
+    cursor.need("of", "of-what")
+    if starts_chain_name(cursor, cursor.at):
+        return read_chain_name(cursor, 0)
+    return read_place(cursor)
+
+
+def _centre(cursor: Cursor) -> Place:
+    cursor.at += 1
+    return _within(cursor, "centre", read_target(cursor))
+
+
+def _marked(cursor: Cursor) -> Place:
+    cursor.at += 1
+    return Marked(read_target(cursor))
+
+
+def _skipped(cursor: Cursor) -> Place:
+    cursor.at += 1
+    read_target(cursor)
+    return Skipped()
+
+
+def _any(cursor: Cursor) -> Place:
+    cursor.at += 1
+    return Next(ONE, read_counted_target(cursor)[1], any=True)
+
+
+def _between(cursor: Cursor) -> Place:
+    cursor.need("between", "place")
+    cursor.need("next", "between")
+    amount, target = read_counted_target(cursor)
+    if amount != Amount((2,)):
+        raise UnreadableError(cursor.at - 1, "between")
+    return Between(target)
+
+
+def read_over(cursor: Cursor) -> Place:
+    """`over next 5 sts`, after its `over`."""
+    first = cursor.at
+    cursor.take("next")
+    amount, target = read_counted_target(cursor)
+    return Over(amount or ONE, target, cursor.span(first))
+
+
+def _each(cursor: Cursor) -> Place:
+    cursor.at += 1
+    means = cursor.means
+    if means == "of":
+        cursor.at += 1
+        means = cursor.means
+        if means not in ("next", "first", "last", "num", "-", "remaining"):
+            raise cursor.fail("each-of")
+        return _unsaid_next(cursor) if means in ("num", "-") else _READERS[means](cursor)
+    if means == "next":
+        return _next(cursor)
+    if means == "num" and not starts_named_number(cursor, cursor.at):
+        return _unsaid_next(cursor)
+    found = read_each(cursor)
+    return _within(cursor, "each", found) if isinstance(found, Target) else found
+
+
+_READERS: dict[str, Callable[[Cursor], Place]] = {
+    "next": _next, "first": _first, "last": _last, "same": _same, "each": _each, "remaining": _remaining,
+    "ring": _ring, "ord": _ord, "top": _top, "centre": _centre, "marked": _marked, "skipped": _skipped,
+    "any": _any,
+    "corresponding": read_corresponding, "between": _between, "ending": read_row_ends,
+}  # fmt: skip
