@@ -27,7 +27,9 @@ def pattern_of(case: dict[str, Any]) -> PatternWork:
         "title": case["name"],
         "terms": case.get("terms", "US"),
         "materials": {"yarns": {"A": {"name": "lichen"}, "B": {"name": "oat"}}},
-        "pieces": {"piece": {"title": "Piece", "yarn": "A", "worked": worked, "rows" if rows else "rounds": entries}},
+        "pieces": {
+            "piece": {"title": "Piece", "yarn": "A", "worked": worked, "rows" if rows else "rounds": entries}
+        },
     }
     if "start" in case:
         document["pieces"]["piece"]["start"] = case["start"]
@@ -70,7 +72,11 @@ def test_rounds(case: dict[str, Any]) -> None:
         if not wanted:
             worked = round_.sizes[0]
             assert worked is not None
-            assert (worked.uses, makes_of(round_, case.get("terms", "US")), worked.count) == (line[1], line[2], line[3]), line[0]
+            assert (worked.uses, makes_of(round_, case.get("terms", "US")), worked.count) == (
+                line[1],
+                line[2],
+                line[3],
+            ), line[0]
 
 
 @pytest.mark.parametrize("case", CASES, ids=[case["name"] for case in CASES])
