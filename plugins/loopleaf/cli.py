@@ -4,7 +4,7 @@ import os
 import sys
 from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
@@ -137,7 +137,7 @@ def _text(text: str) -> None:
     click.echo(text.encode(encoding, "replace").decode(encoding, "replace"), nl=False, color=True)
 
 
-def _cannot(reason: str) -> None:
+def _cannot(reason: str) -> NoReturn:
     click.echo(reason, err=True)
     sys.exit(2)
 
@@ -182,3 +182,57 @@ def init(folder: str) -> None:
     for path in written:
         click.echo(f"Wrote {path}.")
     click.echo(f"Now: cd {folder}, then loopleaf check, then loopleaf build.")
+
+
+@main.command()
+def build() -> None:
+    """Check the collection, then build its site and booklets.
+
+    Exit code: 0 all published, 1 something was left out, 2 the build could not run.
+    """
+    from .publish.collection import NotReadable, collection_of
+
+    try:
+        collection = collection_of(Path("."))
+    except NotReadable as error:
+        _cannot(str(error))
+    if collection is None:
+        _cannot("There is no mkdocs.yml here or above; `loopleaf init DIR` starts a collection.")
+    from .publish.site_build import CannotBuild
+    from .publish.site_build import build as build_site
+
+    try:
+        published = build_site(collection.config)
+    except CannotBuild as error:
+        _cannot(str(error))
+    if not published:
+        sys.exit(1)
+
+
+@main.command()
+@click.argument("pattern")
+def measure(pattern: str) -> None:
+    """Print what PATTERN measures: sizes round by round, yarn, cords, time, level."""
+    from .publish.measure_report import measure_text
+
+    checked = _one(pattern)
+    assert checked.measured is not None
+    _text(measure_text(checked.measured))
+
+
+def _one(name: str) -> "Checked":
+    """One pattern, worked; ends with its findings where it can't be."""
+    from .publish.collection import NotReadable, read
+    from .review import check as check_file
+
+    try:
+        data = sys.stdin.buffer.read() if name == "-" else read(Path(name))
+    except NotReadable as error:
+        _cannot(str(error))
+    checked = check_file(data, name)
+    if checked.measured is None:
+        if not checked.findings:
+            _cannot(f"{name} holds no pattern: it has no `pieces:`.")
+        _print([checked], "text", "")
+        sys.exit(1)
+    return checked

@@ -1,6 +1,6 @@
 """Every rule: its page's wrong example trips it, the right one is clean, near misses don't, and its words are kept."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -49,8 +49,7 @@ def found(one: Checked) -> list[str]:
     return [finding.rule for finding in one.findings]
 
 
-def alone(rule: Rule) -> bool:
-    return rule.name not in ELSEWHERE
+ALONE = [rule for rule in RULES if rule.name not in ELSEWHERE]
 
 
 def test_rules_names_and_cases_are_the_same() -> None:
@@ -58,22 +57,23 @@ def test_rules_names_and_cases_are_the_same() -> None:
     assert set(CASES) == set(NAMES) - ELSEWHERE
 
 
-@pytest.mark.parametrize("rule", filter(alone, RULES), ids=lambda rule: rule.name)
+@pytest.mark.parametrize("rule", ALONE, ids=lambda rule: rule.name)
 def test_the_wrong_example_trips_it(rule: Rule) -> None:
     tripped = [finding for finding in wrong(rule).findings if finding.rule == rule.name]
     assert tripped, found(wrong(rule))
     assert all(finding.severity == rule.severity for finding in tripped)
 
 
-@pytest.mark.parametrize("rule", filter(alone, RULES), ids=lambda rule: rule.name)
+@pytest.mark.parametrize("rule", ALONE, ids=lambda rule: rule.name)
 def test_the_wrong_example_is_said_once(rule: Rule) -> None:
     """One mistake, one finding: nothing else of its kind is said beside it."""
     severities = {"error"} if rule.severity == "error" else {"error", "warning"}
-    others = [one.rule for one in wrong(rule).findings if one.severity in severities and one.rule != rule.name]
-    assert others == CASES[rule.name].get("beside", [])
+    said = wrong(rule)
+    others = [one.rule for one in said.findings if one.severity in severities and one.rule != rule.name]
+    assert others == CASES[rule.name].get("beside", []), report([said])
 
 
-@pytest.mark.parametrize("rule", filter(alone, RULES), ids=lambda rule: rule.name)
+@pytest.mark.parametrize("rule", ALONE, ids=lambda rule: rule.name)
 def test_the_right_example_is_clean(rule: Rule) -> None:
     one = checked(rule.page.right)
     assert one.work is not None
@@ -81,13 +81,10 @@ def test_the_right_example_is_clean(rule: Rule) -> None:
     assert not one.has_errors, report([one])
 
 
-def near_misses() -> Iterator[tuple[str, str]]:
-    for name, case in CASES.items():
-        for fragment in case["near misses"]:
-            yield name, fragment
+NEAR_MISSES = [(name, fragment) for name, case in CASES.items() for fragment in case["near misses"]]
 
 
-@pytest.mark.parametrize(("name", "fragment"), near_misses())
+@pytest.mark.parametrize(("name", "fragment"), NEAR_MISSES)
 def test_a_near_miss_does_not_trip_it(name: str, fragment: str) -> None:
     one = checked(fragment)
     assert one.work is not None

@@ -10,7 +10,8 @@ from ..notation.tree import Line, Stitch, Tally
 from ..pattern import Path, Pattern, Piece, PlanProblem, RoundPlan, Source, set_out
 from .piece import PieceHand, Thread, Ways, is_circle
 from .starts import start_places
-from .worked import PieceWork, Place, RoundWork
+from .uneven import uneven
+from .worked import PieceWork, Place, RoundWork, Trouble
 
 
 class LineProblem(NamedTuple):
@@ -121,7 +122,11 @@ def _work_piece(
     said: set[tuple[Path, int, str]] = set()
     for at, plan in enumerate(plans):
         line, stated = _read(work, name, plan, said)
+        troubles = _uneven(plan, line, stated, pattern.size_count)
+        if troubles:
+            line, stated = None, None
         result.rounds.append(hand.round(plan, line, stated, at == len(plans) - 1))
+        result.rounds[-1].troubles += troubles
     for size in range(pattern.size_count):
         edges[size][name] = _last_edge(result.rounds, size) or list(result.starts[size])
     return result
@@ -146,6 +151,16 @@ def _read(
                 said.add(mark)
                 work.problems.append(LineProblem(plan.stated_path, problem, piece, plan.label))
     return parsed.line, stated
+
+
+def _uneven(plan: RoundPlan, line: Line | None, stated: Tally | None, size_count: int) -> list[Trouble]:
+    """Numbers in the line or the count that aren't one a size; such a round can't be worked."""
+    found: list[Trouble] = []
+    for node, path in ((line, plan.work_path), (stated, plan.stated_path)):
+        for span, numbers in uneven(node, size_count):
+            facts = {"sizes": size_count, "numbers": numbers, "path": path}
+            found.append(Trouble("size-count-differs", span, facts))
+    return found
 
 
 def _last_edge(rounds: list[RoundWork], size: int) -> list[Place]:

@@ -49,8 +49,10 @@ class Weight:
 Value = TypeVar("Value")
 
 
-def _of(sizes: tuple[Value, ...], size: int) -> Value:
-    return sizes[0] if len(sizes) == 1 else sizes[size]
+def _of(sizes: tuple[Value | None, ...], size: int) -> Value | None:
+    if len(sizes) == 1:
+        return sizes[0]
+    return sizes[size] if size < len(sizes) else None
 
 
 def _in_print(sizes: tuple[Any, ...]) -> str:

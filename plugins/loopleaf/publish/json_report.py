@@ -9,6 +9,7 @@ from ..pattern.finding import Finding
 from ..review import Checked, rule_named
 from ..review.names import Key, kind_name
 from ..review.subject import Subject
+from .json_measures import by_size, file_measures, piece_shape, round_measures
 
 
 def report(checked: Sequence[Checked], site_url: str = "") -> str:
@@ -17,11 +18,12 @@ def report(checked: Sequence[Checked], site_url: str = "") -> str:
 
 
 def pattern_object(checked: Checked, site_url: str = "") -> dict[str, Any]:
-    """One file's object: `pattern`, `pieces`, the measures where there are any, `findings`."""
+    """One file's object: `pattern`, `pieces`, the measures where the file could be worked, `findings`."""
     found: dict[str, Any] = {"pattern": checked.source.file, "pieces": []}
-    if checked.work is not None:
-        subject = Subject(checked.source, checked.work)
+    if checked.work is not None and checked.measured is not None:
+        subject = Subject(checked.source, checked.work, checked.measured)
         found["pieces"] = [_piece(piece, subject) for piece in checked.work.pieces]
+        found |= file_measures(checked.measured)
     found["findings"] = [finding_object(finding, site_url) for finding in checked.findings]
     return found
 
@@ -60,15 +62,19 @@ def finding_object(finding: Finding, site_url: str = "") -> dict[str, Any]:
 
 
 def _piece(piece: PieceWork, subject: Subject) -> dict[str, Any]:
-    return {"name": piece.name, "rounds": [_round(round, subject) for round in piece.rounds]}
+    measure = subject.measured.piece(piece.name)
+    found: dict[str, Any] = {"name": piece.name}
+    if measure is not None and any(measure.shape):
+        found["shape"] = piece_shape(measure)
+    found["rounds"] = [
+        _round(round, subject) | (round_measures(measure, at) if measure else {})
+        for at, round in enumerate(piece.rounds)
+    ]
+    return found
 
 
 def _round(round: RoundWork, subject: Subject) -> dict[str, Any]:
     sizes = round.sizes
-
-    def by_size(values: list[Any]) -> Any:
-        return values if len(subject.sizes) > 1 else values[0] if values else None
-
     return {
         "label": round.plan.label,
         "uses": by_size([size and size.uses for size in sizes]),
@@ -78,11 +84,7 @@ def _round(round: RoundWork, subject: Subject) -> dict[str, Any]:
     }
 
 
-def _makes(sizes: list[Mapping[Key, int]], subject: Subject) -> dict[str, Any]:
+def _makes(sizes: Sequence[Mapping[Key, int]], subject: Subject) -> dict[str, Any]:
     """Plain kinds by their short name in the file's terms, each with its number, or with one a size."""
-    several = len(subject.sizes) > 1
-    kinds = list(dict.fromkeys(kind for size in sizes for kind in size))
-    return {
-        kind_name(kind, subject): [size.get(kind, 0) for size in sizes] if several else sizes[0][kind]
-        for kind in kinds
-    }
+    kinds = dict.fromkeys(kind for size in sizes for kind in size)
+    return {kind_name(kind, subject): by_size([size.get(kind, 0) for size in sizes]) for kind in kinds}

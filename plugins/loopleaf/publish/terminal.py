@@ -30,20 +30,20 @@ def report(checked: Sequence[Checked], paint: Paint = plain) -> str:
     """All findings of all files, at most SHOWN_PER_FILE a file, and a closing line."""
     blocks: list[str] = []
     for one in checked:
-        blocks += [_block(finding, one.source.text, paint) for finding in one.findings[:SHOWN_PER_FILE]]
+        blocks += [_block(finding, one, paint) for finding in one.findings[:SHOWN_PER_FILE]]
         more = len(one.findings) - SHOWN_PER_FILE
         if more > 0:
             blocks.append(f"{one.source.file}: {more} more finding{'s' if more > 1 else ''} not shown.\n")
     return "\n".join([*blocks, _closing(checked, paint)])
 
 
-def _block(finding: Finding, text: str, paint: Paint) -> str:
+def _block(finding: Finding, checked: Checked, paint: Paint) -> str:
     at = finding.location
-    where = ", ".join(part for part in (finding.piece, _round(finding)) if part)
+    where = ", ".join(part for part in (finding.piece, _round(finding, checked)) if part)
     lines = [
         f"{paint(finding.severity, finding.severity)} {paint(finding.rule, 'strong')}: {finding.message}",
         paint(f"  {finding.file}:{at.line}:{at.column}" + (f"  ({where})" if where else ""), "quiet"),
-        *_marked(finding, text, paint),
+        *_marked(finding, checked.source.text, paint),
     ]
     if finding.working:
         lines.append(f"  Working: {finding.working}")
@@ -57,8 +57,13 @@ def _block(finding: Finding, text: str, paint: Paint) -> str:
     return "\n".join(lines) + "\n"
 
 
-def _round(finding: Finding) -> str:
-    return f"round {finding.round}" if finding.round else ""
+def _round(finding: Finding, checked: Checked) -> str:
+    """`round 7`, or `row 7` where the piece is worked in rows."""
+    if not finding.round:
+        return ""
+    piece = checked.work.piece(finding.piece) if checked.work else None
+    word = piece.rounds[0].plan.word if piece and piece.rounds else "round"
+    return f"{word} {finding.round}"
 
 
 def _marked(finding: Finding, text: str, paint: Paint) -> Iterator[str]:

@@ -49,13 +49,18 @@ def rule(
     return Rule(name_of(module), severity, read_page(page or ""), find, of_sound_work)
 
 
-def fit_rule(module: str, page: str | None, severity: Severity, words: Callable[[Met], Words]) -> Rule:
-    """A rule that puts into words what the fabric met while it worked the stitches."""
+def fit_rule(
+    module: str, page: str | None, severity: Severity, words: Callable[[Met], Words], by_size: bool = True
+) -> Rule:
+    """A rule that puts into words what the fabric met while it worked the stitches.
+
+    by_size: whether sizes can differ in it; then a finding says which of them met it.
+    """
     name = name_of(module)
 
     def find(subject: Subject) -> Iterable[Finding]:
         for met in subject.met(name):
-            yield finding(name, severity, met, words(met))
+            yield finding(name, severity, met, words(met), by_size)
 
     return rule(module, page, severity, find)
 
@@ -65,14 +70,14 @@ def name_of(module: str) -> str:
     return module.rpartition(".")[2].replace("_", "-")
 
 
-def finding(name: str, severity: Severity, met: Met, words: Words) -> Finding:
+def finding(name: str, severity: Severity, met: Met, words: Words, by_size: bool = True) -> Finding:
     """The finding for something met in the fabric."""
     return Finding(
         rule=name,
         severity=words.severity or severity,
         file=met.subject.source.file,
         location=words.location or met.location,
-        message=met.in_size(words.message),
+        message=met.in_size(words.message) if by_size else words.message,
         working=words.working,
         suggestion=words.suggestion,
         related=words.related,

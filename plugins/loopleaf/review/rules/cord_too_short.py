@@ -8,6 +8,7 @@ Why it matters: Drawn open, the bag swallows the ends of its cord.
 Wrong:
 
     gauge: {stitch: hdc, stitches: 14, rows: 10, over: 10 cm}
+    finished size: {across: 4 cm}
     rounds:
       - {round: 1, work: "ch 1, 8 hdc in ring, join", count: 8}
       - {round: 2, work: "ch 1, 2 hdc in each st around, join, fasten off", count: 16}
@@ -19,6 +20,7 @@ Wrong:
 Right:
 
     gauge: {stitch: hdc, stitches: 14, rows: 10, over: 10 cm}
+    finished size: {across: 4 cm}
     rounds:
       - {round: 1, work: "ch 1, 8 hdc in ring, join", count: 8}
       - {round: 2, work: "ch 1, 2 hdc in each st around, join, fasten off", count: 16}

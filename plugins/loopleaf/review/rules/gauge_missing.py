@@ -7,7 +7,7 @@ Why it matters: Without it the finished size is a guess, and the yarn may not su
 Wrong:
 
     # without gauge
-    title: Coaster
+    finished size: {across: 9 cm}
 
 Right:
 

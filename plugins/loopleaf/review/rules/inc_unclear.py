@@ -8,14 +8,14 @@ Why it matters: Two makers would work two different stitches.
 Wrong:
 
     rounds:
-      - {round: 1, work: "ch 1, (sc, hdc) in ring, 3 sc in ring, 3 hdc in ring, join"}
-      - {round: 2, work: "ch 1, inc, sc in next 3 sts, hdc in next 4 sts, join"}
+      - {round: 1, work: "ch 1, (sc in ring, hdc in ring) x 4, join", count: 8}
+      - {round: 2, work: "ch 1, (dec, sc in next st, hdc in next st) x 2, join", count: 6}
 
 Right:
 
     rounds:
-      - {round: 1, work: "ch 1, 4 sc in ring, 4 hdc in ring, join"}
-      - {round: 2, work: "ch 1, 2 sc in next st, sc in next 3 sts, hdc in next 4 sts, join"}
+      - {round: 1, work: "ch 1, (sc in ring, hdc in ring) x 4, join", count: 8}
+      - {round: 2, work: "ch 1, (sc2tog, sc in next st, hdc in next st) x 2, join", count: 6}
 
 When to ignore: Never; name the stitch: `2 sc in next st`, `sc2tog`.
 """

@@ -7,6 +7,7 @@ Why it matters: The maker chooses size, hook and yarn by the number that is prin
 
 Wrong:
 
+    gauge: {stitch: hdc, stitches: 14, rows: 10, over: 10 cm}
     finished size: {across: 14 cm}
     rounds:
       - {round: 1, work: "ch 1, 8 hdc in ring, join", count: 8}
@@ -15,6 +16,7 @@ Wrong:
 
 Right:
 
+    gauge: {stitch: hdc, stitches: 14, rows: 10, over: 10 cm}
     finished size: {across: 6 cm}
     rounds:
       - {round: 1, work: "ch 1, 8 hdc in ring, join", count: 8}
@@ -40,8 +42,8 @@ ROUNDING_MM = 5.0
 
 def find(subject: Subject) -> Iterator[Finding]:
     for stated in subject.measured.stated:
-        for size, mm in enumerate(stated.mm):
-            band = _worked_out(subject, stated, size)
+        for size in range(subject.pattern.size_count):
+            mm, band = stated.mm(size), _worked_out(subject, stated, size)
             if mm is None or band is None or band.low - ROUNDING_MM <= mm <= band.high + ROUNDING_MM:
                 continue
             name = f"Size {subject.sizes[size]}: " if len(subject.sizes) > 1 else ""

@@ -6,12 +6,12 @@ Why it matters: The maker wants to know what they will have before they choose y
 
 Wrong:
 
-    # without finished size
-    title: Coaster
+    gauge: {stitch: hdc, stitches: 14, rows: 10, over: 10 cm}
 
 Right:
 
-    finished size: {across: 9 cm}
+    gauge: {stitch: hdc, stitches: 14, rows: 10, over: 10 cm}
+    finished size: {across: 2 cm}
 
 When to ignore: Where the size doesn't matter, `gauge: not critical` says so for both.
 """

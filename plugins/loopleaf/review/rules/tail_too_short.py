@@ -7,6 +7,7 @@ Why it matters: The maker has to join new yarn in the middle of a seam.
 Wrong:
 
     gauge: {stitch: hdc, stitches: 14, rows: 10, over: 10 cm}
+    finished size: {across: 3 cm}
     worked: spiral rounds
     rounds:
       - {round: 1, work: "7 hdc in ring", count: 7}
@@ -16,6 +17,7 @@ Wrong:
 Right:
 
     gauge: {stitch: hdc, stitches: 14, rows: 10, over: 10 cm}
+    finished size: {across: 3 cm}
     worked: spiral rounds
     rounds:
       - {round: 1, work: "7 hdc in ring", count: 7}

@@ -6,7 +6,12 @@ Why it matters: A file like this is broken or made to do harm, and is not read f
 
 Wrong:
 
-    notes: [&a [x, x, x, x, x, x, x, x, x], &b [*a, *a, *a, *a, *a, *a, *a, *a, *a], &c [*b, *b, *b, *b, *b, *b, *b, *b, *b], &d [*c, *c, *c, *c, *c, *c, *c, *c, *c], [*d, *d, *d, *d, *d, *d, *d, *d, *d]]
+    notes: [&a [x, x, x, x, x, x, x, x, x],
+      &b [*a, *a, *a, *a, *a, *a, *a, *a, *a],
+      &c [*b, *b, *b, *b, *b, *b, *b, *b, *b],
+      &d [*c, *c, *c, *c, *c, *c, *c, *c, *c],
+      &e [*d, *d, *d, *d, *d, *d, *d, *d, *d],
+      [*e, *e, *e, *e, *e, *e, *e, *e, *e]]
 
 Right:
 

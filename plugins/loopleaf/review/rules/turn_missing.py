@@ -11,7 +11,7 @@ Wrong:
     worked: rows
     start: chain 11
     rows:
-      - {row: 1, work: "sc in 2nd ch from hook and in each ch across", count: 10}
+      - {row: 1, work: "sc in 2nd ch from hook and in next 4 chs, hdc in next 5 chs", count: 10}
       - {row: 2, work: "ch 1, sc in each st across, turn", count: 10}
 
 Right:
@@ -19,7 +19,7 @@ Right:
     worked: rows
     start: chain 11
     rows:
-      - {row: 1, work: "sc in 2nd ch from hook and in each ch across, turn", count: 10}
+      - {row: 1, work: "sc in 2nd ch from hook and in next 4 chs, hdc in next 5 chs, turn", count: 10}
       - {row: 2, work: "ch 1, sc in each st across, turn", count: 10}
 
 When to ignore: Never; rows that are broken off and begun again at the right say
@@ -49,4 +49,4 @@ def _with_turn(met: Met) -> str | None:
     return met.subject.replacement(met.location, work, f"{work}, turn")
 
 
-RULE = fit_rule(__name__, __doc__, "error", words)
+RULE = fit_rule(__name__, __doc__, "error", words, by_size=False)

@@ -36,4 +36,4 @@ def words(met: Met) -> Words:
     )
 
 
-RULE = fit_rule(__name__, __doc__, "error", words)
+RULE = fit_rule(__name__, __doc__, "error", words, by_size=False)

@@ -7,7 +7,6 @@ Why it matters: The maker gains or loses a stitch at the start of every round.
 
 Wrong:
 
-    turning chains:
     rounds:
       - {round: 1, work: "ch 3, 11 dc in ring, join"}
 

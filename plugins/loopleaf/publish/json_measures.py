@@ -1,0 +1,85 @@
+"""The measures of a pattern as JSON values: sizes in millimetres, yarn, cords, hours, level."""
+
+from typing import Any
+
+from ..measure import Band, Measured, PieceMeasure, reason
+
+
+def file_measures(measured: Measured) -> dict[str, Any]:
+    """`size`, `yarn`, `cords`, `hours`, `level`. An estimate is `[low, high]`; with sizes there is one a size."""
+    sizes = range(measured.pattern.size_count)
+    return {
+        "size": _size(measured),
+        "yarn": [
+            {
+                "yarn": need.yarn,
+                "metres": by_size([_band(measured.yarn[size][at].metres) for size in sizes]),
+                "grams": by_size([_band(measured.yarn[size][at].grams) for size in sizes]),
+                "balls": by_size([_pair(measured.yarn[size][at].balls) for size in sizes]),
+            }
+            for at, need in enumerate(measured.yarn[0])
+        ],
+        "cords": [
+            {
+                "piece": cord.piece,
+                "length_mm": by_size([round(measured.cords[size][at].length_mm, 1) for size in sizes]),
+                "chains": by_size([measured.cords[size][at].chains for size in sizes]),
+            }
+            for at, cord in enumerate(measured.cords[0])
+        ],
+        "hours": by_size([_band(one.practised) for one in measured.hours]),
+        "level": {
+            "stated": measured.pattern.level,
+            "worked_out": measured.level.level,
+            "because": [reason(use, measured.pattern, measured.pattern.terms) for use in measured.level.because],
+        },
+    }
+
+
+def round_measures(piece: PieceMeasure, at: int) -> dict[str, Any]:
+    """`around_mm` or `width_mm`, and `height_mm` along the fabric from the start; nothing without a gauge."""
+    if not any(piece.rounds):
+        return {}
+    sizes = [rounds[at] for rounds in piece.rounds]
+    name = "around_mm" if piece.in_rounds else "width_mm"
+    return {
+        name: by_size([one and round(one.length_mm, 1) for one in sizes]),
+        "height_mm": by_size([one and round(one.height_mm, 1) for one in sizes]),
+    }
+
+
+def piece_shape(piece: PieceMeasure) -> Any:
+    """Stretches of rounds with the form that they take: `[{"shape": "flat", "rounds": "1-6"}]`."""
+    return by_size(
+        [
+            [{"shape": one.form, "rounds": _run(one.first, one.last)} for one in stretches]
+            for stretches in piece.shape
+        ]
+    )
+
+
+def by_size(values: list[Any]) -> Any:
+    """A list, one value a size; the value alone where there is one size."""
+    return values if len(values) > 1 else values[0] if values else None
+
+
+def _size(measured: Measured) -> dict[str, Any]:
+    """What the first piece, or the whole laid out, measures: `{"around_mm": [330, 360]}`."""
+    if measured.laid_out is not None:
+        found = [measured.laid_out]
+    else:
+        found = list(measured.pieces[0].size) if measured.pieces else []
+    names = dict.fromkeys(what for size in found for what in size)
+    return {f"{what}_mm": by_size([_band(size.get(what)) for size in found]) for what in names}
+
+
+def _band(band: Band | None) -> list[float] | None:
+    return None if band is None else [round(band.low, 1), round(band.high, 1)]
+
+
+def _pair(pair: tuple[int, int] | None) -> list[int] | None:
+    return None if pair is None else list(pair)
+
+
+def _run(first: str, last: str) -> str:
+    return first if first == last else f"{first}-{last}"
