@@ -1,7 +1,8 @@
 """Worked examples out of crochet books printed before 1930, run through the check.
 
-The passages, their books and their printed counts stand in worked_examples.yml. What agrees with itself in print must
-come out, with the printed counts; what contradicts itself must be found, in the round where it does.
+The passages, their books and their printed counts stand in worked_examples.yml. What agrees with itself
+in print must come out, with the printed counts; what contradicts itself must be found, in the round where
+it does.
 """
 
 from functools import cache
