@@ -1,11 +1,12 @@
 """Pages as printed: paper, fonts, bookmarks, running lines, tables over pages, hyphenation."""
 
 import re
+from dataclasses import replace
 
 import pytest
 
 from tests.pdf.long_pattern import long_pattern
-from tests.pdf.printed import lantern_html, lantern_pdf, long_pdf
+from tests.pdf.printed import clean, lantern_html, lantern_pdf, long_pdf
 from tests.pdf.reading import bookmarks, heights, opened, pages
 from tests.publish.lantern import lantern
 
@@ -111,3 +112,13 @@ def test_second_ink_colours_only_what_black_print_shows_as_well():
         rule.split("{")[0].strip().splitlines()[-1] for rule in style.split("}") if "var(--second)" in rule
     ]
     assert sorted(using) == [".cover .rule", ".number"]
+
+
+def test_a_piece_may_be_called_like_a_part_of_the_booklet():
+    """Addresses inside the PDF stay apart: `clean` would see one that stands twice."""
+    leaflet = lantern()
+    pieces = tuple(
+        replace(piece, title=name.title(), anchor=name)
+        for piece, name in zip(leaflet.pieces, ("notes", "materials", "contents"), strict=True)
+    )
+    assert (2, "Contents") in bookmarks(clean(replace(leaflet, pieces=pieces), "a4"))

@@ -1,10 +1,12 @@
 """The booklet says what the leaflet says: every round's words and count, every other text, in order."""
 
+from dataclasses import replace
+
 import pytest
 
 from loopleaf.publish.leaflet_parts import Leaflet, Round
 from tests.pdf.long_pattern import long_pattern
-from tests.pdf.printed import ADDRESS, lantern_pdf, long_pdf
+from tests.pdf.printed import ADDRESS, clean, lantern_pdf, long_pdf
 from tests.pdf.reading import pages, squeezed
 from tests.publish.lantern import lantern
 
@@ -107,10 +109,6 @@ def test_the_last_page_has_what_a_maker_looks_up():
 
 
 def test_texts_of_the_file_are_text_not_markup():
-    from dataclasses import replace
-
-    from tests.pdf.printed import clean
-
     leaflet = replace(lantern(), title="Pouch <script>alert(1)</script> & more", notes=("Chain < 5 & turn.",))
     book = " ".join(pages(clean(leaflet, "a4")))
     assert "Pouch <script>alert(1)</script> & more" in book

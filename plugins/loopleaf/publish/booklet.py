@@ -17,11 +17,11 @@ from .booklet_library import missing_library
 from .overrides import overrides
 
 
-class BookletsUnavailable(Exception):  # noqa: N818
+class BookletsUnavailable(Exception):
     """WeasyPrint or a library below it can't be loaded; the text is a sentence naming it and the command."""
 
 
-class BookletFailed(Exception):  # noqa: N818
+class BookletFailed(Exception):
     """One booklet can't be printed; the text says why, in a sentence."""
 
 

@@ -17,7 +17,7 @@ from weasyprint.urls import URLFetcher, URLFetcherResponse
 ROOT = "file:///"
 
 
-class Refused(ValueError):  # noqa: N818
+class Refused(ValueError):
     """An address that a booklet may not read."""
 
 

@@ -60,30 +60,30 @@ def booklet_html(leaflet: Leaflet, paper: str, address: str = "") -> str:
             sheet=PAPERS[paper],
             address=address,
             second_ink=second_ink(leaflet.ink, PAPER) if leaflet.ink else INK,
-            contents=contents(leaflet),
+            contents=contents(leaflet, address),
             credited=[picture for picture in pictures(leaflet) if picture.credit],
         )
     )
 
 
-def contents(leaflet: Leaflet) -> list[Entry]:
+def contents(leaflet: Leaflet, address: str) -> list[Entry]:
     """What the booklet holds, in its own order: abbreviations stand on the last page, quick to find."""
     words = leaflet.words
     parts = [
-        (words["make"], "make", bool(leaflet.made or leaflet.sizes)),
-        (words["cautions"], "cautions", bool(leaflet.cautions)),
-        (words["materials"], "materials", True),
-        (words["gauge"], "gauge", bool(leaflet.gauge)),
-        (words["special"], "special-stitches", bool(leaflet.specials)),
-        (words["notes"], "notes", bool(leaflet.notes)),
+        (words["make"], "part-make", bool(leaflet.made or leaflet.sizes)),
+        (words["cautions"], "part-cautions", bool(leaflet.cautions)),
+        (words["materials"], "part-materials", True),
+        (words["gauge"], "part-gauge", bool(leaflet.gauge)),
+        (words["special"], "part-special-stitches", bool(leaflet.specials)),
+        (words["notes"], "part-notes", bool(leaflet.notes)),
         *((piece.title, piece.anchor, True) for piece in leaflet.pieces),
-        (words["finishing"], "finishing", bool(leaflet.finishing)),
-        (words["variations"], "variations", bool(leaflet.variations)),
-        (words["abbreviations"], "abbreviations", bool(leaflet.abbreviations)),
-        (words["care"], "care", bool(leaflet.care)),
-        (words["licence"], "licence", bool(leaflet.licence or leaflet.designer)),
-        (words["changes"], "changes", bool(leaflet.changes)),
-        (words["contact"], "contact", bool(leaflet.contact)),
+        (words["finishing"], "part-finishing", bool(leaflet.finishing)),
+        (words["variations"], "part-variations", bool(leaflet.variations)),
+        (words["abbreviations"], "part-abbreviations", bool(leaflet.abbreviations)),
+        (words["care"], "part-care", bool(leaflet.care)),
+        (words["licence"], "part-licence", bool(leaflet.licence or leaflet.designer)),
+        (words["changes"], "part-changes", bool(leaflet.changes)),
+        (words["contact"], "part-contact", bool(leaflet.contact or address or leaflet.video)),
     ]
     return [Entry(text, anchor) for text, anchor, present in parts if present]
 
