@@ -72,7 +72,7 @@ def test_a_booklet_that_can_not_be_made_answers_with_its_sentence(serve, monkeyp
     address, _, _ = serve
     with pytest.raises(HTTPError, match="500") as failed:
         urlopen(f"{address}/booklets/bad-us-a4.pdf", timeout=60)
-    assert b"may not read" in failed.value.read()
+    assert b"was not printed" in failed.value.read()
 
     def unavailable(*args: object):
         raise BookletsUnavailable("No booklets were made, because the library Pango is missing.")

@@ -99,7 +99,7 @@ def test_one_that_fails_does_not_take_the_others_with_it(tmp_path):
     made = make_booklets([jobs(2)[0], bad, jobs(2)[1]], tmp_path)
     assert list(made.paths) == ["booklets/p0-us-a4.pdf", "booklets/p1-us-a4.pdf"]
     assert [failure.key for failure in made.failures] == ["booklets/bad-us-a4.pdf"]
-    assert "may not read" in made.failures[0].text
+    assert "was not printed" in made.failures[0].text
     assert bad.key not in made.rendered
     assert not list(tmp_path.glob("*.part"))
 

@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import Any
 
 from .booklet_library import missing_library
+from .booklet_remarks import remark
 from .overrides import overrides
 
 
@@ -71,7 +72,7 @@ def print_booklet(html: str, assets: Assets) -> Printed:
             pdf: bytes = document.write_pdf(pdf_variant="pdf/ua-1", finisher=finish_tags)
         except FatalURLFetchingError as refused:
             reason = refused.__cause__ or refused
-            raise BookletFailed(f"The booklet asks for something it may not read: {reason}") from refused
+            raise BookletFailed(f"The booklet was not printed: {reason}") from refused
         except Exception as trouble:
             # WeasyPrint meets what it didn't expect with exceptions of many kinds; none may end the build.
             raise BookletFailed(
@@ -92,14 +93,14 @@ def load_weasyprint() -> Any:
 
 
 class _Collector(logging.Handler):
-    """Keeps the texts of warnings and errors, each on one line."""
+    """Keeps what warnings and errors say, a sentence each."""
 
     def __init__(self) -> None:
         super().__init__(logging.WARNING)
         self.texts: list[str] = []
 
     def emit(self, record: logging.LogRecord) -> None:
-        self.texts.append(" ".join(record.getMessage().split()))
+        self.texts.append(remark(record.getMessage()))
 
 
 @contextlib.contextmanager

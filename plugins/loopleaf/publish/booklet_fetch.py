@@ -35,11 +35,17 @@ class Shelves(URLFetcher):  # type: ignore[misc]  # WeasyPrint has no types
         self._shelves = {name: folder.resolve() for name, folder in shelves.items()}
 
     def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> URLFetcherResponse:
-        """The file's content. Raises Refused outside the shelves, OSError where there is no such file."""
-        if url[:5].lower() != "file:":
+        """The file's content. Raises Refused outside the shelves, and where there is no such file."""
+        kind = url.partition(":")[0].lower()
+        if kind == "data":
             return super().fetch(url, headers)
+        if kind != "file":
+            raise Refused(f"“{url}” is not in the collection, and nothing is fetched from elsewhere.")
         path = self.locate(url)
-        content = _opened(path, path.stat().st_mtime_ns) if path.suffix == ".woff2" else path.read_bytes()
+        try:
+            content = _opened(path, path.stat().st_mtime_ns) if path.suffix == ".woff2" else path.read_bytes()
+        except OSError:
+            raise Refused(f"“{_said(url)}” can't be read.") from None
         return _Content(url, content, {"Content-Type": _content_type(path)})
 
     def locate(self, url: str) -> Path:
@@ -48,11 +54,16 @@ class Shelves(URLFetcher):  # type: ignore[misc]  # WeasyPrint has no types
         shelf, _, rest = unquote(parts.path).lstrip("/").partition("/")
         folder = self._shelves.get(shelf)
         if folder is None or parts.netloc or not rest or "\0" in rest:
-            raise Refused(f"{url} is outside the collection.")
+            raise Refused(f"“{_said(url)}” is outside the collection.")
         path = (folder / rest).resolve()
         if not path.is_relative_to(folder):
-            raise Refused(f"{url} is outside the collection.")
+            raise Refused(f"“{_said(url)}” is outside the collection.")
         return path
+
+
+def _said(url: str) -> str:
+    """A file's address as the HTML has it."""
+    return unquote(url.removeprefix(ROOT))
 
 
 KINDS = {
