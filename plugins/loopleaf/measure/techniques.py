@@ -7,6 +7,7 @@ technique; those that belong to a whole piece or to the finishing are further do
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Any
 
 from ..fabric.worked import Made, PieceWork, Place, Ring, RoundWork, Space, WorkedRound
@@ -193,20 +194,17 @@ def _places(steps: Iterable[Any]) -> Iterator[Any]:
 
 
 def _crossed_posts(look: Look) -> bool:
-    """Neighbouring post stitches that go forward and, close by, back again over the stitches below."""
+    """A post stitch beside another that goes back over the stitches below, against the way of the round."""
     if not _posts(look):
         return False
-    ways: set[bool] = set()
-    before: Made | None = None
-    for one in look.worked.made:
-        place = one.into[0] if type(one) is Made and one.post and len(one.into) == 1 else None
-        if not isinstance(place, Made):
-            before = None
-            continue
-        if before is not None and 0 < abs(place.number - before.number) <= _NEAR:
-            ways.add(place.number > before.number)
-        before = place
-    return len(ways) == 2
+    feet = [
+        (one.into[0].number, bool(one.post))
+        for one in look.worked.made
+        if isinstance(one, Made) and len(one.into) == 1 and isinstance(one.into[0], Made)
+    ]
+    steps = [(after - before, p and q) for (before, p), (after, q) in pairwise(feet) if after != before]
+    forward = sum(1 if step > 0 else -1 for step, _ in steps) >= 0
+    return any(posts and abs(step) <= _NEAR and (step > 0) != forward for step, posts in steps)
 
 
 IN_A_ROUND: Mapping[str, Callable[[Look], bool]] = {

@@ -1,0 +1,105 @@
+"""Each caution: a pattern that earns it, and a near miss that doesn't."""
+
+import pytest
+
+from loopleaf import trade
+from loopleaf.measure.cautions import LONG_WORK_HOURS
+
+from .worked_patterns import HEAD, measured, rounds, rows
+
+SC_ROW = "sc in 2nd ch from hook and in each ch across, turn"
+CLOTH = rows(SC_ROW)
+LACE = rows(SC_ROW, "ch 1, sc in first st, (ch 2, sk 2 sts, sc in next st) x 3")
+CLOSE_MESH = rows(SC_ROW, "ch 1, sc in first st, (ch 1, sk 1 st, sc in next st) x 4, sc in last st")
+CORD = "\ncord:\n  title: Drawstring\n  yarn: A\n  worked: chain\n  length: 30 cm\n"
+SMALL = "\n" + rounds("6 sc in ring, join", name="moon", fields="title: Moon")
+SEWN = "finishing:\n  - sew: {piece: moon, to: cloth}\n"
+BIG = "\n" + rounds(
+    "6 sc in ring, join",
+    "ch 1, 2 sc in each st around, join",
+    *(f"ch 1, (sc in next {k} sts, 2 sc in next st) x 6, join" for k in range(1, 7)),
+    name="moon",
+)
+"""Eight rounds of 5 mm: 8 cm across."""
+
+
+def notion(text: str) -> str:
+    return f"  notions: [{text}]\n"
+
+
+def earned(pieces: str, more: str = "", notions: str = "") -> dict[str, tuple[str, ...]]:
+    head = HEAD.replace("  hook: 5 mm\n", f"  hook: 5 mm\n{notions}")
+    return {one.caution.key: one.because for one in measured(pieces, more, head).cautions}
+
+
+@pytest.mark.parametrize(
+    ("caution", "pieces", "more", "notions"),
+    [
+        ("cords", CLOTH + CORD, "", ""),
+        ("cords", CLOTH, "", notion("1 m of thin cord")),
+        ("long-straps", CLOTH, "tags: [strap]\n", ""),
+        ("cot", CLOTH, "summary: A blanket for a baby.\n", ""),
+        ("cot", CLOTH, "summary: Blankets for babies.\n", ""),
+        ("holes-and-fringes", LACE, "tags: [newborn]\n", ""),
+        ("holes-and-fringes", CLOTH, "summary: A scarf for children, with a fringe.\n", ""),
+        ("safety-eyes", CLOTH, "", notion("two safety eyes")),
+        ("small-parts", CLOTH, "", notion("two safety eyes")),
+        ("small-parts", CLOTH, "", notion("3 buttons")),
+        ("small-parts", CLOTH + SMALL, SEWN, ""),
+        ("stuffing", CLOTH, "finishing:\n  - stuff: Fill it.\n", ""),
+        ("stuffing", CLOTH, "", notion("toy filling")),
+        ("heat", CLOTH, "summary: A trivet for the table.\n", ""),
+        ("pets", CLOTH, "summary: A mouse for the cat.\n", ""),
+        ("hands", CLOTH.replace("worked: rows", "make: 3000\n  worked: rows"), "", ""),
+    ],
+)
+def test_a_pattern_that_earns_it(caution: str, pieces: str, more: str, notions: str):
+    assert caution in earned(pieces, more, notions)
+
+
+@pytest.mark.parametrize(
+    ("caution", "pieces", "more", "notions"),
+    [
+        ("cords", CLOTH, "summary: A record of corduroy.\n", ""),
+        ("long-straps", CLOTH, "summary: A tray with a handle.\n", ""),
+        ("cot", CLOTH, "summary: A cotton cloth.\n", ""),
+        ("holes-and-fringes", LACE, "", ""),
+        ("holes-and-fringes", CLOSE_MESH, "tags: [baby]\n", ""),
+        ("safety-eyes", CLOTH, "notes: [Embroider the eyes.]\n", ""),
+        ("small-parts", CLOTH, "summary: A cloth as bright as a button.\n", ""),
+        ("small-parts", CLOTH + BIG, SEWN, ""),
+        ("small-parts", CLOTH + SMALL, "", ""),
+        ("stuffing", CLOTH, "notes: [No stuffiness.]\n", ""),
+        ("heat", CLOTH, "summary: A warm hat.\n", ""),
+        ("pets", CLOTH, "summary: A catalogue of dogmas.\n", ""),
+        ("hands", CLOTH, "", ""),
+    ],
+)
+def test_a_near_miss(caution: str, pieces: str, more: str, notions: str):
+    assert caution not in earned(pieces, more, notions)
+
+
+def test_the_reasons_say_where():
+    assert earned(CLOTH + CORD)["cords"] == ("a cord (Drawstring)",)
+    assert earned(CLOTH + SMALL, SEWN)["small-parts"] == ("a small piece sewn on (Moon)",)
+    assert earned(LACE, "tags: [newborn]\n")["holes-and-fringes"] == (
+        "chain spaces (cloth)",
+        "made for a baby (newborn)",
+    )
+
+
+def test_long_work_is_long():
+    found = measured(CLOTH.replace("worked: rows", "make: 3000\n  worked: rows"))
+    assert found.hours[0].practised.high >= LONG_WORK_HOURS
+
+
+def test_every_caution_is_earned_by_a_case_above():
+    cases = {case[0] for case in _cases(test_a_pattern_that_earns_it)}
+    misses = {case[0] for case in _cases(test_a_near_miss)}
+    assert cases == misses == {row.key for row in trade.cautions()}
+
+
+def _cases(test: object) -> list[tuple[str, ...]]:
+    (mark,) = test.pytestmark  # type: ignore[attr-defined]
+    cases: list[tuple[str, ...]] = mark.args[1]
+    return cases

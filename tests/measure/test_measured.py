@@ -1,0 +1,198 @@
+"""A whole pattern measured: sizes, shape, yarn, hours together."""
+
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from loopleaf.fabric import work_pattern
+from loopleaf.measure import Band, Measured, measure
+from loopleaf.pattern import load
+
+from .worked_patterns import HEAD, measured, rounds, rows
+
+DEMO = Path(__file__).parents[2] / "patterns"
+SC_ROW = "sc in 2nd ch from hook and in each ch across, turn"
+PLAIN = "ch 1, sc in each st across, turn"
+FLAT = (
+    "6 sc in ring, join",
+    "ch 1, 2 sc in each st around, join",
+    "ch 1, (sc in next st, 2 sc in next st) x 6, join",
+    "ch 1, (sc in next 2 sts, 2 sc in next st) x 6, join",
+)
+EVEN = "ch 1, sc in each st around, join"
+NO_GAUGE = HEAD.replace("gauge: {stitch: sc, stitches: 20, rows: 20, over: 10 cm}\n", "gauge: not critical\n")
+
+
+def demo(name: str) -> Measured:
+    source = load((DEMO / f"{name}.yml").read_bytes(), name)
+    assert source.pattern is not None
+    return measure(work_pattern(source))
+
+
+def forms(found: Measured, name: str) -> list[tuple[str, str, str]]:
+    piece = found.piece(name)
+    assert piece is not None
+    return [(one.form, one.first, one.last) for one in piece.shape[0]]
+
+
+def test_rows_have_width_and_length():
+    piece = measured(rows(SC_ROW, PLAIN, PLAIN)).pieces[0]
+    assert not piece.in_rounds
+    known = piece.known_rounds(0)
+    assert [one.label for one in known] == ["1", "2", "3"]
+    assert [one.length_mm for one in known] == pytest.approx([50, 50, 50])
+    assert [one.height_mm for one in known] == pytest.approx([5, 10, 15])
+    assert 50 in piece.size[0]["width"]
+    assert 15 in piece.size[0]["length"]
+    assert piece.shape == ((),)
+
+
+def test_a_flat_disc_is_across_twice_its_height():
+    piece = measured(rounds(*FLAT)).pieces[0]
+    assert piece.size[0]["across"].middle == pytest.approx(40)
+    assert "height" not in piece.size[0]
+
+
+def test_a_bag_stands_as_high_as_its_sides():
+    found = measured(rounds(*FLAT, EVEN, EVEN))
+    assert forms(found, "disc") == [("flat", "1", "4"), ("tube", "5", "6")]
+    assert found.pieces[0].size[0]["height"].middle == pytest.approx(10)
+    assert found.pieces[0].size[0]["across"].middle == pytest.approx(24 * 5 / 3.14159, rel=1e-4)
+
+
+def test_an_oval_is_longer_by_its_chain():
+    oval = (
+        "2 sc in 2nd ch from hook, sc in next 3 chs, 3 sc in last ch, "
+        "working along other side of foundation ch, sc in next 3 chs, sc in last ch, join"
+    )
+    size = measured(rounds(oval, start="chain 6, both sides")).pieces[0].size[0]
+    assert size["width"].middle == pytest.approx(10)
+    assert size["length"].middle == pytest.approx(10 + 4 * 5)
+
+
+def test_a_gauge_by_how_far_the_piece_is_across():
+    across = NO_GAUGE.replace("gauge: not critical", "gauge: {piece: disc, across: 8 cm}")
+    piece = measured(rounds(*FLAT), head=across).pieces[0]
+    assert piece.scale is not None
+    assert piece.known_rounds(0)[-1].height_mm == pytest.approx(40)
+    assert piece.size[0]["across"] == Band.about(80, 0.02)
+
+
+def test_a_gauge_by_how_far_some_rounds_are_across():
+    across = NO_GAUGE.replace("gauge: not critical", "gauge: {rounds: 1-2, across: 4 cm}")
+    piece = measured(rounds(*FLAT), head=across).pieces[0]
+    assert piece.known_rounds(0)[1].height_mm == pytest.approx(20)
+    assert piece.known_rounds(0)[3].height_mm == pytest.approx(40)
+
+
+def test_a_gauge_by_how_wide_a_piece_in_rows_is():
+    across = NO_GAUGE.replace("gauge: not critical", "gauge: {piece: cloth, across: 6 cm}")
+    piece = measured(rows(SC_ROW, PLAIN), head=across).pieces[0]
+    assert piece.known_rounds(0)[0].length_mm == pytest.approx(60)
+
+
+def test_a_gauge_of_stitches_alone_or_rows_alone():
+    stitches = measured(rows(SC_ROW), head=HEAD.replace("stitches: 20, rows: 20", "stitches: 20")).pieces[0]
+    assert stitches.known_rounds(0)[0].height_mm == pytest.approx(5 * 0.925)
+    only_rows = measured(rows(SC_ROW), head=HEAD.replace("stitches: 20, rows: 20", "rows: 20")).pieces[0]
+    assert only_rows.known_rounds(0)[0].length_mm == pytest.approx(50 / 0.925)
+
+
+def test_a_gauge_for_one_piece_comes_first():
+    both = HEAD.replace(
+        "gauge: {stitch: sc, stitches: 20, rows: 20, over: 10 cm}",
+        "gauge:\n  - {stitch: sc, stitches: 20, rows: 20, over: 10 cm}\n"
+        "  - {piece: disc, stitch: sc, stitches: 10, rows: 10, over: 10 cm}",
+    )
+    found = measured(rows(SC_ROW) + rounds(*FLAT), head=both)
+    assert [piece.scale and piece.scale.width_mm for piece in found.pieces] == [5, 10]
+
+
+def test_without_a_gauge_nothing_is_guessed():
+    found = measured(rows(SC_ROW), head=NO_GAUGE)
+    assert found.pieces[0].rounds == ((),)
+    assert found.pieces[0].size == ({},)
+    assert found.yarn[0][0].metres is None
+    assert found.hours[0].practised.high > 0
+
+
+def test_each_size_is_measured_on_its_own():
+    two = rows(SC_ROW, PLAIN).replace("chain 11", "chain 11 (21)")
+    found = measured(two, "sizes: [S, L]\nfinished size: {width: 5 (10) cm}\n")
+    assert [found.pieces[0].known_rounds(size)[0].length_mm for size in (0, 1)] == pytest.approx([50, 100])
+    assert [found.stated[0].mm(size) for size in (0, 1)] == [50, 100]
+    assert found.hours[1].practised.low > found.hours[0].practised.low
+
+
+def test_copies_take_as_many_times_the_yarn():
+    once = measured(rows(SC_ROW, PLAIN)).yarn[0][0].metres
+    thrice = (
+        measured(rows(SC_ROW, PLAIN).replace("worked: rows", "make: 3\n  worked: rows")).yarn[0][0].metres
+    )
+    assert once is not None
+    assert thrice is not None
+    assert thrice.middle == pytest.approx(3 * once.middle)
+
+
+def test_laid_out_pieces_have_a_size_and_seams():
+    lay = "finishing:\n  - lay out: {piece: disc, across: 3, down: 2, join: sc through both layers}\n"
+    alone, laid = measured(rounds(*FLAT)), measured(rounds(*FLAT), lay)
+    assert laid.laid_out is not None
+    assert 3 * 40 in laid.laid_out["width"]
+    assert 2 * 40 in laid.laid_out["length"]
+    more, less = laid.yarn[0][0].metres, alone.yarn[0][0].metres
+    assert more is not None
+    assert less is not None
+    assert more.middle - less.middle == pytest.approx(7 * 40 * 10.5 / 1000)
+    assert alone.laid_out is None
+
+
+def test_a_piece_that_isnt_there():
+    assert measured(rows(SC_ROW)).piece("sleeve") is None
+
+
+def test_the_lantern_pouch():
+    """Its author's own figures: 34.5 cm around, 13.5 cm high, a base that lies flat, level easy."""
+    found = demo("lantern-pouch")
+    pouch, moon = found.piece("pouch"), found.piece("moon")
+    assert pouch is not None
+    assert moon is not None
+    assert 345 in pouch.size[0]["around"]
+    assert 135 in pouch.size[0]["height"]
+    assert forms(found, "pouch") == [("flat", "1", "6"), ("tube", "7", "19")]
+    assert pouch.known_rounds(0)[16].length_mm == pytest.approx(48 * 100 / 14)
+    assert found.cords[0][0].chains == 96
+    assert found.cords[0][0].length_mm > (found.cords[0][0].least_mm or 0)
+    assert found.level.level == "easy"
+    assert {one.caution.key for one in found.cautions} >= {"cords", "small-parts"}
+
+
+def test_the_pebble_ball_is_a_ball():
+    found = demo("pebble-ball")
+    ball = found.piece("ball")
+    assert ball is not None
+    assert 180 in ball.size[0]["around"]
+    assert ball.size[0]["height"].middle == pytest.approx(ball.size[0]["across"].middle, rel=0.1)
+
+
+@pytest.mark.parametrize("name", ["lantern-pouch", "tide-cloth", "pebble-ball", "reed-tray", "gull-collar"])
+def test_what_the_authors_weighed_lies_in_the_models_band(name: str):
+    """The model by the stitches alone, against the weighed amount; each demo's main yarn."""
+    need = demo(name).yarn[0][0]
+    assert need.weighed
+    assert need.metres is not None
+    assert need.model_metres is not None
+    assert need.metres.middle in need.model_metres
+
+
+@settings(max_examples=25, deadline=None)
+@given(st.integers(8, 30), st.integers(8, 30), st.sampled_from([2, 3]))
+def test_scaling_the_gauge_scales_the_size(stitches: int, rows_: int, times: int):
+    def sizes(factor: int) -> list[float]:
+        gauge = f"stitches: {stitches * factor}, rows: {rows_ * factor}"
+        found = measured(rounds(*FLAT, EVEN), head=HEAD.replace("stitches: 20, rows: 20", gauge))
+        return [value for one in found.pieces[0].known_rounds(0) for value in (one.length_mm, one.height_mm)]
+
+    assert sizes(1) == pytest.approx([times * value for value in sizes(times)])
