@@ -149,6 +149,27 @@ def test_laid_out_pieces_have_a_size_and_seams():
     assert alone.laid_out is None
 
 
+def test_a_size_without_a_round_has_none():
+    two = rows(SC_ROW, PLAIN).replace("row: 2,", "row: 2, sizes: [L],")
+    piece = measured(two, "sizes: [S, L]\n").pieces[0]
+    assert [len(piece.known_rounds(size)) for size in (0, 1)] == [1, 2]
+
+
+def test_sewing_takes_time():
+    moon = rounds(*FLAT, name="moon")
+    alone = measured(rows(SC_ROW) + moon)
+    sewn = measured(rows(SC_ROW) + moon, "finishing:\n  - sew: {piece: moon, to: cloth}\n")
+    more = sewn.hours[0].practised.high - alone.hours[0].practised.high
+    assert more == pytest.approx(24 / 3 / 60)
+
+
+def test_a_new_yarn_brings_two_ends():
+    one = measured(rows(SC_ROW, PLAIN, PLAIN))
+    two = measured(rows(SC_ROW, "with B, " + PLAIN, PLAIN))
+    more = two.hours[0].practised.low - one.hours[0].practised.low
+    assert more == pytest.approx(2 * 2 / 60)
+
+
 def test_a_piece_that_isnt_there():
     assert measured(rows(SC_ROW)).piece("sleeve") is None
 

@@ -8,8 +8,9 @@ from loopleaf import trade
 from loopleaf.fabric import Made, WorkedRound
 from loopleaf.measure.made import contents
 from loopleaf.measure.techniques import IN_A_ROUND, in_rounds
+from loopleaf.notation.tree import Line, Next, Repeat, Stitch, Target, Work
 
-from .by_hand import piece, worked
+from .by_hand import made, piece, worked
 from .worked_patterns import HEAD, measured, rounds, rows
 
 SC_ROW = "sc in 2nd ch from hook and in each ch across, turn"
@@ -108,23 +109,23 @@ def test_short_rows_come_back_over_what_they_left():
     short = worked(("single", 6), round=1)
     short.edge = [*first.edge[6:], *short.edge]
     back = worked(("single", 10), round=2)
-    for made, place in zip(back.made, short.edge, strict=True):
-        assert isinstance(made, Made)
-        made.into = (place,)
+    for one, place in zip(back.made, short.edge, strict=True):
+        assert isinstance(one, Made)
+        one.into = (place,)
     assert by_hand(first, short, back) == {"short-rows": "3"}
     plain = worked(("single", 6), round=2)
-    for made, place in zip(plain.made, short.edge[4:], strict=True):
-        assert isinstance(made, Made)
-        made.into = (place,)
+    for one, place in zip(plain.made, short.edge[4:], strict=True):
+        assert isinstance(one, Made)
+        one.into = (place,)
     assert by_hand(first, short, plain) == {}
 
 
-def by_hand(*made: WorkedRound) -> dict[str, str]:
+def by_hand(*worked_rows: WorkedRound) -> dict[str, str]:
     """Techniques in rows made by hand."""
-    cloth = piece(*made)
+    cloth = piece(*worked_rows)
     for round in cloth.rounds:
         round.plan = replace(round.plan, word="row")
-    return {use.technique: use.round for use in in_rounds(cloth, [contents(one) for one in made], {})}
+    return {use.technique: use.round for use in in_rounds(cloth, [contents(one) for one in worked_rows], {})}
 
 
 def test_very_tall_by_name_and_by_yarn_overs():
@@ -189,9 +190,31 @@ def test_a_shaped_garment_needs_a_body_and_a_shape():
     assert "shaped-garment" not in found(shaped, "to fit: {head: 54 cm}\n")
 
 
-def test_filet_and_colourwork_grids():
+def test_a_grid_of_yarns_is_no_filet_picture():
     grid = 'grid: {rows: ["#.#.#.#.#.", ".#.#.#.#.#"], key: {"#": A, ".": B}, from: bottom right}'
     assert "filet" not in found(rows(SC_ROW, PLAIN, fields=grid))
+    filet = grid.replace('"#": A, ".": B', '"#": filled, ".": open')
+    assert "filet" in found(rows(SC_ROW, PLAIN, fields=filet))
+
+
+def test_a_stitch_into_a_space_of_another_piece_joins_as_you_go():
+    def line(target: str, of: str) -> Line:
+        place = Next(target=Target(target), piece=of)  # type: ignore[arg-type]
+        return Line((Repeat((Work(Stitch("single"), places=(place,)),)),))
+
+    def used(one: Line) -> set[str]:
+        motif = piece(worked(("single", 10)))
+        motif.rounds[0].line = one
+        return {use.technique for use in in_rounds(motif, [made(("single", 10))], {})}
+
+    assert used(line("space", "square 1")) == {"joining-as-you-go"}
+    assert used(line("stitch", "leg 2")) == set()
+    assert used(line("space", "")) == set()
+
+
+def test_a_round_that_a_size_lacks_is_passed_over():
+    motif = piece(worked(("single", 10)))
+    assert list(in_rounds(motif, [None], {})) == []
 
 
 def test_every_technique_has_its_row():

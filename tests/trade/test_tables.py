@@ -120,3 +120,41 @@ def test_cautions_that_touch_sold_goods_defer_to_the_place_of_sale(row: trade.Ca
     if row.standards:
         assert "the tests that the place of sale requires" in row.text
     assert "must" not in row.text.split()
+
+
+@pytest.mark.parametrize(
+    ("name", "terms", "key", "post"),
+    [
+        ("sc", "US", "single", ""),
+        ("dc", "US", "double", ""),
+        ("dc", "UK", "single", ""),
+        ("Half  Treble", "UK", "half", ""),
+        ("trebles", "UK", "double", ""),
+        ("FPdc", "US", "double", "front"),
+        ("FPtr", "UK", "double", "front"),
+        ("RtrB", "UK", "double", "back"),
+        ("crab stitch", "US", "reverse-single", ""),
+    ],
+)
+def test_a_stitch_is_found_by_any_of_its_names(name: str, terms: trade.Terms, key: str, post: str) -> None:
+    found = trade.stitch_named(name, terms)
+    assert found is not None
+    assert (found[0].key, found[1]) == (key, post)
+
+
+@pytest.mark.parametrize(("name", "terms"), [("htr", "US"), ("hdc", "UK"), ("wave", "US")])
+def test_a_name_of_the_other_side_is_none_here(name: str, terms: trade.Terms) -> None:
+    assert trade.stitch_named(name, terms) is None
+
+
+def test_rows_give_the_readers_words() -> None:
+    medium = trade.yarn_weights()[4]
+    assert (medium.names("US")[0], medium.names("UK")[0]) == ("worsted", "aran")
+    (skip,) = [row for row in trade.abbreviations() if row.key == "skip"]
+    assert (skip.word("US").short, skip.word("UK").short) == ("sk", "miss")
+
+
+def test_a_technique_by_its_key() -> None:
+    assert trade.technique("posts").level == "intermediate"
+    with pytest.raises(KeyError):
+        trade.technique("juggling")
