@@ -4,9 +4,11 @@ import hashlib
 import re
 import runpy
 import tomllib
+import zipfile
 
 import pytest
 from packaging.requirements import Requirement
+from packaging.specifiers import SpecifierSet
 from packaging.utils import canonicalize_name
 
 from tests.setup.fresh_machine import ROOT
@@ -49,6 +51,19 @@ def test_the_files_put_aside_are_those_of_the_lock() -> None:
     assert len(wheels) == len(BLOCKS)
     for wheel in wheels:
         assert hashlib.sha256(wheel.read_bytes()).hexdigest() in LOCK, wheel.name
+
+
+@pytest.mark.parametrize("version", ["3.11.0", "3.12.0", "3.13.0"])
+def test_every_package_serves_the_first_release_of_each_python(version: str) -> None:
+    """Distributions keep the release they began with: Debian 12 has Python 3.11.2."""
+    refused = []
+    for wheel in (ROOT / ".cache" / "wheelhouse").glob("*.whl"):
+        with zipfile.ZipFile(wheel) as packed:
+            (name,) = (n for n in packed.namelist() if re.fullmatch(r"[^/]+\.dist-info/METADATA", n))
+            wanted = re.search(r"^Requires-Python: (.+)$", packed.read(name).decode(), re.M)
+        if wanted and not SpecifierSet(wanted[1]).contains(version):
+            refused.append((wheel.name, wanted[1]))
+    assert refused == []
 
 
 def test_what_only_one_python_needs_stands_under_its_version() -> None:
