@@ -3,7 +3,7 @@ which do.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from .leaflet_parts import Leaflet
 from .words import words
@@ -73,8 +73,8 @@ def _gathered(found: Iterable[tuple[str, str, str, Use]]) -> list[Entry]:
     """One entry an anchor, with all its uses in the order they were met."""
     entries: dict[str, Entry] = {}
     for anchor, term, meaning, use in found:
-        uses = entries[anchor].uses if anchor in entries else ()
-        entries[anchor] = Entry(anchor, term, meaning, uses if use in uses else (*uses, use))
+        known = entries.get(anchor) or Entry(anchor, term, meaning, ())
+        entries[anchor] = known if use in known.uses else replace(known, uses=(*known.uses, use))
     return list(entries.values())
 
 

@@ -60,7 +60,7 @@ def leaflet(checked: Checked, terms: Terms, settings: Settings) -> Leaflet:
         gauge=gauge,
         abbreviations=abbreviations(said, work, _lines(printed, specials, gauge)),
         specials=specials,
-        notes=(*(said.prose(note) for note in pattern.notes), *_first_stitch(said, work)),
+        notes=(*(said.told(note) for note in pattern.notes), *_first_stitch(said, work)),
         pieces=printed,
         finishing=finishing(said, folder),
         variations=variations(said),
@@ -68,7 +68,7 @@ def leaflet(checked: Checked, terms: Terms, settings: Settings) -> Leaflet:
         licence=_licence(said),
         contact=pattern.contact or settings.contact,
         changes=tuple(
-            Change(day(change.date, terms), change.version, said.prose(change.note))
+            Change(day(change.date, terms), change.version, said.told(change.note))
             for change in pattern.changes
         ),
         version=pattern.version,

@@ -82,7 +82,8 @@ def _balls(voice: Voice, yarn: OwnYarn, needs: Sequence[YarnNeed | None]) -> str
         return ""
     holds = [amounts.weight(ball.weight_grams)] if ball.weight_grams else []
     holds += [amounts.metres(ball.length_metres)] if ball.length_metres else []
-    numbers = [_span(need.balls) for need in needs if need is not None and need.balls]
+    bands = [need.balls for need in needs if need is not None and need.balls]
+    numbers = [str(high) if yarn.weighed else _span((low, high)) for low, high in bands]
     if not holds or not numbers:
         return ""
     number = per_size(numbers)
@@ -178,7 +179,11 @@ def _fit(value: Lengths | str) -> str:
 
 
 def _stated(voice: Voice, size: StatedSize) -> str:
-    return f"{amounts.lengths(size.mm)} {voice.words[_WORDS[size.what]]}"
+    return f"{amounts.lengths(_one_a_size(voice, size))} {voice.words[_WORDS[size.what]]}"
+
+
+def _one_a_size(voice: Voice, size: StatedSize) -> tuple[float | None, ...]:
+    return tuple(size.mm(one) for one in range(voice.pattern.size_count))
 
 
 _WORDS = {"around": "around", "across": "across", "width": "width", "length": "length", "height": "height"}
@@ -209,7 +214,7 @@ def facts(voice: Voice, measured: Measured, level: str) -> tuple[Fact, ...]:
 def _short_size(voice: Voice, stated: Sequence[StatedSize]) -> str:
     texts = []
     for one in stated:
-        known = [mm for mm in one.mm if mm is not None]
+        known = [mm for mm in _one_a_size(voice, one) if mm is not None]
         write = amounts.inches if voice.terms == "US" else amounts.centimetres
         ends = [write(known[0])] if len(set(known)) == 1 else [write(known[0]), write(known[-1])]
         number = " – ".join(ends)

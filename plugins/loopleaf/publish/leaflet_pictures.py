@@ -35,7 +35,7 @@ def cover_picture(voice: Voice, work: PatternWork, measured: Measured, folder: s
 
 def across_mm(measured: Measured) -> float:
     """The larger side of the first piece in mm, in the first size; 0 where nothing says."""
-    stated = [one.mm[0] or 0.0 for one in measured.stated if one.piece == "" and one.what != "around"]
+    stated = [one.mm(0) or 0.0 for one in measured.stated if one.piece == "" and one.what != "around"]
     first = measured.pieces[0].size[0] if measured.pieces and measured.pieces[0].size else {}
     worked = [first[what].middle for what in ("across", "width", "length", "height") if what in first]
     return max(worked or stated or [0.0])

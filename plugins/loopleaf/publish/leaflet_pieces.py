@@ -125,7 +125,7 @@ def finishing(voice: Voice, folder: str) -> tuple[Telling, ...]:
             heading = f"{voice.prose(step.heading or '')}: "
             continue
         for text in _steps(voice, step):
-            note = f" {voice.prose(step.note)}" if step.note else ""
+            note = f" {voice.told(step.note)}" if step.note else ""
             video = f" {voice.say('watch', time=step.video)}." if step.video else ""
             told.append(Telling(f"{heading}{text}{note}{video}", author_picture(voice, step.picture, folder)))
             heading = ""
@@ -141,17 +141,17 @@ def _steps(voice: Voice, step: FinishingStep) -> Iterator[str]:
         lay = step.lay_out
         key = "lay_out_join" if lay.join else "lay_out"
         number = voice.pattern.pieces[lay.piece].make if lay.piece in voice.pattern.pieces else 1
-        join = voice.text(lay.join) if lay.join else ""
+        join = voice.prose(lay.join)
         said = voice.say(
             key, pieces=voice.pieces(lay.piece, number), across=lay.across, down=lay.down, join=join
         )
         yield _with(voice, said, lay.text)
     elif step.knot is not None:
-        yield voice.prose(step.knot.text)
+        yield voice.told(step.knot.text)
     elif step.stuff is not None:
-        yield voice.prose(step.stuff.text)
+        yield voice.told(step.stuff.text)
     elif step.text is not None:
-        yield voice.prose(step.text)
+        yield voice.told(step.text)
 
 
 def _thread(voice: Voice, thread: Thread) -> str:
@@ -174,7 +174,7 @@ def _sew(voice: Voice, step: FinishingStep) -> str:
     assert sew is not None
     placed = sew.round is not None or sew.row is not None
     if not sew.to:
-        return voice.prose(sew.text)
+        return voice.told(sew.text)
     key = "sew_stitches" if sew.stitches and placed else "sew_round" if placed else "sew"
     stitches = voice.words["and"].join(
         f"{run.first}–{run.last}" if run.last not in (None, run.first) else str(run.first)
@@ -191,7 +191,7 @@ def _sew(voice: Voice, step: FinishingStep) -> str:
 
 
 def _with(voice: Voice, said: str, text: str) -> str:
-    return f"{said} {voice.prose(text)}" if text else said
+    return f"{said} {voice.told(text)}" if text else said
 
 
 def variations(voice: Voice) -> tuple[Variation, ...]:
@@ -200,7 +200,7 @@ def variations(voice: Voice) -> tuple[Variation, ...]:
     for name, one in voice.pattern.variations.items():
         out = voice.words["and"].join(voice.named(piece) for piece in one.leave_out)
         lines = [voice.say("leave_out", pieces=out)] if out else []
-        lines += [voice.prose(one.text)] if one.text else []
+        lines += [voice.told(one.text)] if one.text else []
         told.append(Variation(voice.prose(one.title) or name, tuple(lines)))
     return tuple(told)
 

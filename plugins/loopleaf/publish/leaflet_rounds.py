@@ -60,7 +60,7 @@ def _before(
         elif entry.kind in ("text", "stuff"):
             text = entry.text if entry.text is not None else entry.stuff.text if entry.stuff else ""
             picture = author_picture(voice, entry.picture, folder)
-            yield Telling(voice.prose(" ".join(part for part in (text, entry.note) if part)), picture)
+            yield Telling(voice.told(" ".join(part for part in (text, entry.note) if part)), picture)
 
 
 def _round(voice: Voice, piece: str, one: RoundWork, first: bool) -> Round:
@@ -75,7 +75,7 @@ def _round(voice: Voice, piece: str, one: RoundWork, first: bool) -> Round:
         number=plan.label,
         text=voice.line(one.settled) if one.settled is not None else "",
         count=count,
-        unit="sts" if count.isdigit() else "",
+        unit="sts" if count and not any(sign.isalpha() for sign in count) else "",
         worked_out=worked_out,
         side=plan.side or (one.side if first and rows else ""),
         note=_sizes_only(voice, plan.sizes),
@@ -85,7 +85,7 @@ def _round(voice: Voice, piece: str, one: RoundWork, first: bool) -> Round:
 def _dressed(voice: Voice, round: Round, entry: Entry, folder: str) -> Round:
     """The entry's own note, picture and moment of the video, at the first of its rounds."""
     video = voice.pattern.video
-    note = " ".join(part for part in (round.note, voice.prose(entry.note)) if part)
+    note = " ".join(part for part in (round.note, voice.told(entry.note)) if part)
     moment = str(entry.video or "")
     return replace(
         round,
@@ -106,8 +106,10 @@ def seconds(moment: str) -> int:
 
 def _count(voice: Voice, one: RoundWork) -> tuple[str, bool]:
     """The count as printed, and whether it was only worked out."""
-    if one.stated is not None:
+    if one.stated is not None and one.stated.total is None:
         return voice.count(one.stated), False
+    if one.stated is not None and one.stated.total is not None:
+        return per_size(["-" if size is None else str(size) for size in one.stated.total.sizes]), False
     counts = ["-" if size is None else str(size.count) for size in one.sizes]
     if not counts or set(counts) <= {"0", "-"}:
         return "", False
@@ -150,7 +152,9 @@ def _called_by_number(
             label=labelled(voice, plain.word, first, last),
             number=_numbers(first, last),
             text=voice.say(key, rounds=rounds, times=whole),
-            count=plain.count,
+            count=plain.count if len({tuple(_worked(one)) for one in group}) == 1 else "",
+            worked_out=False,
+            side="",
         )
     ]
 

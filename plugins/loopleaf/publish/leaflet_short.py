@@ -31,26 +31,45 @@ def abbreviations(voice: Voice, work: PatternWork, lines: Sequence[str]) -> tupl
     own.
     """
     text = "\n".join(lines)
+    whole = _SPACE.sub(" ", text)
     own = {special.short.lower() for special in voice.pattern.special_stitches.values() if special.short}
     own |= {name.lower() for name in voice.pattern.special_stitches}
     listed: dict[str, Abbreviation] = {}
     for known in _known(voice.terms):
-        forms = list(dict.fromkeys(found[0] for found in known.found_by.finditer(text)))
+        searched = text if known.key == CHAIN_SPACE else whole
+        forms = list(dict.fromkeys(found[0] for found in known.found_by.finditer(searched)))
         if not forms or any(form.lower() in own for form in forms):
             continue
-        short = ", ".join(_singular_first(forms))
-        meaning = _means(voice, work, known.key)
-        listed.setdefault(known.key, Abbreviation(short, known.name, meaning, known.key, known.about))
+        said = _singular_first(forms)
+        short, name, about = ", ".join(said), known.name, known.about
+        if len(said) > 1:
+            name = f"{known.name}, {known.plural}"
+        if known.key == CHAIN_SPACE:
+            short, name, about = _of_its_length(forms[0], known.name, about)
+        listed.setdefault(
+            known.key, Abbreviation(short, name, _means(voice, work, known.key), known.key, about)
+        )
     return tuple(sorted(listed.values(), key=lambda one: one.short.lower()))
 
 
+CHAIN_SPACE = "abbr-chain-n-space"
+_SPACE = re.compile(r"ch-\d+ sps?|\d+ch-sps?")
+"""A chain space with its length is one abbreviation, not three."""
+
+
+def _of_its_length(form: str, name: str, about: str) -> tuple[str, str, str]:
+    """The chain space of the length that the lines have: `ch-1 sp`, `chain-1 space`."""
+    length = re.findall(r"\d+", form)[0]
+    return form.removesuffix("s"), re.sub(r"\d+", length, name), about.replace("here two", f"here {length}")
+
+
 def _singular_first(forms: Sequence[str]) -> list[str]:
-    """At most one singular and one plural, of what may be several lengths of chain."""
+    """The singular, and its plural where that occurs too; the plural alone where only that does."""
     singular = [form for form in forms if not form.endswith("s")]
     plurals = [form for form in forms if form.endswith("s")]
-    return [*singular[:1], *plurals[: 1 if not singular or singular[0] + "s" == plurals[:1] else 0]] or list(
-        forms[:1]
-    )
+    if not singular:
+        return plurals[:1]
+    return [singular[0], *(form for form in plurals if form == f"{singular[0]}s")]
 
 
 @cache
@@ -63,7 +82,7 @@ def _finder(*forms: str) -> re.Pattern[str]:
     either = "|".join(
         re.escape(form).replace(r"\#", r"\d+") for form in sorted(set(forms), key=len, reverse=True)
     )
-    return re.compile(rf"(?<![A-Za-z])(?:{either})(?![A-Za-z0-9])")
+    return re.compile(rf"(?<![A-Za-z-])(?:{either})(?![A-Za-z0-9])")
 
 
 def _stitches(terms: Terms) -> Iterator[_Known]:

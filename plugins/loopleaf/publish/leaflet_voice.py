@@ -1,5 +1,6 @@
 """The voice of one leaflet: lines, counts, names and free text of a pattern in the reader's terms."""
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, fields, is_dataclass, replace
 from typing import Any
@@ -48,6 +49,16 @@ class Voice:
         if self.terms == self.pattern.terms:
             return text
         said, _ = notation.translate_prose(text, self.pattern.terms, self.terms, self.vocabulary)
+        return said
+
+    def told(self, text: str) -> str:
+        """Free text that may speak of yarns: where one is first named, its name follows its letter."""
+        said = self.prose(text)
+        for letter, label in self.labels.items():
+            named = re.compile(
+                rf"(?<=[a-z] ){re.escape(letter)}(?![\w'’])(?! \()|(?<=Yarn ){re.escape(letter)}(?! \()\b"
+            )
+            said = named.sub(lambda _, label=label: label, said, count=1)
         return said
 
     def count(self, tally: Tally) -> str:

@@ -94,7 +94,8 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
         """A generated page's body is made here: it never passes through Markdown."""
         source = page.file.src_uri
         if source not in self.site.pages:
-            return html
+            # Without a class the theme puts tables into boxes that scroll sideways and that no key reaches.
+            return html.replace("<table>", '<table class="leaf-table">')
         body = self.site.body(source, html)
         self.bodies[source] = body
         if body.contents is not None:
