@@ -174,6 +174,11 @@ def _as_said(cursor: Cursor, stitch: Stitch, where: Where) -> Stitch:
     return stitch
 
 
+def _needs_no_place(stitch: Stitch) -> bool:
+    """A picot sits on the stitch before it; foundation stitches stand on nothing but each other."""
+    return stitch.form == "picot" or stitch.kind.startswith("foundation-")
+
+
 def _legs(stitch: Stitch) -> int:
     if stitch.form == "tog":
         return stitch.number
@@ -201,7 +206,7 @@ def _without_place(
             step = work if number == ONE else Repeat((work,), number, span=cursor.span(first))
             if times is not None and amount is not None and amount != ONE:
                 step = Repeat((Repeat((work,), amount),), times, span=cursor.span(first))
-    elif stitch.form == "picot" or stitch.kind.startswith("foundation-"):
+    elif _needs_no_place(stitch):
         step = Work(stitch, amount or times or ONE, (), None, through, cursor.span(first))
     elif times is None and starts_until(cursor, cursor.at):
         step = Work(stitch, amount or ONE, (Each(until=read_until(cursor) or Each().until),), None, through)
@@ -220,7 +225,7 @@ def _share_out(
     """How many go into each place: `3 dc in next 3 sts` is one in each, `2 dc in each of next 3 sts` two."""
     places = where.places
     if not places:
-        if stitch.form == "picot":
+        if _needs_no_place(stitch):
             return amount or ONE, ()
         return amount or ONE, (Here(),)
     if amount is None:
@@ -288,6 +293,7 @@ def _finish(cursor: Cursor, steps: list[Step], first: int, step: Step) -> None:
         counts = _counts(cursor)
         if counts is not None:
             step = replace(step, counts=counts, span=cursor.span(first))
+            step = _and_on(cursor, steps, step)
         if step.stitch.kind == "slip" and cursor.take("to-join"):
             steps.append(_joining(step, cursor, first))
             return
@@ -295,6 +301,20 @@ def _finish(cursor: Cursor, steps: list[Step], first: int, step: Step) -> None:
         if times is not None:
             step = Repeat((step,), times, span=cursor.span(first))
     steps.append(step)
+
+
+def _and_on(cursor: Cursor, steps: list[Step], work: Work) -> Work:
+    """`dc in 4th ch from hook (skipped chs count as dc) and in each ch across`: behind the aside the same
+    stitch goes on, as a step of its own.
+    """
+    if cursor.means != "and" or not starts_place(cursor, cursor.at + 1):
+        return work
+    steps.append(work)
+    cursor.at += 1
+    first = cursor.at
+    where = _where(cursor)
+    each, places = _share_out(cursor, None, work.stitch, where)
+    return Work(work.stitch, each, places, None, where.through, cursor.span(first))
 
 
 def _in_a_yarn(cursor: Cursor) -> bool:
