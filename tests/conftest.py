@@ -18,12 +18,14 @@ def chromium() -> str:
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
-    parser.addoption("--golden", action="store_true", help="write the kept texts anew instead of comparing them")
+    parser.addoption(
+        "--golden", action="store_true", help="write the kept texts anew instead of comparing them"
+    )
 
 
 @pytest.fixture
 def golden(request: pytest.FixtureRequest) -> Callable[[str, str], None]:
-    """Compares a text with the one kept under its name in the folder `golden` beside the test; `--golden` keeps it anew."""
+    """Compares a text with the one kept in the folder `golden` beside the test; `--golden` keeps it anew."""
     folder = request.path.parent / "golden"
 
     def compare(name: str, text: str) -> None:

@@ -3,6 +3,8 @@
 import os
 import sys
 from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn
 
@@ -26,7 +28,7 @@ class _NeverATraceback(click.Group):
             return super().invoke(ctx)
         except (click.ClickException, click.exceptions.Exit, click.Abort, BrokenPipeError):
             raise
-        except Exception as error:
+        except Exception as error:  # noqa: BLE001 - whatever it is, a crafter gets a sentence
             click.echo(
                 f"Loopleaf could not go on: {type(error).__name__}: {error}\n"
                 "That is a defect of Loopleaf, not of your pattern; please report it with the file.",
@@ -43,7 +45,9 @@ def main() -> None:
 
 @main.command()
 @click.argument("paths", nargs=-1, metavar="[PATH …]")
-@click.option("--format", "form", type=click.Choice(["text", "json", "sarif"]), default="text", show_default=True)
+@click.option(
+    "--format", "form", type=click.Choice(["text", "json", "sarif"]), default="text", show_default=True
+)
 @click.option("--strict", is_flag=True, help="Warnings fail the check too.")
 def check(paths: tuple[str, ...], form: str, strict: bool) -> None:
     """Work every round of patterns and say what doesn't add up.
@@ -52,18 +56,18 @@ def check(paths: tuple[str, ...], form: str, strict: bool) -> None:
     Exit code: 0 nothing to mend, 1 something to mend, 2 the check could not run.
     """
     from .publish.collection import NotReadable, collection_of
-    from .review import among_files
 
     try:
-        collection = collection_of(Path("."))
+        collection = collection_of(Path())
         if not paths:
             if collection is None:
                 raise NotReadable("There is no mkdocs.yml here or above; name a pattern file or a folder.")
             if not collection.docs.is_dir():
-                raise NotReadable(f"{collection.config} names the folder {collection.docs}, which isn't there.")
+                raise NotReadable(
+                    f"{collection.config} names the folder {collection.docs}, which isn't there."
+                )
             paths = (os.path.relpath(collection.docs),)
-        files = list(_files(paths))
-        checked = among_files(_checked(files))
+        checked = _checked(list(_files(paths)))
     except NotReadable as error:
         _cannot(str(error))
     url = collection.site_url if collection else ""
@@ -73,40 +77,50 @@ def check(paths: tuple[str, ...], form: str, strict: bool) -> None:
         sys.exit(1)
 
 
-def _files(paths: Iterable[str]) -> Iterator[tuple[str, Callable[[], bytes]]]:
-    """Each file's name as given and what reads it; the same one once."""
+@dataclass(frozen=True, slots=True)
+class _File:
+    """A file to check. name: its path as given. shelf: the folder whose files make pages of one site."""
+
+    name: str
+    shelf: str
+    read: Callable[[], bytes]
+
+
+def _files(paths: Iterable[str]) -> Iterator[_File]:
+    """The files that the paths name, the same one once."""
     from .publish.collection import NotReadable, pattern_files, read
 
     seen = set()
     for name in paths:
         path = Path(name)
         if name == "-":
-            yield name, sys.stdin.buffer.read
+            yield _File(name, name, sys.stdin.buffer.read)
         elif path.is_dir():
             for file in pattern_files(path):
                 if file.resolve() not in seen:
                     seen.add(file.resolve())
-                    yield str(file), lambda file=file: read(file)
+                    yield _File(str(file), name, partial(read, file))
         elif path.exists():
             if path.resolve() not in seen:
                 seen.add(path.resolve())
-                yield name, lambda path=path: read(path)
+                yield _File(name, str(path.parent), partial(read, path))
         else:
             raise NotReadable(f"There is no file or folder {name}.")
 
 
-def _checked(files: list[tuple[str, Callable[[], bytes]]]) -> list["Checked"]:
-    """The files that hold a pattern or can't be read as one, checked; a progress bar for long work on a terminal."""
+def _checked(files: list[_File]) -> list["Checked"]:
+    """The files that are patterns, checked; with a progress bar for long work on a terminal."""
+    from .review import among_files
     from .review import check as check_file
 
-    checked = []
+    shelves: dict[str, list[Checked]] = {}
     hidden = len(files) < _LONG_WORK or not sys.stderr.isatty()
     with click.progressbar(files, label="Working the rounds", file=sys.stderr, hidden=hidden) as bar:
-        for name, data in bar:
-            one = check_file(data(), name)
-            if one.source.pattern is not None or one.findings:
-                checked.append(one)
-    return checked
+        for file in bar:
+            one = check_file(file.read(), file.name)
+            if one.source.is_pattern:
+                shelves.setdefault(file.shelf, []).append(one)
+    return [one for shelf in shelves.values() for one in among_files(shelf)]
 
 
 def _print(checked: list["Checked"], form: str, site_url: str) -> None:
@@ -128,7 +142,7 @@ def _print(checked: list["Checked"], form: str, site_url: str) -> None:
 
 def _utf8(text: str) -> None:
     """For programs: UTF-8, whatever the terminal's own encoding."""
-    click.get_binary_stream("stdout").write(text.encode())
+    sys.stdout.buffer.write(text.encode())
 
 
 def _text(text: str) -> None:
@@ -193,7 +207,7 @@ def build() -> None:
     from .publish.collection import NotReadable, collection_of
 
     try:
-        collection = collection_of(Path("."))
+        collection = collection_of(Path())
     except NotReadable as error:
         _cannot(str(error))
     if collection is None:

@@ -1,7 +1,7 @@
 """A whole pattern file around a few lines of one, so that a case shows only what matters.
 
-Lines of a rule's page, and of the cases, are fields of a piece (`rounds:`, `start:` …) or of the file. The frame
-supplies the rest; `# without gauge` keeps its own field out.
+Lines of a rule's page, and of the cases, are fields of a piece (`rounds:`, `start:` …) or of the file. The
+frame supplies the rest; `# without gauge` keeps its own field out.
 """
 
 import re
@@ -11,7 +11,7 @@ TOP = {
     "designer": "designer: The village library",
     "terms": "terms: US",
     "licence": "licence: CC-BY-4.0",
-    "materials": "materials: {yarns: {A: {weight: 4, name: lichen}}, hook: 5.5 mm, notions: [tapestry needle]}",
+    "materials": "materials: {yarns: {A: {weight: 4, name: lichen}}, hook: 5.5 mm, notions: [needle]}",
     "gauge": "gauge: not critical",
 }
 PIECE = {

@@ -15,7 +15,10 @@ _SUFFIXES = (".yml", ".yaml")
 
 @dataclass(frozen=True, slots=True)
 class Collection:
-    """config: its `mkdocs.yml`. docs: the folder of its patterns. site_url: its address with a closing slash, or ""."""
+    """config: its `mkdocs.yml`. docs: the folder of its patterns.
+
+    site_url: its address with a closing slash, "" for none.
+    """
 
     config: Path
     docs: Path
@@ -80,7 +83,7 @@ _PassingOver.add_multi_constructor("tag:", _nothing)
 
 def _settings(config: Path) -> dict[str, Any]:
     try:
-        settings = yaml.load(config.read_bytes(), Loader=_PassingOver)  # noqa: S506 - a safe loader's child
+        settings = yaml.load(config.read_bytes(), Loader=_PassingOver)
     except (OSError, yaml.YAMLError, RecursionError) as error:
         raise NotReadable(f"{config} can't be read: {' '.join(str(error).split())}") from None
     return settings if isinstance(settings, dict) else {}

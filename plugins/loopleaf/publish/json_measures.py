@@ -6,7 +6,7 @@ from ..measure import Band, Measured, PieceMeasure, reason
 
 
 def file_measures(measured: Measured) -> dict[str, Any]:
-    """`size`, `yarn`, `cords`, `hours`, `level`. An estimate is `[low, high]`; with sizes there is one a size."""
+    """`size`, `yarn`, `cords`, `hours`, `level`. An estimate is `[low, high]`, with sizes one a size."""
     sizes = range(measured.pattern.size_count)
     return {
         "size": _size(measured),
@@ -31,7 +31,9 @@ def file_measures(measured: Measured) -> dict[str, Any]:
         "level": {
             "stated": measured.pattern.level,
             "worked_out": measured.level.level,
-            "because": [reason(use, measured.pattern, measured.pattern.terms) for use in measured.level.because],
+            "because": [
+                reason(use, measured.pattern, measured.pattern.terms) for use in measured.level.because
+            ],
         },
     }
 

@@ -35,7 +35,10 @@ def report(checked: Sequence[Checked], site_url: str = "", folder: PurePath | No
         "artifacts": [{"location": {"uri": uri(one.source.file, folder)}} for one in checked],
         "results": [_result(finding, numbers, folder) for one in checked for finding in one.findings],
     }
-    return json.dumps({"$schema": SCHEMA, "version": "2.1.0", "runs": [run]}, ensure_ascii=False, indent=2) + "\n"
+    return (
+        json.dumps({"$schema": SCHEMA, "version": "2.1.0", "runs": [run]}, ensure_ascii=False, indent=2)
+        + "\n"
+    )
 
 
 def uri(file: str, folder: PurePath | None = None) -> str:
@@ -74,7 +77,11 @@ def _result(finding: Finding, numbers: dict[str, int], folder: PurePath | None) 
     }
     if finding.related:
         result["relatedLocations"] = [
-            {"id": number, **_place(uri(finding.file, folder), other.location), "message": {"text": other.message}}
+            {
+                "id": number,
+                **_place(uri(finding.file, folder), other.location),
+                "message": {"text": other.message},
+            }
             for number, other in enumerate(finding.related, 1)
         ]
     suggestion = finding.suggestion

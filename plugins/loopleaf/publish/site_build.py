@@ -6,6 +6,7 @@ from pathlib import Path
 
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
+from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort, BuildError, ConfigurationError
 from mkdocs.plugins import BasePlugin, event_priority
@@ -15,7 +16,7 @@ class CannotBuild(Exception):
     """The build couldn't begin: the settings can't be read."""
 
 
-class _Whole(BasePlugin):  # type: ignore[type-arg]  # it has no options
+class _Whole(BasePlugin[Config]):  # type: ignore[no-untyped-call]  # MkDocs leaves it untyped
     """Notes that every page was written, before anyone says that not everything was published."""
 
     reached = False
@@ -28,9 +29,9 @@ class _Whole(BasePlugin):  # type: ignore[type-arg]  # it has no options
 def build(config_file: Path) -> bool:
     """Build the site that `mkdocs.yml` describes; True where all of it was published.
 
-    The new site is built in a folder of its own and takes the old one's place only when it is whole: a pattern
-    with an error then has no page, and the old page isn't left behind. Where the build breaks off, the old site
-    stays. Raises CannotBuild.
+    The new site is built in a folder of its own and takes the old one's place only when it is whole: a
+    pattern with an error then has no page, and the old page isn't left behind. Where the build breaks off,
+    the old site stays. Raises CannotBuild.
     """
     _say_what_happens()
     try:

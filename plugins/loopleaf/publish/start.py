@@ -7,6 +7,9 @@ from pathlib import Path
 
 EXAMPLE = "first-coaster"
 
+_NOT_TEXT = ("yes", "no", "on", "off", "true", "false", "null")
+"""Words that YAML takes for something other than text unless they are in quotes."""
+
 
 class AlreadyThere(Exception):
     """A file would have been written over; the text names it."""
@@ -52,7 +55,7 @@ def _starter(name: str) -> str:
 
 
 def _titled(text: str, title: str) -> str:
-    plain = re.fullmatch(r"[A-Za-z][A-Za-z' ]*", title) and title.lower() not in ("yes", "no", "on", "off", "true", "false", "null")
+    plain = re.fullmatch(r"[A-Za-z][A-Za-z' ]*", title) and title.lower() not in _NOT_TEXT
     line = f"title: {title if plain else json.dumps(title, ensure_ascii=False)}"
     return re.sub(r"^title:.*$", lambda _: line, text, count=1, flags=re.MULTILINE)
 

@@ -49,7 +49,7 @@ def _block(finding: Finding, checked: Checked, paint: Paint) -> str:
         lines.append(f"  Working: {finding.working}")
     if finding.suggestion:
         lines.append(f"  Mending: {finding.suggestion.text}")
-        if finding.suggestion.replacement is not None:
+        if (finding.suggestion.replacement or "").strip():
             lines.append(f"           put: {finding.suggestion.replacement}")
     for other in finding.related:
         place = f"{finding.file}:{other.location.line}:{other.location.column}"
@@ -93,7 +93,8 @@ def _marked(finding: Finding, text: str, paint: Paint) -> Iterator[str]:
 def _shown(text: str) -> str:
     """The text as a terminal can show it: tabs opened, control characters replaced."""
     return "".join(
-        _TAB if letter == "\t" else letter if letter.isprintable() else "\N{REPLACEMENT CHARACTER}" for letter in text
+        _TAB if letter == "\t" else letter if letter.isprintable() else "\N{REPLACEMENT CHARACTER}"
+        for letter in text
     )
 
 

@@ -1,5 +1,5 @@
-"""What the review finds in a worked pattern: `check` reads, works and reviews a file, `RULES` is the explicit list
-of its rules, each a small module named after what it finds, with its page for `loopleaf explain`."""
+"""What the review finds in a worked pattern: `check` reads, works and reviews a file; `RULES` is the explicit
+list of its rules, each a small module named after what it finds, with its page for `loopleaf explain`."""
 
 from difflib import get_close_matches
 

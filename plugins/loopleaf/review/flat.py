@@ -9,12 +9,12 @@ from .subject import Subject
 
 _WINDOW = 3
 _FAR = (0.5, 1.6)
-"""Three rounds on end may stray farther than the whole, for increases aren't made in every round (chosen here)."""
+"""Three rounds on end may stray farther than the whole: not every round has increases (chosen here)."""
 
 
 @dataclass(frozen=True, slots=True)
 class Unflat:
-    """Rounds meant to lie flat that won't. first, last: their labels; entry: where the piece says that they lie flat."""
+    """Rounds meant to lie flat that won't. first, last: their labels."""
 
     piece: str
     first: str
@@ -36,14 +36,16 @@ def unflat(subject: Subject) -> Iterator[Unflat]:
             if not chosen:
                 continue
             first, last = chosen[0], chosen[-1]
-            windows = [(first, last, None)]
+            windows: list[tuple[int, int, tuple[float, float] | None]] = [(first, last, None)]
             windows += [(at, at + _WINDOW - 1, _FAR) for at in range(first, last - _WINDOW + 2)]
             for low, high, limits in windows:
                 below = rounds[low - 1].length_mm if low else start
                 growth = flatness(rounds[low : high + 1], below, width)
                 if growth is None:
                     continue
-                strays = growth.form != "flat" if limits is None else not limits[0] <= growth.ratio <= limits[1]
+                strays = (
+                    growth.form != "flat" if limits is None else not limits[0] <= growth.ratio <= limits[1]
+                )
                 if strays:
                     yield Unflat(name, rounds[low].label, rounds[high].label, growth)
                     break

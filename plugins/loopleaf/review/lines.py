@@ -2,11 +2,15 @@
 
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
+from functools import cache
 from typing import Any, TypeVar
 
-from ..notation.tree import JoinYarn, Line, Span, Stitch, Work, Yarn
+from ..notation.tree import Amount, JoinYarn, Line, Span, Stitch, Work, Yarn
 
 Found = TypeVar("Found")
+
+_PLAIN = ("span", "number", "word", "star", "unclear", "through", "chains", "space", "skipped")
+"""Fields of the tree that never hold another part of it."""
 
 
 def within(node: Any, kind: type[Found]) -> Iterator[Found]:
@@ -16,11 +20,18 @@ def within(node: Any, kind: type[Found]) -> Iterator[Found]:
     if isinstance(node, tuple):
         for part in node:
             yield from within(part, kind)
-    elif is_dataclass(node) and not isinstance(node, Span):
-        for each in fields(node):
-            value = getattr(node, each.name)
-            if isinstance(value, tuple) or is_dataclass(value):
-                yield from within(value, kind)
+        return
+    node_type: Any = type(node)
+    for name in _parts(node_type):
+        yield from within(getattr(node, name), kind)
+
+
+@cache
+def _parts(kind: Any) -> tuple[str, ...]:
+    """The fields of a tree's node that can hold further nodes."""
+    if not is_dataclass(kind) or kind is Span or kind is Amount:
+        return ()
+    return tuple(each.name for each in fields(kind) if each.name not in _PLAIN)
 
 
 def yarns_named(line: Line) -> Iterator[tuple[str, Span | None]]:
@@ -45,4 +56,3 @@ def first_stitches(line: Line) -> Work | None:
         if step.stitch.kind != "slip":
             return step
     return None
-

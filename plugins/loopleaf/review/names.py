@@ -7,7 +7,7 @@ from ..notation.tree import Stitch
 from .subject import Subject
 
 Key = str | tuple[str, int]
-"""A neutral name in a count: a kind, `front post double`, `("space", 2)` or `space 2`, `picot`, a special stitch."""
+"""A neutral name in a count: `double`, `front post double`, `("space", 2)` or `space 2`, `shell`."""
 
 _PLACES = {
     "space": ("ch{}sp", "ch{}sps"),

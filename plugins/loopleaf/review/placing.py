@@ -1,4 +1,4 @@
-"""Where finishing steps, lengths and tails place things: the piece, the round and the stitches that they name."""
+"""Where finishing steps, lengths and tails place things: piece, round and stitches by name and number."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -10,9 +10,9 @@ from .subject import Subject
 
 @dataclass(frozen=True, slots=True)
 class Placing:
-    """path: the step that places. piece: the piece placed, onto: the piece it goes on. stitches: the numbers named.
+    """path: the step that places. piece: the piece placed. onto: the piece it goes on. stitches: as numbered.
 
-    field: `round` or `row`, stitches_field: where the stitch numbers stand; both under path.
+    onto_field, field (`round` or `row`), stitches_field: where each of these stands, under path.
     """
 
     path: Path
@@ -40,7 +40,11 @@ def round_numbered(work: PieceWork, number: int | None) -> RoundWork | None:
 def posts(round: RoundWork, size: int) -> int:
     """How many stitches stand in a round, chains that count as one with them."""
     worked = round.sizes[size]
-    return sum(1 for made in worked.made if getattr(made, "number", 0) and hasattr(made, "role")) if worked else 0
+    return (
+        sum(1 for made in worked.made if getattr(made, "number", 0) and hasattr(made, "role"))
+        if worked
+        else 0
+    )
 
 
 def placings(subject: Subject) -> Iterator[Placing]:
@@ -56,7 +60,9 @@ def placings(subject: Subject) -> Iterator[Placing]:
             sew = step.sew
             last = tuple(run.last or run.first for run in sew.stitches)
             path = ("finishing", number, "sew")
-            yield Placing(path, sew.piece, sew.to, "to", sew.round or sew.row, _field(sew.row), last, "stitches")
+            yield Placing(
+                path, sew.piece, sew.to, "to", sew.round or sew.row, _field(sew.row), last, "stitches"
+            )
         if step.thread:
             thread = step.thread
             path = ("finishing", number, "thread")

@@ -27,7 +27,8 @@ Find = Callable[[Subject], Iterable[Finding]]
 class Rule:
     """find: None where reading the file finds it: `pattern` and `notation` then bring the words.
 
-    of_sound_work: it looks at what the stitches make as a whole, and is silent where an error leaves that in doubt.
+    of_sound_work: it looks at what the stitches make as a whole, and is silent where an error leaves that in
+    doubt.
     """
 
     name: str

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from ..fabric import PatternWork, PieceWork, RoundWork, Trouble
-from ..notation.tree import Span
 from ..measure import Measured
+from ..notation.tree import Span
 from ..pattern import Location, Pattern, Source
 
 _QUOTED_AT_MOST = 72
@@ -64,14 +64,14 @@ class Met:
         path = self.facts.get("path")
         span = self.troubles[0].span
         if path is not None:
-            return source.locate(tuple(path), span and span.start, span and span.end)
+            return source.locate(path, span.start, span.end) if span else source.locate(path)
         if self.round:
             return self.subject.stretch(self.round, span)
-        return source.locate(self.piece.path + ("start",) if self.piece else ())
+        return source.locate((*self.piece.path, "start") if self.piece else ())
 
     @property
     def quoted(self) -> str:
-        """The author's words that it is about, as typed, in quotation marks; a long stretch is cut in its middle."""
+        """The author's words that it is about, as typed, in quotation marks; a long stretch is cut."""
         return self.quoted_at(self.troubles[0].span)
 
     def quoted_at(self, span: Span | None) -> str:
@@ -94,7 +94,7 @@ class Met:
             return None
         index = self.piece.rounds.index(self.round)
         if not index:
-            return self.subject.source.locate(self.piece.path + ("start",))
+            return self.subject.source.locate((*self.piece.path, "start"))
         return self.subject.source.locate(self.piece.rounds[index - 1].plan.work_path)
 
     def in_size(self, message: str) -> str:
@@ -103,7 +103,7 @@ class Met:
         if len(sizes) < 2 or len(self.troubles) == len(sizes):
             return message
         named = ", ".join(sizes[trouble.size] for trouble in self.troubles)
-        return f"{'Size' if len(self.troubles) == 1 else 'Sizes'} {named}: {message}"
+        return f"In size{'' if len(self.troubles) == 1 else 's'} {named}: {message[0].lower()}{message[1:]}"
 
 
 def quote(text: str) -> str:
@@ -148,7 +148,7 @@ class Subject:
         return lines[at.line - 1][at.column - 1 : at.end_column - 1]
 
     def replacement(self, at: Location, old: str, new: str) -> str | None:
-        """What to put in the place of `old` so that the file says `new`; None where the stretch holds more."""
+        """What to put in place of `old` so that the file says `new`; None where the stretch holds more."""
         there = self.text_at(at)
         if there == old:
             return f'"{new}"' if "," in new else new
@@ -175,8 +175,6 @@ class Subject:
                     if key not in told:
                         told.add(key)
                         yield met
-
-
 
 
 def _by_stretch(troubles: Iterator[Trouble]) -> Iterator[tuple[Trouble, ...]]:

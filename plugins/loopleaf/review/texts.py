@@ -17,13 +17,23 @@ def free_texts(pattern: Pattern) -> Iterator[tuple[Path, str, str]]:
         for number, entry in enumerate(piece.entries):
             at: Path = ("pieces", name, piece.entries_field, number)
             stuff = entry.stuff.text if entry.stuff else ""
-            for field, text in (("note", entry.note), ("text", entry.text or ""), ("heading", entry.heading or ""), ("stuff", stuff)):
+            for field, text in (
+                ("note", entry.note),
+                ("text", entry.text or ""),
+                ("heading", entry.heading or ""),
+                ("stuff", stuff),
+            ):
                 yield from _some((*at, field), text, name)
     for number, step in enumerate(pattern.finishing):
         at = ("finishing", number)
         yield from _some((*at, "text"), step.text or "")
         yield from _some((*at, "note"), step.note)
-        for field, part in (("knot", step.knot), ("sew", step.sew), ("lay out", step.lay_out), ("stuff", step.stuff)):
+        for field, part in (
+            ("knot", step.knot),
+            ("sew", step.sew),
+            ("lay out", step.lay_out),
+            ("stuff", step.stuff),
+        ):
             if part is not None:
                 yield from _some((*at, field, "text"), part.text)
     for name, variation in pattern.variations.items():

@@ -19,7 +19,7 @@ class YarnUse:
 
 
 def yarns_used(subject: Subject) -> Iterator[YarnUse]:
-    """Every place that takes up a yarn: pieces, rounds, lines, grids. A piece that names none uses the first listed."""
+    """Every place that takes up a yarn; a piece that names none uses the first listed."""
     source = subject.source
     listed = list(subject.pattern.materials.yarns)
     for name, piece in subject.pattern.pieces.items():
@@ -31,7 +31,9 @@ def yarns_used(subject: Subject) -> Iterator[YarnUse]:
         for number, entry in enumerate(piece.entries):
             if entry.yarn:
                 label = str(entry.run.first) if entry.run else ""
-                yield YarnUse(entry.yarn, source.locate((*at, piece.entries_field, number, "yarn")), name, label)
+                yield YarnUse(
+                    entry.yarn, source.locate((*at, piece.entries_field, number, "yarn")), name, label
+                )
         if piece.grid:
             for sign, yarn in piece.grid.key.items():
                 if yarn in listed or len(yarn) == 1:

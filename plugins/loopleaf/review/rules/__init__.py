@@ -1,4 +1,5 @@
-"""The rules, in one explicit list. A new rule is a module here, a line in the list, a case in tests/review/cases."""
+"""The rules, in one explicit list. A new rule is a module here, a line in the list, a case in
+tests/review/cases."""
 
 from ..rule import Rule
 from . import (

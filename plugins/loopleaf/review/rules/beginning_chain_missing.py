@@ -48,7 +48,7 @@ def find(subject: Subject) -> Iterator[Finding]:
 
 
 def _first(steps: tuple[Step, ...]) -> Work | None:
-    """The tall stitch that a round begins with; None where a chain, a joined yarn or a low stitch comes first."""
+    """The tall stitch that a round begins with; None where a chain, a yarn or a low stitch comes first."""
     for step in steps:
         if isinstance(step, Chain | JoinYarn):
             return None

@@ -1,21 +1,33 @@
 """More copies of a piece are made than used, or fewer.
 
-What: `make: 2` is set against the finishing: how often the piece is sewn on, how many cords are threaded, how many
-squares are laid out.
+What: `make: 2` is set against the finishing: how often the piece is sewn on, how many cords are threaded,
+how many squares are laid out.
 
 Why it matters: The maker has a piece too many, or stands before a place that lacks one.
 
 Wrong:
 
     pieces:
-      square: {title: Square, make: 6, yarn: A, worked: joined rounds, start: magic ring, rounds: [{round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}]}
+      square:
+        title: Square
+        make: 6
+        yarn: A
+        worked: joined rounds
+        start: magic ring
+        rounds: [{round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}]
     finishing:
       - lay out: {piece: square, across: 3, down: 3}
 
 Right:
 
     pieces:
-      square: {title: Square, make: 9, yarn: A, worked: joined rounds, start: magic ring, rounds: [{round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}]}
+      square:
+        title: Square
+        make: 9
+        yarn: A
+        worked: joined rounds
+        start: magic ring
+        rounds: [{round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}]
     finishing:
       - lay out: {piece: square, across: 3, down: 3}
 
@@ -45,7 +57,7 @@ def find(subject: Subject) -> Iterator[Finding]:
 
 
 def _uses(subject: Subject, name: str) -> tuple[int, bool, tuple[str | int, ...] | None]:
-    """How many copies the steps use, whether one of them leaves the number open, and where the last of them stands."""
+    """How many copies the steps use, whether one leaves the number open, and where the last stands."""
     used, open_ended = 0, False
     last: tuple[str | int, ...] | None = None
     for number, step in enumerate(subject.pattern.finishing):

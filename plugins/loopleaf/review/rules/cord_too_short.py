@@ -50,8 +50,8 @@ def find(subject: Subject) -> Iterator[Finding]:
             told_pieces.add(cord.piece)
             words = Words(
                 message=f"“{cord.piece}” is {length(cord.length_mm)} long, and goes around {length(around)}.",
-                working=f"1.5 × {length(around)} is {length(1.5 * around)}; with 20 cm for ends and knot it is "
-                f"{length(around + 200)}. The greater of the two, {length(least)}, is usual at least.",
+                working=f"Usual is 1.5 × {length(around)}, or 20 cm more than it for ends and knot, "
+                f"whichever is more: {length(least)}.",
                 suggestion=Suggestion(f"Make it {length(least)} or longer.", None, "fill-in"),
             )
             at = subject.source.locate(("pieces", cord.piece, "length"))

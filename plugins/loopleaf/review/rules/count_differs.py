@@ -1,10 +1,10 @@
 """The count stated for a round isn't the count that its stitches make.
 
-What: Every stitch of the round is worked, one by one, and the total, or the number of each kind where
-the count names kinds, is set beside the author's own count.
+What: Every stitch of the round is worked, one by one, and the total, or the number of each kind where the
+count names kinds, is set beside the author's own count.
 
-Why it matters: A maker counts at the end of the round. When the numbers don't agree they undo good
-work, or go on from a wrong one.
+Why it matters: A maker counts at the end of the round. When the numbers don't agree they undo good work, or
+go on from a wrong one.
 
 Wrong:
 
@@ -23,7 +23,7 @@ where the turning chain counts as a stitch, say so in the round or under `turnin
 """
 
 from ...pattern import Related, Suggestion
-from ..names import Key, in_sizes, kind_of, number_of, signed, tally
+from ..names import Key, in_sizes, kind_name, kind_of, number_of, signed, tally
 from ..rule import Words, fit_rule
 from ..subject import Met
 
@@ -43,7 +43,9 @@ def words(met: Met) -> Words:
         names = [subject.sizes[trouble.size] for trouble in met.troubles]
         sums = [f"size {name}: {line}" for name, line in zip(names, sums, strict=True)]
     difference = facts["difference"]
-    working = "; ".join(sums) + f". The count is {signed(-difference)}." if difference else "; ".join(sums) + "."
+    working = (
+        "; ".join(sums) + f". The count is {signed(-difference)}." if difference else "; ".join(sums) + "."
+    )
     at = met.stated_at
     work = met.subject.source.locate(met.round.plan.work_path) if met.round else met.location
     return Words(
@@ -60,7 +62,21 @@ def _total(count: int | dict[Key, int]) -> int:
 
 
 def _sum(stated: int | dict[Key, int], worked: int | dict[Key, int], met: Met) -> str:
+    stated, worked = _as_written(stated, met), _as_written(worked, met)
     return f"stated {tally(stated, met.subject)}, worked {tally(worked, met.subject)}"
+
+
+def _as_written(count: int | dict[Key, int], met: Met) -> int | dict[Key, int]:
+    """A count by kind in the order in which the author wrote the kinds."""
+    if isinstance(count, int):
+        return count
+    text = (met.round.plan.stated or "").lower() if met.round else ""
+
+    def place(key: Key) -> int:
+        found = [text.find(kind_name(key, met.subject, number).lower()) for number in (2, 1)]
+        return min((at for at in found if at >= 0), default=len(text))
+
+    return {key: count[key] for key in sorted(count, key=place)}
 
 
 def _suggestion(met: Met) -> Suggestion | None:
@@ -75,7 +91,7 @@ def _suggestion(met: Met) -> Suggestion | None:
     elif met.subject.sizes:
         return None
     else:
-        text = tally(worked, met.subject)
+        text = tally(_as_written(worked, met), met.subject)
     return Suggestion(
         f"If the stitches are right, the count is {text}; if the count is right, look at the repeat.",
         met.subject.replacement(met.stated_at, round.plan.stated or "", text),

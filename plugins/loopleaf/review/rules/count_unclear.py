@@ -9,7 +9,9 @@ Wrong:
     worked: rows
     start: chain 12
     rows:
-      - {row: 1, work: "sc in 2nd ch from hook, *ch 1, sk next ch, sc in next ch; rep from * across, turn", count: 11}
+      - row: 1
+        work: "sc in 2nd ch from hook, *ch 1, sk next ch, sc in next ch; rep from * across, turn"
+        count: 11
 
 Right:
 
@@ -17,7 +19,9 @@ Right:
     worked: rows
     start: chain 12
     rows:
-      - {row: 1, work: "sc in 2nd ch from hook, *ch 1, sk next ch, sc in next ch; rep from * across, turn", count: 11}
+      - row: 1
+        work: "sc in 2nd ch from hook, *ch 1, sk next ch, sc in next ch; rep from * across, turn"
+        count: 11
 
 When to ignore: Never; add `chain spaces: counted` to the file, or count by kind: `6 sc, 5 ch-1 sps`.
 """
@@ -32,8 +36,10 @@ def words(met: Met) -> Words:
     at = met.stated_at
     work = met.subject.source.locate(met.round.plan.work_path) if met.round else met.location
     return Words(
-        message=f"The count of {met.where}, {facts['stated']}, is right only if chains between stitches count.",
-        working=f"Stitches alone make {facts['stitches']}, with each chain between them {facts['with_chains']}.",
+        message=f"The count of {met.where}, {facts['stated']}, is right only if chains between stitches "
+        "count.",
+        working=f"Stitches alone make {facts['stitches']}, with each chain between them "
+        f"{facts['with_chains']}.",
         suggestion=Suggestion(
             "Add “chain spaces: counted” to the file if your counts include them.", None, "likely"
         ),

@@ -35,7 +35,7 @@ def find(subject: Subject) -> Iterator[Finding]:
         if re.search(r"\bfasten(?:ing|ed)? off\b", _texts(subject.pattern, piece.name), re.I):
             continue
         words = Words(
-            message=f"“{piece.name}” ends with {last.plan.word} {last.plan.label}, and nothing says to fasten off.",
+            message=f"“{piece.name}” ends with {last.plan.word} {last.plan.label} and no word to fasten off.",
             suggestion=Suggestion("Add “fasten off” at the end.", None, "likely"),
         )
         yield told(__name__, "note", subject, subject.stretch(last), words, piece.name, last.plan.label)

@@ -1,7 +1,7 @@
 """After a chain that doesn't count, the first stitch could be taken for the second.
 
-What: A round begins with as many chains as its stitch is tall, the chains don't count, and the first stitch goes
-“in next st”. Many makers know such a chain as a stitch, and would take the one after it as the next.
+What: A round begins with as many chains as its stitch is tall, the chains don't count, and the first stitch
+goes “in next st”. Many makers know such a chain as a stitch, and would take the one after it as the next.
 
 Why it matters: Each round would lose a stitch at the seam, or gain one at its end.
 
@@ -17,14 +17,17 @@ Right:
     turning chains: {hdc: does not count}
     rounds:
       - {round: 1, work: "ch 2, 8 hdc in ring, join", count: 8}
-      - {round: 2, work: "ch 2, hdc in same st, 2 hdc in next st, (hdc in next st, 2 hdc in next st) x 3, join", count: 12}
+      - round: 2
+        work: "ch 2, hdc in same st, 2 hdc in next st, (hdc in next st, 2 hdc in next st) x 3, join"
+        count: 12
 
 When to ignore: When your readers know your way; the page says once where the first stitch goes.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from ... import trade
+from ...fabric import WorkedRound
 from ...notation.tree import Chain, Next, Repeat, Step, Work
 from ...pattern import Finding, Suggestion
 from ..rule import Words, rule, told
@@ -48,9 +51,11 @@ def find(subject: Subject) -> Iterator[Finding]:
                 continue
             told_entries.add((piece.name, round.plan.entry))
             words = Words(
-                message=f"In round {round.plan.label} “in next st” comes right after a chain that doesn't count.",
-                working=f"{chains} chains usually stand for this stitch; a reader may take them for the first one.",
-                suggestion=Suggestion("Write “in same st” or “in first st” for the first stitch.", None, "fill-in"),
+                message=f"In round {round.plan.label} “in next st” follows a chain that doesn't count.",
+                working=f"{chains} chains usually stand for this stitch; a reader may count them as one.",
+                suggestion=Suggestion(
+                    "Write “in same st” or “in first st” for the first stitch.", None, "fill-in"
+                ),
             )
             at = subject.stretch(round, first.span)
             yield told(__name__, "note", subject, at, words, piece.name, round.plan.label)
@@ -64,12 +69,14 @@ def _first(step: Step) -> Work | None:
 
 
 def _usual_chain(kind: str) -> int | None:
-    return next((row.turning_chain for row in trade.stitches() if row.key == kind and row.turning_chain != 1), None)
+    return next(
+        (row.turning_chain for row in trade.stitches() if row.key == kind and row.turning_chain != 1), None
+    )
 
 
-def _counts(sizes: list[object]) -> bool:
+def _counts(sizes: Sequence[WorkedRound | None]) -> bool:
     """Whether the chain was counted as a stitch when the round was worked."""
-    return any(made.role == "turning" for size in sizes if size for made in getattr(size, "made", ())[:1])
+    return any(getattr(made, "role", "") == "turning" for size in sizes if size for made in size.made[:1])
 
 
 RULE = rule(__name__, __doc__, "note", find)

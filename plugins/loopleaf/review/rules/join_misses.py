@@ -30,11 +30,15 @@ def words(met: Met) -> Words:
     first = kind_name(why["first"], met.subject) if why["first"] else "stitch"
     instead = f"join with sl st to first {first}"
     if why["target"]:
-        reason = f"The round has no {kind_name(why['target'], met.subject)} to join to; it begins with {first}."
+        reason = (
+            f"The round has no {kind_name(why['target'], met.subject)} to join to; it begins with {first}."
+        )
     elif not chains:
         reason = "The round begins without a chain."
     elif not why["counts"]:
-        reason = f"The ch {chains} at its start doesn't count as a stitch, so that its top is none to join to."
+        reason = (
+            f"The ch {chains} at its start doesn't count as a stitch, so that its top is none to join to."
+        )
     elif length and length != chains:
         reason = f"The round begins with ch {chains}, not with ch {length}."
     elif number > chains:
@@ -42,7 +46,9 @@ def words(met: Met) -> Words:
     else:
         reason = f"The {_nth(stands)} of its {chains} chains stands for the stitch."
     if chains and why["counts"]:
-        instead = f"join to top of ch-{chains}" if stands == chains else f"join to {_nth(stands)} ch of ch-{chains}"
+        instead = (
+            f"join to top of ch-{chains}" if stands == chains else f"join to {_nth(stands)} ch of ch-{chains}"
+        )
     return Words(
         message=f"{met.quoted} in {met.where} doesn't find the place that it names.",
         working=reason,

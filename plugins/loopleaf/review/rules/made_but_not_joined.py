@@ -1,23 +1,43 @@
 """A piece is made, and nothing says what to do with it.
 
-What: In a pattern of several pieces each one is sewn, threaded, laid out, worked onto another, or named in a finishing
-step.
+What: In a pattern of several pieces each one is sewn, threaded, laid out, worked onto another, or named in
+a finishing step.
 
 Why it matters: The maker is left with a piece in hand.
 
 Wrong:
 
     pieces:
-      pouch: {title: Pouch, yarn: A, worked: joined rounds, start: magic ring, rounds: [{round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}]}
-      moon: {title: Moon, yarn: A, worked: joined rounds, start: magic ring, rounds: [{round: 1, work: "ch 1, 7 sc in ring, join, fasten off", count: 7}]}
+      pouch:
+        title: Pouch
+        yarn: A
+        worked: joined rounds
+        start: magic ring
+        rounds: [{round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}]
+      moon:
+        title: Moon
+        yarn: A
+        worked: joined rounds
+        start: magic ring
+        rounds: [{round: 1, work: "ch 1, 7 sc in ring, join, fasten off", count: 7}]
     finishing:
       - text: Weave in the ends.
 
 Right:
 
     pieces:
-      pouch: {title: Pouch, yarn: A, worked: joined rounds, start: magic ring, rounds: [{round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}]}
-      moon: {title: Moon, yarn: A, worked: joined rounds, start: magic ring, rounds: [{round: 1, work: "ch 1, 7 sc in ring, join, fasten off", count: 7}]}
+      pouch:
+        title: Pouch
+        yarn: A
+        worked: joined rounds
+        start: magic ring
+        rounds: [{round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}]
+      moon:
+        title: Moon
+        yarn: A
+        worked: joined rounds
+        start: magic ring
+        rounds: [{round: 1, work: "ch 1, 7 sc in ring, join, fasten off", count: 7}]
     finishing:
       - sew: {piece: moon, to: pouch}
       - text: Weave in the ends.
@@ -47,7 +67,9 @@ def find(subject: Subject) -> Iterator[Finding]:
             continue
         words = Words(
             message=f"The piece “{name}” is made, and no step joins it to another.",
-            suggestion=Suggestion("Add the step under “finishing”: sew, thread, lay out, or in words.", None, "fill-in"),
+            suggestion=Suggestion(
+                "Add the step under “finishing”: sew, thread, lay out, or in words.", None, "fill-in"
+            ),
         )
         yield told(__name__, "warning", subject, subject.source.locate_key(("pieces", name)), words, name)
 
@@ -66,7 +88,8 @@ def _joined(subject: Subject) -> set[str]:
         if piece.start and piece.start.edge:
             names |= {name, piece.start.edge}
     for work, round in subject.rounds():
-        for place in (*within(round.line, Next), *within(round.line, Corresponding)):
+        places: list[Next | Corresponding] = [*within(round.line, Next), *within(round.line, Corresponding)]
+        for place in places:
             if place.piece:
                 names |= {work.name, place.piece, place.piece.split(" ")[0]}
     return names

@@ -1,9 +1,10 @@
 """The number of chains isn't the multiple that the pattern gives.
 
-What: `start: {chain: 30, multiple: 14, plus: 2}` says that the chains come to so many times 14, and 2 more, every chain
-counted.
+What: `start: {chain: 30, multiple: 14, plus: 2}` says that the chains come to so many times 14, and 2 more,
+every chain counted.
 
-Why it matters: The multiple is what a maker uses to make the piece wider; it has to hold for the piece as written.
+Why it matters: The multiple is what a maker uses to make the piece wider; it has to hold for the piece as
+written.
 
 Wrong:
 
@@ -19,7 +20,8 @@ Right:
     rows:
       - {row: 1, work: "sc in 2nd ch from hook and in each ch across, turn"}
 
-When to ignore: Never. A book's “multiple of 14 sts + 1 (add 1 for the base chain)” is `multiple: 14, plus: 2` here.
+When to ignore: Never. A book's “multiple of 14 sts + 1 (add 1 for the base chain)” is `multiple: 14, plus:
+2` here.
 """
 
 from ...pattern import Suggestion
@@ -37,7 +39,9 @@ def words(met: Met) -> Words:
         message=f"{chains} chains are not a multiple of {multiple}{also}.",
         working=f"{chains} − {plus} = {chains - plus}, and {chains - plus} ÷ {multiple} leaves "
         f"{(chains - plus) % multiple}.",
-        suggestion=Suggestion(f"The nearest that fit are {listed(nearest)}.", None, "fill-in") if nearest else None,
+        suggestion=Suggestion(f"The nearest that fit are {listed(nearest)}.", None, "fill-in")
+        if nearest
+        else None,
     )
 
 

@@ -27,15 +27,17 @@ from ...pattern import Finding, Path, Related, Suggestion
 from ..names import kind_name, listed
 from ..placing import placings
 from ..rule import Words, finding, rule, told
-from ..subject import Met, Subject
+from ..subject import Met, Subject, quote
 
 
 def words(met: Met) -> Words:
     there = [_there(key, met) for key in list(met.facts["there"])[:4]]
     at = met.below_at
-    found = f"What there is: {listed(there)}." if there else ""
+    has = "The pieces made before it are" if met.facts["what"] == "piece" else f"{met.below.capitalize()} has"
+    found = f"{has} {listed(there)}." if there else ""
+    quoted = met.quoted if met.round else quote(met.subject.text_at(met.location))
     return Words(
-        message=f"{met.quoted} in {met.where}: there is no {_missing(met.facts['what'], met)} there.",
+        message=f"{quoted} in {met.where} can't be worked: there is no {_missing(met.facts['what'], met)}.",
         working=found,
         related=(Related(at, f"{met.where} is worked into this"),) if at else (),
     )
@@ -44,7 +46,7 @@ def words(met: Met) -> Words:
 _MISSING = {
     "marker": "marked stitch",
     "rounds below": "round so far below",
-    "piece": "piece of that name made before it",
+    "piece": "piece of that name before it",
     "same": "place just worked into",
     "ring": "ring",
     "chain from hook": "chain to count from the hook",

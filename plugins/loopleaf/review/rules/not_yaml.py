@@ -10,13 +10,13 @@ Wrong:
 
     rounds:
       - {round: 1, work: "ch 1, 8 hdc in ring, join"}
-    notes: [@home, for every day]
+    summary: @home, for every day
 
 Right:
 
     rounds:
       - {round: 1, work: "ch 1, 8 hdc in ring, join"}
-    notes: ["@home, for every day"]
+    summary: "@home, for every day"
 
 When to ignore: Never.
 """

@@ -1,7 +1,7 @@
 """Something is needed that the materials don't list.
 
-What: Markers that are placed, pieces that are sewn, cords that are threaded, pieces that are stuffed, buttons and eyes
-that a text names: what they need should stand under `notions`.
+What: Markers that are placed, pieces that are sewn, cords that are threaded, pieces that are stuffed,
+buttons and eyes that a text names: what they need should stand under `notions`.
 
 Why it matters: The maker sits down with everything on the list, and has to get up again.
 
@@ -40,7 +40,7 @@ from ..texts import free_texts
 
 @dataclass(frozen=True, slots=True)
 class _Need:
-    """why: what is done with it. words: any of them in the list of notions will do. name: as it would be listed."""
+    """why: what is done with it. words: any one among the notions will do. name: as it would be listed."""
 
     why: str
     words: tuple[str, ...]
@@ -94,7 +94,9 @@ def _by_finishing(subject: Subject) -> Iterator[_Need]:
 
 
 def _stuffing(at: Location, piece: str = "") -> _Need:
-    return _Need("A piece is stuffed", ("stuffing", "filling", "fibrefill", "fiberfill"), "stuffing", at, piece)
+    return _Need(
+        "A piece is stuffed", ("stuffing", "filling", "fibrefill", "fiberfill"), "stuffing", at, piece
+    )
 
 
 def _by_texts(subject: Subject) -> Iterator[_Need]:

@@ -1,7 +1,7 @@
 """Something is placed on a round or a stitch that isn't there.
 
-What: Sewing, threading and tails name a piece, one of its rounds, and stitches of it by number. The round must exist
-and have that many stitches.
+What: Sewing, threading and tails name a piece, one of its rounds, and stitches of it by number. The round
+must exist and have that many stitches.
 
 Why it matters: The maker counts to a stitch that doesn't come.
 
@@ -71,7 +71,9 @@ def _no_round(placing: Placing, subject: Subject) -> Words:
     rounds = [round.plan.label for round in work.rounds] if work else []
     word = placing.field
     has = f"It has {word}s {rounds[0]} to {rounds[-1]}." if rounds else f"It has no {word}s."
-    return Words(message=f"“{placing.onto}” has no {word} {placing.number} to place “{placing.piece}” on.", working=has)
+    return Words(
+        message=f"“{placing.onto}” has no {word} {placing.number} to place “{placing.piece}” on.", working=has
+    )
 
 
 RULE = rule(__name__, __doc__, "error", find)

@@ -13,7 +13,8 @@ Right:
 
     notes: [Work the treble crochet edge last.]
 
-When to ignore: When the text is right as it stands in both terms; writing the stitch in full usually settles it.
+When to ignore: When the text is right as it stands in both terms; writing the stitch in full usually
+settles it.
 """
 
 from collections.abc import Iterator

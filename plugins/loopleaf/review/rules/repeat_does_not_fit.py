@@ -1,7 +1,7 @@
 """A repeat that goes on to the end of the round or row doesn't come out even.
 
-What: A repeat without a number (`around`, `across`, `to last 2 sts`) is worked pass after pass. The
-places it has must be used up by whole passes.
+What: A repeat without a number (`around`, `across`, `to last 2 sts`) is worked pass after pass. The places
+it has must be used up by whole passes.
 
 Why it matters: The maker reaches the end in the middle of a repeat, and can't tell whether the mistake is
 theirs, in an earlier round, or in the pattern.
@@ -18,8 +18,8 @@ Right:
       - {round: 1, work: "ch 1, 9 sc in ring, join", count: 9}
       - {round: 2, work: "ch 1, *sc in next st, ch 2, sk 2 sts; rep from * around, join"}
 
-When to ignore: Never; say what happens with the stitches that are left (`ending with sc in last st`,
-`to last 2 sts`, `leave last st unworked`).
+When to ignore: Never; say what happens with the stitches that are left (`ending with sc in last st`, `to
+last 2 sts`, `leave last st unworked`).
 """
 
 from ...pattern import Related, Suggestion
@@ -51,7 +51,9 @@ def _suggestion(met: Met, left: int, each: int, available: int) -> Suggestion:
     fits = [size for size in range(2, 13) if size != each and available % size == 0]
     if fits:
         text += f", or with a repeat that uses {listed(map(str, fits[:4]), 'or')} places"
-    return Suggestion(f"{text}, or say what happens with the {number_of(left, 'place')} left.", None, "fill-in")
+    return Suggestion(
+        f"{text}, or say what happens with the {number_of(left, 'place')} left.", None, "fill-in"
+    )
 
 
 RULE = fit_rule(__name__, __doc__, "error", words)

@@ -10,14 +10,18 @@ Wrong:
     worked: rows
     start: chain 20
     rows:
-      - {row: 1, work: "sc in 2nd ch from hook, *ch 1, sk next ch, sc in next ch; rep from * 3 times, leave remaining chs unworked, turn"}
+      - row: 1
+        work: "sc in 2nd ch from hook, *ch 1, sk next ch, sc in next ch; rep from * 3 times,
+          leave remaining chs unworked, turn"
 
 Right:
 
     worked: rows
     start: chain 20
     rows:
-      - {row: 1, work: "sc in 2nd ch from hook, *ch 1, sk next ch, sc in next ch; rep from * 3 more times, leave remaining chs unworked, turn"}
+      - row: 1
+        work: "sc in 2nd ch from hook, *ch 1, sk next ch, sc in next ch; rep from * 3 more times,
+          leave remaining chs unworked, turn"
 
 When to ignore: Never; write `3 more times`, or brackets with the number in all: `(…) x 4`.
 """
@@ -42,7 +46,8 @@ def words(met: Met) -> Words:
         message=f"{met.quoted} in {met.where} can mean {times} more times or {times} in all.",
         working=f"{times} more makes {times + 1} with the first one, {times} in all makes {times}. {why}.",
         suggestion=Suggestion(
-            f"Write “{times} more times” for {times + 1} in all, “{times - 1} more times” for {times} in all.",
+            f"Write “{times} more times” for {times + 1} in all, “{times - 1} more times” for {times} "
+            "in all.",
             None,
             "fill-in",
         ),

@@ -1,22 +1,43 @@
 """Two edges are sewn together stitch for stitch, and have different numbers of stitches.
 
-What: A sewing step that says “stitch for stitch” or “matching stitches” compares the last rounds of its two pieces.
+What: A sewing step that says “stitch for stitch” or “matching stitches” compares the last rounds of its two
+pieces.
 
 Why it matters: One of the edges comes to its end first, and the seam puckers.
 
 Wrong:
 
     pieces:
-      front: {title: Front, yarn: A, worked: joined rounds, start: magic ring, rounds: [{round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}]}
-      back: {title: Back, yarn: A, worked: joined rounds, start: magic ring, rounds: [{round: 1, work: "ch 1, 9 sc in ring, join, fasten off", count: 9}]}
+      front:
+        title: Front
+        yarn: A
+        worked: joined rounds
+        start: magic ring
+        rounds: [{round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}]
+      back:
+        title: Back
+        yarn: A
+        worked: joined rounds
+        start: magic ring
+        rounds: [{round: 1, work: "ch 1, 9 sc in ring, join, fasten off", count: 9}]
     finishing:
       - sew: {piece: front, to: back, text: Sew the edges together stitch for stitch.}
 
 Right:
 
     pieces:
-      front: {title: Front, yarn: A, worked: joined rounds, start: magic ring, rounds: [{round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}]}
-      back: {title: Back, yarn: A, worked: joined rounds, start: magic ring, rounds: [{round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}]}
+      front:
+        title: Front
+        yarn: A
+        worked: joined rounds
+        start: magic ring
+        rounds: [{round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}]
+      back:
+        title: Back
+        yarn: A
+        worked: joined rounds
+        start: magic ring
+        rounds: [{round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}]
     finishing:
       - sew: {piece: front, to: back, text: Sew the edges together stitch for stitch.}
 
@@ -32,7 +53,9 @@ from ..names import number_of
 from ..rule import Words, rule, told
 from ..subject import Subject
 
-_STITCH_FOR_STITCH = re.compile(r"\b(?:stitch|st) (?:for|by|to) (?:stitch|st)\b|\bmatching (?:the )?(?:stitches|sts)\b", re.I)
+_STITCH_FOR_STITCH = re.compile(
+    r"\b(?:stitch|st) (?:for|by|to) (?:stitch|st)\b|\bmatching (?:the )?(?:stitches|sts)\b", re.I
+)
 
 
 def find(subject: Subject) -> Iterator[Finding]:
@@ -49,7 +72,8 @@ def find(subject: Subject) -> Iterator[Finding]:
             a, b = differing[0]
             words = Words(
                 message=f"“{sew.piece}” and “{sew.to}” are sewn stitch for stitch, and their edges differ.",
-                working=f"The last edge of “{sew.piece}” has {number_of(a, 'stitch')}, that of “{sew.to}” {b}.",
+                working=f"The last edge of “{sew.piece}” has {number_of(a, 'stitch')}, that of “{sew.to}” "
+                f"{b}.",
             )
             at = subject.source.locate(("finishing", number, "sew"))
             yield told(__name__, "warning", subject, at, words, sew.piece)

@@ -1,6 +1,7 @@
 """A row called RS falls on the wrong side, or the other way round.
 
-What: Each turn changes the face. From the first row whose side is known, the side of every later one follows.
+What: Each turn changes the face. From the first row whose side is known, the side of every later one
+follows.
 
 Why it matters: Post stitches, loops and colour changes show on one face only.
 
@@ -35,13 +36,15 @@ def words(met: Met) -> Words:
     at = met.location
     replacement = None
     if met.round:
-        side_at = met.subject.source.locate(met.round.plan.entry_path + ("side",))
+        side_at = met.subject.source.locate((*met.round.plan.entry_path, "side"))
         if met.subject.text_at(side_at) == said:
             at, replacement = side_at, worked
     return Words(
         message=f"{met.where.capitalize()} is called {said}, and falls on the {_FACES[worked]}.",
         working="Counting the turns from the first row or round whose side is known.",
-        suggestion=Suggestion(f"Write “{worked}”, or look for a turn too many or too few before it.", replacement, "safe"),
+        suggestion=Suggestion(
+            f"Write “{worked}”, or look for a turn too many or too few before it.", replacement, "safe"
+        ),
         location=at,
     )
 

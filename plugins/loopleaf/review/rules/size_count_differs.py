@@ -1,6 +1,7 @@
 """A list of numbers has more or fewer entries than the pattern has sizes.
 
-What: `40 (48, 56)` gives one number a size; with three sizes there must be three, or a single one that serves all.
+What: `40 (48, 56)` gives one number a size; with three sizes there must be three, or a single one that
+serves all.
 
 Why it matters: From that place on a maker reads the numbers of another size.
 
@@ -21,7 +22,7 @@ When to ignore: Never; write `-` where a size has none.
 
 from collections.abc import Iterator
 
-from ...pattern import FinishedSize, Finding, Lengths, Numbers, Path, Pattern, Suggestion
+from ...pattern import Finding, FinishedSize, Lengths, Numbers, Path, Pattern, Suggestion
 from ..names import number_of
 from ..rule import Words, finding, rule, told
 from ..subject import Subject, quote
@@ -35,7 +36,9 @@ def find(subject: Subject) -> Iterator[Finding]:
         if text is None and met.round:
             text = met.round.plan.stated or ""
         quoted = quote(text[span.start : span.end] if span and text else text or "")
-        yield finding("size-count-differs", "error", met, _words(subject, quoted, met.facts["numbers"]), by_size=False)
+        yield finding(
+            "size-count-differs", "error", met, _words(subject, quoted, met.facts["numbers"]), by_size=False
+        )
     for path, value, piece in _values(subject.pattern):
         if len(value.sizes) not in (1, subject.pattern.size_count):
             words = _words(subject, quote(str(value)), len(value.sizes))

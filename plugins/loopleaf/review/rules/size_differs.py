@@ -46,13 +46,18 @@ def find(subject: Subject) -> Iterator[Finding]:
             mm, band = stated.mm(size), _worked_out(subject, stated, size)
             if mm is None or band is None or band.low - ROUNDING_MM <= mm <= band.high + ROUNDING_MM:
                 continue
-            name = f"Size {subject.sizes[size]}: " if len(subject.sizes) > 1 else ""
+            of_size = f" of size {subject.sizes[size]}" if len(subject.sizes) > 1 else ""
             words = Words(
-                message=f"{name}the finished size says {length(mm)} {_WORDS[stated.what]}, and gauge and counts make "
+                message=f"The finished size{of_size} says {length(mm)} {_WORDS[stated.what]}, and gauge and "
+                "counts make "
                 f"about {length(band.middle)}.",
                 working=f"By the gauge it lies between {length(band.low)} and {length(band.high)}.",
             )
-            path = ("pieces", stated.piece, "finished size", stated.what) if stated.piece else ("finished size", stated.what)
+            path = (
+                ("pieces", stated.piece, "finished size", stated.what)
+                if stated.piece
+                else ("finished size", stated.what)
+            )
             yield told(__name__, "warning", subject, subject.source.locate(path), words, stated.piece)
             break
 

@@ -2,7 +2,8 @@
 
 What: A stitch stands under `special stitches`, and no round of any piece names it.
 
-Why it matters: The maker practises a stitch that doesn't come, or a round lost the stitch that it should have.
+Why it matters: The maker practises a stitch that doesn't come, or a round lost the stitch that it should
+have.
 
 Wrong:
 
@@ -36,9 +37,13 @@ def find(subject: Subject) -> Iterator[Finding]:
         if name not in used:
             words = Words(
                 message=f"The special stitch “{name}” is defined, and no round works it.",
-                suggestion=Suggestion("Take it out, or look for the round that should name it.", None, "fill-in"),
+                suggestion=Suggestion(
+                    "Take it out, or look for the round that should name it.", None, "fill-in"
+                ),
             )
-            yield told(__name__, "warning", subject, subject.source.locate_key(("special stitches", name)), words)
+            yield told(
+                __name__, "warning", subject, subject.source.locate_key(("special stitches", name)), words
+            )
 
 
 RULE = rule(__name__, __doc__, "warning", find, of_sound_work=True)

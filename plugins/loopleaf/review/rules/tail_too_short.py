@@ -40,11 +40,17 @@ def find(subject: Subject) -> Iterator[Finding]:
     for tails in subject.measured.tails:
         for tail in tails:
             usual = tail.usual
-            if usual is None or tail.edge_mm is None or tail.length_mm >= usual.low - 5 or tail.piece in told_pieces:
+            if (
+                usual is None
+                or tail.edge_mm is None
+                or tail.length_mm >= usual.low - 5
+                or tail.piece in told_pieces
+            ):
                 continue
             told_pieces.add(tail.piece)
             words = Words(
-                message=f"The tail of “{tail.piece}” is {length(tail.length_mm)}, for an edge of {length(tail.edge_mm)}.",
+                message=f"The tail of “{tail.piece}” is {length(tail.length_mm)}, for an edge of "
+                f"{length(tail.edge_mm)}.",
                 working=f"Two to three times the edge is {length(usual.low)} to {length(usual.high)}.",
                 suggestion=Suggestion(f"Leave {length(usual.low)} or more.", None, "fill-in"),
             )

@@ -1,7 +1,8 @@
 """A cord can't be threaded as written, or not evenly.
 
-What: The cord goes under so many posts and over so many, gap by gap, all round. Its two ends must come out on the same
-face to be knotted; the passes should be alike, and a second cord should have gaps of its own face.
+What: The cord goes under so many posts and over so many, gap by gap, all round. Its two ends must come out
+on the same face to be knotted; the passes should be alike, and a second cord should have gaps of its own
+face.
 
 Why it matters: A drawstring whose ends come out on opposite faces can't be drawn.
 
@@ -25,7 +26,8 @@ Right:
     pieces:
       cord: {title: Cord, yarn: A, worked: chain, length: 60 cm}
 
-When to ignore: A last pass that is longer or shorter by one post only shows as a warning; keep it if you like the look.
+When to ignore: A last pass that is longer or shorter by one post only shows as a warning; keep it if you
+like the look.
 """
 
 from collections.abc import Iterator
@@ -72,7 +74,8 @@ def _words(thread: Thread, round: RoundWork) -> Words | None:
         if left:
             return Words(
                 message=f"The last pass of “{thread.piece}” through {where} is shorter than the others.",
-                working=f"{_sum(there, thread, left)} The last pass goes over {left - thread.under}, not {thread.over}.",
+                working=f"{_sum(there, thread, left)} The last pass goes over {left - thread.under}, not "
+                f"{thread.over}.",
                 suggestion=_suggestion(there, each),
                 severity="warning",
             )
@@ -81,8 +84,8 @@ def _words(thread: Thread, round: RoundWork) -> Words | None:
         if apart % each:
             return Words(
                 message=f"The cord from stitch {start} takes the same gaps of {where} on the other face.",
-                working=f"It begins {number_of(apart, 'post')} from the first cord; under {thread.under} and over "
-                f"{thread.over} comes again every {each}, and {apart} ÷ {each} leaves {apart % each}.",
+                working=f"It begins {number_of(apart, 'post')} from the first cord; under {thread.under} and "
+                f"over {thread.over} comes again every {each}, and {apart} ÷ {each} leaves {apart % each}.",
                 severity="warning",
             )
     return None

@@ -1,10 +1,10 @@
 """The work has to be turned here, and the pattern doesn't say so.
 
-What: Rows go back and forth. A row that begins where the last one ended, without `turn` between them, would go
-on in the same direction where nothing is left to work into.
+What: Rows go back and forth. A row that begins where the last one ended, without `turn` between them, would
+go on in the same direction where nothing is left to work into.
 
-Why it matters: A maker who doesn't turn can't begin the row; one who turns unasked works its right side as its
-wrong side.
+Why it matters: A maker who doesn't turn can't begin the row; one who turns unasked works its right side as
+its wrong side.
 
 Wrong:
 
@@ -22,8 +22,8 @@ Right:
       - {row: 1, work: "sc in 2nd ch from hook and in next 4 chs, hdc in next 5 chs, turn", count: 10}
       - {row: 2, work: "ch 1, sc in each st across, turn", count: 10}
 
-When to ignore: Never; rows that are broken off and begun again at the right say
-`worked: rows, right side only`.
+When to ignore: Never; rows that are broken off and begun again at the right say `worked: rows, right side
+only`.
 """
 
 from ...pattern import Suggestion

@@ -1,7 +1,7 @@
 """The work is turned where it goes on in the same direction.
 
-What: A round is turned although the piece is worked in rounds that are all seen from the right side, or a row is
-turned under `worked: rows, right side only`.
+What: A round is turned although the piece is worked in rounds that are all seen from the right side, or a
+row is turned under `worked: rows, right side only`.
 
 Why it matters: After the turn the next round runs the other way and shows the back of its stitches.
 
@@ -19,8 +19,8 @@ Right:
       - {round: 1, work: "6 sc in ring", count: 6}
       - {round: 2, work: "2 sc in each st around", count: 12}
 
-When to ignore: As a warning: in joined rounds that are turned on purpose the fabric is the same on both faces; say which
-rounds are RS and which are WS.
+When to ignore: As a warning: in joined rounds that are turned on purpose the fabric is the same on both
+faces; say which rounds are RS and which are WS.
 """
 
 from ..rule import Words, fit_rule

@@ -36,7 +36,8 @@ def words(met: Met) -> Words:
     return Words(
         message=f"The {chain} at the start of {met.where} {said} by this pattern, and the count works out "
         "only the other way.",
-        working=f"Read as said the {met.round.plan.word if met.round else 'round'} makes {facts['count_said']}, "
+        working=f"Read as said the {met.round.plan.word if met.round else 'round'} makes "
+        f"{facts['count_said']}, "
         f"the other way {facts['count_other']}.",
         suggestion=Suggestion(
             f"If the count is right, write “{other}”.",

@@ -1,7 +1,8 @@
 """Nothing says whether the chain at the start counts as a stitch, and the count depends on it.
 
-What: For half doubles (UK half trebles) and taller stitches the first chain is counted in some patterns and not in others. Here both
-readings give different counts, and neither the round nor the pattern says which is meant.
+What: For half doubles (UK half trebles) and taller stitches the first chain is counted in some patterns and
+not in others. Here both readings give different counts, and neither the round nor the pattern says which is
+meant.
 
 Why it matters: The maker gains or loses a stitch at the start of every round.
 
@@ -16,8 +17,8 @@ Right:
     rounds:
       - {round: 1, work: "ch 3, 11 dc in ring, join", count: 12}
 
-When to ignore: Never; say `ch 3 (counts as dc)` or `ch 2 (does not count)` in the round, or once for
-the whole file under `turning chains`.
+When to ignore: Never; say `ch 3 (counts as dc)` or `ch 2 (does not count)` in the round, or once for the
+whole file under `turning chains`.
 """
 
 from ...pattern import Suggestion
@@ -32,9 +33,7 @@ def words(met: Met) -> Words:
     chain = f"ch {facts['chains']}"
     return Words(
         message=f"{met.where.capitalize()} doesn't say whether the {chain} at its start counts as a stitch.",
-        working=f"If it counts as {stitch} the round makes {facts['count_if']}, if not {facts['count_if_not']}.".replace(
-            "the round", f"the {met.round.plan.word}" if met.round else "it"
-        ),
+        working=f"If it counts as {stitch} there are {facts['count_if']}, if not {facts['count_if_not']}.",
         suggestion=Suggestion(
             f"Write “{chain} (counts as {stitch})” or “{chain} (does not count)”, or say it once for the "
             f"file: “turning chains: {{{stitch}: counts}}”.",

@@ -1,7 +1,7 @@
 """An instruction needs more places than the round or row below has left.
 
-What: A step with a number (`hdc in next 3 sts`, `(sc in next st, inc) x 8`) goes beyond the last place
-that it could be worked into.
+What: A step with a number (`hdc in next 3 sts`, `(sc in next st, inc) x 8`) goes beyond the last place that
+it could be worked into.
 
 Why it matters: The maker runs out of stitches before the instruction ends.
 
@@ -17,11 +17,10 @@ Right:
       - {round: 1, work: "ch 1, 8 hdc in ring, join", count: 8}
       - {round: 2, work: "ch 1, (hdc in next st, 2 hdc in next st) x 4, join", count: 12}
 
-When to ignore: Never. In a spiral that goes past its marker on purpose, say so
-(`3 more sc, move marker`).
+When to ignore: Never. In a spiral that goes past its marker on purpose, say so (`3 more sc, move marker`).
 """
 
-from ...pattern import Related
+from ...pattern import Related, Suggestion
 from ..names import number_of
 from ..rule import Words, fit_rule
 from ..subject import Met
@@ -30,14 +29,18 @@ from ..subject import Met
 def words(met: Met) -> Words:
     needed, available = met.facts["needed"], met.facts["available"]
     at = met.below_at
-    left = f"{'only ' if available else ''}{available or 'none'} {'is' if available == 1 else 'are'} left"
+    left = f"{'only ' if available else ''}{available or 'none'} {'are' if available > 1 else 'is'} left"
     passes, done = met.facts.get("passes"), met.facts.get("done")
     repeat = met.facts.get("repeat_span")
-    turn = f" This is pass {done + 1} of {passes}." if passes and passes > 1 else ""
+    fit = f"Passes 1 to {done} fit" if done and done > 1 else "Pass 1 fits"
+    before = f"{fit}; pass {done + 1} of {passes}" if done else "It"
     return Words(
-        message=f"{met.quoted_at(repeat) if repeat else met.quoted} in {met.where} goes past the end of what is there.",
-        working=f"It needs {number_of(needed, 'place')}; {left} of {met.below}: {needed} − {available} = "
-        f"{needed - available} missing.{turn}",
+        message=f"{met.quoted_at(repeat) if repeat else met.quoted} in {met.where} goes past the end of "
+        "what is there.",
+        working=f"{before} needs {number_of(needed, 'place')}, and {left} of {met.below}.",
+        suggestion=Suggestion(f"There is room for {number_of(done, 'pass')}.", None, "fill-in")
+        if done
+        else None,
         location=met.subject.stretch(met.round, repeat) if repeat and met.round else None,
         related=(Related(at, f"{met.where} is worked into this"),) if at else (),
     )

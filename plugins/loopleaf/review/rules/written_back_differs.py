@@ -1,7 +1,7 @@
 """A line as it would be published doesn't say the same as the line that was written.
 
-What: Every line is written in US and in UK terms, each is read back in its own terms, and must tell the hook the same
-as the author's line.
+What: Every line is written in US and in UK terms, each is read back in its own terms, and must tell the
+hook the same as the author's line.
 
 Why it matters: A page in the other terms must be the same pattern. A line that isn't is never published.
 
@@ -14,8 +14,8 @@ Right:
 
     title: Any pattern
 
-When to ignore: Never; it is our mistake, not yours. Please report it with the line, and write the line in another way
-until it is mended.
+When to ignore: Never; it is our mistake, not yours. Please report it with the line, and write the line in
+another way until it is mended.
 """
 
 from collections.abc import Iterator
@@ -43,8 +43,9 @@ def find(subject: Subject) -> Iterator[Finding]:
             written = write(line, terms, vocabulary=vocabulary)
             if parse(written, vocabulary).line != line:
                 words = Words(
-                    message=f"In {terms} terms this line would be published as “{written}”, which reads otherwise.",
-                    working="Written and read back it doesn't give the same instructions. This is a defect of Loopleaf.",
+                    message=f"In {terms} terms this line would be published as “{written}”, which reads "
+                    "otherwise.",
+                    working="Written and read back it gives other instructions. It is our defect.",
                 )
                 at = subject.stretch(round)
                 yield told(__name__, "error", subject, at, words, piece.name, round.plan.label)

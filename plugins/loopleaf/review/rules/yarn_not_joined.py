@@ -31,7 +31,8 @@ def words(met: Met) -> Words:
         message=f"{met.where.capitalize()} goes on after the yarn was fastened off.",
         working=f"{cut} was fastened off before it, and no yarn is joined.",
         suggestion=Suggestion(
-            f"Say which yarn is joined and where: “join {yarn or 'A'} with sl st in any st”, or “with {yarn or 'A'}”; or "
+            f"Say which yarn is joined and where: “join {yarn or 'A'} with sl st in any st”, or “with "
+            f"{yarn or 'A'}”; or "
             "leave out the fasten off.",
             None,
             "fill-in",

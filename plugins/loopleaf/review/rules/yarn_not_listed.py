@@ -39,7 +39,9 @@ def find(subject: Subject) -> Iterator[Finding]:
         words = Words(
             message=f"Yarn {use.yarn} is worked with, and the materials don't list it.",
             working=has,
-            suggestion=Suggestion(f"Add {use.yarn} under “yarns”, or name one that is there.", None, "fill-in"),
+            suggestion=Suggestion(
+                f"Add {use.yarn} under “yarns”, or name one that is there.", None, "fill-in"
+            ),
         )
         yield told(__name__, "warning", subject, use.location, words, use.piece, use.round)
 

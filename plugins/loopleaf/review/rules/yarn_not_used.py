@@ -16,7 +16,8 @@ Right:
       yarns: {A: {weight: 4, name: lichen}}
       hook: 5.5 mm
 
-When to ignore: When a finishing step in words uses it, for embroidery or a tassel, and doesn't name its letter.
+When to ignore: When a finishing step in words uses it, for embroidery or a tassel, and doesn't name its
+letter.
 """
 
 import re
@@ -33,13 +34,20 @@ def find(subject: Subject) -> Iterator[Finding]:
     used = {use.yarn for use in yarns_used(subject)}
     prose = " ".join(text for _, text, _ in free_texts(subject.pattern))
     for letter, yarn in subject.pattern.materials.yarns.items():
-        named = re.search(rf"\b{re.escape(letter)}\b", prose) or (yarn.name and re.search(rf"\b{re.escape(yarn.name)}\b", prose))
+        named = re.search(rf"\b{re.escape(letter)}\b", prose) or (
+            yarn.name and re.search(rf"\b{re.escape(yarn.name)}\b", prose)
+        )
         if letter not in used and not named:
+            called = f" ({yarn.name})" if yarn.name else ""
             words = Words(
-                message=f"Yarn {letter}{f' ({yarn.name})' if yarn.name else ''} is listed, and nothing is worked with it.",
-                suggestion=Suggestion("Take it out, or look for the round that should use it.", None, "fill-in"),
+                message=f"Yarn {letter}{called} is listed, and nothing is worked with it.",
+                suggestion=Suggestion(
+                    "Take it out, or look for the round that should use it.", None, "fill-in"
+                ),
             )
-            yield told(__name__, "warning", subject, subject.source.locate_key(("materials", "yarns", letter)), words)
+            yield told(
+                __name__, "warning", subject, subject.source.locate_key(("materials", "yarns", letter)), words
+            )
 
 
 RULE = rule(__name__, __doc__, "warning", find, of_sound_work=True)
