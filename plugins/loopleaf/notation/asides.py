@@ -16,7 +16,12 @@ def is_counts_aside(cursor: Cursor, at: int) -> bool:
     """
     words = cursor.words
     close: int = words[at].value
-    return any(words[i].means in _COUNT_WORDS for i in range(at + 1, min(at + 7, close)))
+    for word in words[at + 1 : min(at + 7, close)]:
+        if word.means in _COUNT_WORDS:
+            return True
+        if word.means in ("(", ","):
+            return False
+    return False
 
 
 def read_counts_aside(cursor: Cursor) -> CountsAs:

@@ -12,6 +12,8 @@ def starts_chain_name(cursor: Cursor, at: int) -> bool:
         return True
     if means == "beg":
         return words[at + 1].means in ("ch", "num")
+    if means == "turning":
+        return words[at + 1].means == "num"
     if means == "ch":
         return _number(cursor, at + 1) and words[at + 2].means not in ("sp", "sps", "loop", "picot")
     return _number(cursor, at) and words[at + 1].means == "ch" and words[at + 2].means not in (
@@ -35,6 +37,10 @@ def read_chain_name(cursor: Cursor, number: int) -> ChainOf:
         length = _length(cursor)
         cursor.need("ch", "chain-name")
         return ChainOf(number, "beg", length)
+    if cursor.take("turning"):
+        length = _length(cursor)
+        cursor.need("ch", "chain-name")
+        return ChainOf(number, "tch", length)
     if cursor.means == "num":
         length = _length(cursor)
         cursor.need("ch", "chain-name")

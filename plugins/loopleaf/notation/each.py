@@ -17,6 +17,9 @@ def read_each(cursor: Cursor) -> Each | RowEnds | Target:
     elif means == "ord":
         every = cursor.words[cursor.at].value
         cursor.at += 1
+    elif means == "loop-of" and cursor.words[cursor.at].value == "third":
+        cursor.at += 1
+        return Each((Target("loop"),), read_until(cursor) or Until(word=""), False, 3)
     if cursor.means == "row" and cursor.ahead() == "ending":
         cursor.at += 2
         return RowEnds(until=read_until(cursor) or Until(word="across"))

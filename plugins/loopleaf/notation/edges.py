@@ -107,7 +107,16 @@ def read_evenly(cursor: Cursor) -> Place:
     along = ""
     if cursor.take("along"):
         start = cursor.at
-        while cursor.means not in (",", "end", ")", "(", "and") and not starts_until(cursor, cursor.at):
+        while cursor.means not in (
+            ",",
+            "end",
+            ")",
+            "(",
+            "and",
+            "then",
+            "through",
+            "with",
+        ) and not starts_until(cursor, cursor.at):
             cursor.at += 1
         if cursor.at == start:
             raise cursor.fail("along")

@@ -72,6 +72,15 @@ def words_file() -> dict[str, Any]:
     return content
 
 
+@cache
+def form_words() -> dict[str, str]:
+    """The single words for what stitches are made into (`bobbles`, `cl`), with the form that each means."""
+    rows = [row for row in words_file()["words"] if row["means"] == "form"]
+    return {
+        phrase: row["value"] for row in rows for phrase in row["read"] if split_words(phrase) == (phrase,)
+    }
+
+
 @lru_cache(maxsize=64)
 def lexicon_for(vocabulary: Vocabulary) -> Lexicon:
     """The lexicon of one pattern: the base of its terms with its own stitches before everything else."""

@@ -5,6 +5,7 @@ author's own.
 from dataclasses import replace
 
 from .cursor import Cursor, UnreadableError, read_amount
+from .lexicon import form_words
 from .problem import Problem
 from .tree import Amount, Span, Stitch
 
@@ -67,10 +68,7 @@ def _owns_number(cursor: Cursor, at: int) -> bool:
     name = words[at + 1]
     if name.means == "form":
         return bool(name.value != "v-stitch")
-    return name.means == "tog" or (name.means == "special" and words[at].glued and name.name in _FORM_NAMES)
-
-
-_FORM_NAMES = frozenset({"cluster", "bobble", "puff", "popcorn", "shell", "cl", "pc", "sh", "bo"})
+    return name.means == "tog" or (name.means == "special" and words[at].glued and name.name in form_words())
 
 
 def _read_numbered(cursor: Cursor) -> Stitch:
@@ -91,7 +89,7 @@ def _form(cursor: Cursor, first: int) -> str:
     word = cursor.words[cursor.at]
     if word.means == "special":
         cursor.at += 1
-        return {"cl": "cluster", "pc": "popcorn", "sh": "shell", "bo": "bobble"}.get(word.name, word.name)
+        return form_words().get(word.name, word.name)
     form: str = cursor.need("form", "form").value
     if form == "puff":
         cursor.take("st")

@@ -40,7 +40,7 @@ def read_place(cursor: Cursor) -> Place:
     reader = _READERS.get(cursor.means)
     if reader is not None:
         place = reader(cursor)
-    elif cursor.means in ("tch", "beg") and starts_chain_name(cursor, cursor.at):
+    elif cursor.means in ("tch", "beg", "turning") and starts_chain_name(cursor, cursor.at):
         place = read_chain_name(cursor, 0)
     elif cursor.means == "num" or cursor.means == "-" or starts_target(cursor, cursor.at):
         place = _unsaid_next(cursor)

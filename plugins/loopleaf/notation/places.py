@@ -71,6 +71,8 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
             cursor.take("post")
             cursor.need("of", "post")
         elif cursor.take("post") and not cursor.take("of"):
+            if starts_place(cursor, cursor.at):
+                _read_one(cursor, where, places)
             return
     elif means == "over":
         cursor.at += 1

@@ -166,8 +166,10 @@ def read_again(cursor: Cursor) -> Step:
     cursor.need("to", "to-star")
     cursor.need("*", "to-star")
     times = read_times(cursor)
-    if times is None and cursor.means == "num" and cursor.ahead() == "more":
+    if times is None and cursor.means in ("num", "-"):
         times = read_amount(cursor)
+        if cursor.means != "more":
+            raise cursor.fail("how-often")
     cursor.take("more")
     cursor.take("times")
     return Again(times or ONE, cursor.span(first))

@@ -114,9 +114,9 @@ def _number_first(cursor: Cursor, steps: list[Step]) -> None:
         return
     read_amount(cursor)
     cursor.take("more")
-    after = cursor.means
+    chains = cursor.means == "ch" and not starts_stitch(cursor, cursor.at)
     cursor.at = first
-    if after == "ch" and not starts_stitch(cursor, first) and not _names_stitch(cursor, first):
+    if chains and not _names_stitch(cursor, first):
         read_chain(cursor, steps)
     else:
         read_work(cursor, steps)

@@ -24,7 +24,9 @@ def read_target(cursor: Cursor) -> Target:
     reader = _READERS.get(word.means)
     if reader is not None:
         return reader(cursor)
-    if starts_stitch(cursor, cursor.at) or (word.means == "num" and starts_named_number(cursor, cursor.at)):
+    if starts_named_number(cursor, cursor.at):
+        return _numbered_target(cursor)
+    if starts_stitch(cursor, cursor.at):
         return _stitch_target(cursor)
     raise cursor.fail("target")
 
@@ -62,7 +64,10 @@ def starts_named_number(cursor: Cursor, at: int) -> bool:
         if third.means in _SP:
             return after.glued or third.means == "sp"
         return third.means == "loop" and after.glued
-    return after.means == "stitch" and words[at + 2].means in ("form", "tog", "group")
+    if after.means != "stitch":
+        return False
+    third = words[at + 2]
+    return third.means in ("tog", "group") or (third.means == "form" and third.value != "v-stitch")
 
 
 def _numbered_target(cursor: Cursor) -> Target:
@@ -199,7 +204,7 @@ def starts_until(cursor: Cursor, at: int) -> bool:
 _AROUND_A_PLACE = frozenset(
     {"post", "next", "first", "last", "same", "each", "st", "stitch", "num", "fp", "special", "marked",
      "ord", "skipped",
-     "remaining", "corresponding", "form", "centre", "top"}
+     "remaining", "corresponding", "form", "centre", "top", "ring", "any", "ending", "beg", "tch", "turning"}
 )  # fmt: skip
 
 

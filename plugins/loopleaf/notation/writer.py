@@ -175,7 +175,7 @@ def _counts(counts: CountsAs | None, style: Style) -> str:
 
 def _chain(chain: Chain, style: Style) -> str:
     length = chain.length
-    if length.varies and style.terms == "UK":
+    if (length.varies or length.variable) and style.terms == "UK":
         text = f"{written(length)} {style.word('chain')}"
     else:
         text = style.word("chains", n=written(length))
@@ -230,7 +230,7 @@ def _starred(repeat: Repeat, style: Style, here: bool, depth: int) -> str:
     else:
         before = write_steps(steps[: repeat.stop_at], style, here, depth + 1)
         after = write_steps(steps[repeat.stop_at :], style, here, depth + 1)
-        inside = f"{before}, {mark}{mark}{after}" if before else f"{mark}{mark}{after}"
+        inside = f"{before}, {mark}{mark}{after}" if before else f" {mark}{mark}{after}"
     text = f"{mark}{inside}; {style.word('rep')} from {mark} {_how_far(repeat, style)}"
     if repeat.stop_at is not None:
         text += f", ending last {style.word('rep')} at {mark}{mark}"

@@ -130,11 +130,15 @@ def read_fasten_off(cursor: Cursor, steps: list[Step]) -> None:
     first = cursor.at
     cursor.at += 1
     yarn = ""
-    if starts_yarn_name(cursor, cursor.at) and cursor.words[cursor.at + 1].means in (
+    if starts_yarn_name(cursor, cursor.at) and cursor.ahead() in (
         ",",
         "end",
+        ")",
+        "(",
         "and",
         "then",
+        "rep",
+        "*",
     ):
         yarn = read_yarn_name(cursor)
     steps.append(FastenOff(yarn, cursor.span(first)))
