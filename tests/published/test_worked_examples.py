@@ -35,7 +35,7 @@ SETTLED = [example for example in EXAMPLES if "settles" in example]
 def worked(name: str) -> Checked:
     """The example as a pattern file in UK terms, checked."""
     example = next(example for example in EXAMPLES if name_of(example) == name)
-    file = {
+    file: dict[str, Any] = {
         "title": example["place"],
         "designer": DATA["books"][example["book"]],
         "terms": "UK",
