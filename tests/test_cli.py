@@ -201,6 +201,25 @@ def test_measure_what_cannot_be_read(folder: Path) -> None:
     assert run("measure", "nowhere.yml").exit_code == 2
 
 
+def test_draw(folder: Path) -> None:
+    run("new", "coaster")
+    whole = run("draw", "coaster.yml")
+    assert whole.exit_code == 0, whole.output
+    assert whole.stdout.startswith("<svg")
+    to_file = run("draw", "coaster.yml", "--piece", "coaster", "-o", "coaster.svg")
+    assert to_file.exit_code == 0, to_file.output
+    assert (folder / "coaster.svg").read_text("utf-8").startswith("<svg")
+
+
+def test_what_cannot_be_drawn(folder: Path) -> None:
+    run("new", "coaster")
+    unknown = run("draw", "coaster.yml", "--piece", "lid")
+    assert unknown.exit_code == 2
+    assert "coaster" in unknown.stderr
+    assert run("draw", "coaster.yml", "-o", "nowhere/coaster.svg").exit_code == 2
+    assert run("draw", "coaster.yml", "--kind", "portrait").exit_code == 2
+
+
 def test_a_defect_of_ours_is_a_sentence(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     write(folder / "good.yml", GOOD)
 

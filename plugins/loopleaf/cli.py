@@ -234,6 +234,37 @@ def measure(pattern: str) -> None:
     _text(measure_text(checked.measured))
 
 
+@main.command()
+@click.argument("pattern")
+@click.option(
+    "--piece", default="", metavar="NAME", help="One piece by itself; without it the finished whole."
+)
+@click.option("--kind", type=click.Choice(["picture"]), default="picture", show_default=True)
+@click.option(
+    "-o", "output", default="-", metavar="FILE.svg", help="Where to write; standard output without it."
+)
+def draw(pattern: str, piece: str, kind: str, output: str) -> None:
+    """Draw PATTERN as SVG from its worked stitches."""
+    from .draw import first_picture, piece_picture
+
+    checked = _one(pattern)
+    work, measured = checked.work, checked.measured
+    assert work is not None
+    if piece and work.piece(piece) is None:
+        names = ", ".join(one.name for one in work.pieces)
+        _cannot(f"{pattern} has no piece “{piece}”; it has {names}.")
+    drawn = piece_picture(work, piece, measured) if piece else first_picture(work, measured)
+    if not drawn:
+        _cannot(f"There is nothing to draw in {piece or pattern}: it has no rounds that could be worked.")
+    if output == "-":
+        _utf8(drawn)
+        return
+    try:
+        Path(output).write_text(drawn, encoding="utf-8")
+    except OSError as error:
+        _cannot(f"{output} can't be written: {(error.strerror or 'unknown reason').lower()}.")
+
+
 def _one(name: str) -> "Checked":
     """One pattern, worked; ends with its findings where it can't be."""
     from .publish.collection import NotReadable, read

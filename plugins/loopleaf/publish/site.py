@@ -11,12 +11,13 @@ from typing import Any, Literal
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.livereload import LiveReloadServer
-from mkdocs.plugins import BasePlugin, get_plugin_logger
+from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
+from ..review import RULES
 from .booklet import BookletsUnavailable
 from .booklet_serve import booklets_on_request
 from .booklet_shelf import make_booklets
@@ -27,6 +28,7 @@ from .site_booklets import booklet_jobs
 from .site_links import broken
 from .site_log import told
 from .site_pages import templates
+from .site_rules import RULES_SOURCE, rules_page
 from .site_settings import LoopleafOptions, settings
 from .site_sources import Generated, generated
 from .workshop import Worked, Workshop
@@ -76,9 +78,13 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
             self.settings,
         )
         told(log, self.patterns, os.path.relpath(docs))
+        for source, defect in self.workshop.defects.items():
+            log.error(
+                "%s could not be worked (%s). That is a defect of Loopleaf; please report it.", source, defect
+            )
         by_source = {file.src_uri: file for file in found}
-        for worked in self.patterns:
-            files.remove(by_source[worked.source])
+        for source in (*(worked.source for worked in self.patterns), *self.workshop.defects):
+            files.remove(by_source[source])
         self._add_fonts(files, config)
         self.jobs = booklet_jobs(self.patterns, self.settings, docs, config.use_directory_urls)
         self.cache = Path(config.config_file_path or config.docs_dir).parent / ".loopleaf" / "booklets"
@@ -88,6 +94,11 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
         self.bodies: dict[str, Body] = {}
         for page in pages:
             self._add_page(page, by_source, files, config)
+        if not files.get_file_from_path(RULES_SOURCE):
+            text = rules_page(RULES)
+            files.append(
+                File.generated(config, RULES_SOURCE, content=text, inclusion=InclusionLevel.NOT_IN_NAV)
+            )
         return files
 
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
@@ -114,15 +125,20 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
         body = self.bodies.get(page.file.src_uri)
         return body.drawings.fill(output) if body else output
 
+    @event_priority(-100)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Checks the links of our pages, and says at the very end what could not be published."""
+        """Checks the links of our pages, and says at the very end what could not be published.
+
+        After all other plugins, so that the search is written first.
+        """
         pages = {self.site.url(source): body.html for source, body in self.bodies.items()}
         known = {self.site.url(file.src_uri) for file in self.site.files} | set(self.site.booklets)
         for address, link in broken(pages, known):
             log.warning("The page “%s” links to “%s”, which isn't there.", address or "/", link)
-        failed = [worked for worked in self.patterns if worked.checked.has_errors]
+        failed = [worked.source for worked in self.patterns if worked.checked.has_errors]
+        failed += self.workshop.defects
         if failed and not self.serving:
-            names = ", ".join(worked.source for worked in failed)
+            names = ", ".join(failed)
             count = "1 pattern was" if len(failed) == 1 else f"{len(failed)} patterns were"
             raise PluginError(
                 f"{count} not published: {names}. The findings stand above; the others are built."

@@ -16,7 +16,11 @@ class CannotBuild(Exception):
     """The build couldn't begin: the settings can't be read."""
 
 
-class _Whole(BasePlugin[Config]):  # type: ignore[no-untyped-call]  # MkDocs leaves it untyped
+class _NoOptions(Config):  # type: ignore[no-untyped-call]  # MkDocs leaves it untyped
+    """It has none."""
+
+
+class _Whole(BasePlugin[_NoOptions]):  # type: ignore[no-untyped-call]
     """Notes that every page was written, before anyone says that not everything was published."""
 
     reached = False
