@@ -1,16 +1,16 @@
 """From a file's text to its values with their places, built from the YAML reader's events without recursion.
 
-Nothing is ever made from a tag, and no alias is opened out here: a hostile file costs no more time than its length.
+Nothing is ever made from a tag, and no alias is opened out here: so a hostile file costs little.
 """
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 import yaml
 
 from .finding import Suggestion
-from .limits import DEEPEST, MOST_ALIASES, MOST_VALUES
+from .limits import DEEPEST, MOST_ALIASES, MOST_FINDINGS, MOST_VALUES
 from .nodes import Flaw, Lines, Node
 from .not_yaml import explain, too_deep
 from .quoting import in_quotes, quote, value_on_line
@@ -19,6 +19,7 @@ _READER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _PLAIN_TAGS = re.compile(r"^(!|tag:yaml\.org,2002:(str|int|float|bool|null|timestamp|map|seq))$")
 _NOTHING = ("", "~", "null", "Null", "NULL")
 _MOST_REPAIRS = 50
+_MOST_READ_AGAIN = 5_000_000  # characters read in all while looking for further errors: a few seconds
 
 
 def _at(mark: Any) -> int:
@@ -43,6 +44,7 @@ class _Open:
 @dataclass(slots=True)
 class _Composer:
     text: str
+    lines: Lines
     flaws: list[Flaw] = field(default_factory=list)
     stack: list[_Open] = field(default_factory=list)
     anchors: dict[str, Node] = field(default_factory=dict)
@@ -50,6 +52,9 @@ class _Composer:
     root: Node | None = None
 
     def take(self, event: yaml.Event) -> None:
+        """One event of the reader. Raises `_TooMuchError` past a limit."""
+        if len(self.flaws) > MOST_FINDINGS:
+            raise _TooMuchError
         if isinstance(event, yaml.DocumentStartEvent) and self.root is not None:
             self._second_document(_at(event.start_mark))
             raise _TooMuchError
@@ -90,7 +95,7 @@ class _Composer:
     def _tag(self, tag: str | None, node: Node) -> None:
         if tag is None or _PLAIN_TAGS.match(tag):
             return
-        begin = self.text.find("!", *Lines(self.text).around(node.start))
+        begin = self.text.find("!", *self.lines.around(node.start))
         start = begin if 0 <= begin <= node.start else node.start
         self.flaws.append(
             Flaw(
@@ -112,7 +117,7 @@ class _Composer:
         start, end = _at(event.start_mark), _at(event.end_mark)
         target = self.anchors.get(event.anchor or "")
         if target is None:
-            value = value_on_line(self.text, start, Lines(self.text).around(start))
+            value = value_on_line(self.text, start, self.lines.around(start))
             begin, stop = (value[0], value[1]) if value and value[0] == start else (start, end)
             self.flaws.append(
                 Flaw(
@@ -123,6 +128,7 @@ class _Composer:
                     "YAML keeps an asterisk at the beginning of a value for itself: it takes "
                     f"`{event.anchor}` for the name of another value, and there is none.",
                     quote(self.text[begin:stop]),
+                    stops=True,
                 )
             )
             self._add(Node("text", begin, stop, self.text[begin:stop]))
@@ -161,6 +167,21 @@ class _Composer:
         )
         raise _TooMuchError
 
+    def _too_many_values(self, start: int, end: int) -> None:
+        if self.aliases:
+            self._too_many(start, end, f"Opened out, the file holds more than {MOST_VALUES:,} values.")
+        self.flaws.append(
+            Flaw(
+                "too-large",
+                start,
+                end,
+                f"The file holds more than {MOST_VALUES:,} values.",
+                "A blanket with 2,000 rows written out one by one holds about 20,000.",
+                Suggestion("Write rounds that are alike as `rounds: 4-6` or with `as:`.", None, "fill-in"),
+            )
+        )
+        raise _TooMuchError
+
     def _open(self, event: yaml.CollectionStartEvent) -> None:
         start = _at(event.start_mark)
         fields = isinstance(event, yaml.MappingStartEvent)
@@ -193,7 +214,7 @@ class _Composer:
         place = alias or (node.start, node.end)
         parent.end = max(parent.end, place[1])
         if parent.size > MOST_VALUES:
-            self._too_many(*place, f"Opened out, the file holds more than {MOST_VALUES:,} values.")
+            self._too_many_values(*place)
         if alias and len(self.stack) + node.depth > DEEPEST:
             self.flaws.append(too_deep(*place))
             raise _TooMuchError
@@ -243,8 +264,8 @@ def compose(text: str) -> tuple[Node | None, list[Flaw]]:
     """
     flaws: list[Flaw] = []
     readable = text
-    for _ in range(_MOST_REPAIRS):
-        composer = _Composer(readable)
+    for _ in range(min(_MOST_REPAIRS, 1 + _MOST_READ_AGAIN // (len(text) + 1))):
+        composer = _Composer(readable, Lines(readable))
         try:
             for event in yaml.parse(readable, Loader=_READER):
                 composer.take(event)
@@ -254,7 +275,7 @@ def compose(text: str) -> tuple[Node | None, list[Flaw]]:
             cause = explain(readable, error)
             if any(flaw.start <= cause.flaw.start <= flaw.end for flaw in flaws):
                 return None, flaws
-            flaws.append(cause.flaw)
+            flaws.append(replace(cause.flaw, stops=True))
             if cause.mended is None:
                 return None, flaws
             readable = cause.mended

@@ -20,8 +20,9 @@ def squares(grid: Grid, turn: int, turns: bool) -> str:
 def grid_line(pattern: Pattern, piece: Piece, grid: Grid, turn: int, number: int, stitch: str) -> str:
     """One row of a grid as a line.
 
-    A sign that means a yarn is worked in `stitch` (the entry's `work`), else in the first gauge's stitch, else
-    in single crochet; any other meaning is shorthand, worked once a square.
+    A sign that means a yarn is worked in `stitch` (the entry's `work`), else in the first gauge's stitch,
+    else in single crochet; any other meaning is shorthand, worked once a square. Chains that a foundation has
+    beyond the squares are the first row's turning chain: it begins in the chain after them.
     """
     turns = piece.worked == "rows"
     plain = "dc" if pattern.terms == "UK" else "sc"
@@ -35,8 +36,22 @@ def grid_line(pattern: Pattern, piece: Piece, grid: Grid, turn: int, number: int
             if meaning != yarn:
                 steps.append(f"with {meaning}" if not yarn else f"change to {meaning}")
                 yarn = meaning
-            steps.append(f"{stitch} in next {times} sts" if times > 1 else f"{stitch} in next st")
+            if skipped := _turning_chain(piece, grid) if number == 1 and not steps[1:] else 0:
+                steps.append(f"{stitch} in {skipped + 1}{_ORDINALS.get(skipped + 1, 'th')} ch from hook")
+                times -= 1
+            if times:
+                steps.append(f"{stitch} in next {times} sts" if times > 1 else f"{stitch} in next st")
         else:
             steps.append(f"({meaning}) x {times}" if times > 1 else meaning)
     steps.append("turn" if turns else "join" if piece.worked == "joined rounds" else "")
     return ", ".join(step for step in steps if step)
+
+
+_ORDINALS = {2: "nd", 3: "rd"}
+
+
+def _turning_chain(piece: Piece, grid: Grid) -> int:
+    """How many chains the foundation has beyond a row's squares."""
+    if piece.start is None or piece.start.kind != "chain" or piece.start.chain is None:
+        return 0
+    return max(0, (piece.start.chain.of(0) or 0) - len(grid.rows[0]))

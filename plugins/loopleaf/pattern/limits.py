@@ -25,5 +25,8 @@ MOST_ROUNDS = 10_000
 LONGEST_TEXT = 20_000
 """Characters of one value. The longest printed round is a few hundred, an essay of a note a few thousand."""
 
+LONGEST_VALUE = 300
+"""Characters of a number, a length, a list of sizes. Thirty sizes of a length in fractions take about 200."""
+
 MOST_FINDINGS = 500
 """Findings for one file. Past that, one cause repeats itself and more lines help nobody."""

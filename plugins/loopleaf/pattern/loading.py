@@ -8,7 +8,7 @@ from .misfits import misfits
 from .nodes import Flaw, Lines, Node
 from .source import Source
 
-_ALWAYS = ("not-yaml", "too-deep", "too-many-aliases", "not-utf8", "too-large")
+_TOO_MUCH = ("too-deep", "too-many-aliases", "too-large")
 
 
 def load(data: bytes, file: str) -> Source:
@@ -37,13 +37,13 @@ def load(data: bytes, file: str) -> Source:
     root, flaws = compose(text)
     lines = Lines(text)
     meant = _is_pattern(root, text)
-    stopped = any(flaw.rule in _ALWAYS for flaw in flaws)
+    stopped = any(flaw.stops or flaw.rule in _TOO_MUCH for flaw in flaws)
     if not meant and not stopped:
         return Source(file, text, None, [], False, root, lines)
     pattern = None
     if root is not None and meant:
         flaws = [*flaws, *_twice(root)]
-        if root.kind == "fields" and not any(flaw.rule in ("too-deep", "too-many-aliases") for flaw in flaws):
+        if root.kind == "fields" and not any(flaw.rule in _TOO_MUCH for flaw in flaws):
             doubt = any(not flaw.harmless for flaw in flaws)
             typed, unfit = misfits(root, text)
             flaws += [flaw for flaw in unfit if not _covered(flaw, flaws)]
@@ -91,7 +91,7 @@ def _twice(root: Node) -> list[Flaw]:
                         Suggestion("Put it in quotes if it is meant as text.", None, "fill-in"),
                     )
                 )
-            elif key.text in first:
+            elif key.text in first and len(flaws) <= MOST_FINDINGS:
                 flaws.append(
                     Flaw(
                         "key-twice",

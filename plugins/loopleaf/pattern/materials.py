@@ -5,6 +5,7 @@ from typing import Annotated, Any
 
 from pydantic import Field, model_validator
 
+from .limits import LONGEST_VALUE
 from .part import (
     ALength,
     Amounts,
@@ -82,7 +83,9 @@ class Hook(Part):
     def _with_its_use(cls, fields: Any) -> Any:
         """`4 mm for the ribs` in one line."""
         text = plain_text(fields.get("size")) if isinstance(fields, dict) else None
-        if text is not None and "for" not in fields and re.search(r"\sfor\s", text):
+        if text is None or "for" in fields or len(text) > LONGEST_VALUE:
+            return fields
+        if re.search(r"\sfor\s", text):
             size, use = re.split(r",?\s+for\s+", text, maxsplit=1)
             return {**fields, "size": size, "for": use}
         return fields

@@ -6,6 +6,7 @@ from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from .known_fields import fields_at, nearest
+from .limits import MOST_FINDINGS
 from .model import Pattern
 from .nodes import Flaw, Node
 from .wording import flaw_of, missing_field
@@ -64,7 +65,7 @@ def misfits(root: Node, text: str) -> tuple[Pattern | None, list[Flaw]]:
 
 def _tell(error: ValidationError, root: Node, text: str) -> tuple[list[Flaw], list[tuple[str | int, ...]]]:
     """The flaws, and where to leave out values so that the rest fits: empty where the rounds are in doubt."""
-    details = error.errors(include_url=False)
+    details = error.errors(include_url=False)[:MOST_FINDINGS]
     unknown: dict[tuple[str | int, ...], list[str]] = {}
     for one in details:
         path = _path(one)
@@ -72,7 +73,7 @@ def _tell(error: ValidationError, root: Node, text: str) -> tuple[list[Flaw], li
             unknown.setdefault(path[:-1], []).extend(nearest(str(path[-1]), fields_at(path[:-1]))[:1])
     flaws: list[Flaw] = []
     prunes: list[tuple[str | int, ...]] = []
-    doubt = False
+    doubt = error.error_count() > MOST_FINDINGS
     for one in details:
         path = _path(one)
         missing = missing_field(one)

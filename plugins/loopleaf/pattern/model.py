@@ -96,7 +96,7 @@ class Pattern(Part):
     pictures: Annotated[tuple[ShownPicture, ...], OneOrMore()] = Field(
         (), description="Pictures beside the file. Without one, the first is drawn from the stitches."
     )
-    materials: Materials = Field(Materials(), description="Yarns, hooks and what else is needed.")
+    materials: Materials = Field(default_factory=Materials, description="What a maker needs at hand.")
     gauge: Annotated[tuple[Gauge, ...], OneOrMore()] = Field(
         (), description="The gauge, or a list of gauges, or `not critical`."
     )

@@ -29,6 +29,7 @@ class Node:
     items: list["Node"] = field(default_factory=list)
     size: int = 1
     depth: int = 1
+    _names: dict[str, "tuple[Node, Node]"] | None = field(default=None, repr=False, compare=False)
 
     def child(self, step: str | int) -> "Node | None":
         """The value one step down. A list written as its one item, or a part in short, is its own child."""
@@ -43,11 +44,9 @@ class Node:
         """A field's name and value; underscores stand for spaces where no field is called so."""
         if self.kind != "fields":
             return None
-        for wanted in (name, name.rstrip("_").replace("_", " ")):
-            for key, value in self.fields:
-                if key.text == wanted:
-                    return key, value
-        return None
+        if self._names is None:
+            self._names = {key.text: (key, value) for key, value in reversed(self.fields)}
+        return self._names.get(name) or self._names.get(name.rstrip("_").replace("_", " "))
 
     def plain(self) -> Any:
         """The value as dictionaries, lists, texts and None; of a field written twice the first counts."""
@@ -66,7 +65,8 @@ class Node:
 class Flaw:
     """A finding before it has lines and columns: it still stands at offsets in the file's text.
 
-    harmless: the rounds can be worked in spite of it. also: another stretch that matters, with its words.
+    stops: the YAML reader can't read past it. harmless: the rounds can be worked in spite of it.
+    also: another stretch that matters, with its words.
     """
 
     rule: str
@@ -75,6 +75,7 @@ class Flaw:
     message: str
     working: str = ""
     suggestion: Suggestion | None = None
+    stops: bool = False
     harmless: bool = False
     also: tuple[int, int, str] | None = None
 
@@ -87,11 +88,7 @@ class Lines:
 
     @cached_property
     def _starts(self) -> list[int]:
-        starts = [0]
-        for offset, sign in enumerate(self.text):
-            if sign == "\n" or (sign == "\r" and self.text[offset + 1 : offset + 2] != "\n"):
-                starts.append(offset + 1)
-        return starts
+        return [0, *(found.end() for found in re.finditer(r"\r\n|\n|\r", self.text))]
 
     def position(self, offset: int) -> tuple[int, int]:
         """Line and column of an offset."""

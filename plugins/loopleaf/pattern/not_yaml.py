@@ -14,6 +14,7 @@ from .limits import DEEPEST
 from .nodes import Flaw, Lines
 from .quoting import in_quotes, quote, value_on_line
 
+_REMARK = re.compile(r"^[^\n#]*[{,][\w \t-]+:[ \t]+(#[^,}\]\s]+)", re.M)
 _KEPT = {
     "*": "an asterisk",
     "&": "an ampersand",
@@ -140,6 +141,29 @@ def _tab(text: str, at: int, line: tuple[int, int], lines: Lines) -> Cause | Non
     )
 
 
+def _remark(text: str, at: int, error: yaml.MarkedYAMLError) -> Cause | None:
+    """A value in braces that begins with `#` (a colour): the closing brace is hidden with it."""
+    if "flow" not in (error.context or ""):
+        return None
+    for found in reversed(list(_REMARK.finditer(text, 0, at))):
+        before = found[0][: found.start(1) - found.start()]
+        if before.count("{") <= before.count("}"):
+            continue
+        start, end = found.span(1)
+        return Cause(
+            Flaw(
+                "not-yaml",
+                start,
+                end,
+                f"`{found[1]}` hides the rest of its line.",
+                "To YAML, a `#` after a space begins a remark, and the rest of the line isn't read.",
+                Suggestion("Put it in quotes.", in_quotes(found[1]), "safe"),
+            ),
+            _blank(text, start, end),
+        )
+    return None
+
+
 def _not_closed(text: str, error: yaml.MarkedYAMLError, lines: Lines) -> Cause | None:
     mark = error.context_mark
     if mark is None or mark.index >= len(text):
@@ -152,20 +176,6 @@ def _not_closed(text: str, error: yaml.MarkedYAMLError, lines: Lines) -> Cause |
     if lines.position(stopped)[0] == begin_line and stopped < len(text):
         return None
     end = lines.around(mark.index)[1]
-    remark = re.compile(r"[ \t](#[^,}\]\s]*)").search(text, mark.index, end)
-    if remark and sign in "{[":
-        value = remark[1]
-        return Cause(
-            Flaw(
-                "not-yaml",
-                remark.start(1),
-                remark.end(1),
-                f"`{value}` hides the rest of its line.",
-                "To YAML, a `#` after a space begins a remark, and the rest of the line isn't read.",
-                Suggestion("Put it in quotes.", in_quotes(value), "safe"),
-            ),
-            text[: remark.start(1)] + "x" * len(value) + text[remark.end(1) :],
-        )
     closing = {"{": "}", "[": "]"}.get(sign, sign)
     name = {"{": "curly bracket", "[": "square bracket"}.get(sign, "quote")
     return Cause(
@@ -252,6 +262,7 @@ def explain(text: str, error: yaml.YAMLError) -> Cause:
             return escaped
     return (
         _tab(text, at, line, lines)
+        or _remark(text, at, error)
         or _not_closed(text, error, lines)
         or _in_the_value(text, at, line)
         or Cause(_indent(text, line, lines), None)

@@ -8,6 +8,9 @@ from .limits import MOST_ROUNDS
 from .model import Pattern
 from .pieces import Piece
 from .plans import Path, PlanProblem
+from .values import Run
+
+_MOST_PROBLEMS = 100  # in one piece; past that its numbers say nothing any more
 
 Sizes = tuple[int, ...] | None
 
@@ -30,6 +33,7 @@ class Numbering:
     name: str
     slots: dict[int, list[Slot]] = field(default_factory=dict)
     problems: list[PlanProblem] = field(default_factory=list)
+    highest: int = 0
     gave_up: bool = False
 
     @property
@@ -54,8 +58,12 @@ def number_entries(pattern: Pattern, name: str) -> Numbering:
     entries = done.piece.entries
     written = [i for i, entry in enumerate(entries) if entry.run and entry.every is None]
     ruled = [i for i, entry in enumerate(entries) if entry.run and entry.every is not None]
+    runs = [run for run in (entries[i].run for i in written) if run]
     total = 0
     for index in [*written, *ruled]:
+        if len(done.problems) > _MOST_PROBLEMS:
+            done.gave_up = True
+            break
         entry = entries[index]
         sizes = _sizes(done, index)
         numbers = _numbers(done, index, sizes)
@@ -65,9 +73,10 @@ def number_entries(pattern: Pattern, name: str) -> Numbering:
             done.gave_up = True
             break
         if entry.every is None:
-            numbers = _check_order(done, index, numbers, written)
+            numbers = _check_order(done, index, numbers, runs)
         for turn, (number, worked_by) in enumerate(numbers):
             taken = done.slots.setdefault(number, [])
+            done.highest = max(done.highest, number)
             if not any(share(slot.sizes, worked_by) for slot in taken):
                 taken.append(Slot(number, index, turn, worked_by))
     if not done.gave_up:
@@ -169,7 +178,7 @@ def _until(done: Numbering, index: int, first: int, sizes: Sizes) -> list[tuple[
 
 
 def _check_order(
-    done: Numbering, index: int, numbers: list[tuple[int, Sizes]], written: list[int]
+    done: Numbering, index: int, numbers: list[tuple[int, Sizes]], runs: list[Run]
 ) -> list[tuple[int, Sizes]]:
     """The entry's numbers, told where they overlap or step back.
 
@@ -178,7 +187,7 @@ def _check_order(
     """
     word = done.piece.entries[index].word
     taken = [n for n, by in numbers if any(share(slot.sizes, by) for slot in done.slots.get(n, []))]
-    highest = max(done.slots, default=0)
+    highest = done.highest
     if taken:
         by = next(by for n, by in numbers if n == taken[0])
         other = next(slot.entry for slot in done.slots[taken[0]] if share(slot.sizes, by))
@@ -194,8 +203,8 @@ def _check_order(
             )
         )
         moved = range(highest + 1, highest + 1 + len(numbers))
-        others = [done.piece.entries[one].run for one in written if one != index]
-        if len(taken) == len(numbers) and not any(run and n in run for n in moved for run in others):
+        free = all(run.first > moved[-1] or (run.last or run.first) < moved[0] for run in runs)
+        if len(taken) == len(numbers) and free:
             return [(number, by) for number, (_, by) in zip(moved, numbers, strict=True)]
     elif numbers and numbers[0][0] < highest:
         done.problems.append(

@@ -3,10 +3,12 @@
 import re
 
 from .finding import Suggestion
+from .limits import LONGEST_TEXT
 
 _FIELD = re.compile(r"(?:^[ ]*(?:-[ ]+)*|[{,][ \t]*)([A-Za-z_][\w \t-]*|\"[^\"]*\"|'[^']*'):[ \t]+")
 _ITEM = re.compile(r"^[ ]*(?:-[ ]+)+")
 _NEXT_FIELD = re.compile(r",[ \t]*[A-Za-z_][\w \t-]*:(?=[ \t]|$)")
+_FAR = LONGEST_TEXT  # further away on one line nothing is looked for
 
 
 def in_quotes(value: str) -> str:
@@ -22,8 +24,8 @@ def quote(value: str) -> Suggestion:
 
 
 def value_on_line(text: str, at: int, line: tuple[int, int]) -> tuple[int, int, bool] | None:
-    """The value on one line that reaches to an offset or lies last before it: start, end, in braces or not."""
-    begin, stop = line
+    """The value on one line that reaches to an offset or lies last before it: start, end, if in braces."""
+    begin, stop = max(line[0], at - _FAR), min(line[1], at + _FAR)
     row = text[begin:stop]
     starts = [found.end() for found in _FIELD.finditer(row) if begin + found.end() <= at]
     item = _ITEM.match(row)

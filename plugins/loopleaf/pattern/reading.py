@@ -8,7 +8,7 @@ from typing import Any
 
 from pydantic_core import PydanticCustomError
 
-from .limits import LARGEST_NUMBER, MOST_ROUNDS
+from .limits import LARGEST_NUMBER, LONGEST_VALUE, MOST_ROUNDS
 from .values import Length, Lengths, LengthUnit, Numbers, Run, Weight, WeightUnit
 
 _LENGTH_WORDS: dict[str, LengthUnit] = {
@@ -101,7 +101,7 @@ def read_length(value: Any) -> Length:
 
 def read_hook(value: Any) -> Length:
     """A hook's size, also with its other name behind it: `5.5 mm`, `5.5 mm (I-9)`. Raises `wrong-type`."""
-    text = re.sub(r"\s*\([^()]*\)$", "", plain_text(value) or "")
+    text = re.sub(r"\s*\([^()]*\)$", "", (plain_text(value) or "")[:LONGEST_VALUE])
     try:
         size = value if isinstance(value, Length) else read_length(text)
     except PydanticCustomError as error:
@@ -129,7 +129,7 @@ def one_a_size(value: Any) -> list[str | None] | None:
         texts = [plain_text(one) for one in value]
     else:
         text = plain_text(value)
-        if not text:
+        if not text or len(text) > LONGEST_VALUE:
             return None
         found = _SIZES.match(text)
         texts = [found[1], *re.split(r"\s*[,;]\s*", found[2].strip())] if found else [text]

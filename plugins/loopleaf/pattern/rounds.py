@@ -96,7 +96,7 @@ class _Writer:
             path = self.numbering.path(slot.entry, "work")
             return [(slot.sizes, _Line(entry.work or "", path, n, entry.yarn, entry.reversed))]
         there = any(share(one.sizes, slot.sizes) for one in self.numbering.slots.get(number, []))
-        if not there or number >= slot.number:
+        if not there or number >= slot.number or (entry.run and number >= entry.run.first):
             self._no_such_round(slot, number, later=there)
             return []
         found: list[tuple[Sizes, _Line]] = []
@@ -119,7 +119,12 @@ class _Writer:
         if not self._first_time(slot, f"{field_name} {number}"):
             return
         word = entry.word
-        if later:
+        if number < slot.number and later:
+            message = (
+                f"{word.capitalize()} {number} is itself one of the {word}s that are to be worked again."
+            )
+            working = f"These {word}s are {entry.run}, and they are worked as {entry.repeat or entry.as_}."
+        elif later:
             message = f"{word.capitalize()} {number} isn't worked yet when {word} {slot.number} names it."
             working = f"A {word} can only be worked again once it has been worked."
         else:

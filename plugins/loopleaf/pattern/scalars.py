@@ -79,4 +79,8 @@ def _in_a_block(text: str, node: Node) -> list[int] | None:
         at = broken.end()
         if text[at : at + width].strip(" ") == "":
             at += width
-    return [*places, min(at, node.end)]
+    end = min(at, node.end)
+    closing = value[len(places) :]
+    if not closing.strip("\n"):  # the line breaks that end it lie behind the last letter
+        places.extend([end] * len(closing))
+    return [*places, end]

@@ -27,7 +27,7 @@ class Source:
     lines: Lines = field(default_factory=lambda: Lines(""), repr=False)
 
     def locate(self, path: Path, start: int | None = None, end: int | None = None) -> Location:
-        """Where the value at a path stands; with offsets, the stretch of its text between them, end exclusive.
+        """Where the value at a path stands; with offsets, the stretch of its text between them.
 
         A path that ends in `KEY` means the field's name. Where a step isn't there, the nearest value above
         it is meant; where offsets can't be followed into the file, the whole value.

@@ -42,10 +42,10 @@ def _unknown(path: tuple[str | int, ...], root: Node) -> Flaw:
     model = part_at(path[:-1])
     near = nearest(name, known)
     start, end = key_span(root, path)
-    message = f"`{name}` isn't a field {PARTS.get(model, 'here') if model else 'here'}."
+    message = f"`{_short(name)}` isn't a field {PARTS.get(model, 'here') if model else 'here'}."
     shown = near or sorted(known)[:4]
     homes = [of for other, of in PARTS.items() if other is not model and name in fields_of(other)]
-    working = f"`{name}` is a field {homes[0]}. " if homes else ""
+    working = f"`{_short(name)}` is a field {homes[0]}. " if homes else ""
     working += (
         ("Nearest: " if near else "Among those that are: ") + ", ".join(f"`{one}`" for one in shown) + "."
     )
@@ -137,10 +137,15 @@ def _wrong(one: ErrorDetails, path: tuple[str | int, ...], node: Node, text: str
     if close:
         word = next(w for w in ctx["words"] if w.lower() == close[0])
         advice = Suggestion(f"Write `{word}`.", word, "likely")
-    shown = node.text if len(node.text) <= 60 else f"{node.text[:57]}…"
-    return Flaw(
-        "wrong-type", node.start, node.end, f"`{field}` is `{shown}`, which isn't {expected}.", "", advice
-    )
+    if not node.text.strip():
+        return Flaw("wrong-type", node.start, node.end, f"`{field}` is empty.", "", advice)
+    not_so = f"where {expected} should stand" if one["type"] in _KINDS else f"which isn't {expected}"
+    message = f"`{field}` is `{_short(node.text)}`, {not_so}."
+    return Flaw("wrong-type", node.start, node.end, message, "", advice)
+
+
+def _short(text: str) -> str:
+    return text if len(text) <= 60 else f"{text[:57]}…"
 
 
 def _nothing(field: str, node: Node, text: str, advice: Suggestion) -> Flaw:

@@ -1,0 +1,58 @@
+from typing import Any
+
+import pytest
+
+from loopleaf.pattern import Grid, Pattern
+from loopleaf.pattern.grids import grid_line, squares
+
+ROWS = ["ab.", "cd."]
+
+
+@pytest.mark.parametrize(
+    ("corner", "turns", "rows"),
+    [
+        ("bottom right", True, [".dc", "ab."]),
+        ("bottom right", False, [".dc", ".ba"]),
+        ("bottom left", True, ["cd.", ".ba"]),
+        ("top right", True, [".ba", "cd."]),
+        ("top left", False, ["ab.", "cd."]),
+    ],
+)
+def test_squares_in_the_order_in_which_they_are_worked(corner: str, turns: bool, rows: list[str]) -> None:
+    key = dict.fromkeys("abcd.", "A")
+    grid = Grid.model_validate({"rows": ROWS, "key": key, "from": corner})
+    assert [squares(grid, turn, turns) for turn in range(2)] == rows
+
+
+def pattern(worked: str, key: dict[str, str], terms: str = "US", gauge: str = "not critical") -> Pattern:
+    piece = {
+        "worked": worked,
+        "rows": [{"rows": "1-2", "from": "grid"}],
+        "grid": {"rows": ["#..", ".##"], "key": key},
+    }
+    yarns: dict[str, Any] = {"materials": {"yarns": {"A": {}, "B": {}}}}
+    return Pattern.model_validate(
+        {"title": "t", "terms": terms, "gauge": gauge, "pieces": {"p": piece}} | yarns
+    )
+
+
+def line(made: Pattern, turn: int, stitch: str = "") -> str:
+    piece = made.pieces["p"]
+    assert piece.grid is not None
+    return grid_line(made, piece, piece.grid, turn, turn + 1, stitch)
+
+
+def test_colours() -> None:
+    made = pattern("rows", {"#": "A", ".": "B"})
+    assert line(made, 0) == "with A, sc in next 2 sts, change to B, sc in next st, turn"
+    assert line(made, 1) == "ch 1, with A, sc in next st, change to B, sc in next 2 sts, turn"
+    assert line(pattern("rows", {"#": "A", ".": "B"}, "UK"), 0).startswith("with A, dc in")
+    assert line(made, 0, "hdc").startswith("with A, hdc in next 2 sts")
+    assert line(pattern("joined rounds", {"#": "A", ".": "B"}), 1).endswith(
+        "change to A, sc in next st, join"
+    )
+
+
+def test_squares_of_several_stitches() -> None:
+    made = pattern("rows, right side only", {"#": "dc in next 3 sts", ".": "dc in next st, ch 2, sk 2 sts"})
+    assert line(made, 0) == "(dc in next 3 sts) x 2, dc in next st, ch 2, sk 2 sts"
