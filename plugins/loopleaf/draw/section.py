@@ -1,0 +1,87 @@
+"""Cross-sections of work in the round, seen from above: circle, oval, polygon.
+
+Each gives a point for a distance `out` from the middle line (mm) and a share `along` of the way around (0 to
+1). x runs to the right, y away from the viewer; the way around runs counter-clockwise as a right-hander
+works it.
+"""
+
+from dataclasses import dataclass
+from math import cos, hypot, pi, sin, tan
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Oval:
+    """A circle (spine 0) or an oval about a straight spine of that length in mm. turn: where the way around
+    begins.
+    """
+
+    spine: float = 0.0
+    turn: float = 0.0
+
+    def at(self, out: float, along: float) -> Point:
+        """The point so far along the way around."""
+        half = self.spine / 2
+        way = 2 * self.spine + 2 * pi * out
+        if not self.spine or not way:
+            angle = 2 * pi * along + self.turn
+            return (out * cos(angle), out * sin(angle))
+        s = (along + self.turn / (2 * pi)) % 1.0 * way
+        if s < self.spine:
+            return (half - s, out)
+        s -= self.spine
+        if s < pi * out:
+            angle = pi / 2 + s / out
+            return (-half + out * cos(angle), out * sin(angle))
+        s -= pi * out
+        if s < self.spine:
+            return (-half + s, -out)
+        angle = -pi / 2 + (s - self.spine) / out if out else 0.0
+        return (half + out * cos(angle), out * sin(angle))
+
+    def out_for(self, way: float) -> float:
+        """The distance out whose way around is `way`."""
+        return max((way - 2 * self.spine) / (2 * pi), 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Polygon:
+    """A polygon of so many corners; `out` is the distance to a side. The first corner stands where `along`
+    is 0.
+    """
+
+    corners: int
+
+    def at(self, out: float, along: float) -> Point:
+        """The point so far along the way around, the way along each side counted evenly."""
+        share = along % 1.0 * self.corners
+        side = int(share)
+        reach = out / cos(pi / self.corners)
+        start, end = self._corner(side, reach), self._corner(side + 1, reach)
+        part = share - side
+        return (start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part)
+
+    def _corner(self, number: int, reach: float) -> Point:
+        angle = -pi / 2 - pi / self.corners + 2 * pi * number / self.corners
+        return (reach * cos(angle), reach * sin(angle))
+
+    def out_for(self, way: float) -> float:
+        """The distance out whose way around is `way`."""
+        return way / (2 * self.corners * tan(pi / self.corners))
+
+
+Section = Oval | Polygon
+
+
+def outward(section: Section, out: float, along: float) -> Point:
+    """The direction that the outside faces at a point, of length 1."""
+    a, b = section.at(max(out, 0.01), along - 0.002), section.at(max(out, 0.01), along + 0.002)
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    length = hypot(dx, dy) or 1.0
+    return (dy / length, -dx / length)
+
+
+def slant(angle: float) -> tuple[float, float]:
+    """Sine and cosine of the height that the viewer looks down from."""
+    return (sin(angle), cos(angle))
