@@ -4,6 +4,7 @@ import pytest
 
 from loopleaf.pattern import Grid, Pattern
 from loopleaf.pattern.grids import grid_line, squares
+from loopleaf.pattern.start import Start
 
 ROWS = ["ab.", "cd."]
 
@@ -56,3 +57,17 @@ def test_colours() -> None:
 def test_squares_of_several_stitches() -> None:
     made = pattern("rows, right side only", {"#": "dc in next 3 sts", ".": "dc in next st, ch 2, sk 2 sts"})
     assert line(made, 0) == "(dc in next 3 sts) x 2, dc in next st, ch 2, sk 2 sts"
+
+
+@pytest.mark.parametrize(
+    ("chain", "first"),
+    [
+        ("chain 3", "with A, sc in next 2 sts, change to B, sc in next st, turn"),
+        ("chain 4", "with A, sc in 2nd ch from hook, sc in next st, change to B, sc in next st, turn"),
+    ],
+)
+def test_the_first_row_on_a_chain_begins_behind_the_turning_chain(chain: str, first: str) -> None:
+    made = pattern("rows", {"#": "A", ".": "B"})
+    piece = made.pieces["p"].model_copy(update={"start": Start.model_validate(chain)})
+    assert piece.grid is not None
+    assert grid_line(made, piece, piece.grid, 0, 1, "") == first
