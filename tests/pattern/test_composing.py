@@ -84,7 +84,7 @@ def test_plain_kinds_are_not(tag: str) -> None:
     "value", ["6:10", "yes", "no", "on", "1.10", "010", "1e3", "2026-10-02", "0x1F", "1_000"]
 )
 def test_values_keep_their_own_text(value: str) -> None:
-    """YAML 1.1 (yaml.org/spec/1.1, tag repository) makes numbers, dates and truths of these; here they stay words."""
+    """YAML 1.1 (its tag repository) makes numbers, dates and truths of these; here they stay words."""
     root, _ = compose(f"a: {value}\n")
     assert root is not None
     assert root.plain() == {"a": value}

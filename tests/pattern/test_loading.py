@@ -172,7 +172,7 @@ def test_no_bytes_raise(data: bytes) -> None:
 @settings(max_examples=250, deadline=None)
 @given(st.data())
 def test_no_slip_of_the_keyboard_raises(data: st.DataObject) -> None:
-    """A sound file with a stretch taken out and signs put in: findings within the file, and every one complete."""
+    """A sound file with a stretch taken out and signs put in: every finding is complete and in the file."""
     start = data.draw(st.integers(0, len(LANTERN)))
     length = data.draw(st.integers(0, 40))
     signs = data.draw(st.text(st.sampled_from("{}[]:,*&!#|>'\"%@`- \n\tab1<\\😀"), max_size=6))
