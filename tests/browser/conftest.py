@@ -27,7 +27,7 @@ class _Silent(SimpleHTTPRequestHandler):
 def site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """The address of a site with every demo pattern and the demo's own pages."""
     names = [path.name for path in sorted((ROOT / "patterns").iterdir()) if path.suffix in (".yml", ".md")]
-    small = SmallSite(tmp_path_factory.mktemp("browser"), dict.fromkeys(names), booklets=True)
+    small = SmallSite(tmp_path_factory.mktemp("browser"), dict.fromkeys(names), booklets=True, papers=["a4"])
     small.settings["markdown_extensions"] += ["attr_list", "pymdownx.superfences", "pymdownx.highlight"]
     small.build()
     handler = functools.partial(_Silent, directory=str(small.html))

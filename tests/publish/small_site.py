@@ -3,7 +3,7 @@
 import shutil
 from collections.abc import Mapping
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 import yaml
 from mkdocs.commands.build import build
@@ -71,7 +71,7 @@ class SmallSite:
         }
 
     def build(
-        self, command: str = "build", plugin: LoopleafPlugin | None = None, **more: Any
+        self, command: Literal["build", "serve"] = "build", plugin: LoopleafPlugin | None = None, **more: Any
     ) -> LoopleafPlugin:
         """Build it, as `mkdocs build` or one rebuild of `mkdocs serve` does.
 
@@ -85,6 +85,7 @@ class SmallSite:
             config.plugins.on_startup(command=command, dirty=False)
         else:
             fresh = config.plugins["loopleaf"]
+            assert isinstance(fresh, LoopleafPlugin)
             fresh.serving, fresh.workshop = plugin.serving, plugin.workshop
         build(config)
         made = config.plugins["loopleaf"]

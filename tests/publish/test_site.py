@@ -8,6 +8,10 @@ from pathlib import Path
 import pytest
 from mkdocs.exceptions import Abort
 
+from loopleaf.publish import leaflet
+from loopleaf.publish.leaflet_parts import Leaflet, Terms
+from loopleaf.publish.settings import Settings
+from loopleaf.review import Checked
 from tests.publish.small_site import COASTER, WRONG, SmallSite
 
 
@@ -258,3 +262,23 @@ def test_booklets_are_offered_and_there(tmp_path: Path) -> None:
             assert (site.html / name).read_bytes().startswith(b"%PDF")
             assert f'href="../../{name}"' in site.page(f"{terms}/coaster/")
             assert name not in site.page(f"{'uk' if terms == 'us' else 'us'}/coaster/")
+
+
+def test_a_defect_of_ours_in_one_pattern_leaves_the_others_unharmed(
+    tmp_path: Path, caplog: pytest.LogCaptureFixture, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    set_out = leaflet.leaflets
+
+    def failing(checked: Checked, settings: Settings) -> dict[Terms, Leaflet]:
+        if checked.source.file == "tide-cloth.yml":
+            raise KeyError("no such thing")
+        return set_out(checked, settings)
+
+    monkeypatch.setattr(leaflet, "leaflets", failing)
+    site = SmallSite(tmp_path, {"coaster.yml": COASTER, "tide-cloth.yml": None})
+    with pytest.raises(Abort):
+        site.build()
+    assert "tide-cloth.yml can't be worked" in caplog.text
+    assert "Traceback" not in caplog.text
+    assert "Coaster" in site.page("us/coaster/")
+    assert not list(site.html.rglob("tide-cloth*"))

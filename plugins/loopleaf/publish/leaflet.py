@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 
 from .. import trade
+from ..draw import first_picture
 from ..fabric import Made, PatternWork, WorkedRound
 from ..measure import Measured, measure, reason
 from ..notation.tree import Chain
@@ -26,12 +27,34 @@ def leaflet(checked: Checked, terms: Terms, settings: Settings) -> Leaflet:
     The file's path as checked is taken as its path below the collection's folder. Raises ValueError for a
     pattern that can't be published: it wasn't worked, or has an error.
     """
+    work = _publishable(checked)
+    measured = measure(work)
+    return _set_out(checked, work, measured, _drawn(work, measured), terms, settings)
+
+
+def leaflets(checked: Checked, settings: Settings) -> dict[Terms, Leaflet]:
+    """The same in both terminologies, measured and drawn once."""
+    work = _publishable(checked)
+    measured = measure(work)
+    drawing = _drawn(work, measured)
+    return {terms: _set_out(checked, work, measured, drawing, terms, settings) for terms in _LANGUAGES}
+
+
+def _publishable(checked: Checked) -> PatternWork:
     if checked.work is None or checked.has_errors:
         raise ValueError(f"{checked.source.file} can't be published as it stands")
-    work = checked.work
+    return checked.work
+
+
+def _drawn(work: PatternWork, measured: Measured) -> str:
+    return "" if work.pattern.pictures else first_picture(work, measured)
+
+
+def _set_out(
+    checked: Checked, work: PatternWork, measured: Measured, drawing: str, terms: Terms, settings: Settings
+) -> Leaflet:
     pattern = work.pattern
     said = voice(work, terms)
-    measured = measure(work)
     folder = folder_of(checked.source.file)
     level = _level(said, measured)
     printed = pieces(said, work, measured, folder)
@@ -45,7 +68,7 @@ def leaflet(checked: Checked, terms: Terms, settings: Settings) -> Leaflet:
         lang=_LANGUAGES[terms],
         summary=said.prose(pattern.summary),
         designer=pattern.designer,
-        picture=cover_picture(said, work, measured, folder),
+        picture=cover_picture(said, measured, drawing, folder),
         made=made(said),
         sizes=sizes(said, measured),
         facts=facts(said, measured, level.name),

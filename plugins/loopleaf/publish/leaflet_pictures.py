@@ -1,9 +1,9 @@
 """A leaflet's pictures: the author's, or what is drawn from the stitches where there are none."""
 
+import re
+from dataclasses import replace
 from posixpath import dirname, join, normpath
 
-from ..draw import first_picture
-from ..fabric import PatternWork
 from ..measure import Measured
 from ..pattern import Picture as OwnPicture
 from .leaflet_parts import Picture
@@ -23,19 +23,21 @@ def author_picture(voice: Voice, picture: OwnPicture | None, folder: str) -> Pic
     return Picture(voice.prose(picture.alt), file=file, credit=picture.credit)
 
 
-def cover_picture(voice: Voice, work: PatternWork, measured: Measured, folder: str) -> Picture:
-    """The author's first picture, or the first piece drawn from its stitches."""
-    own = author_picture(voice, next(iter(work.pattern.pictures), None), folder)
-    across = across_mm(measured)
+def cover_picture(voice: Voice, measured: Measured, drawing: str, folder: str) -> Picture:
+    """The author's first picture, or the first piece as drawn from its stitches (SVG text, in mm)."""
+    own = author_picture(voice, next(iter(voice.pattern.pictures), None), folder)
     if own is not None:
-        return Picture(own.alt, file=own.file, credit=own.credit, across_mm=across)
-    alt = voice.say("drawn_alt", title=voice.prose(work.pattern.title))
-    return Picture(alt, svg=first_picture(work), across_mm=across)
+        return replace(own, across_mm=_stated_mm(measured))
+    alt = voice.say("drawn_alt", title=voice.prose(voice.pattern.title))
+    return Picture(alt, svg=drawing, across_mm=_drawn_mm(drawing))
 
 
-def across_mm(measured: Measured) -> float:
-    """The larger side of the first piece in mm, in the first size; 0 where nothing says."""
-    stated = [one.mm(0) or 0.0 for one in measured.stated if one.piece == "" and one.what != "around"]
-    first = measured.pieces[0].size[0] if measured.pieces and measured.pieces[0].size else {}
-    worked = [first[what].middle for what in ("across", "width", "length", "height") if what in first]
-    return max(worked or stated or [0.0])
+def _drawn_mm(drawing: str) -> float:
+    """The larger side of a drawing in mm."""
+    box = re.search(r'viewBox="[-\d.]+ [-\d.]+ ([\d.]+) ([\d.]+)"', drawing)
+    return max(float(box[1]), float(box[2])) if box else 0.0
+
+
+def _stated_mm(measured: Measured) -> float:
+    """The largest side that the author states, in the first size; 0 where nothing is stated."""
+    return max((one.mm(0) or 0.0 for one in measured.stated if one.what != "around"), default=0.0)

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 
 from ..pattern import Finding, Suggestion
 from ..review import Checked, among_files, check, slug
-from .leaflet import leaflet
+from . import leaflet
 from .leaflet_parts import Leaflet, Terms
 from .settings import Settings
 
@@ -39,9 +39,13 @@ class Worked:
 
 @dataclass(slots=True)
 class Workshop:
-    """Keeps what was worked, by the content it was worked from. worked: the files worked in the last call."""
+    """Keeps what was worked, by the content it was worked from.
+
+    worked: the files worked in the last call. defects: those that Loopleaf itself failed on, and how.
+    """
 
     worked: list[str] = field(default_factory=list)
+    defects: dict[str, str] = field(default_factory=dict)
     _kept: dict[str, Worked] = field(default_factory=dict)
 
     def work(self, files: Iterable[tuple[str, bytes]], settings: Settings) -> list[Worked]:
@@ -50,13 +54,18 @@ class Workshop:
 
         YAML files that hold no pattern are passed over.
         """
-        self.worked = []
+        self.worked, self.defects = [], {}
         kept: dict[str, Worked] = {}
         for source, data in files:
             key = hashlib.sha256(repr((source, settings)).encode() + data).hexdigest()
             if key not in self._kept:
                 self.worked.append(source)
-                self._kept[key] = _worked(source, data, settings)
+                try:
+                    self._kept[key] = _worked(source, data, settings)
+                except Exception as error:  # noqa: BLE001
+                    # A defect of ours in one file mustn't end the build, nor reach its author as a traceback.
+                    self.defects[source] = f"{type(error).__name__}: {error}"
+                    continue
             kept[key] = self._kept[key]
         self._kept = kept
         found = [
@@ -73,7 +82,7 @@ def _worked(source: str, data: bytes, settings: Settings) -> Worked:
     checked = _kept_free(check(data, source))
     if checked.work is None or checked.has_errors:
         return Worked(source, checked, {})
-    return Worked(source, checked, {terms: leaflet(checked, terms, settings) for terms in BOTH})
+    return Worked(source, checked, leaflet.leaflets(checked, settings))
 
 
 def _kept_free(checked: Checked) -> Checked:
