@@ -4,6 +4,7 @@ in full.
 
 from .parser import parse, parse_count
 from .problem import Parsed, Problem
+from .prose import translate_prose
 from .style import kind_names
 from .vocabulary import SpecialStitch, Terms, Vocabulary
 from .writer import stitch_name, write, write_count, write_step
@@ -18,6 +19,7 @@ __all__ = [
     "parse",
     "parse_count",
     "stitch_name",
+    "translate_prose",
     "write",
     "write_count",
     "write_step",

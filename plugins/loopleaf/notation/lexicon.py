@@ -15,21 +15,12 @@ from typing import Any
 
 import yaml
 
-from ..trade import StitchNames, stitch_forms, stitches
+from .stitch_words import stitch_words
+from .style import Style
 from .tree import Stitch
 from .vocabulary import Terms, Vocabulary
 
 WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\d+|[^\s\w]|_")
-POSTED = (
-    "single",
-    "half",
-    "double",
-    "treble",
-    "double-treble",
-    "triple-treble",
-    "extended-single",
-    "extended-double",
-)
 ORDINAL = re.compile(r"(?:st|nd|rd|th)\b", re.IGNORECASE)
 
 
@@ -113,25 +104,22 @@ def plurals(name: str) -> tuple[str, ...]:
 def base_lexicon(terms: Terms) -> Lexicon:
     """The words of one terminology without any pattern's own."""
     phrases: dict[tuple[str, ...], Entry] = {}
-    for words, stitch in _stitch_phrases(terms):
-        phrases.setdefault(words, Entry(_means(stitch), stitch, words[1:]))
+    for word in stitch_words(terms):
+        words = split_words(word.name)
+        phrases.setdefault(words, Entry(_means(word.stitch), word.stitch, words[1:]))
     for words, entry in _plain_words(terms):
         phrases.setdefault(words, entry)
-    own_names = dict(_short_names(terms))
     other: Terms = "UK" if terms == "US" else "US"
-    for words, stitch in _stitch_phrases(other):
-        name = own_names[stitch] if len(words) == 1 else _full_name(stitch, terms)
-        phrases.setdefault(words, Entry(_means(stitch), stitch, words[1:], name))
+    for word in stitch_words(other):
+        words = split_words(word.name)
+        own = Style(terms, word.full).stitch(word.stitch)
+        phrases.setdefault(words, Entry(_means(word.stitch), word.stitch, words[1:], own))
     for us, uk in words_file()["travelling"]:
         mine, theirs = (us, uk) if terms == "US" else (uk, us)
         words = split_words(theirs)
-        own = phrases[split_words(mine)]
-        if words not in phrases or phrases[words].foreign or phrases[words].value == Stitch("slip"):
-            if terms == "UK" and own.value == Stitch("slip"):
-                continue
-            phrases.setdefault(words, Entry(own.means, own.value, words[1:], mine, True))
-            if us == "sl st":
-                phrases[words] = Entry(own.means, own.value, words[1:], mine, True)
+        known = phrases[split_words(mine)]
+        if words not in phrases or phrases[words].value == known.value:
+            phrases[words] = Entry(known.means, known.value, words[1:], mine, True)
     lexicon: dict[str, list[Entry]] = {}
     for words, entry in phrases.items():
         lexicon.setdefault(words[0], []).append(entry)
@@ -157,43 +145,3 @@ def _plain_words(terms: Terms) -> Iterator[tuple[tuple[str, ...], Entry]]:
         yield (word,), Entry("num", number)
     for number, word in enumerate(content["ordinals"], 2):
         yield (word,), Entry("ord", number)
-
-
-def _said(names: StitchNames) -> tuple[str, ...]:
-    own = (names.short, names.short_plural, names.name, names.plural)
-    return (*own, *names.alternatives, *names.other_names)
-
-
-def _stitch_phrases(terms: Terms) -> Iterator[tuple[tuple[str, ...], Stitch]]:
-    """Every name of every stitch in one terminology; posts after the plain ones."""
-    for row in stitches():
-        for name in _said(row.names(terms)):
-            yield split_words(name), Stitch(row.key)
-    posts = {f.key: f.names(terms) for f in stitch_forms() if f.key in ("front-post", "back-post")}
-    for row in stitches():
-        if row.key in POSTED:
-            names = row.names(terms)
-            for key, form in posts.items():
-                stitch = Stitch(row.key, post=key.split("-")[0])
-                for pattern in _said(form):
-                    yield (
-                        split_words(pattern.format(short=names.short, name=names.name, plural=names.plural)),
-                        stitch,
-                    )
-
-
-def _short_names(terms: Terms) -> Iterator[tuple[Stitch, str]]:
-    posts = {f.key: f.names(terms) for f in stitch_forms() if f.key in ("front-post", "back-post")}
-    for row in stitches():
-        names = row.names(terms)
-        yield Stitch(row.key), names.short
-        for key, form in posts.items():
-            yield Stitch(row.key, post=key.split("-")[0]), form.short.format(short=names.short)
-
-
-def _full_name(stitch: Stitch, terms: Terms) -> str:
-    row = next(r for r in stitches() if r.key == stitch.kind).names(terms)
-    if not stitch.post:
-        return row.name
-    form = next(f for f in stitch_forms() if f.key == f"{stitch.post}-post").names(terms)
-    return form.name.format(short=row.short, name=row.name)

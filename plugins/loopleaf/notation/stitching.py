@@ -9,33 +9,26 @@ from .cursor import Cursor, UnreadableError, read_amount
 from .names import read_counted_stitch
 from .places import Where, read_places, starts_place
 from .repeats import read_times
+from .sharing import legs_of, needs_no_place, passes_over, share_out, target_of
 from .targets import read_until, starts_until
 from .tree import (
     ONE,
-    STITCH,
     Amount,
     Chain,
     CountsAs,
     Each,
     Evenly,
-    First,
-    Here,
     Join,
-    Last,
     Next,
     OtherSide,
     Over,
-    Place,
     Repeat,
     Step,
     Stitch,
-    Target,
     Work,
     Yarn,
 )
 from .yarns import other_side, read_yarn_name
-
-_LEANING = frozenset({"tog", "cluster", "bobble", "puff", "popcorn"})
 
 
 def read_chain(cursor: Cursor, steps: list[Step]) -> None:
@@ -90,26 +83,14 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     if not where.places and not cursor.here:
         _without_place(cursor, steps, first, amount, stitch, through)
         return
-    each, places = _share_out(cursor, amount, stitch, where)
-    leg_count = _legs(stitch)
-    if leg_count and len(places) == 1:
-        passes = _passes(places[0], leg_count, amount, where)
-        if passes is not None:
-            work = Work(
-                stitch,
-                ONE,
-                (Over(Amount((leg_count,)), _target(places[0])),),
-                None,
-                through,
-                cursor.span(first),
-            )
-            _finish(
-                cursor,
-                steps,
-                first,
-                work if passes == ONE else Repeat((work,), passes, span=cursor.span(first)),
-            )
-            return
+    each, places = share_out(amount, stitch, where)
+    passes = passes_over(stitch, places[0], amount, where) if len(places) == 1 else None
+    if passes is not None:
+        over = Over(Amount((legs_of(stitch),)), target_of(places[0]))
+        work = Work(stitch, ONE, (over,), None, through, cursor.span(first))
+        step = work if passes == ONE else Repeat((work,), passes, span=cursor.span(first))
+        _finish(cursor, steps, first, step)
+        return
     if amount is None and any(isinstance(p, Evenly) for p in places):
         raise UnreadableError(first, "evenly-number", cursor.at - 1)
     _finish(cursor, steps, first, Work(stitch, each, places, None, through, cursor.span(first)))
@@ -174,27 +155,12 @@ def _as_said(cursor: Cursor, stitch: Stitch, where: Where) -> Stitch:
     return stitch
 
 
-def _needs_no_place(stitch: Stitch) -> bool:
-    """A picot sits on the stitch before it; foundation stitches stand on nothing but each other."""
-    return stitch.form == "picot" or stitch.kind.startswith("foundation-")
-
-
-def _legs(stitch: Stitch) -> int:
-    if stitch.form == "tog":
-        return stitch.number
-    return 2 if stitch.kind == "dec" else 0
-
-
-def _target(place: Place) -> Target:
-    return place.target if isinstance(place, (Next, Over, First, Last)) else STITCH
-
-
 def _without_place(
     cursor: Cursor, steps: list[Step], first: int, amount: Amount | None, stitch: Stitch, through: str
 ) -> None:
     """`3 hdc`, `inc x 4`, `sc2tog x 6`, `inc around`, `20 fsc`, `ch-3 picot`."""
     times = read_times(cursor)
-    legs = _legs(stitch)
+    legs = legs_of(stitch)
     step: Step
     if legs:
         number = times or amount or ONE
@@ -206,7 +172,7 @@ def _without_place(
             step = work if number == ONE else Repeat((work,), number, span=cursor.span(first))
             if times is not None and amount is not None and amount != ONE:
                 step = Repeat((Repeat((work,), amount),), times, span=cursor.span(first))
-    elif _needs_no_place(stitch):
+    elif needs_no_place(stitch):
         step = Work(stitch, amount or times or ONE, (), None, through, cursor.span(first))
     elif times is None and starts_until(cursor, cursor.at):
         step = Work(stitch, amount or ONE, (Each(until=read_until(cursor) or Each().until),), None, through)
@@ -217,65 +183,6 @@ def _without_place(
     else:
         step = Work(stitch, ONE, (Next(amount or times or ONE),), None, through, cursor.span(first))
     _finish(cursor, steps, first, step)
-
-
-def _share_out(
-    cursor: Cursor, amount: Amount | None, stitch: Stitch, where: Where
-) -> tuple[Amount, tuple[Place, ...]]:
-    """How many go into each place: `3 dc in next 3 sts` is one in each, `2 dc in each of next 3 sts` two."""
-    places = where.places
-    if not places:
-        if _needs_no_place(stitch):
-            return amount or ONE, ()
-        return amount or ONE, (Here(),)
-    if amount is None:
-        return ONE, places
-    if len(places) == 1:
-        place = places[0]
-        if (
-            isinstance(place, Over)
-            and not _legs(stitch)
-            and stitch.form not in _LEANING
-            and stitch.kind != "special"
-        ):
-            place = Next(place.count, place.target, span=place.span)
-            places = (place,)
-        if (
-            isinstance(place, (Next, First, Last))
-            and place.count == amount
-            and not where.each
-            and amount != ONE
-        ):
-            return ONE, places
-    return amount, places
-
-
-def _passes(place: Place, legs: int, amount: Amount | None, where: Where) -> Amount | None:
-    """How many gathered stitches `sc2tog in next 6 sts`, `2 sc2tog over next 4 sts` are; None where the
-    place names one's own.
-    """
-    if (
-        not isinstance(place, (Next, Over))
-        or where.each
-        or len(place.count.sizes) != 1
-        or place.count.variable
-    ):
-        return None
-    if isinstance(place, Next) and (place.below or place.piece or place.any):
-        return None
-    count = place.count.sizes[0]
-    if count is None:
-        return None
-    if isinstance(place, Next) and count == 1:
-        return None
-    wanted = (
-        amount.sizes[0] if amount is not None and len(amount.sizes) == 1 and not amount.variable else None
-    )
-    if amount is None:
-        if isinstance(place, Over):
-            return ONE if count == legs else None
-        return Amount((count // legs,)) if count % legs == 0 else None
-    return amount if wanted is not None and wanted * legs == count else None
 
 
 def _finish(cursor: Cursor, steps: list[Step], first: int, step: Step) -> None:
@@ -313,7 +220,7 @@ def _and_on(cursor: Cursor, steps: list[Step], work: Work) -> Work:
     cursor.at += 1
     first = cursor.at
     where = _where(cursor)
-    each, places = _share_out(cursor, None, work.stitch, where)
+    each, places = share_out(None, work.stitch, where)
     return Work(work.stitch, each, places, None, where.through, cursor.span(first))
 
 

@@ -1,0 +1,144 @@
+"""Writes the steps that hold no other steps: chains, passing over, joins, yarn, markers, counts."""
+
+from collections.abc import Callable
+from typing import Any
+
+from .place_writer import write_place
+from .style import Style, is_one, written
+from .tree import (
+    STITCH,
+    Again,
+    Amount,
+    Chain,
+    CountsAs,
+    FastenOff,
+    Join,
+    JoinYarn,
+    Leave,
+    Marker,
+    OtherSide,
+    Skip,
+    Stitch,
+    Tally,
+    Turn,
+    WorkingOver,
+    Yarn,
+)
+
+
+def write_counts(counts: CountsAs | None, style: Style) -> str:
+    """` (counts as dc, ch 1)` with the space before it; "" where nothing is said."""
+    if counts is None:
+        return ""
+    chains = f"{style.word('skipped')} {style.word('chain', True)} " if counts.skipped else ""
+    if counts.nothing:
+        return f" ({chains}{'do' if chains else 'does'} not count)"
+    parts = [style.stitch(counts.stitch)] if counts.stitch is not None else []
+    if counts.chains:
+        parts.append(style.word("chains", n=counts.chains))
+    if counts.space:
+        parts.append(style.word("chain-n-space", n=counts.space))
+    return f" ({chains}count{'' if chains else 's'} as {', '.join(parts)})"
+
+
+def _chain(chain: Chain, style: Style) -> str:
+    length = chain.length
+    if (length.varies or length.variable) and style.terms == "UK":
+        text = f"{written(length)} {style.word('chain')}"
+    else:
+        text = style.word("chains", n=written(length))
+    return text + write_counts(chain.counts, style)
+
+
+def _again(again: Again, style: Style) -> str:
+    times = again.times
+    if is_one(times):
+        return f"{style.word('rep')} from * to *"
+    often = "twice more" if times == Amount((2,)) else f"{written(times)} more times"
+    return f"{style.word('rep')} from * to * {often}"
+
+
+def _several(count: Amount, target: Any, style: Style) -> str:
+    return style.target(target) if is_one(count) else style.counted(count, style.target(target, True))
+
+
+def _skip(skip: Skip, style: Style) -> str:
+    which = f"{skip.which} " if skip.which == "first" or is_one(skip.count) else ""
+    return f"{style.word('skip')} {which}{_several(skip.count, skip.target, style)}"
+
+
+def _leave(leave: Leave, style: Style) -> str:
+    if leave.count is None:
+        return f"leave remaining {style.target(leave.target, True)} unworked"
+    return f"leave last {_several(leave.count, leave.target, style)} unworked"
+
+
+def _working_over(step: WorkingOver, style: Style) -> str:
+    side = "behind" if step.side == "behind" else "in front of"
+    return f"working {side} next {_several(step.count, step.target, style)}"
+
+
+def _to(place: Any, style: Style) -> str:
+    text = write_place(place, style)
+    return " to " + text[3:] if text.startswith("in ") else " " + text
+
+
+def _join(join: Join, style: Style) -> str:
+    if join.place is None:
+        return "join" if join.stitch == Stitch("slip") else f"join with {style.stitch(join.stitch)}"
+    return f"join with {style.stitch(join.stitch)}{_to(join.place, style)}"
+
+
+def _join_yarn(join: JoinYarn, style: Style) -> str:
+    standing = "standing " if join.standing else ""
+    place = f" {write_place(join.place, style)}" if join.place is not None else ""
+    return f"join {join.yarn or 'yarn'} with {standing}{style.stitch(join.stitch)}{place}"
+
+
+def _turn(turn: Turn, style: Style) -> str:
+    return "turn" if turn.turns else "do not turn"
+
+
+def _fasten_off(step: FastenOff, style: Style) -> str:
+    return f"fasten off {step.yarn}".rstrip()
+
+
+def _marker(marker: Marker, style: Style) -> str:
+    place = f" {write_place(marker.place, style)}" if marker.place is not None else ""
+    return f"{marker.action} marker{place}"
+
+
+def _yarn(yarn: Yarn, style: Style) -> str:
+    if yarn.how == "changing":
+        return f"changing to {yarn.yarn} on last {style.word('yarn-over')}"
+    return f"{'change to' if yarn.how == 'change' else yarn.how} {yarn.yarn}"
+
+
+def _other_side(step: OtherSide, style: Style) -> str:
+    which = "foundation " if step.of == "foundation" else ""
+    return f"working along other side of {which}{style.word('chain')}"
+
+
+def _tally(tally: Tally, style: Style) -> str:
+    return f"({write_tally(tally, style)})"
+
+
+def write_tally(tally: Tally, style: Style) -> str:
+    """`48 sts`, `24 dc, 24 ch-1 sps`."""
+    parts = []
+    if tally.total is not None:
+        parts.append(f"{written(tally.total)} {style.target(STITCH, not is_one(tally.total))}")
+    for amount, what in tally.entries:
+        several = not is_one(amount)
+        noun = style.stitch(what, several) if isinstance(what, Stitch) else style.target(what, several)
+        parts.append(f"{written(amount)} {noun}")
+    return ", ".join(parts)
+
+
+WRITERS: dict[type, Callable[[Any, Style], str]] = {
+    Chain: _chain, Again: _again, Skip: _skip, Leave: _leave, WorkingOver: _working_over, Join: _join,
+    Turn: _turn,
+    FastenOff: _fasten_off, Marker: _marker, Yarn: _yarn, JoinYarn: _join_yarn, OtherSide: _other_side,
+    Tally: _tally,
+}  # fmt: skip
+"""How each of these steps is written."""
