@@ -1,4 +1,4 @@
-"""`loopleaf build`: aside first, then in the old site's place, and never a page of a pattern that doesn't add up."""
+"""`loopleaf build`: aside first, then in the old site's place, and no page of a pattern with a mistake."""
 
 from pathlib import Path
 

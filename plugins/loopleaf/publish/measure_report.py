@@ -20,7 +20,9 @@ def measure_text(measured: Measured) -> str:
             told += [amounts.about_grams(need.grams)] if need.grams else []
             if need.balls:
                 low, high = need.balls
-                told.append(f"{low} balls" if low == high else f"{low} to {high} balls")
+                told.append(
+                    f"{low} to {high} balls" if low != high else f"{low} ball{'s' if low > 1 else ''}"
+                )
             lines.append(f"  {need.yarn}  {', '.join(told) or 'not known without a gauge'}")
         for cord in measured.cords[size]:
             chains = f", about {cord.chains} chains" if cord.chains else ""

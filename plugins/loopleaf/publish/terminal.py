@@ -13,6 +13,7 @@ Paint = Callable[[str, str], str]
 
 _CODES = {"error": "1;31", "warning": "1;33", "note": "1;36", "quiet": "2", "strong": "1"}
 _TAB = "    "
+_RELATED_SHOWN = 3
 _WIDEST = 100
 
 
@@ -51,9 +52,12 @@ def _block(finding: Finding, checked: Checked, paint: Paint) -> str:
         lines.append(f"  Mending: {finding.suggestion.text}")
         if (finding.suggestion.replacement or "").strip():
             lines.append(f"           put: {finding.suggestion.replacement}")
-    for other in finding.related:
+    for other in finding.related[:_RELATED_SHOWN]:
         place = f"{finding.file}:{other.location.line}:{other.location.column}"
         lines.append(f"  See also {paint(place, 'quiet')}: {other.message}")
+    more = len(finding.related) - _RELATED_SHOWN
+    if more > 0:
+        lines.append(f"  and {more} more place{'s' if more > 1 else ''}.")
     return "\n".join(lines) + "\n"
 
 

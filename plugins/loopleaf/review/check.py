@@ -8,6 +8,7 @@ from ..measure import Measured, measure
 from ..notation.problem import Problem
 from ..pattern import Finding, Path, Source, load
 from .addresses import taken
+from .once import said_once
 from .rules import RULES
 from .subject import Subject
 from .told import from_plan, from_problem
@@ -72,9 +73,10 @@ def among_files(checked: list[Checked]) -> list[Checked]:
 
 
 def in_order(findings: Iterable[Finding]) -> list[Finding]:
-    """Findings by place, then by rule; the same one once."""
-    unique = dict.fromkeys(findings)
-    return sorted(unique, key=lambda found: (found.file, found.location, found.rule, found.message))
+    """Findings by place, then by rule; each mistake once."""
+    return sorted(
+        said_once(findings), key=lambda found: (found.file, found.location, found.rule, found.message)
+    )
 
 
 def _problems(work: PatternWork) -> Iterator[tuple[Path, Problem, str, str]]:

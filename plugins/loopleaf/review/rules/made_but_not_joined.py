@@ -104,4 +104,4 @@ def _finishing_texts(subject: Subject) -> Iterator[str]:
                 yield part.text
 
 
-RULE = rule(__name__, __doc__, "warning", find)
+RULE = rule(__name__, __doc__, "warning", find, of_sound_work=True)

@@ -23,7 +23,9 @@ When to ignore: Never.
 from collections.abc import Iterator
 from difflib import get_close_matches
 
+from ...notation.tree import Corresponding, Next
 from ...pattern import Finding, Path, Related, Suggestion
+from ..lines import within
 from ..names import kind_name, listed
 from ..placing import placings
 from ..rule import Words, finding, rule, told
@@ -78,6 +80,7 @@ def find(subject: Subject) -> Iterator[Finding]:
     for met in subject.met("no-such-place"):
         yield finding("no-such-place", "error", met, words(met))
     yield from _pieces_named(subject)
+    yield from _left_out(subject)
 
 
 def _pieces_named(subject: Subject) -> Iterator[Finding]:
@@ -102,6 +105,38 @@ def _pieces_named(subject: Subject) -> Iterator[Finding]:
                 suggestion=Suggestion(f"Write “{near[0]}”.", near[0], "likely") if near else None,
             )
             yield told(__name__, "error", subject, subject.source.locate(path), told_words, belongs)
+
+
+def _left_out(subject: Subject) -> Iterator[Finding]:
+    """Pieces that a variation leaves out, though another that it keeps needs them."""
+    for name, variation in subject.pattern.variations.items():
+        gone = set(variation.leave_out)
+        for keeps, needs, how in sorted(set(_needs(subject))):
+            if needs in gone and keeps not in gone:
+                told_words = Words(
+                    message=f"The variation “{name}” leaves out “{needs}”, and “{keeps}” {how} it.",
+                    suggestion=Suggestion(f"Leave out “{keeps}” too, or keep “{needs}”.", None, "fill-in"),
+                )
+                at = subject.source.locate(("variations", name, "leave out"))
+                yield told(__name__, "error", subject, at, told_words, keeps)
+
+
+def _needs(subject: Subject) -> Iterator[tuple[str, str, str]]:
+    """Which piece needs which other, and how."""
+    for name, piece in subject.pattern.pieces.items():
+        if piece.start and piece.start.edge:
+            yield name, piece.start.edge, "begins on"
+    for work, round in subject.rounds():
+        places: list[Next | Corresponding] = [*within(round.line, Next), *within(round.line, Corresponding)]
+        for place in places:
+            if place.piece in subject.pattern.pieces:
+                yield work.name, place.piece, "is worked onto"
+    for placing in placings(subject):
+        if placing.onto != placing.piece:
+            yield placing.piece, placing.onto, _HOW[placing.onto_field]
+
+
+_HOW = {"around": "is measured by", "to": "is sewn to", "through": "goes through"}
 
 
 RULE = rule(__name__, __doc__, "error", find)

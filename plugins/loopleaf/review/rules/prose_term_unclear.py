@@ -7,11 +7,11 @@ Why it matters: The page in the other terms would say something that you didn't 
 
 Wrong:
 
-    notes: [Work the treble edge last.]
+    notes: [Work a double in each corner.]
 
 Right:
 
-    notes: [Work the treble crochet edge last.]
+    notes: [Work a double crochet in each corner.]
 
 When to ignore: When the text is right as it stands in both terms; writing the stitch in full usually
 settles it.

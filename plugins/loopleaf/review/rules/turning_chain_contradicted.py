@@ -20,10 +20,13 @@ Right:
 When to ignore: Never.
 """
 
-from ...pattern import Related, Suggestion
-from ..names import kind_name
-from ..rule import Words, fit_rule
-from ..subject import Met
+from collections.abc import Iterator
+from dataclasses import replace
+
+from ...pattern import Finding, Related, Suggestion
+from ..names import kind_name, listed
+from ..rule import Words, finding, rule
+from ..subject import Met, Subject
 
 
 def words(met: Met) -> Words:
@@ -48,4 +51,19 @@ def words(met: Met) -> Words:
     )
 
 
-RULE = fit_rule(__name__, __doc__, "error", words)
+def find(subject: Subject) -> Iterator[Finding]:
+    """One finding a stitch where it is the file's own convention that every such round contradicts."""
+    met_by_stitch: dict[tuple[str, str], list[Met]] = {}
+    for number, met in enumerate(subject.met("turning-chain-contradicted")):
+        own = met.facts["by"] != "convention"
+        key = (met.facts["stitch"], str(number) if own else "")
+        met_by_stitch.setdefault(key, []).append(met)
+    for first, *others in met_by_stitch.values():
+        told = words(first)
+        if others:
+            rounds = listed(f"{other.where} of “{other.piece_name}”" for other in others)
+            told = replace(told, working=f"{told.working} So it is in {rounds}.")
+        yield finding("turning-chain-contradicted", "error", first, told)
+
+
+RULE = rule(__name__, __doc__, "error", find)

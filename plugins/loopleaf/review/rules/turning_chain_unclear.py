@@ -21,10 +21,12 @@ When to ignore: Never; say `ch 3 (counts as dc)` or `ch 2 (does not count)` in t
 whole file under `turning chains`.
 """
 
-from ...pattern import Suggestion
+from collections.abc import Iterator
+
+from ...pattern import Finding, Suggestion
 from ..names import kind_name
-from ..rule import Words, fit_rule
-from ..subject import Met
+from ..rule import Words, finding, rule
+from ..subject import Met, Subject
 
 
 def words(met: Met) -> Words:
@@ -43,4 +45,13 @@ def words(met: Met) -> Words:
     )
 
 
-RULE = fit_rule(__name__, __doc__, "error", words)
+def find(subject: Subject) -> Iterator[Finding]:
+    """One finding a stitch: a single word for the file settles all its rounds."""
+    told: set[str] = set()
+    for met in subject.met("turning-chain-unclear"):
+        if met.facts["stitch"] not in told:
+            told.add(met.facts["stitch"])
+            yield finding("turning-chain-unclear", "error", met, words(met))
+
+
+RULE = rule(__name__, __doc__, "error", find)
