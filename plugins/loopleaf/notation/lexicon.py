@@ -54,11 +54,16 @@ def split_words(text: str) -> tuple[str, ...]:
     return tuple(joined)
 
 
+LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+"""libyaml's where there is one: ten times as fast."""
+
+
 @cache
 def words_file() -> dict[str, Any]:
     """The content of words.yml."""
-    content: dict[str, Any] = yaml.safe_load(
-        files(__package__).joinpath("words.yml").read_text(encoding="utf-8")
+    content: dict[str, Any] = yaml.load(
+        files(__package__).joinpath("words.yml").read_text(encoding="utf-8"),
+        Loader=LOADER,
     )
     return content
 

@@ -11,7 +11,7 @@ from typing import Any
 import yaml
 
 from .cursor import Cursor, UnreadableError
-from .lexicon import lexicon_for
+from .lexicon import LOADER, lexicon_for
 from .places import starts_place
 from .problem import Problem
 from .style import Style, kind_names
@@ -29,8 +29,9 @@ _PLACED = frozenset(
 
 @cache
 def _expected_file() -> dict[str, Any]:
-    content: dict[str, Any] = yaml.safe_load(
-        files(__package__).joinpath("expected.yml").read_text(encoding="utf-8")
+    content: dict[str, Any] = yaml.load(
+        files(__package__).joinpath("expected.yml").read_text(encoding="utf-8"),
+        Loader=LOADER,
     )
     return content
 

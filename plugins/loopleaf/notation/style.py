@@ -10,14 +10,16 @@ from typing import Any
 import yaml
 
 from ..trade import FormRow, StitchNames, StitchRow, stitch_forms, stitches
+from .lexicon import LOADER
 from .tree import Amount, Stitch, Target
 from .vocabulary import Terms, Vocabulary
 
 
 @cache
 def _print_file() -> dict[str, Any]:
-    content: dict[str, Any] = yaml.safe_load(
-        files(__package__).joinpath("print.yml").read_text(encoding="utf-8")
+    content: dict[str, Any] = yaml.load(
+        files(__package__).joinpath("print.yml").read_text(encoding="utf-8"),
+        Loader=LOADER,
     )
     return content
 
