@@ -6,7 +6,7 @@ from .by_hand import Rounds, Tally
 
 
 def pebble_ball() -> dict[str, Rounds]:
-    edge = ["sc"] * 6
+    edge = ["sc"] * 5
     ball: Rounds = {1: [edge]}
 
     def inc(t: Tally) -> None:
@@ -24,36 +24,34 @@ def pebble_ball() -> dict[str, Rounds]:
             shaping(t)
         ball[number] = [edge := t.done()]
 
-    def shape_half_a_step_on(number: int, plain: int, shaping: Callable[[Tally], None]) -> None:
-        """The same three times, with half of the plain stitches moved from the start to the end."""
+    def shape_between(number: int, runs: tuple[int, ...], shaping: Callable[[Tally], None]) -> None:
+        """Shaping once between each two runs of plain stitches."""
         nonlocal edge
         t = Tally(edge)
-        t.each("sc", plain // 2)
-        shaping(t)
-        for _ in range(2):
-            t.each("sc", plain)
+        t.each("sc", runs[0])
+        for plain in runs[1:]:
             shaping(t)
-        t.each("sc", plain // 2)
+            t.each("sc", plain)
         ball[number] = [edge := t.done()]
 
-    shape(2, 0, 6, inc)
-    shape(3, 1, 6, inc)
-    shape(4, 5, 3, inc)
-    shape_half_a_step_on(5, 6, inc)
-    shape(6, 7, 3, inc)
-    shape_half_a_step_on(7, 8, inc)
-    shape(8, 9, 3, inc)
-    shape_half_a_step_on(9, 10, inc)
+    shape(2, 0, 5, inc)
+    shape(3, 1, 5, inc)
+    shape(4, 2, 5, inc)
+    shape(5, 4, 4, inc)
+    shape_between(6, (2, 5, 5, 5, 3), inc)
+    shape(7, 6, 4, inc)
+    shape(8, 15, 2, inc)
+    shape_between(9, (8, 16, 8), inc)
     for number in (10, 11):
         t = Tally(edge)
         t.each("sc", t.left)
         ball[number] = [edge := t.done()]
-    shape_half_a_step_on(12, 10, dec)
-    shape(13, 9, 3, dec)
-    shape_half_a_step_on(14, 8, dec)
-    shape(15, 7, 3, dec)
-    shape_half_a_step_on(16, 6, dec)
-    shape(17, 5, 3, dec)
-    shape(18, 1, 6, dec)
-    shape(19, 0, 6, dec)
+    shape_between(12, (8, 16, 8), dec)
+    shape(13, 15, 2, dec)
+    shape(14, 6, 4, dec)
+    shape_between(15, (2, 5, 5, 5, 3), dec)
+    shape(16, 4, 4, dec)
+    shape(17, 2, 5, dec)
+    shape(18, 1, 5, dec)
+    shape(19, 0, 5, dec)
     return {"ball": ball}
