@@ -5,18 +5,16 @@ known word.
 from collections.abc import Callable, Iterator
 from difflib import SequenceMatcher
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
-import yaml
-
 from .cursor import Cursor, UnreadableError
-from .lexicon import LOADER, lexicon_for
+from .lexicon import lexicon_for
 from .places import starts_place
 from .problem import Problem
 from .style import Style, kind_names
 from .tree import Span
 from .vocabulary import Terms, Vocabulary
+from .word_files import word_file
 
 NAMED = 4
 """How many things that fit are named."""
@@ -29,11 +27,7 @@ _PLACED = frozenset(
 
 @cache
 def _expected_file() -> dict[str, Any]:
-    content: dict[str, Any] = yaml.load(
-        files(__package__).joinpath("expected.yml").read_text(encoding="utf-8"),
-        Loader=LOADER,
-    )
-    return content
+    return word_file("expected.yml")
 
 
 def explain(cursor: Cursor, error: UnreadableError, mistakes_in: Callable[[str], int]) -> Problem:

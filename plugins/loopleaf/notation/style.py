@@ -4,24 +4,17 @@ it.
 
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
-import yaml
-
 from ..trade import FormRow, StitchNames, StitchRow, stitch_forms, stitches
-from .lexicon import LOADER
 from .tree import Amount, Stitch, Target
 from .vocabulary import Terms, Vocabulary
+from .word_files import word_file
 
 
 @cache
 def _print_file() -> dict[str, Any]:
-    content: dict[str, Any] = yaml.load(
-        files(__package__).joinpath("print.yml").read_text(encoding="utf-8"),
-        Loader=LOADER,
-    )
-    return content
+    return word_file("print.yml")
 
 
 @cache
