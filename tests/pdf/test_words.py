@@ -1,5 +1,6 @@
 """The booklet says what the leaflet says: every round's words and count, every other text, in order."""
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -20,14 +21,14 @@ def round_line(one: Round) -> str:
 def assert_rounds_in_order(leaflet: Leaflet, pdf: bytes) -> None:
     """Each round's whole line stands unbroken on one page, and they follow each other as in the leaflet."""
     book = pages(pdf)
-    place = (0, 0)
+    page, after = 0, 0
     for piece in leaflet.pieces:
         for one in piece.rounds:
             line = round_line(one)
-            found = [(number, text.find(line)) for number, text in enumerate(book) if line in text]
-            later = [spot for spot in found if spot > place]
-            assert later, f"{piece.name}, {one.label}: {line!r} is on no page after {place}"
-            place = later[0]
+            while page < len(book) and (found := book[page].find(line, after)) < 0:
+                page, after = page + 1, 0
+            assert page < len(book), f"{piece.name}, {one.label}: {line!r} doesn't follow the one before it"
+            after = found + len(line)
 
 
 @pytest.mark.parametrize("terms", ["US", "UK"])
@@ -113,3 +114,13 @@ def test_texts_of_the_file_are_text_not_markup():
     book = " ".join(pages(clean(leaflet, "a4")))
     assert "Pouch <script>alert(1)</script> & more" in book
     assert "Chain < 5 & turn." in book
+
+
+def test_parted_words_leave_the_hyphens_of_stitches_as_they_are():
+    """Searching for `ch-3` must find it, in a booklet that parts words too."""
+    leaflet = replace(lantern(), notes=long_pattern().notes)
+    book = " ".join(pages(clean(leaflet, "a4")))
+    assert re.search(r"\w- \w", book)
+    assert "3rd ch of ch-4" in book
+    assert "\u2010" not in book
+    assert "\u00ad" not in book

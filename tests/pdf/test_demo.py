@@ -1,0 +1,96 @@
+"""The demo's booklets, all of them: clean prints that say, round by round, what the pages say."""
+
+import re
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+from lxml import html  # type: ignore[import-untyped]
+
+from loopleaf.publish.booklet import Assets
+from loopleaf.publish.booklet_html import PAPERS, booklet_html
+from loopleaf.publish.booklet_shelf import BookletJob, Booklets, make_booklets
+from loopleaf.publish.leaflet import leaflet
+from loopleaf.publish.leaflet_parts import Leaflet, Terms
+from loopleaf.publish.overrides import overrides
+from loopleaf.publish.settings import Settings
+from loopleaf.publish.site_pages import Drawings, Switch, pattern_html, templates
+from loopleaf.review import check
+from tests.pdf.reading import elements, opened, pages, squeezed
+from tests.pdf.test_words import assert_rounds_in_order
+
+DOCS = Path(__file__).resolve().parents[2] / "patterns"
+PATTERNS = sorted(path.stem for path in DOCS.glob("*.yml"))
+BOTH: tuple[Terms, Terms] = ("US", "UK")
+EVERY = [(slug, terms, paper) for slug in PATTERNS for terms in BOTH for paper in PAPERS]
+
+
+@cache
+def leaflet_of(slug: str, terms: Terms) -> Leaflet:
+    file = DOCS / f"{slug}.yml"
+    return leaflet(check(file.read_bytes(), file.name), terms, Settings(contact="ask@example.org"))
+
+
+def job(slug: str, terms: Terms, paper: str) -> BookletJob:
+    address = f"https://patterns.example.org/{terms.lower()}/{slug}/"
+    return BookletJob(slug, terms, paper, booklet_html(leaflet_of(slug, terms), paper, address), Assets(DOCS))
+
+
+@pytest.fixture(scope="module")
+def made(tmp_path_factory: pytest.TempPathFactory) -> Booklets:
+    return make_booklets([job(*one) for one in EVERY], tmp_path_factory.mktemp("shelf"))
+
+
+def page_rounds(slug: str, terms: Terms) -> list[tuple[str, str, str]]:
+    """(number, words, count) of each round as the pattern's page has them, in order."""
+    env = templates([str(overrides("site"))])
+    switch = Switch(terms, "../other/")
+    body = pattern_html(
+        env, leaflet_of(slug, terms), switch, [], lambda anchor: "", Drawings(lambda path: path)
+    )
+    found = []
+    for one in html.fromstring(body).xpath("//*[@data-leaf-round]"):
+        for heard in one.xpath(".//*[@class='leaf-heard']"):
+            heard.drop_tree()
+        found.append((_text(one, "number"), _text(one, "text"), _text(one, "count")))
+    return found
+
+
+def _text(one: Any, name: str) -> str:
+    return squeezed("".join(one.xpath(f".//*[@class='leaf-round__{name}']//text()")))
+
+
+def test_the_demo_has_its_six_patterns_and_all_booklets_are_printed_without_a_remark(made):
+    assert len(PATTERNS) == 6
+    assert (made.failures, made.remarks) == ((), ())
+    assert list(made.paths) == [job(*one).key for one in EVERY] == list(made.rendered)
+
+
+@pytest.mark.parametrize(("slug", "terms", "paper"), EVERY)
+def test_the_booklet_has_every_round_of_the_page_in_its_words_and_with_its_count(made, slug, terms, paper):
+    pdf = made.paths[f"booklets/{slug}-{terms.lower()}-{paper}.pdf"].read_bytes()
+    assert_rounds_in_order(leaflet_of(slug, terms), pdf)
+    book = " ".join(pages(pdf))
+    rounds = page_rounds(slug, terms)
+    assert len(rounds) == sum(len(piece.rounds) for piece in leaflet_of(slug, terms).pieces) > 0
+    for number, words, count in rounds:
+        assert squeezed(f"{number} {words} {count}") in book
+
+
+@pytest.mark.parametrize("slug", PATTERNS)
+def test_both_papers_hold_the_same_words(made, slug):
+    books = [made.paths[f"booklets/{slug}-us-{paper}.pdf"].read_bytes() for paper in PAPERS]
+    on_a4, on_letter = (set(re.sub("- ?", "", " ".join(pages(book))).split()) for book in books)
+    assert {word for word in on_a4 ^ on_letter if word.isalpha()} <= {"Letter"}
+
+
+@pytest.mark.parametrize(("slug", "terms", "paper"), EVERY)
+def test_the_cover_shows_the_piece_and_says_what_it_is(made, slug, terms, paper):
+    pdf = made.paths[f"booklets/{slug}-{terms.lower()}-{paper}.pdf"].read_bytes()
+    figure = next(element for element in elements(pdf) if element.kind == "Figure")
+    assert figure.raw.Pg.objgen == opened(pdf).pages[0].obj.objgen
+    first = pages(pdf)[0]
+    leaf = leaflet_of(slug, terms)
+    for said in (leaf.title, f"{terms} terms", leaf.version, f"/{slug}/", leaf.contact):
+        assert said in first
