@@ -48,9 +48,7 @@ def read_places(cursor: Cursor) -> Where:
     ):
         cursor.at += 1
         _read_one(cursor, where, places)
-    if cursor.means == "through" and cursor.ahead() == "layers":
-        where.through = cursor.words[cursor.at + 1].value
-        cursor.at += 2
+    where.through = read_through(cursor)
     if cursor.means == "in" and cursor.ahead() == "loop-of" and cursor.ahead(2) != "of" and not where.loop:
         where.loop = cursor.words[cursor.at + 1].value
         cursor.at += 2
@@ -93,3 +91,12 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
     if cursor.means == "each":
         where.each = True
     places.append(read_place(cursor))
+
+
+def read_through(cursor: Cursor) -> str:
+    """`through both layers`; "" where nothing is said of layers."""
+    if cursor.means != "through" or cursor.ahead() != "layers":
+        return ""
+    cursor.at += 2
+    layers: str = cursor.words[cursor.at - 1].value
+    return layers

@@ -10,7 +10,7 @@ from .cursor import Cursor, UnreadableError, read_amount
 from .names import starts_stitch
 from .repeats import read_again, read_bracket, read_star
 from .stitching import read_chain, read_work
-from .targets import read_counted_target
+from .targets import read_counted_target, starts_named_number, starts_target
 from .tree import ONE, STITCH, Chain, Group, Leave, Skip, Step, Turn, Work, WorkingOver
 from .yarns import (
     read_change,
@@ -164,19 +164,10 @@ def _skip(cursor: Cursor, steps: list[Step]) -> None:
         cursor.at += 1
     amount = None
     target = STITCH
-    if (cursor.means == "num" and cursor.ahead() in (",", "end", ")", "and", "then")) or (
-        cursor.means in ("num", "-")
-        and cursor.ahead() == "("
-        and cursor.words[cursor.words[cursor.at + 1].value + 1].means
-        in (
-            ",",
-            "end",
-            ")",
-        )
-    ):
+    if cursor.means in ("num", "-") and not starts_named_number(cursor, cursor.at):
         amount = read_amount(cursor)
-    else:
-        amount, target = read_counted_target(cursor)
+    if amount is None or starts_target(cursor, cursor.at) or starts_named_number(cursor, cursor.at):
+        target = read_counted_target(cursor)[1]
     steps.append(Skip(amount or ONE, target, which, cursor.span(first)))  # type: ignore[arg-type]
 
 

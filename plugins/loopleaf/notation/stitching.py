@@ -7,7 +7,7 @@ from dataclasses import replace
 from .asides import is_counts_aside, read_counts, read_counts_aside
 from .cursor import Cursor, UnreadableError, read_amount
 from .names import read_counted_stitch
-from .places import Where, read_places, starts_place
+from .places import Where, read_places, read_through, starts_place
 from .repeats import read_times
 from .sharing import legs_of, needs_no_place, passes_over, share_out, target_of
 from .targets import read_until, starts_until
@@ -123,14 +123,22 @@ def _where(cursor: Cursor) -> Where:
     if cursor.means == "to" and not starts_until(cursor, cursor.at) and cursor.ahead() in _TO_A_PLACE:
         cursor.words[cursor.at].means = "in"
         return read_places(cursor)
-    where = Where()
-    if cursor.means == "through" and cursor.ahead() == "layers":
-        where.through = cursor.words[cursor.at + 1].value
-        cursor.at += 2
-    elif cursor.means in ("in", "loop-of") and "loop-of" in (cursor.means, cursor.ahead()):
+    if cursor.means == "loop-of" and starts_place(cursor, cursor.at + 1):
+        loop: str = cursor.words[cursor.at].value
+        cursor.at += 1
+        where = read_places(cursor)
+        where.loop = loop
+        return where
+    where = Where(through=read_through(cursor))
+    if (
+        not where.through
+        and "loop-of" in (cursor.means, cursor.ahead())
+        and cursor.means in ("in", "loop-of")
+    ):
         cursor.take("in")
         where.loop = cursor.words[cursor.at].value
         cursor.at += 1
+        where.through = read_through(cursor)
     return where
 
 
@@ -175,8 +183,9 @@ def _without_place(
     elif needs_no_place(stitch):
         step = Work(stitch, amount or times or ONE, (), None, through, cursor.span(first))
     elif times is None and starts_until(cursor, cursor.at):
-        step = Work(stitch, amount or ONE, (Each(until=read_until(cursor) or Each().until),), None, through)
-        step = replace(step, span=cursor.span(first))
+        each = Each(until=read_until(cursor) or Each().until)
+        through = read_through(cursor) or through
+        step = Work(stitch, amount or ONE, (each,), None, through, cursor.span(first))
     elif times is not None and amount is not None and amount != ONE:
         work = Work(stitch, ONE, (Next(amount),), None, through, cursor.span(first))
         step = Repeat((work,), times, span=cursor.span(first))
