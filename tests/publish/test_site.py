@@ -278,7 +278,7 @@ def test_a_defect_of_ours_in_one_pattern_leaves_the_others_unharmed(
     site = SmallSite(tmp_path, {"coaster.yml": COASTER, "tide-cloth.yml": None})
     with pytest.raises(Abort):
         site.build()
-    assert "tide-cloth.yml can't be worked" in caplog.text
+    assert "tide-cloth.yml could not be worked" in caplog.text
     assert "Traceback" not in caplog.text
     assert "Coaster" in site.page("us/coaster/")
     assert not list(site.html.rglob("tide-cloth*"))

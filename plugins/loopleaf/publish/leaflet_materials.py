@@ -216,7 +216,6 @@ def _short_size(voice: Voice, stated: Sequence[StatedSize]) -> str:
     for one in stated:
         known = [mm for mm in _one_a_size(voice, one) if mm is not None]
         write = amounts.inches if voice.terms == "US" else amounts.centimetres
-        ends = [write(known[0])] if len(set(known)) == 1 else [write(known[0]), write(known[-1])]
-        number = " – ".join(ends)
-        texts.append(f"{number} {voice.words[_WORDS[one.what]]}")
+        numbers, units = zip(*(write(mm).rsplit(" ", 1) for mm in known), strict=True)
+        texts.append(f"{per_size(numbers)} {units[0]} {voice.words[_WORDS[one.what]]}")
     return ", ".join(texts)
