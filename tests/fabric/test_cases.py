@@ -55,7 +55,8 @@ def makes_of(round_: RoundWork, terms: str) -> dict[str, int]:
         elif kind == "picot":
             found[kind] = number
         else:
-            found[getattr(trade.stitch(kind), terms.lower()).short] = number
+            named = {row.key: getattr(row, terms.lower()).short for row in trade.stitches()}
+            found[named.get(kind, kind)] = number
     return found
 
 
@@ -88,5 +89,5 @@ def test_every_stitch_knows_what_it_was_worked_into(case: dict[str, Any]) -> Non
         numbers = [m.number for m in worked.made if getattr(m, "number", 0) and hasattr(m, "kind")]
         assert numbers == list(range(1, len(numbers) + 1)) or round_.troubles
         for made in worked.made:
-            if getattr(made, "role", "") == "stitch":
+            if getattr(made, "role", "") == "stitch" and not made.kind.startswith("foundation-"):
                 assert made.into, round_.plan.work

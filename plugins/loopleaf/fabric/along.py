@@ -39,12 +39,15 @@ def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
 
 
 def _below(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]:
-    """Stitches worked into a round further down; each uses up the stitch that it stands in front of."""
+    """Stitches worked into a round further down; each uses up the stitch that it stands in front of, or the
+    chain space that it was said to be worked around."""
     found: list[Into] = []
-    for into in take(hand, find_next(hand, place.target, count, span)):
+    over, hand.over = hand.over, []
+    around: list[Into] = [(space,) for space in over if isinstance(space, Space)]
+    for into in around or take(hand, find_next(hand, place.target, count, span)):
         deep = into[0]
         for _ in range(place.below - 1):
-            if not isinstance(deep, Made) or not deep.into:
+            if not isinstance(deep, Made | Space) or not deep.into:
                 raise hand.stuck("no-such-place", span, what="rounds below", there=[])
             deep = deep.into[0]
         found.append((deep,))

@@ -6,7 +6,7 @@ from ..notation.tree import Stitch, Target
 from .worked import Made, Place, Ring, Space, Trouble
 
 
-class Stuck(Exception):  # noqa: N818  (the hand is stuck; no mistake of ours)
+class Stuck(Exception):
     """The hand can't go on: the trouble says why. Caught by repeats, which may simply be done, and by the
     round."""
 

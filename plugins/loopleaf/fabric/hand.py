@@ -92,6 +92,7 @@ class Hand:
         self.standing: Place | None = None
         self.here: Place | None = None
         self.skipped: list[Place] = []
+        self.over: list[Place] = []
         self.leaf: Leaf | None = None
         self.begun = False
         self.stood = False
@@ -131,11 +132,12 @@ class Hand:
     def mark(self) -> tuple[Any, ...]:
         """All that a pass of a repeat may change."""
         leaf = self.leaf
+        bridged = self.made[-1].into if self.made else ()
         return (
             self.edge.pos, len(self.made), len(self.new), self.last, self.skipped, leaf,
             leaf.pos if leaf else 0, self.begun, self.stood, self.unit, self.numbered, self.spaced,
             self.uses, self.yarn, self.into_spaces, len(self.troubles), dict(self.other_pos), self.gaps,
-            len(self.edge.places), self.since,
+            len(self.edge.places), self.since, bridged, set(self.runs), set(self.skips),
         )  # fmt: skip
 
     def back_to(self, mark: tuple[Any, ...]) -> None:
@@ -143,9 +145,11 @@ class Hand:
         (
             self.edge.pos, made, new, self.last, self.skipped, self.leaf, leaf_pos, self.begun, self.stood,
             self.unit, self.numbered, self.spaced, self.uses, self.yarn, self.into_spaces, troubles,
-            self.other_pos, self.gaps, places, self.since,
+            self.other_pos, self.gaps, places, self.since, bridged, self.runs, self.skips,
         ) = mark  # fmt: skip
         del self.made[made:], self.new[new:], self.troubles[troubles:]
+        if self.made:
+            self.made[-1].into = bridged
         if len(self.edge.places) > places:
             grown = len(self.edge.places) - places
             del self.edge.places[places:]
@@ -190,7 +194,7 @@ class Hand:
         return made
 
     def put_all(self, stitch: Stitch, intos: list[tuple[Place, ...]], span: Span | None) -> None:
-        """One plain counted stitch into each of many places, as `put` would, without asking anew each time."""
+        """One plain counted stitch into each of many places, as `put` would, not asking anew each time."""
         if self.leaf is not None or self.levelling:
             for into in intos:
                 self.put(stitch, into, span)
@@ -212,6 +216,7 @@ class Hand:
         if not unit:
             special, unit = self.opening
         space = Space(chains, self.setting.index, self.yarn, self.spaced, unit, special, span)
+        space.into = tuple(self.skipped) if self.since and self.skipped else ()
         if self.here is not None:
             space.corner = True
         self.made.append(space)
@@ -229,6 +234,8 @@ class Hand:
     def use(self, at: int, after: int, place: Place) -> None:
         """Move the cursor past a place; what lies before it is passed over."""
         edge = self.edge
+        if at > edge.pos:
+            self.bridge([p for p in edge.places[edge.pos : at] if isinstance(p, Made)])
         if at > edge.pos and not edge.plain:
             self.runs.add(edge.count(edge.pos, at))
         elif at > edge.pos:
@@ -239,6 +246,12 @@ class Hand:
         self.last = place
         if isinstance(place, Space):
             self.into_spaces = True
+
+    def bridge(self, passed: list[Place]) -> None:
+        """A chain just made spans what is passed now; one made next spans what was passed just before."""
+        last = self.made[-1] if self.made else None
+        if isinstance(last, Space):
+            last.into += tuple(passed)
 
     def next_leaf(self, count: int, span: Span | None) -> list[Place]:
         """The next chains of the leaf now worked back on."""

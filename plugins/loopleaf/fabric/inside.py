@@ -158,7 +158,7 @@ def _next_group(hand: Hand, target: Target, span: Span | None) -> tuple[int, lis
 
 def _group_at(edge: Edge, at: int, target: Target) -> list[Place]:
     first = edge.places[at]
-    if not isinstance(first, Made):
+    if not isinstance(first, Made) or (at and _same_group(edge.places[at - 1], first)):
         return []
     if first.unit and (target.stitch is None or is_unit(first, target)):
         end = at
@@ -171,6 +171,13 @@ def _group_at(edge: Edge, at: int, target: Target) -> list[Place]:
     while end < edge.limit and getattr(edge.places[end], "into", None) == first.into:
         end += 1
     return edge.places[at:end] if end - at > 1 else []
+
+
+def _same_group(one: Place, other: Made) -> bool:
+    """Whether two neighbours belong to one group, so that the second doesn't begin it."""
+    if other.unit:
+        return getattr(one, "unit", 0) == other.unit
+    return isinstance(one, Made) and bool(one.into) and one.into == other.into
 
 
 def is_unit(made: Made, target: Target) -> bool:

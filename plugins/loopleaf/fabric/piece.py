@@ -151,7 +151,9 @@ class PieceHand:
         thread.other_side = hand.other_side
         kind = hand.setting.first_kind or hand.setting.only_kind or "single"
         wrong = not attempt.fits
-        by_count = edge_of(stated, kind, size, self.index, hand.yarn) if wrong and stated is not None else None
+        by_count = (
+            edge_of(stated, kind, size, self.index, hand.yarn) if wrong and stated is not None else None
+        )
         if thread.muted and wrong:
             if by_count is not None:
                 thread.places, thread.instead, thread.muted = by_count, None, False

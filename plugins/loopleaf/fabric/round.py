@@ -107,8 +107,11 @@ def _unclear(plain: Attempt, fitting: list[Attempt]) -> Attempt:
 
 
 def _could_be_the_chain(task: Task, plain: Attempt) -> bool:
-    """Whether the beginning chain may be the cause: a lone ch 1 that doesn't count is what everyone takes it for, and is
-    doubted only where fit and stated count are both mended by it."""
+    """Whether the beginning chain may be the cause.
+
+    A lone ch 1 that doesn't count is what everyone takes it for: it is doubted only where fit and stated count
+    are both mended by it.
+    """
     question = plain.hand.chain_question
     if question is None or question.chains > 1 or question.counts:
         return True

@@ -59,6 +59,9 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
         _special(hand, step, each)
     elif step.stitch.form == "picot" and step.places in ((), (Next(),)):
         make(hand, step.stitch, (), step.span)
+    elif not step.places:
+        for _ in range(each):
+            make(hand, step.stitch, (), step.span)
     elif step.counts is not None and step.counts.space and not step.counts.skipped:
         closing.close_with_stitch(hand, step)
     else:
@@ -257,6 +260,7 @@ def _skip(hand: Hand, step: Skip, follow: Step | None) -> None:
     hand.skipped = skipped
     tops = sum(1 for p in skipped if isinstance(p, Made))
     hand.skips.add(tops)
+    hand.bridge(skipped)
     hand.since = since + tops
 
 
@@ -275,8 +279,10 @@ def _leave(hand: Hand, step: Leave, follow: Step | None) -> None:
 
 def _working_over(hand: Hand, step: WorkingOver, follow: Step | None) -> None:
     last, spaces = hand.last, hand.into_spaces
-    for one in find_next(hand, step.target, number(hand, step.count), step.span):
-        hand.use(one.at, one.after, one.place)
+    hand.over = [one.place for one in find_next(hand, step.target, number(hand, step.count), step.span)]
+    for place in hand.over:
+        found = find_next(hand, step.target, 1, step.span)[0]
+        hand.use(found.at, found.after, place)
     hand.last, hand.into_spaces = last, spaces
 
 
