@@ -175,7 +175,7 @@ def _fits(pattern: Pattern) -> Iterator[tuple[str, Lengths | str]]:
 def _fit(value: Lengths | str) -> str:
     if isinstance(value, str):
         return value
-    return amounts.lengths(tuple(one and one.mm for one in value.sizes))
+    return amounts.lengths(tuple(None if one is None else one.mm for one in value.sizes))
 
 
 def _stated(voice: Voice, size: StatedSize) -> str:

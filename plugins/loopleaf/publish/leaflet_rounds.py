@@ -160,7 +160,7 @@ def _called_by_number(
 
 
 def _worked(one: RoundWork) -> list[int | None]:
-    return [size and size.count for size in one.sizes]
+    return [None if size is None else size.count for size in one.sizes]
 
 
 def labelled(voice: Voice, word: str, first: str, last: str) -> str:

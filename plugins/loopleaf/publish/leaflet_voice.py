@@ -58,7 +58,7 @@ class Voice:
             named = re.compile(
                 rf"(?<=[a-z] ){re.escape(letter)}(?![\w'’])(?! \()|(?<=Yarn ){re.escape(letter)}(?! \()\b"
             )
-            said = named.sub(lambda _, label=label: label, said, count=1)
+            said = named.sub(label.replace("\\", r"\\"), said, count=1)
         return said
 
     def count(self, tally: Tally) -> str:

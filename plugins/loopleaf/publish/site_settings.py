@@ -7,7 +7,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from .settings import Settings
 
 
-class LoopleafOptions(Config):
+class LoopleafOptions(Config):  # type: ignore[no-untyped-call]
     """One option a line; `settings` gives their meaning."""
 
     collection = c.Type(str, default="")

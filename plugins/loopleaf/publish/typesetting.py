@@ -10,7 +10,8 @@ from markupsafe import Markup, escape
 _TOGETHER = re.compile(
     r"\d+ more times|\d+ times|(?:rep|repeat) from \*|[×x] \d+"
     r"|\b(?:next|first|last) (?:\d+ )?[\w-]+(?: sts?| sps?)?"
-    r"|\b\d+ (?:sl st|[A-Za-z][\w-]*(?: sps?)?)|\b[A-Za-z]+ \d+\b(?! [A-Za-z])|\bsl st\b|\b[\w-]+ sps?\b|\b\w+(?:-\w+)+"
+    r"|\b\d+ (?:sl st|[A-Za-z][\w-]*(?: sps?)?)|\b[A-Za-z]+ \d+\b(?! [A-Za-z])"
+    r"|\bsl st\b|\b[\w-]+ sps?\b|\b\w+(?:-\w+)+"
 )
 _REPEAT = re.compile(r"(?:\([^()]*\)|\[[^][]*\]) (?:[×x] \d+|\d+ times|twice)[,.;]?")
 SHORT = 34
