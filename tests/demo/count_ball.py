@@ -6,7 +6,7 @@ from .by_hand import Rounds, Tally
 
 
 def pebble_ball() -> dict[str, Rounds]:
-    edge = ["sc"] * 5
+    edge = ["sc"] * 6
     ball: Rounds = {1: [edge]}
 
     def inc(t: Tally) -> None:
@@ -15,43 +15,32 @@ def pebble_ball() -> dict[str, Rounds]:
     def dec(t: Tally) -> None:
         t.dec("sc")
 
-    def shape(number: int, plain: int, times: int, shaping: Callable[[Tally], None]) -> None:
-        """(sc in next `plain` sts, shaping) x `times`."""
+    def shape(number: int, plain: int, times: int, shaping: Callable[[Tally], None], after: int = 0) -> None:
+        """(sc in next `plain` sts, shaping) x `times`, and plain stitches after."""
         nonlocal edge
         t = Tally(edge)
         for _ in range(times):
             t.each("sc", plain)
             shaping(t)
+        t.each("sc", after)
         ball[number] = [edge := t.done()]
 
-    def shape_between(number: int, runs: tuple[int, ...], shaping: Callable[[Tally], None]) -> None:
-        """Shaping once between each two runs of plain stitches."""
-        nonlocal edge
-        t = Tally(edge)
-        t.each("sc", runs[0])
-        for plain in runs[1:]:
-            shaping(t)
-            t.each("sc", plain)
-        ball[number] = [edge := t.done()]
-
-    shape(2, 0, 5, inc)
-    shape(3, 1, 5, inc)
-    shape(4, 2, 5, inc)
-    shape(5, 4, 4, inc)
-    shape_between(6, (2, 5, 5, 5, 3), inc)
-    shape(7, 6, 4, inc)
-    shape(8, 15, 2, inc)
-    shape_between(9, (8, 16, 8), inc)
-    for number in (10, 11):
+    shape(2, 0, 6, inc)
+    shape(3, 1, 6, inc)
+    shape(4, 3, 4, inc, after=2)
+    shape(5, 4, 4, inc, after=2)
+    shape(6, 5, 4, inc, after=2)
+    shape(7, 9, 3, inc)
+    shape(8, 10, 3, inc)
+    for number in (9, 10, 11):
         t = Tally(edge)
         t.each("sc", t.left)
         ball[number] = [edge := t.done()]
-    shape_between(12, (8, 16, 8), dec)
-    shape(13, 15, 2, dec)
-    shape(14, 6, 4, dec)
-    shape_between(15, (2, 5, 5, 5, 3), dec)
-    shape(16, 4, 4, dec)
-    shape(17, 2, 5, dec)
-    shape(18, 1, 5, dec)
-    shape(19, 0, 5, dec)
+    shape(12, 10, 3, dec)
+    shape(13, 9, 3, dec)
+    shape(14, 5, 4, dec, after=2)
+    shape(15, 4, 4, dec, after=2)
+    shape(16, 3, 4, dec, after=2)
+    shape(17, 1, 6, dec)
+    shape(18, 0, 6, dec)
     return {"ball": ball}

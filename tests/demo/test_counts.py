@@ -10,7 +10,7 @@ from .counts import PATTERNS
 ROUNDS = [(name, piece) for name, work in PATTERNS.items() for piece in work()]
 
 
-def _as_stated_by_kind(edge: Edge, stated_kinds: set[str], fan: str = "fan") -> dict[str, int]:
+def _as_stated_by_kind(edge: Edge, stated_kinds: set[str], fan: str = "fans") -> dict[str, int]:
     """The edge by kind, with fans gathered where the author counts fans."""
     found = by_kind(edge)
     if fan in stated_kinds:

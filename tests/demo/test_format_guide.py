@@ -5,6 +5,7 @@ import re
 import pytest
 
 from loopleaf import notation
+from loopleaf.pattern.model import schema
 from loopleaf.review import Checked, check
 
 from . import guide
@@ -65,3 +66,20 @@ def test_places_are_read(place: str) -> None:
     )
     parsed = notation.parse(f"sc {place}", vocabulary)
     assert [problem.message for problem in parsed.problems] == []
+
+
+def _fields(schema: object) -> set[str]:
+    """Every field's name in a schema, at any depth."""
+    if isinstance(schema, list):
+        return {name for inner in schema for name in _fields(inner)}
+    if not isinstance(schema, dict):
+        return set()
+    properties = schema.get("properties", {})
+    own = set(properties) if isinstance(properties, dict) else set()
+    return own | {name for inner in schema.values() for name in _fields(inner)}
+
+
+def test_every_field_of_the_format_stands_in_the_guide() -> None:
+    text = guide.GUIDE.read_text(encoding="utf-8")
+    unsaid = {name for name in _fields(schema()) if not re.search(rf"`{name}\b|[{{ ,-]{name}:|^ *{name}:", text, re.M)}
+    assert unsaid == set()
