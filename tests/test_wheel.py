@@ -44,6 +44,11 @@ def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return build("wheel", ROOT, tmp_path_factory.mktemp("wheel"))
 
 
+@pytest.fixture(scope="module")
+def archive(wheel: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return build("sdist", ROOT, tmp_path_factory.mktemp("sdist"))
+
+
 class Place:
     """An environment with the wheel in it, and an empty folder to work in, away from the repository."""
 
@@ -80,6 +85,21 @@ def place(wheel: Path, tmp_path_factory: pytest.TempPathFactory) -> Place:
     assert done.returncode == 0, done.stdout + done.stderr
     place.watch()
     return place
+
+
+def test_the_source_archive_makes_the_same_wheel(wheel: Path, archive: Path, tmp_path: Path) -> None:
+    with tarfile.open(archive) as packed:
+        packed.extractall(tmp_path / "source", filter="data")
+    (source,) = (tmp_path / "source").iterdir()
+    again = build("wheel", source, tmp_path / "again")
+    with zipfile.ZipFile(wheel) as ours, zipfile.ZipFile(again) as theirs:
+        contents = [{name: each.read(name) for name in each.namelist()} for each in (ours, theirs)]
+    assert contents[0] == contents[1]
+    assert {"LICENSE", "Makefile", "README.md", "mkdocs.yml", "requirements.txt"} <= {
+        file.name for file in source.iterdir()
+    }
+    assert list((source / "tests").rglob("test_*.py"))
+    assert list((source / "patterns").glob("*.yml"))
 
 
 def test_from_an_empty_folder_to_a_site(place: Place) -> None:
@@ -121,19 +141,3 @@ def test_nothing_of_the_repository_is_in_reach(place: Place) -> None:
     license_text = place.run("python", "-c", f"print(open({os.fspath(ROOT / 'LICENSE')!r}).read())")
     assert "Permission is hereby granted" in license_text.stdout
     assert place.seen.read_text() == f"open {ROOT / 'LICENSE'}\n"
-
-
-def test_the_source_archive_makes_the_same_wheel(wheel: Path, tmp_path: Path) -> None:
-    archive = build("sdist", ROOT, tmp_path / "sdist")
-    with tarfile.open(archive) as packed:
-        packed.extractall(tmp_path / "source", filter="data")
-    (source,) = (tmp_path / "source").iterdir()
-    again = build("wheel", source, tmp_path / "again")
-    with zipfile.ZipFile(wheel) as ours, zipfile.ZipFile(again) as theirs:
-        contents = [{name: each.read(name) for name in each.namelist()} for each in (ours, theirs)]
-    assert contents[0] == contents[1]
-    assert {"LICENSE", "Makefile", "README.md", "mkdocs.yml", "requirements.txt"} <= {
-        file.name for file in source.iterdir()
-    }
-    assert list((source / "tests").rglob("test_*.py"))
-    assert list((source / "patterns").glob("*.yml"))
