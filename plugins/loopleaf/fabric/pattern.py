@@ -110,7 +110,9 @@ def _work_piece(
     threads: list[Thread] = []
     for size in range(pattern.size_count):
         places, other_side, troubles = start_places(piece, size, others, edges[size])
-        threads.append(Thread(places, piece.yarn, other_side, circle=is_circle(piece.worked, places)))
+        circle = is_circle(piece.worked, places)
+        lost = any(t.rule == "no-such-place" for t in troubles)
+        threads.append(Thread(places, piece.yarn, other_side, circle=circle, muted=lost))
         result.starts.append(list(places))
         result.troubles += [t for t in troubles if all(t.rule != o.rule for o in result.troubles)]
     plans, plan_problems = set_out(pattern, name)

@@ -1,0 +1,171 @@
+"""Several pieces: edges picked up, borders with corners, joining as you go, short rows."""
+
+from typing import Any
+
+import pytest
+
+from .test_going_on import worked
+
+FRONT: dict[str, Any] = {
+    "title": "Front",
+    "yarn": "A",
+    "worked": "rows",
+    "start": "chain 11",
+    "rows": [
+        {"row": 1, "work": "sc in 2nd ch from hook and in each ch across, turn", "count": 10},
+        {"rows": "2-8", "work": "ch 1, sc in each st across, turn", "count": 10},
+    ],
+}
+
+
+def rules(document: dict[str, Any]) -> list[tuple[str, str]]:
+    work = worked(document)
+    assert [p.problem for p in work.problems if p.problem.severity == "error"] == []
+    return [
+        (piece.name, trouble.rule) for piece in work.pieces for r in piece.rounds for trouble in r.troubles
+    ] + [(piece.name, trouble.rule) for piece in work.pieces for trouble in piece.troubles]
+
+
+def on(edge: dict[str, Any], *rows: tuple[str, Any], worked: str = "rows") -> dict[str, Any]:
+    word = "row" if worked.startswith("rows") else "round"
+    return {
+        "title": "Band",
+        "yarn": "A",
+        "worked": worked,
+        "start": edge,
+        f"{word}s": [{word: n, "work": work, "count": count} for n, (work, count) in enumerate(rows, 1)],
+    }
+
+
+def test_a_stitch_in_the_end_of_each_row() -> None:
+    band = on(
+        {"edge": "front", "row ends": True},
+        ("sc in end of each row, turn", 8),
+        ("ch 1, sc in each st across", 8),
+    )
+    assert rules({"pieces": {"front": FRONT, "band": band}}) == []
+
+
+def test_more_stitches_in_taller_rows() -> None:
+    tall = {
+        **FRONT,
+        "start": "chain 12",
+        "rows": [
+            {
+                "row": 1,
+                "work": "dc in 4th ch from hook (skipped chs count as dc) and in each ch across, turn",
+                "count": 10,
+            },
+            {"rows": "2-5", "work": "ch 3 (counts as dc), dc in next 9 sts, turn", "count": 10},
+        ],
+    }
+    band = on({"edge": "front", "row ends": True}, ("2 sc in end of each dc row", 10))
+    assert rules({"pieces": {"front": tall, "band": band}}) == []
+
+
+def test_so_many_stitches_evenly() -> None:
+    band = on({"edge": "front", "row ends": True}, ("7 sc evenly along edge", 7))
+    assert rules({"pieces": {"front": FRONT, "band": band}}) == []
+
+
+def test_a_border_around_a_piece_worked_in_rows() -> None:
+    border = on(
+        {"edge": "front", "around": True},
+        (
+            "ch 1, 3 sc in first st, sc in next 8 sts, 3 sc in next st, sc in end of next 8 rows, 3 sc in next ch, "
+            "sc in next 8 chs, 3 sc in next ch, sc in end of next 8 rows, join",
+            44,
+        ),
+        ("ch 1, sc in each st around, join", 44),
+        worked="joined rounds",
+    )
+    assert rules({"pieces": {"front": FRONT, "border": border}}) == []
+
+
+def test_a_border_round_a_granny_square_by_its_corners() -> None:
+    square = {
+        "title": "Square",
+        "yarn": "A",
+        "worked": "joined rounds",
+        "start": "magic ring",
+        "rounds": [
+            {
+                "round": 1,
+                "work": "ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) x 3, join to top of ch-3",
+                "count": "12 dc, 4 ch-2 sps",
+            }
+        ],
+    }
+    border = on(
+        {"edge": "square", "around": True},
+        (
+            "join A with sc in any corner sp, 2 sc in same sp, (sc in next 3 sts, 3 sc in corner sp) x 3, sc in next 3 sts, join",
+            24,
+        ),
+        worked="joined rounds",
+    )
+    assert rules({"pieces": {"square": square, "border": border}}) == []
+
+
+def test_joining_as_you_go() -> None:
+    first = {
+        "title": "Square 1",
+        "yarn": "A",
+        "worked": "joined rounds",
+        "start": "magic ring",
+        "rounds": [{"round": 1, "work": "ch 1, (3 sc in ring, ch 3) x 4, join, fasten off", "count": 12}],
+    }
+    second = {
+        **first,
+        "title": "Square 2",
+        "rounds": [
+            {
+                "round": 1,
+                "work": "ch 1, (3 sc in ring, ch 3) twice, (3 sc in ring, ch 1, sl st in corresponding ch-sp of square 1, ch 1) "
+                "twice, join, fasten off",
+                "count": "12 sc, 2 sl sts",
+            }
+        ],
+    }
+    assert rules({"pieces": {"square 1": first, "square 2": second}}) == []
+
+
+def test_the_legs_of_two_pieces_joined_into_one() -> None:
+    leg = {
+        "title": "Leg",
+        "make": 2,
+        "yarn": "A",
+        "worked": "spiral rounds",
+        "start": "magic ring",
+        "rounds": [{"round": 1, "work": "12 sc in ring", "count": 12}],
+    }
+    body = on(
+        {"edge": "leg", "around": True},
+        ("sc in next 12 sts, sc in next 12 sts of leg 2", 24),
+        ("sc in each st around", 24),
+        worked="spiral rounds",
+    )
+    assert rules({"pieces": {"leg": leg, "body": body}}) == []
+
+
+@pytest.mark.parametrize(
+    ("second", "wanted"),
+    [("sc in next 14 sts", []), ("sc in next 15 sts", [("front", "works-past-the-end")])],
+)
+def test_short_rows_take_up_again_what_was_left(second: str, wanted: list[tuple[str, str]]) -> None:
+    front = {
+        **FRONT,
+        "start": "chain 21",
+        "rows": [
+            {"row": 1, "work": "sc in 2nd ch from hook and in each ch across, turn", "count": 20},
+            {"row": 2, "work": "ch 1, sc in next 14 sts, leave last 6 sts unworked, turn", "count": 14},
+            {"row": 3, "work": f"ch 1, {second}, turn"},
+        ],
+    }
+    assert rules({"pieces": {"front": front}}) == wanted
+
+
+def test_a_piece_that_is_not_there() -> None:
+    assert rules(
+        {"pieces": {"band": on({"edge": "front", "row ends": True}, ("sc in end of each row", 8))}}
+    ) == [("band", "no-such-place")]
