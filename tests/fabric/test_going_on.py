@@ -232,3 +232,23 @@ def test_counts_by_kind() -> None:
     assert troubles(in_rounds(lines[0], (lines[1], "8 sc, 8 dc, 7 ch-2 sps"))) == [("2", "count-differs")]
     assert troubles(in_rounds(lines[0], (lines[1], "16 sc"))) == [("2", "count-differs")]
     assert troubles(in_rounds(lines[0], (lines[1], 32))) == [("2", "count-unclear")]
+
+
+def test_a_turning_chain_settled_by_the_rest_of_the_piece() -> None:
+    rows: list[dict[str, Any]] = [
+        {"row": 1, "work": "sc in 2nd ch from hook and in each ch across, turn", "count": 10},
+        {"row": 2, "work": "ch 3, dc in first st, dc in each st across, turn"},
+        {"row": 3, "work": "ch 1, sc in each st across", "count": 11},
+    ]
+    piece = {"title": "Piece", "yarn": "A", "worked": "rows", "start": "chain 11", "rows": rows}
+    work = worked({"pieces": {"piece": piece}})
+    assert troubles(work) == []
+    assert [one.count for r in work.pieces[0].rounds for one in r.sizes if one] == [10, 11, 11]
+    rows[2]["count"] = 10
+    assert [
+        one.count for r in worked({"pieces": {"piece": piece}}).pieces[0].rounds for one in r.sizes if one
+    ] == [
+        10,
+        10,
+        10,
+    ]

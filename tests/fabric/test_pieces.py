@@ -72,8 +72,8 @@ def test_a_border_around_a_piece_worked_in_rows() -> None:
     border = on(
         {"edge": "front", "around": True},
         (
-            "ch 1, 3 sc in first st, sc in next 8 sts, 3 sc in next st, sc in end of next 8 rows, 3 sc in next ch, "
-            "sc in next 8 chs, 3 sc in next ch, sc in end of next 8 rows, join",
+            "ch 1, 3 sc in first st, sc in next 8 sts, 3 sc in next st, sc in end of next 8 rows, "
+            "3 sc in next ch, sc in next 8 chs, 3 sc in next ch, sc in end of next 8 rows, join",
             44,
         ),
         ("ch 1, sc in each st around, join", 44),
@@ -99,7 +99,8 @@ def test_a_border_round_a_granny_square_by_its_corners() -> None:
     border = on(
         {"edge": "square", "around": True},
         (
-            "join A with sc in any corner sp, 2 sc in same sp, (sc in next 3 sts, 3 sc in corner sp) x 3, sc in next 3 sts, join",
+            "join A with sc in any corner sp, 2 sc in same sp, "
+            "(sc in next 3 sts, 3 sc in corner sp) x 3, sc in next 3 sts, join",
             24,
         ),
         worked="joined rounds",
@@ -121,8 +122,8 @@ def test_joining_as_you_go() -> None:
         "rounds": [
             {
                 "round": 1,
-                "work": "ch 1, (3 sc in ring, ch 3) twice, (3 sc in ring, ch 1, sl st in corresponding ch-sp of square 1, ch 1) "
-                "twice, join, fasten off",
+                "work": "ch 1, (3 sc in ring, ch 3) twice, (3 sc in ring, ch 1, "
+                "sl st in corresponding ch-sp of square 1, ch 1) twice, join, fasten off",
                 "count": "12 sc, 2 sl sts",
             }
         ],

@@ -8,8 +8,8 @@ from .. import notation, trade
 from ..notation.problem import Problem
 from ..notation.tree import Line, Stitch, Tally
 from ..pattern import Path, Pattern, Piece, PlanProblem, RoundPlan, Source, set_out
-from .piece import PieceHand, Thread, Ways, is_circle
-from .starts import start_places
+from .borne_out import ReadRound, work_piece
+from .piece import Ways
 from .uneven import uneven
 from .worked import PieceWork, Place, RoundWork, Trouble
 
@@ -105,30 +105,19 @@ def _work_piece(
     edges: list[dict[str, list[Place]]],
 ) -> PieceWork:  # fmt: skip
     pattern = work.pattern
-    result = PieceWork(name, ("pieces", name))
-    others = {one.name: one for one in work.pieces}
-    threads: list[Thread] = []
-    for size in range(pattern.size_count):
-        places, other_side, troubles = start_places(piece, size, others, edges[size])
-        circle = is_circle(piece.worked, places)
-        lost = any(t.rule == "no-such-place" for t in troubles)
-        threads.append(Thread(places, piece.yarn, other_side, circle=circle, muted=lost))
-        result.starts.append(list(places))
-        result.troubles += [t for t in troubles if all(t.rule != o.rule for o in result.troubles)]
     plans, plan_problems = set_out(pattern, name)
     work.plans += [(name, problem) for problem in plan_problems]
+    said: set[tuple[Path, int, str]] = set()
+    lines: list[ReadRound] = []
+    for plan in plans:
+        line, stated = _read(work, name, plan, said)
+        troubles = _uneven(plan, line, stated, pattern.size_count)
+        lines.append(ReadRound(plan, None, None, troubles) if troubles else ReadRound(plan, line, stated, []))
     ways = Ways(
         piece.worked, piece.yarn, pattern.chain_spaces, conventions, heights(), specials, pattern.size_count
     )
-    hand = PieceHand(ways, threads, list(edges))
-    said: set[tuple[Path, int, str]] = set()
-    for at, plan in enumerate(plans):
-        line, stated = _read(work, name, plan, said)
-        troubles = _uneven(plan, line, stated, pattern.size_count)
-        if troubles:
-            line, stated = None, None
-        result.rounds.append(hand.round(plan, line, stated, at == len(plans) - 1))
-        result.rounds[-1].troubles += troubles
+    others = {one.name: one for one in work.pieces}
+    result = work_piece(name, piece, ways, lines, others, edges)
     for size in range(pattern.size_count):
         edges[size][name] = _last_edge(result.rounds, size) or list(result.starts[size])
     return result

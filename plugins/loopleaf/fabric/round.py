@@ -109,8 +109,8 @@ def _unclear(plain: Attempt, fitting: list[Attempt]) -> Attempt:
 def _could_be_the_chain(task: Task, plain: Attempt) -> bool:
     """Whether the beginning chain may be the cause.
 
-    A lone ch 1 that doesn't count is what everyone takes it for: it is doubted only where fit and stated count
-    are both mended by it.
+    A lone ch 1 that doesn't count is what everyone takes it for: it is doubted only where fit and
+    stated count are both mended by it.
     """
     question = plain.hand.chain_question
     if question is None or question.chains > 1 or question.counts:

@@ -1,0 +1,80 @@
+"""Working a whole piece, in the reading of its turning chains that the rest of the piece bears out."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import product
+
+from ..notation.tree import Line, Tally
+from ..pattern import Piece, RoundPlan
+from .piece import PieceHand, Thread, Ways, is_circle
+from .starts import start_places
+from .worked import PieceWork, Place, Trouble
+
+MOST_KINDS = 2
+"""So many kinds of stitch may be left open at once; more readings than four would only confuse."""
+
+NO_ERROR = ("count-unclear", "turn-missing")
+
+
+@dataclass(frozen=True, slots=True)
+class ReadRound:
+    """A round set out and read: its tree, its stated count, and what keeps it from being worked."""
+
+    plan: RoundPlan
+    line: Line | None
+    stated: Tally | None
+    troubles: list[Trouble]
+
+
+def work_piece(
+    name: str,
+    piece: Piece,
+    ways: Ways,
+    lines: Sequence[ReadRound],
+    others: Mapping[str, PieceWork],
+    edges: Sequence[Mapping[str, list[Place]]],
+) -> PieceWork:
+    """Work a piece.
+
+    Where no convention says whether a turning chain counts and one round alone can't tell, each reading is
+    tried on the whole piece; the one that alone works out is taken.
+    """
+    result = _work(name, piece, ways, lines, others, edges)
+    kinds = list(
+        dict.fromkeys(
+            t.facts["stitch"] for r in result.rounds for t in r.troubles if t.rule == "turning-chain-unclear"
+        )
+    )
+    if not kinds or len(kinds) > MOST_KINDS:
+        return result
+    right: list[PieceWork] = []
+    for counts in product((True, False), repeat=len(kinds)):
+        conventions = {**ways.conventions, **dict(zip(kinds, counts, strict=True))}
+        other = _work(name, piece, replace(ways, conventions=conventions), lines, others, edges)
+        if not any(t.rule not in NO_ERROR for r in other.rounds for t in r.troubles):
+            right.append(other)
+    return right[0] if len(right) == 1 else result
+
+
+def _work(
+    name: str,
+    piece: Piece,
+    ways: Ways,
+    lines: Sequence[ReadRound],
+    others: Mapping[str, PieceWork],
+    edges: Sequence[Mapping[str, list[Place]]],
+) -> PieceWork:
+    result = PieceWork(name, ("pieces", name))
+    threads: list[Thread] = []
+    for size in range(ways.size_count):
+        places, other_side, troubles = start_places(piece, size, others, edges[size])
+        circle = is_circle(piece.worked, places)
+        lost = any(t.rule == "no-such-place" for t in troubles)
+        threads.append(Thread(places, piece.yarn, other_side, circle=circle, muted=lost))
+        result.starts.append(list(places))
+        result.troubles += [t for t in troubles if all(t.rule != o.rule for o in result.troubles)]
+    hand = PieceHand(ways, threads, list(edges))
+    for at, one in enumerate(lines):
+        result.rounds.append(hand.round(one.plan, one.line, one.stated, at == len(lines) - 1))
+        result.rounds[-1].troubles += one.troubles
+    return result
