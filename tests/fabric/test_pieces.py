@@ -91,7 +91,8 @@ def test_a_border_round_a_granny_square_by_its_corners() -> None:
         "rounds": [
             {
                 "round": 1,
-                "work": "ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) x 3, join to top of ch-3",
+                "work": "ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) x 3, "
+                "join to top of ch-3",
                 "count": "12 dc, 4 ch-2 sps",
             }
         ],
