@@ -18,6 +18,7 @@ from loopleaf.publish.typesetting import set_line
         ("2 sl st in next 3 sts", ["2 sl st", "next 3 sts"]),
         ("24 dc, 24 ch-1 sps", ["24 dc", "24 ch-1 sps"]),
         ("rep from * 4 more times", ["rep from *", "4 more times"]),
+        ("25 cm (9¾ in) around", ["25 cm", "9¾ in"]),
     ],
 )
 def test_a_number_stays_with_its_stitch(line: str, together: list[str]) -> None:

@@ -8,7 +8,7 @@ import re
 from markupsafe import Markup, escape
 
 _TOGETHER = re.compile(
-    r"\d+ more times|\d+ times|(?:rep|repeat) from \*|[×x] \d+"
+    r"[\d.]*[\d¼-¾⅐-⅞] (?:cm|mm|m|in|ft|yd|g|oz)\b|\d+ more times|\d+ times|(?:rep|repeat) from \*|[×x] \d+"
     r"|\b(?:next|first|last) (?:\d+ )?[\w-]+(?: sts?| sps?)?"
     r"|\b\d+ (?:sl st|[A-Za-z][\w-]*(?: sps?)?)|\b[A-Za-z]+ \d+\b(?! [A-Za-z])"
     r"|\bsl st\b|\b[\w-]+ sps?\b|\b\w+(?:-\w+)+"
