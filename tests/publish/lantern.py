@@ -191,7 +191,7 @@ def lantern(terms: Terms = "US") -> Leaflet:
             Piece(
                 "pouch",
                 "Pouch",
-                "pouch",
+                "piece-pouch",
                 1,
                 ("Yarn A (lichen).", "Worked in joined rounds."),
                 "Begin with a magic ring.",
@@ -200,7 +200,7 @@ def lantern(terms: Terms = "US") -> Leaflet:
             Piece(
                 "cord",
                 "Drawstring",
-                "cord",
+                "piece-cord",
                 2,
                 ("Make 2.", "Yarn A (lichen).", "A chain of 69 cm (27¼ in), about 150 chains."),
                 "",
@@ -209,7 +209,7 @@ def lantern(terms: Terms = "US") -> Leaflet:
             Piece(
                 "moon",
                 "Moon",
-                "moon",
+                "piece-moon",
                 1,
                 ("Yarn B (oat).", "Worked in a spiral.", "Leave a tail of 30 cm (12 in)."),
                 "Begin with 2 chains.",

@@ -65,10 +65,19 @@ def test_the_parts_stand_in_the_order_of_a_printed_pattern(built: SmallSite) -> 
     ids = re.findall(r'<h2 id="([^"]+)"', built.page("us/tide-cloth/"))
     order = [
         "size", "level", "cautions", "materials", "gauge", "abbreviations", "special-stitches", "notes",
-        "cloth", "finishing", "variations", "care", "licence", "questions", "changes", "booklets",
+        "piece-cloth", "finishing", "variations", "care", "licence", "questions", "changes", "booklets",
     ]  # fmt: skip
     assert ids == [one for one in order if one in ids]
-    assert {"size", "level", "materials", "gauge", "abbreviations", "cloth", "finishing", "care"} <= set(ids)
+    assert {
+        "size",
+        "level",
+        "materials",
+        "gauge",
+        "abbreviations",
+        "piece-cloth",
+        "finishing",
+        "care",
+    } <= set(ids)
 
 
 def test_the_template_s_words_follow_the_terms(built: SmallSite) -> None:
@@ -91,6 +100,15 @@ def test_glossary_and_patterns_lead_to_each_other(built: SmallSite) -> None:
     assert entry
     assert 'href="../coaster/#abbreviations"' in entry[0]
     assert ">dc<" in entry[0]
+
+
+def test_the_head_keeps_to_the_page_s_terms(built: SmallSite) -> None:
+    def head(address: str) -> list[str]:
+        html = built.page(address).split('<header class="leaf-head"')[1].split("</header>")[0]
+        return re.findall(r'<a[^>]* href="([^"]*)"', html)
+
+    assert head("us/coaster/") == ["../..", "../../glossary/"]
+    assert head("uk/coaster/") == ["../", "../glossary/"]
 
 
 def test_the_glossary_has_no_word_that_no_pattern_uses(built: SmallSite) -> None:
@@ -282,3 +300,15 @@ def test_a_defect_of_ours_in_one_pattern_leaves_the_others_unharmed(
     assert "Traceback" not in caplog.text
     assert "Coaster" in site.page("us/coaster/")
     assert not list(site.html.rglob("tide-cloth*"))
+
+
+def test_no_anchor_stands_twice_on_a_page(tmp_path: Path) -> None:
+    # A piece may be called like the pattern, like a part of the page, or like another piece's round.
+    twice = COASTER.replace("  coaster:\n", "  notes 2:\n", 1)
+    rounds = COASTER[COASTER.index("    title: Coaster\n") : COASTER.index("finishing:")]
+    text = twice.replace("finishing:", f"  coaster:\n{rounds}  notes:\n{rounds}finishing:")
+    site = SmallSite(tmp_path, {"coaster.yml": text})
+    site.build()
+    ids = re.findall(r'\bid="([^"]+)"', site.page("us/coaster/"))
+    assert {"piece-notes", "piece-notes-2", "notes", "notes-2", "notes-2-1", "coaster-1"} <= set(ids)
+    assert sorted(set(ids)) == sorted(ids)

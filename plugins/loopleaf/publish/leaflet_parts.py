@@ -169,7 +169,7 @@ class Round:
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A piece. about: lines under its title (`Make 2.`, `Yarn A (lichen).`, `Worked in joined rounds
+    """A piece. anchor: `piece-pouch`, unlike any round's or part's. about: lines under its title (`Make 2.`, `Yarn A (lichen).`, `Worked in joined rounds
     from the centre out.`).
 
     start: `Begin with a magic ring.`, "" where there is none. items: headings, tellings and rounds in order.

@@ -30,7 +30,9 @@ def pieces(voice: Voice, work: PatternWork, measured: Measured, folder: str) -> 
             rounds = items(voice, piece, model, folder)
             start = _start(voice, model.start, piece) if model.start else ""
             title = voice.title(name)
-            printed.append(PrintedPiece(name, title, anchor_of(name), model.make, about, start, rounds))
+            printed.append(
+                PrintedPiece(name, title, f"piece-{anchor_of(name)}", model.make, about, start, rounds)
+            )
     return tuple(printed)
 
 

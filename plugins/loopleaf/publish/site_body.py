@@ -99,7 +99,7 @@ class Site:
             html = _with_shelf(written, html, page.title)
         else:
             inner = [{"level": 2, "id": at, "name": name, "children": []} for at, name in headings(html)]
-            anchor = page.worked.slug if page.kind == "pattern" and page.worked else page.kind
+            anchor = "title" if page.kind == "pattern" else page.kind
             contents = [{"level": 1, "id": anchor, "name": page.title, "children": inner}]
         return Body(html, LANGUAGES[page.terms], drawings, contents)
 
@@ -112,7 +112,7 @@ class Site:
         twins = {}
         if page.terms != default:
             for own in (shelf_source, glossary_source):
-                twins[self._plain(own(default, default))] = self._plain(own(page.terms, default))
+                twins[self.url(own(default, default))] = self.url(own(page.terms, default))
         leaflet = page.worked.leaflets.get(page.terms) if page.worked else None
         href = self._href(source)
         at = {page.terms: source, "UK" if page.terms == "US" else "US": page.twin}
@@ -129,11 +129,6 @@ class Site:
             "languages": languages,
             "second": second(leaflet.ink) if leaflet else None,
         }
-
-    def _plain(self, source: str) -> str:
-        """The address as MkDocs' own navigation has it."""
-        file = self.files.get_file_from_path(source)
-        return file.url if file else source
 
     def _href(self, source: str) -> Href:
         here = self.url(source)

@@ -10,11 +10,20 @@
     })
   }
 
+  // On the glossary: the same word in the other terms.
+  const keepWord = (links) => {
+    const plain = links.map((link) => link.getAttribute("href"))
+    const follow = () => links.forEach((link, i) => link.setAttribute("href", plain[i] + location.hash))
+    addEventListener("hashchange", follow)
+    follow()
+  }
+
   const start = () => {
     search()
     const rounds = [...document.querySelectorAll("[data-leaf-round]")]
     const links = [...document.querySelectorAll(".leaf-terms__other")]
-    if (!rounds.length || !links.length) return
+    if (!rounds.length) return keepWord(links)
+    if (!links.length) return
     const pieces = [...document.querySelectorAll("[data-leaf-name]")]
     const name = document.querySelector("[data-leaf-piece]")
     const title = name.textContent
@@ -28,7 +37,7 @@
     }
 
     const place = () => {
-      const named = document.getElementById(decodeURIComponent(location.hash.slice(1)))
+      const named = document.querySelector(":target")
       if (named && named.closest("[data-leaf-round]") && inView(named.closest("[data-leaf-round]"))) return named.id
       const current = rounds.find((one) => one.getBoundingClientRect().bottom > line)
       if (!current || !above(pieces, line)) return ""
