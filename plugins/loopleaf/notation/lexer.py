@@ -22,7 +22,7 @@ _PIECES = re.compile(
     r"(?P<ord>\d+)(?:st|nd|rd|th)(?![^\W_])"
     r"|(?P<num>\d+)"
     r"|(?P<word>[^\W\d_]+(?:['’][^\W\d_]+)*)"
-    r"|(?P<mark>\*\*|†+|‡+|\*)"
+    r"|(?P<mark>\*\*|††?|‡‡?|\*)"
     r"|(?P<sign>[^\s\w]|_)",
     re.IGNORECASE,
 )

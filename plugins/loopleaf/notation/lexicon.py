@@ -113,7 +113,7 @@ def base_lexicon(terms: Terms) -> Lexicon:
         mine, theirs = (us, uk) if terms == "US" else (uk, us)
         words = split_words(theirs)
         known = phrases[split_words(mine)]
-        if words not in phrases or phrases[words].value == known.value:
+        if words not in phrases or (phrases[words].value == known.value and not phrases[words].travels):
             phrases[words] = Entry(known.means, known.value, words[1:], mine, True)
     lexicon: dict[str, list[Entry]] = {}
     for words, entry in phrases.items():

@@ -30,7 +30,7 @@ def _expected_file() -> dict[str, Any]:
     return word_file("expected.yml")
 
 
-def explain(cursor: Cursor, error: UnreadableError, mistakes_in: Callable[[str], int]) -> Problem:
+def explain(cursor: Cursor, error: UnreadableError, mistakes_in: Callable[[str], int] | None) -> Problem:
     """The problem for a stretch that can't be read. mistakes_in: how many a text has, to try a mending
     before it is offered.
     """
@@ -42,7 +42,7 @@ def explain(cursor: Cursor, error: UnreadableError, mistakes_in: Callable[[str],
     suggestion = None
     last = max(error.to, first)
     if error.to < 0 and words[first].means == "?":
-        mending = _mended(cursor, first, mistakes_in)
+        mending = _mended(cursor, first, mistakes_in) if mistakes_in is not None else None
         if mending is None:
             last = _whole_run(cursor, first)
             suggestion = _without_mending(cursor, error, first, last)
@@ -91,9 +91,11 @@ def _fitting(key: str, said: str, terms: Terms) -> list[str]:
 
 
 def _likeness(said: str, example: str) -> float:
-    """How near an example is to what was written, by the nearest of its words; 0 where none is near."""
+    """How near an example is to what was written, by how both begin (numbers apart); 0 where they differ."""
     first = said.lower().split(" ")[0]
-    nearest = max(SequenceMatcher(None, first, word).ratio() for word in example.lower().split(" "))
+    words = example.lower().split(" ")
+    begins = words[:2] if words[0].isdigit() else words[:1]
+    nearest = max(SequenceMatcher(None, first, word).ratio() for word in begins)
     return nearest if nearest >= 0.6 else 0.0
 
 

@@ -1,5 +1,6 @@
 """Reads an instruction line, or a round's count, into the tree."""
 
+from collections.abc import Callable
 from functools import lru_cache
 
 from .asides import read_tally
@@ -9,8 +10,16 @@ from .limits import too_many
 from .mending import explain
 from .problem import Parsed, Problem
 from .steps import read_block, read_step
-from .tree import Line, Step, Tally
+from .tree import Line, Span, Step, Tally
 from .vocabulary import Vocabulary
+
+
+LONGEST = 5_000
+"""How many characters a line may have."""
+TOLD = 20
+"""How many unreadable places of one line are told."""
+MENDED = 6
+"""Up to how many unreadable places a line may have for mendings to be tried."""
 
 
 @lru_cache(maxsize=40_000)
@@ -19,24 +28,39 @@ def parse(text: str, vocabulary: Vocabulary, n: int | None = None) -> Parsed:
 
     n: the number for every `n` in the line. The tree is None where there is an error.
     """
+    if len(text) > LONGEST:
+        return Parsed(None, (_too_long(text),))
     cursor, steps = _read(text, vocabulary, n)
     problems = cursor.problems
     if cursor.unread:
-        problems = problems + [
-            explain(cursor, e, lambda t: _mistakes(t, vocabulary, n)) for e in cursor.unread
-        ]
+        problems = problems + _explained(cursor, lambda t: _mistakes(t, vocabulary, n))
     elif steps:
         large = too_many(steps, len(text))
         if large is not None:
             problems = [*problems, large]
     elif not problems:
-        problems = [explain(cursor, UnreadableError(0, "step"), lambda t: 1)]
+        problems = [explain(cursor, UnreadableError(0, "step"), None)]
     if not problems:
         return Parsed(Line(steps), ())
     said = tuple(sorted(problems, key=lambda p: (p.span.start, p.span.end)))
     if any(p.severity == "error" for p in said):
         return Parsed(None, said)
     return Parsed(Line(steps), said)
+
+
+def _explained(cursor: Cursor, mistakes_in: Callable[[str], int]) -> list[Problem]:
+    """The first of what can't be read; a mending is looked for only where few words need one."""
+    few = len(cursor.unread) <= MENDED
+    return [explain(cursor, error, mistakes_in if few else None) for error in cursor.unread[:TOLD]]
+
+
+def _too_long(text: str) -> Problem:
+    return Problem(
+        "too-large",
+        "error",
+        Span(0, len(text)),
+        f"This line has {len(text):,} characters; a round's line may have {LONGEST:,}.",
+    )
 
 
 def _read(text: str, vocabulary: Vocabulary, n: int | None) -> tuple[Cursor, tuple[Step, ...]]:
@@ -55,6 +79,8 @@ def _mistakes(text: str, vocabulary: Vocabulary, n: int | None) -> int:
 @lru_cache(maxsize=4_000)
 def parse_count(text: str, vocabulary: Vocabulary) -> tuple[Tally | None, tuple[Problem, ...]]:
     """A round's `count` (`48`, `24 dc, 24 ch-1 sps`, `40 (48, 56)`); None where it can't be read."""
+    if len(text) > LONGEST:
+        return None, (_too_long(text),)
     try:
         cursor, tally = _read_count(text, vocabulary)
         problems = tuple(cursor.problems)

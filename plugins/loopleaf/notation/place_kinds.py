@@ -218,6 +218,8 @@ def read_over(cursor: Cursor) -> Place:
     """`over next 5 sts`, after its `over`."""
     first = cursor.at
     cursor.take("next")
+    if cursor.means not in ("num", "-") and not starts_target(cursor, cursor.at):
+        raise cursor.fail("over")
     amount, target = read_counted_target(cursor)
     return Over(amount or ONE, target, cursor.span(first))
 

@@ -48,8 +48,9 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
     times = read_times(cursor)
     grouped = starts_place(cursor, cursor.at)
     after = cursor.at
+    unread = len(cursor.unread)
     inside = _inside(cursor, first + 1, cursor.here or grouped)
-    if not inside and not cursor.unread:
+    if not inside and len(cursor.unread) == unread:
         raise UnreadableError(first, "step", close)
     cursor.at = after
     made: Step
@@ -67,8 +68,10 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
         made = Repeat(inside, times, span=cursor.span(first))
     elif starts_until(cursor, after):
         made = Repeat(inside, until=read_until(cursor), span=cursor.span(first))
-    else:
+    elif len(cursor.unread) == unread:
         made = _repeated_in_words(cursor, inside, first, close)
+    else:
+        return
     steps.append(made)
 
 
@@ -100,6 +103,8 @@ def read_star(cursor: Cursor, steps: list[Step]) -> None:
     """`*…; rep from * around`, or a stretch between two asterisks that is called on later."""
     first = cursor.at
     mark: str = cursor.words[first].value
+    if mark in cursor.stars:
+        raise UnreadableError(first, "star-again", first)
     cursor.at += 1
     keep = cursor.stop_at
     cursor.stop_at = None

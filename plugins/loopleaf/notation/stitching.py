@@ -42,8 +42,8 @@ def read_chain(cursor: Cursor, steps: list[Step]) -> None:
     else:
         cursor.at += 1
         length = read_amount(cursor)
-        if length is not None and cursor.means in ("sp", "sps"):
-            raise UnreadableError(first, "step-not-place", cursor.at)
+    if cursor.means in ("sp", "sps"):
+        raise UnreadableError(first, "step-not-place", cursor.at)
     if starts_place(cursor, cursor.at):
         raise UnreadableError(cursor.at, "chain-end")
     chain: Step = Chain(length or ONE, _counts(cursor), cursor.span(first))
