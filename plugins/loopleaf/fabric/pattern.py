@@ -109,9 +109,10 @@ def _work_piece(
     work.plans += [(name, problem) for problem in plan_problems]
     said: set[tuple[Path, int, str]] = set()
     lines: list[ReadRound] = []
+    even: set[int] = set()
     for plan in plans:
         line, stated = _read(work, name, plan, said)
-        troubles = _uneven(plan, line, stated, pattern.size_count)
+        troubles = _uneven(plan, line, stated, pattern.size_count, even)
         lines.append(ReadRound(plan, None, None, troubles) if troubles else ReadRound(plan, line, stated, []))
     ways = Ways(
         piece.worked, piece.yarn, pattern.chain_spaces, conventions, heights(), specials, pattern.size_count
@@ -144,13 +145,23 @@ def _read(
     return parsed.line, stated
 
 
-def _uneven(plan: RoundPlan, line: Line | None, stated: Tally | None, size_count: int) -> list[Trouble]:
-    """Numbers in the line or the count that aren't one a size; such a round can't be worked."""
+def _uneven(
+    plan: RoundPlan, line: Line | None, stated: Tally | None, size_count: int, even: set[int]
+) -> list[Trouble]:
+    """Numbers in the line or the count that aren't one a size; such a round can't be worked.
+
+    even: ids of the trees (kept alive by the parser) that were looked through and are in order.
+    """
     found: list[Trouble] = []
     for node, path in ((line, plan.work_path), (stated, plan.stated_path)):
+        if id(node) in even:
+            continue
+        before = len(found)
         for span, numbers in uneven(node, size_count):
             facts = {"sizes": size_count, "numbers": numbers, "path": path}
             found.append(Trouble("size-count-differs", span, facts))
+        if len(found) == before and node is line:
+            even.add(id(node))
     return found
 
 
