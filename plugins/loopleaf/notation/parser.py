@@ -13,11 +13,10 @@ from .steps import read_block, read_step
 from .tree import Line, Span, Step, Tally
 from .vocabulary import Vocabulary
 
-
 LONGEST = 5_000
 """How many characters a line may have."""
 TOLD = 20
-"""How many unreadable places of one line are told."""
+"""How many mistakes of one line are told."""
 MENDED = 6
 """Up to how many unreadable places a line may have for mendings to be tried."""
 
@@ -44,7 +43,7 @@ def parse(text: str, vocabulary: Vocabulary, n: int | None = None) -> Parsed:
         return Parsed(Line(steps), ())
     said = tuple(sorted(problems, key=lambda p: (p.span.start, p.span.end)))
     if any(p.severity == "error" for p in said):
-        return Parsed(None, said)
+        return Parsed(None, said[:TOLD])
     return Parsed(Line(steps), said)
 
 

@@ -121,7 +121,7 @@ def read_star(cursor: Cursor, steps: list[Step]) -> None:
         steps.append(_after_second_star(cursor, inside, first, mark))
     else:
         steps.extend(inside)
-        raise UnreadableError(first, "rep-from")
+        cursor.unread.append(UnreadableError(first, "rep-from", first))
 
 
 def _need_from(cursor: Cursor, mark: str) -> None:
