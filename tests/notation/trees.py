@@ -60,7 +60,8 @@ UK = Vocabulary("UK", SPECIALS, YARNS, PIECES)
 
 PLAIN = [
     "single", "half", "double", "treble", "double-treble", "triple-treble", "quadruple-treble", "slip",
-    "extended-single", "extended-half", "extended-double", "reverse-single", "linked-double", "linked-treble", "knot",
+    "extended-single", "extended-half", "extended-double", "reverse-single", "linked-double",
+        "linked-treble", "knot",
 ]  # fmt: skip
 FOUNDATION = ["foundation-single", "foundation-half", "foundation-double"]
 TALL = ["single", "half", "double", "treble", "double-treble", "extended-double"]

@@ -30,8 +30,10 @@ def _expected_file() -> dict[str, Any]:
     return word_file("expected.yml")
 
 
-def explain(cursor: Cursor, error: UnreadableError, mistakes_in: Callable[[str], int] | None) -> Problem:
-    """The problem for a stretch that can't be read. mistakes_in: how many a text has, to try a mending
+def explain(
+    cursor: Cursor, error: UnreadableError, mistakes_in: Callable[[str], list[int]] | None
+) -> Problem:
+    """The problem for a stretch that can't be read. mistakes_in: where a text has any, to try a mending
     before it is offered.
     """
     words = cursor.words
@@ -107,23 +109,28 @@ def _listed(examples: list[str]) -> str:
 # ---- nearest words ------------------------------------------------------------------------------------
 
 
-def _mended(cursor: Cursor, first: int, mistakes_in: Callable[[str], int]) -> tuple[int, str] | None:
+def _mended(cursor: Cursor, first: int, mistakes_in: Callable[[str], list[int]]) -> tuple[int, str] | None:
     """The known word that the unknown one was likely meant to be, if the line reads better with it; and the
     last word replaced.
     """
     words, text = cursor.words, cursor.text
-    before = mistakes_in(text)
+    begins = words[first].start
+
+    def left(line: str) -> int:
+        return sum(start >= begins for start in mistakes_in(line))
+
+    before = left(text)
     for phrase, meant in _expected_file()["mistaken"].items():
-        end = words[first].start + len(phrase)
-        if text[words[first].start : end].lower() == phrase and not text[end : end + 1].isalnum():
+        end = begins + len(phrase)
+        if text[begins:end].lower() == phrase and not text[end : end + 1].isalnum():
             last = first
             while words[last].end < end:
                 last += 1
-            if mistakes_in(text[: words[first].start] + meant + text[end:]) < before:
+            if left(text[:begins] + meant + text[end:]) < before:
                 return last, meant
     word = words[first]
     for candidate in _near(str(word.value), cursor.vocabulary):
-        if mistakes_in(text[: word.start] + candidate + text[word.end :]) < before:
+        if left(text[:begins] + candidate + text[word.end :]) < before:
             return first, candidate
     return None
 

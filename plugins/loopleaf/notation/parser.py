@@ -47,7 +47,7 @@ def parse(text: str, vocabulary: Vocabulary, n: int | None = None) -> Parsed:
     return Parsed(Line(steps), said)
 
 
-def _explained(cursor: Cursor, mistakes_in: Callable[[str], int]) -> list[Problem]:
+def _explained(cursor: Cursor, mistakes_in: Callable[[str], list[int]]) -> list[Problem]:
     """The first of what can't be read; a mending is looked for only where few words need one."""
     few = len(cursor.unread) <= MENDED
     return [explain(cursor, error, mistakes_in if few else None) for error in cursor.unread[:TOLD]]
@@ -70,9 +70,11 @@ def _read(text: str, vocabulary: Vocabulary, n: int | None) -> tuple[Cursor, tup
     return cursor, tuple(read_block(cursor, ""))
 
 
-def _mistakes(text: str, vocabulary: Vocabulary, n: int | None) -> int:
+def _mistakes(text: str, vocabulary: Vocabulary, n: int | None) -> list[int]:
+    """Where a line has mistakes: offsets of their first words."""
     cursor, _ = _read(text, vocabulary, n)
-    return len(cursor.unread) + sum(p.severity == "error" for p in cursor.problems)
+    unread = [cursor.words[error.at].start for error in cursor.unread]
+    return unread + [p.span.start for p in cursor.problems if p.severity == "error"]
 
 
 @lru_cache(maxsize=4_000)
@@ -107,9 +109,9 @@ def _read_count(text: str, vocabulary: Vocabulary) -> tuple[Cursor, Tally]:
         raise _UnreadableCountError(cursor, error) from error
 
 
-def _mistakes_in_count(text: str, vocabulary: Vocabulary) -> int:
+def _mistakes_in_count(text: str, vocabulary: Vocabulary) -> list[int]:
     try:
         cursor, _ = _read_count(text, vocabulary)
     except _UnreadableCountError as wrong:
-        return 1 + len(wrong.cursor.problems)
-    return sum(p.severity == "error" for p in cursor.problems)
+        return [wrong.cursor.words[wrong.error.at].start, *(p.span.start for p in wrong.cursor.problems)]
+    return [p.span.start for p in cursor.problems if p.severity == "error"]

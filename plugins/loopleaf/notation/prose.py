@@ -133,11 +133,14 @@ def _stands_alone(pieces: list[_Piece], last: int) -> bool:
 
 def _chains(pieces: list[_Piece], at: int, source: Terms) -> tuple[int, str | None]:
     """`ch-2 sp` and `2ch-sp`, `ch 3` and `3ch`: the number goes where the other side puts it."""
+    if not pieces[at].low.isdigit() and pieces[at].low not in ("ch", "chain"):
+        return 0, None
     lows = [piece.low for piece in pieces[at : at + 6]]
     plain = [(low, i) for i, low in enumerate(lows) if low != "-"]
     words = [low for low, _ in plain]
-    number = words[1] if source == "US" and len(words) > 1 else words[0]
-    chain = words[0] if source == "US" else (words[1] if len(words) > 1 else "")
+    if len(words) < 2:
+        return 0, None
+    chain, number = (words[0], words[1]) if source == "US" else (words[1], words[0])
     if not number.isdigit() or chain not in ("ch", "chain"):
         return 0, None
     hyphen = "-" in lows[: plain[1][1]]

@@ -76,9 +76,7 @@ class Style:
         if not form:
             return base
         if form == "v-stitch":
-            chains = (
-                "" if stitch.number <= 1 else self.word("chains", n=stitch.number).replace("ch ", "ch-") + " "
-            )
+            chains = "" if stitch.number <= 1 else self.word("arch", n=stitch.number) + " "
             return f"{chains}{base} {self.word(form, plural)}"
         if form == "tog":
             return f"{base} {stitch.number} together" if self.full else f"{base}{stitch.number}tog"

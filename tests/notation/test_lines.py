@@ -1,0 +1,45 @@
+"""The lines of lines.yml: both terminologies and both lengths are one tree, and the writer prints each in
+its own way.
+"""
+
+from pathlib import Path
+
+import pytest
+import yaml
+
+from loopleaf.notation import parse, write
+
+from .trees import UK, US
+
+CASES = [
+    case
+    for cases in yaml.safe_load((Path(__file__).parent / "lines.yml").read_text()).values()
+    for case in cases
+]
+STYLES = {"us": (US, False), "us full": (US, True), "uk": (UK, False), "uk full": (UK, True)}
+
+
+@pytest.mark.parametrize("case", CASES, ids=lambda case: case["us"])
+def test_each_style_is_written_so(case):
+    tree = parse(case["us"], US).line
+    written = {style: write(tree, v.terms, full, v) for style, (v, full) in STYLES.items()}
+    assert written == {style: case[style] for style in STYLES}
+
+
+@pytest.mark.parametrize("case", CASES, ids=lambda case: case["us"])
+def test_every_way_of_saying_it_is_the_same_tree(case):
+    tree = parse(case["us"], US).line
+    for style, (vocabulary, _) in STYLES.items():
+        assert parse(case[style], vocabulary).line == tree, case[style]
+    for vocabulary in (US, UK):
+        for line in case.get(f"also {vocabulary.terms.lower()}", []):
+            read = parse(line, vocabulary)
+            assert read.problems == (), line
+            assert read.line == tree, line
+
+
+@pytest.mark.parametrize("case", CASES, ids=lambda case: case["us"])
+def test_case_and_spacing_do_not_matter(case):
+    tree = parse(case["us"], US).line
+    assert parse(case["us"].upper(), US).line == tree
+    assert parse("  " + case["us"].replace(" ", "   ").replace("×", " X") + " .", US).line == tree
