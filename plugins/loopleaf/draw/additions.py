@@ -1,94 +1,111 @@
-"""What the finishing adds to a piece: parts sewn on and cords threaded through."""
+"""What the finishing adds to a piece in the round: parts sewn on and cords threaded through."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from itertools import pairwise
-from math import cos, pi
-from typing import TYPE_CHECKING
+from math import cos
 
 from ..fabric import Made, Space
+from ..measure import Measured
+from ..pattern import Sew, Thread
 from .canvas import Canvas, Point
 from .colour import UNDYED, shaded
-from .in_the_round import Stand, draw_rounds
-from .items import items_of
-from .profile import lying
+from .in_the_round import draw_rounds
+from .items import Item
+from .profile import Ring
 from .section import Oval
-
-if TYPE_CHECKING:
-    from .picture import Subject
+from .stand import Stand, lying_flat, middle_of
+from .subject import Subject, main_colour, subject_of
 
 CORD_MM = 4.0
 """A chain cord in a medium yarn is about so thick."""
 
+_SEWN = 5000
+_CORDS = 8000
 
-def draw_additions(canvas: Canvas, subject: "Subject", stand: Stand, discs: Mapping[str, "Subject"]) -> None:
-    """Sewn parts at their stitches, then cords over the posts that they pass and hanging from where they
-    begin.
+
+def draw_additions(
+    canvas: Canvas, subject: Subject, stand: Stand, rounds: Sequence[Sequence[Item]], measured: Measured
+) -> None:
+    """Sewn parts at their stitches, then cords over the posts that they pass and hanging from their sides.
+
+    A piece that is seen from above is drawn without them.
     """
-    if stand.slant >= pi / 2:
+    if stand.from_above:
         return
+    parts = _parts(subject, measured)
     for step in subject.work.pattern.finishing:
-        if step.sew is not None and step.sew.to == subject.piece.name and step.sew.piece in discs:
-            number = step.sew.round if step.sew.round is not None else step.sew.row
-            run = step.sew.stitches[0] if step.sew.stitches else None
-            if number is not None and run is not None:
-                _sew_on(
-                    canvas, subject, stand, discs[step.sew.piece], number, (run.first, run.last or run.first)
-                )
+        if step.sew is not None and step.sew.to == subject.piece.name and step.sew.piece in parts:
+            _sew_on(canvas, stand, rounds, subject, parts[step.sew.piece], step.sew)
         if step.thread is not None and step.thread.through == subject.piece.name:
-            number = step.thread.round if step.thread.round is not None else step.thread.row
-            if number is not None:
-                _thread(
-                    canvas, subject, stand, number, step.thread.under, step.thread.over, step.thread.piece
-                )
+            _thread(canvas, stand, rounds, subject, step.thread)
 
 
-def _at_round(subject: "Subject", number: int) -> int | None:
+def _parts(onto: Subject, measured: Measured) -> Mapping[str, Subject]:
+    """The round pieces that are sewn onto this one."""
+    found: dict[str, Subject] = {}
+    for step in onto.work.pattern.finishing:
+        if step.sew is not None and step.sew.to == onto.piece.name:
+            piece = onto.work.piece(step.sew.piece)
+            part = subject_of(onto.work, piece, measured) if piece is not None else None
+            if part is not None and not part.in_rows:
+                found[step.sew.piece] = part
+    return found
+
+
+def _round_at(subject: Subject, number: int | None) -> int | None:
     return next((at for at, r in enumerate(subject.piece.rounds) if r.plan.number == number), None)
 
 
 def _sew_on(
-    canvas: Canvas, subject: "Subject", stand: Stand, part: "Subject", number: int, run: tuple[int, int]
+    canvas: Canvas,
+    stand: Stand,
+    rounds: Sequence[Sequence[Item]],
+    subject: Subject,
+    part: Subject,
+    sew: Sew,
 ) -> None:
-    at = _at_round(subject, number)
-    if at is None or at >= len(stand.rings) or not subject.worked[at].count:
+    place = middle_of(subject, rounds, sew)
+    if place is None:
         return
+    at, along = place
     ring = stand.rings[at]
-    along = ((run[0] + run[1]) / 2 - 0.5) / subject.worked[at].count
     x, y = stand.point(ring.out1, (ring.high0 + ring.high1) / 2, along)
-    flat = Stand(Oval(), lying(part.sizes, 0.0), pi / 2)
+    lies, items = lying_flat(part)
+    out, flattened = lies.rings[-1].out1 + 0.5, cos(stand.slant)
+    shadow = [
+        (x + 0.6 + p[0], y - 0.9 + p[1] * flattened) for p in (Oval().at(out, i / 32) for i in range(32))
+    ]
+    canvas.fill(_SEWN - 1, shaded(main_colour(subject), 0.4), shadow)
     own = Canvas()
-    draw_rounds(own, flat, part.worked, part.scale, part.colours)
-    canvas.paste(own, 5000, x, y, 1.0, cos(stand.slant))
+    draw_rounds(own, lies, part, items)
+    canvas.paste(own, _SEWN, x, y, flattened)
 
 
 def _thread(
-    canvas: Canvas, subject: "Subject", stand: Stand, number: int, under: int, over: int, cord: str
+    canvas: Canvas, stand: Stand, rounds: Sequence[Sequence[Item]], subject: Subject, thread: Thread
 ) -> None:
-    at = _at_round(subject, number)
-    if at is None or at >= len(stand.rings):
+    at = _round_at(subject, thread.round if thread.round is not None else thread.row)
+    if at is None:
         return
     ring = stand.rings[at]
-    yarn = subject.work.pattern.pieces[cord].yarn if cord in subject.work.pattern.pieces else ""
-    colour = subject.colours.get(yarn, UNDYED)
-    posts = [m for m in subject.worked[at].made if isinstance(m, Made) and m.number]
-    gaps = any(isinstance(m, Space) for m in subject.worked[at].made)
-    items = [item for item in items_of(subject.worked[at], subject.scale) if item.form == "stitch"]
+    cord = subject.work.pattern.pieces.get(thread.piece)
+    colour = subject.colours.get(cord.yarn if cord is not None else "", UNDYED)
     high = (ring.high0 + ring.high1) / 2
-    for place, item in enumerate(items[: len(posts)]):
-        middle = (item.start + item.end) / 2
-        if place % (under + over) < under or stand.facing(ring, middle) < 0.05:
+    posts = [item for item in rounds[at] if isinstance(item.thing, Made)]
+    reach = 0.95 if any(isinstance(item.thing, Space) for item in rounds[at]) else 0.5
+    for place, item in enumerate(posts):
+        if place % (thread.under + thread.over) < thread.under or stand.facing(ring, item.middle) < 0.05:
             continue
-        reach = (item.end - item.start) * (0.95 if gaps else 0.5)
-        points = [stand.point(ring.out1 + 1.0, high, middle + reach * (i / 4 - 0.5) * 1.5) for i in range(5)]
-        _cord(canvas, 5200, colour, points)
+        half = (item.end - item.start) * reach * 1.5
+        points = [stand.point(ring.out1 + 1.0, high, item.middle + half * (i / 4 - 0.5)) for i in range(5)]
+        _cord(canvas, _CORDS + 100, colour, points)
     for side in (-1, 1):
-        _ends(canvas, stand, ring.out1, high, side, colour)
+        _ends(canvas, stand, ring, high, side, colour)
 
 
-def _ends(canvas: Canvas, stand: Stand, out: float, high: float, side: int, colour: str) -> None:
+def _ends(canvas: Canvas, stand: Stand, ring: Ring, high: float, side: int, colour: str) -> None:
     """Both ends of a cord, hanging at one side and knotted."""
-    edge = max((stand.point(out, high, i / 60) for i in range(60)), key=lambda p: side * p[0])
-    x, y = edge
+    x, y = max((stand.point(ring.out1, high, i / 60) for i in range(60)), key=lambda p: side * p[0])
     drop = max(high * 0.55, 20.0)
     for bend in (3.0, 9.0):
         points: list[Point] = [
@@ -97,17 +114,17 @@ def _ends(canvas: Canvas, stand: Stand, out: float, high: float, side: int, colo
             (x + side * (bend + 3), y - drop * 0.45),
             (x + side * 6.0, y - drop * 0.8),
         ]
-        _cord(canvas, 5100, colour, _smooth(points))
+        _cord(canvas, _CORDS, colour, _smooth(points))
     knot = (x + side * 6.0, y - drop * 0.8)
-    canvas.line(5300, shaded(colour, 0.55), CORD_MM * 2.0, [knot, (knot[0], knot[1] - 0.5)])
-    canvas.line(5301, shaded(colour, 0.95), CORD_MM * 1.5, [knot, (knot[0], knot[1] - 0.5)])
+    canvas.line(_CORDS + 200, shaded(colour, 0.55), CORD_MM * 2.0, [knot, (knot[0], knot[1] - 0.5)])
+    canvas.line(_CORDS + 201, shaded(colour, 0.95), CORD_MM * 1.5, [knot, (knot[0], knot[1] - 0.5)])
     for spread in (-2.5, 2.5):
         tail = [
             knot,
             (knot[0] + spread, knot[1] - drop * 0.12),
             (knot[0] + spread * 1.4, knot[1] - drop * 0.2),
         ]
-        _cord(canvas, 5100, colour, tail)
+        _cord(canvas, _CORDS, colour, tail)
 
 
 def _cord(canvas: Canvas, layer: int, colour: str, points: list[Point]) -> None:

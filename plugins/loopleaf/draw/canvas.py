@@ -1,10 +1,14 @@
 """Collecting shapes by colour, and writing them as one SVG."""
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from html import escape
 
 Point = tuple[float, float]
+Box = tuple[float, float, float, float]
+
+CLOSE_LAYERS = 1000
+"""Layers of one drawing that is pasted into another stay within so many."""
 
 
 class Canvas:
@@ -13,66 +17,71 @@ class Canvas:
     def __init__(self) -> None:
         self._fills: dict[tuple[int, str], list[Sequence[Point]]] = defaultdict(list)
         self._lines: dict[tuple[int, str, float], list[Sequence[Point]]] = defaultdict(list)
-        self._box: tuple[float, float, float, float] | None = None
+        self._outlines: list[Sequence[Point]] = []
 
     def fill(self, layer: int, colour: str, points: Sequence[Point]) -> None:
         """A closed shape."""
-        self._grow(points, 0.0)
         self._fills[layer, colour].append(points)
 
     def line(self, layer: int, colour: str, width: float, points: Sequence[Point]) -> None:
         """A line with round ends."""
-        self._grow(points, width / 2)
         self._lines[layer, colour, round(width, 1)].append(points)
 
-    def paste(self, other: "Canvas", layer: int, x: float, y: float, wide: float, high: float) -> None:
-        """Another canvas at a place of this one, drawn narrower or lower where seen aslant."""
-        for (of, colour), shapes in other._fills.items():
-            for shape in shapes:
-                self.fill(layer + of % 1000, colour, [(x + px * wide, y + py * high) for px, py in shape])
-        for (of, colour, width), shapes in other._lines.items():
-            for shape in shapes:
-                moved = [(x + px * wide, y + py * high) for px, py in shape]
-                self.line(layer + of % 1000, colour, width, moved)
+    def outline(self, points: Sequence[Point]) -> None:
+        """A closed shape whose edge is drawn beneath everything, so that only what lies outermost shows."""
+        self._outlines.append(points)
 
-    def _grow(self, points: Sequence[Point], by: float) -> None:
-        for x, y in points:
-            y = -y
-            box = self._box or (x, y, x, y)
-            self._box = (
-                min(box[0], x - by), min(box[1], y - by), max(box[2], x + by), max(box[3], y + by)
-            )  # fmt: skip
+    def paste(self, other: "Canvas", layer: int, x: float, y: float, high: float) -> None:
+        """Another canvas at a place of this one, drawn lower where seen aslant."""
+
+        def moved(points: Sequence[Point]) -> list[Point]:
+            return [(x + px, y + py * high) for px, py in points]
+
+        for (of, colour), shapes in other._fills.items():
+            self._fills[layer + of % CLOSE_LAYERS, colour] += [moved(shape) for shape in shapes]
+        for (of, colour, width), shapes in other._lines.items():
+            self._lines[layer + of % CLOSE_LAYERS, colour, width] += [moved(shape) for shape in shapes]
 
     @property
-    def box(self) -> tuple[float, float, float, float]:
-        """Left, top, right, bottom in mm, y downwards."""
-        return self._box or (0.0, 0.0, 1.0, 1.0)
+    def box(self) -> Box:
+        """Left, top, right, bottom in mm, y downwards; all 0 where nothing is drawn."""
+        xs: list[float] = []
+        ys: list[float] = []
+        for shape, by in self._all():
+            xs += [x - by for x, _ in shape] + [x + by for x, _ in shape]
+            ys += [-y - by for _, y in shape] + [-y + by for _, y in shape]
+        return (min(xs), min(ys), max(xs), max(ys)) if xs else (0.0, 0.0, 0.0, 0.0)
 
-    def body(self) -> str:
-        """The shapes as SVG paths, without the frame."""
+    def _all(self) -> Iterable[tuple[Sequence[Point], float]]:
+        for filled in self._fills.values():
+            for shape in filled:
+                yield shape, 0.0
+        for (_, _, width), lines in self._lines.items():
+            for shape in lines:
+                yield shape, width / 2
+
+    def body(self, outline: str, width: float) -> str:
+        """The shapes as SVG paths, without the frame.
+
+        outline, width: colour and width (mm) of the outlines.
+        """
         parts: list[str] = []
-        layers = sorted({key[0] for key in self._fills} | {key[0] for key in self._lines})
-        for layer in layers:
-            for (of, colour), shapes in self._fills.items():
-                if of == layer:
-                    way = "".join(_path(points) + "z" for points in shapes)
-                    parts.append(f'<path fill="{colour}" d="{way}"/>')
-            for (of, colour, width), shapes in self._lines.items():
-                if of == layer:
-                    way = "".join(_path(points) for points in shapes)
-                    parts.append(
-                        f'<path fill="none" stroke="{colour}" stroke-width="{_number(width)}" '
-                        f'stroke-linecap="round" stroke-linejoin="round" d="{way}"/>'
-                    )
-        return "".join(parts)
+        if self._outlines:
+            parts.append(_stroke(outline, width, (_path(shape) + "z" for shape in self._outlines)))
+        layers: dict[int, list[str]] = defaultdict(list)
+        for (layer, colour), shapes in self._fills.items():
+            way = "".join(_path(points) + "z" for points in shapes)
+            layers[layer].append(f'<path fill="{colour}" d="{way}"/>')
+        for (layer, colour, wide), shapes in self._lines.items():
+            layers[layer].append(_stroke(colour, wide, (_path(points) for points in shapes)))
+        return "".join([*parts, *("".join(layers[layer]) for layer in sorted(layers))])
 
 
-def svg(body: str, box: tuple[float, float, float, float], title: str, margin: float = 2.0) -> str:
+def svg(body: str, box: Box, title: str, margin: float) -> str:
     """A whole SVG; the box is in mm, so that drawings can be shown to one scale."""
     left, top, right, bottom = box
     view = " ".join(
-        _number(v)
-        for v in (left - margin, top - margin, right - left + 2 * margin, bottom - top + 2 * margin)
+        number(v) for v in (left - margin, top - margin, right - left + 2 * margin, bottom - top + 2 * margin)
     )
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{view}" role="img"><title>{escape(title)}</title>'
@@ -80,10 +89,32 @@ def svg(body: str, box: tuple[float, float, float, float], title: str, margin: f
     )
 
 
+def number(value: float) -> str:
+    """A number with at most two decimals, as short as it can be written."""
+    return _hundredths(round(value * 100))
+
+
+def _stroke(colour: str, width: float, ways: Iterable[str]) -> str:
+    return (
+        f'<path fill="none" stroke="{colour}" stroke-width="{number(width)}" stroke-linecap="round" '
+        f'stroke-linejoin="round" d="{"".join(ways)}"/>'
+    )
+
+
 def _path(points: Sequence[Point]) -> str:
-    return "M" + "L".join(f"{_number(x)} {_number(-y)}" for x, y in points)
+    """Each point from the one before it: shorter, and no rounding adds up."""
+    at_x, at_y = 0, 0
+    parts: list[str] = []
+    for index, (x, y) in enumerate(points):
+        new_x, new_y = round(x * 100), round(-y * 100)
+        across, down = _hundredths(new_x - at_x), _hundredths(new_y - at_y)
+        letter = "M" if not index else "l" if index == 1 else " " if across[0] != "-" else ""
+        parts.append(f"{letter}{across}{down}" if down[0] == "-" else f"{letter}{across} {down}")
+        at_x, at_y = new_x, new_y
+    return "".join(parts)
 
 
-def _number(value: float) -> str:
-    text = f"{value:.2f}".rstrip("0").rstrip(".")
-    return "0" if text in ("-0", "") else text
+def _hundredths(value: int) -> str:
+    whole, part = divmod(abs(value), 100)
+    text = str(whole) if not part else f"{whole or ''}.{part:02d}".rstrip("0")
+    return f"-{text}" if value < 0 else text

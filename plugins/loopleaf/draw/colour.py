@@ -3,10 +3,13 @@
 UNDYED = "#9a948a"
 """For a yarn whose colour the pattern doesn't give."""
 
+OUTLINE_LUMINANCE = 0.19
+"""Edges between 0.13 and 0.28 have 3 : 1 against light paper (0.94) and dark (0.009): WCAG 2.2, 1.4.11."""
+
 
 def shaded(colour: str, light: float) -> str:
     """A colour `#rrggbb` under more (above 1) or less light (below 1), as another `#rrggbb`."""
-    parts = [int(colour[i : i + 2], 16) for i in (1, 3, 5)]
+    parts = _parts(colour)
     if light <= 1:
         lit = [part * light for part in parts]
     else:
@@ -17,3 +20,26 @@ def shaded(colour: str, light: float) -> str:
 def level(light: float) -> float:
     """Light in steps of 0.06, so that neighbours can share a path."""
     return round(light / 0.06) * 0.06
+
+
+def outline_of(colour: str) -> str:
+    """The yarn's colour, darker or lighter until its edge shows on light paper and on dark."""
+    low, high = 0.0, 2.0
+    for _ in range(12):
+        middle = (low + high) / 2
+        low, high = (middle, high) if luminance(shaded(colour, middle)) < OUTLINE_LUMINANCE else (low, middle)
+    return shaded(colour, (low + high) / 2)
+
+
+def luminance(colour: str) -> float:
+    """Relative luminance of `#rrggbb`, 0 to 1 (WCAG 2.2)."""
+    red, green, blue = (_linear(part / 255) for part in _parts(colour))
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+def _parts(colour: str) -> list[int]:
+    return [int(colour[i : i + 2], 16) for i in (1, 3, 5)]
+
+
+def _linear(value: float) -> float:
+    return value / 12.92 if value <= 0.04045 else float(((value + 0.055) / 1.055) ** 2.4)

@@ -1,104 +1,118 @@
 """A piece worked in the round, drawn as it stands or lies."""
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from math import cos, pi, sin
+from collections.abc import Iterator, Sequence
 
-from ..fabric import WorkedRound
-from ..measure.gauge import Scale
+from ..fabric import Space
 from .canvas import Canvas, Point
 from .colour import shaded
-from .items import Item, items_of, with_corners_at
+from .items import Item
 from .profile import Ring
-from .section import Polygon, Section, outward
-from .stitchwork import draw_item
+from .stand import Stand
+from .stitchwork import BENDS, Patch, Placed, between, draw_row, straight
+from .subject import Subject, main_colour
 
-LOOKING_DOWN = 20 * pi / 180
-"""The viewer looks down at a standing piece by so much."""
+OUTSIDE = 1000
+"""Layers of the outside lie so far above those of the inside."""
 
+ROUND_LAYERS = 4
+SEEN = 0.12
+"""Strands are drawn where the cloth faces the viewer at least so squarely; cloth up to the edge."""
 
-@dataclass(frozen=True, slots=True)
-class Stand:
-    """How a piece stands before the viewer: its cross-section, rounds and slant (pi / 2: seen from above)."""
-
-    section: Section
-    rings: Sequence[Ring]
-    slant: float
-
-    def point(self, out: float, high: float, along: float) -> Point:
-        """Where a point of the fabric lies in the drawing."""
-        x, y = self.section.at(max(out, 0.0), along)
-        return (x, high * cos(self.slant) + y * sin(self.slant))
-
-    def facing(self, ring: Ring, along: float) -> float:
-        """How squarely the outside faces the viewer there: 1 wholly, below 0 it is turned away."""
-        if self.slant >= pi / 2:
-            return 1.0
-        _, ny = outward(self.section, (ring.out0 + ring.out1) / 2, along)
-        length = ring.rise or 1.0
-        outside, up = (ring.high1 - ring.high0) / length, (ring.out0 - ring.out1) / length
-        return outside * -ny * cos(self.slant) + up * sin(self.slant)
-
-    def light(self, ring: Ring, along: float) -> float:
-        """Light from the upper left, so that the round shape shows."""
-        if self.slant >= pi / 2:
-            return 1.0
-        nx, ny = outward(self.section, (ring.out0 + ring.out1) / 2, along)
-        length = ring.rise or 1.0
-        outside, up = (ring.high1 - ring.high0) / length, (ring.out0 - ring.out1) / length
-        lit = outside * (-0.45 * nx - 0.7 * ny) + 0.55 * up
-        return 0.72 + 0.4 * max(lit, -0.2)
+HOLE = 0.26
+"""What shows through a hole of a standing piece: its inside, in the dark."""
 
 
-def draw_rounds(
-    canvas: Canvas, stand: Stand, worked: Sequence[WorkedRound], scale: Scale, colours: Mapping[str, str]
-) -> None:
+def draw_rounds(canvas: Canvas, stand: Stand, subject: Subject, rounds: Sequence[Sequence[Item]]) -> None:
     """All rounds of a piece: first what is seen of the inside, over the rim, then the outside."""
-    rounds = [_items(one, scale, stand.section, one is worked[-1]) for one in worked]
-    rim = stand.rings[-1] if stand.rings else None
-    for inside in (True, False):
-        for at, (ring, items) in enumerate(zip(stand.rings, rounds, strict=False)):
-            if inside and (rim is None or stand.slant >= pi / 2 or not _over_the_rim(stand, ring, rim)):
-                continue
-            tallest = max((item.height for item in items), default=1.0) or 1.0
-            for item in items:
-                _draw(canvas, stand, ring, item, tallest, colours, inside, 4 * at)
+    for inside in (True, False) if stand.is_open else (False,):
+        for at, items in enumerate(rounds):
+            placed = list(_placed(stand, at, items, inside))
+            layer = ROUND_LAYERS * at + (0 if inside else OUTSIDE)
+            if not inside and not stand.from_above:
+                _holes(canvas, layer, placed, subject)
+            draw_row(canvas, layer, placed, subject.colours)
+    _outline(canvas, stand, rounds[-1], shaded(main_colour(subject), HOLE))
 
 
-def _items(worked: WorkedRound, scale: Scale, section: Section, last: bool) -> list[Item]:
-    items = items_of(worked, scale, last)
-    return with_corners_at(items, section.corners) if isinstance(section, Polygon) else items
+def _placed(stand: Stand, at: int, items: Sequence[Item], inside: bool) -> Iterator[Placed]:
+    """The items of one round that are seen from this side."""
+    ring = stand.rings[at]
+    below = stand.rings[at - 1] if at else None
+    for item in items:
+        facings = [stand.facing(ring, along) * (-1 if inside else 1) for along in (item.start, item.end)]
+        if max(facings) < 0 or (inside and stand.hidden_by_the_rim(ring, item.middle)):
+            continue
+        light = stand.light_inside(ring) if inside else stand.light(ring, item.middle)
+        yield Placed(item, _patch(stand, ring, below, item), light, inside, sum(facings) / 2 > SEEN)
 
 
-def _over_the_rim(stand: Stand, ring: Ring, rim: Ring) -> bool:
-    back = stand.point(ring.out1, ring.high1, _back(stand))[1]
-    front = stand.point(rim.out1, rim.high1, _back(stand) + 0.5)[1]
-    return rim.out1 > 1.0 and back > front
+def _patch(stand: Stand, ring: Ring, below: Ring | None, item: Item) -> Patch:
+    """From the item's foot to its tops: flat between its corners; what is wide bends with the round."""
+    sunk = (1 - item.floor) if below is not None else 0.0
+    low_out, low_high = ring.out0, ring.high0
+    if below is not None:
+        low_out -= (below.out1 - below.out0) * sunk
+        low_high -= (below.high1 - below.high0) * sunk
+
+    def foot(across: float) -> Point:
+        return stand.point(low_out, low_high, item.foot[0] + (item.foot[1] - item.foot[0]) * across)
+
+    def top(across: float) -> Point:
+        up = item.tops[0] + (item.tops[1] - item.tops[0]) * across
+        out, high = ring.out0 + (ring.out1 - ring.out0) * up, ring.high0 + (ring.high1 - ring.high0) * up
+        return stand.point(out, high, item.start + (item.end - item.start) * across)
+
+    if max(item.end - item.start, item.foot[1] - item.foot[0]) > BENDS:
+        return between(foot, top)
+    return between(straight(foot(0.0), foot(1.0)), straight(top(0.0), top(1.0)))
 
 
-def _back(stand: Stand) -> float:
-    """Where along the way around the far side lies."""
-    return max((i / 48 for i in range(48)), key=lambda along: stand.section.at(10.0, along)[1])
+_HOLE_WAY = [(i / 4, 0.0) for i in range(-1, 6)] + [(i / 4, 1.0) for i in range(5, -2, -1)]
 
 
-def _draw(
-    canvas: Canvas, stand: Stand, ring: Ring, item: Item, tallest: float, colours: Mapping[str, str], inside: bool,
-    layer: int,
-) -> None:  # fmt: skip
-    middle = (item.start + item.end) / 2
-    facing = stand.facing(ring, middle)
-    if (facing < 0.02) != inside:
-        return
+def _holes(canvas: Canvas, layer: int, placed: Sequence[Placed], subject: Subject) -> None:
+    for item, patch, *_ in placed:
+        if isinstance(item.thing, Space):
+            colour = shaded(subject.colours[item.thing.yarn], HOLE)
+            canvas.fill(layer, colour, [patch(across, up) for across, up in _HOLE_WAY])
 
-    def patch(across: float, up: float) -> Point:
-        along = item.start + (item.end - item.start) * across
-        return stand.point(
-            ring.out0 + (ring.out1 - ring.out0) * up, ring.high0 + (ring.high1 - ring.high0) * up, along
-        )  # fmt: skip
 
-    light = 0.5 if inside else stand.light(ring, middle)
-    top = item.height / tallest * item.crown if item.form == "stitch" else 1.0
-    colour = colours[item.yarn]
-    if item.form == "space" and stand.slant < pi / 2 and not inside:
-        canvas.fill(layer + 1000, shaded(colour, 0.24), [patch(0, 0), patch(1, 0), patch(1, 1), patch(0, 1)])
-    draw_item(canvas, layer if inside else 1000 + layer, item, patch, colour, light, top)
+def _outline(canvas: Canvas, stand: Stand, last: Sequence[Item], dark: str) -> None:
+    """Around each round of a standing piece (what lies within is covered), and over the last round's tops.
+
+    dark: what a closed piece shows where its stitches part.
+    """
+    for ring in [] if stand.from_above else stand.rings[:-1]:
+        points = [
+            stand.point(out, high, i / 24)
+            for out, high in ((ring.out0, ring.high0), (ring.out1, ring.high1))
+            for i in range(24)
+        ]
+        canvas.outline(hull(points))
+        if not stand.is_open:
+            canvas.fill(-1, dark, hull(points))
+    ring = stand.rings[-1]
+    tops: list[Point] = []
+    for item in last:
+        for along, top in zip((item.start, item.end), item.tops, strict=True):
+            out = ring.out0 + (ring.out1 - ring.out0) * top
+            tops.append(stand.point(out, ring.high0 + (ring.high1 - ring.high0) * top, along))
+    canvas.outline(tops)
+
+
+def hull(points: Sequence[Point]) -> list[Point]:
+    """The points' convex hull, counter-clockwise (the monotone chain of Andrew, 1979)."""
+    ordered = sorted(set(points))
+    halves: list[list[Point]] = []
+    for way in (ordered, ordered[::-1]):
+        half: list[Point] = []
+        for x, y in way:
+            while len(half) > 1 and _turns_right(half[-2], half[-1], (x, y)):
+                half.pop()
+            half.append((x, y))
+        halves.append(half[:-1])
+    return halves[0] + halves[1]
+
+
+def _turns_right(a: Point, b: Point, c: Point) -> bool:
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]) <= 0

@@ -1,41 +1,126 @@
-"""A round as items side by side: stitches and spaces with the share of the way that each takes."""
+"""A round as items side by side: stitches and spaces, where each one's top lies and what it stands on."""
 
-from dataclasses import dataclass
-from math import pi, sin
+from collections import Counter
+from collections.abc import Hashable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from math import atan2, cos, sin, tau
+from typing import NamedTuple
 
 from ..fabric import Made, Space, WorkedRound
 from ..fabric.edge import Edge
+from ..fabric.worked import Place
 from ..measure.gauge import Scale
+from .profile import Ring
+from .section import Polygon, Section
 
 CHAIN_SHARE = 0.8
 """A chain of a space takes about so much of a stitch's width; an arch leans over more."""
 
+AS_TALL = 0.7
+"""Stitches of at least this share of the tallest one's height are drawn as tall: the cloth evens them out."""
 
-@dataclass(frozen=True, slots=True)
-class Item:
-    """One stitch or space: from `start` to `end` along the round (0 to 1), its height in mm, how it looks.
+NARROWEST_FOOT = 0.6
+"""However many stitches share a place, the yarn of each is so wide at its foot, in stitch widths."""
 
-    number: the stitch's number in the round, 0 for a space. form: `stitch`, `space`.
-    crown: the share of its height that shows: the outer stitches of a fan lean and reach less high.
+
+class Spot(NamedTuple):
+    """Where a place lies on the round it was made in: from and to, as shares of that round's way, and the
+    share of the round's height that it reaches. mirrored: it was made from its end to its start.
     """
 
     start: float
     end: float
-    height: float
-    yarn: str
-    kind: str
-    form: str
-    post: str
-    loop: str
-    number: int
-    corner: bool
-    crown: float = 1.0
+    top: float = 1.0
+    mirrored: bool = False
 
 
-def items_of(worked: WorkedRound, scale: Scale, last: bool = False) -> list[Item]:
-    """The items of a round, in the order made. Slip stitches that join or travel take no room.
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One stitch or space, `start` to `end` along its round.
 
-    last: nothing is worked into the round, so that its fans stand free."""
+    foot: from where to where it stands, along the round below. floor: how high it stands there, as a share
+    of that round's height. tops: the share of its own round's height that its two upper corners reach.
+    """
+
+    thing: Made | Space
+    start: float
+    end: float
+    foot: tuple[float, float] = (0.0, 0.0)
+    floor: float = 1.0
+    tops: tuple[float, float] = (1.0, 1.0)
+    corner: bool = False
+
+    @property
+    def middle(self) -> float:
+        """The middle of its top, along the round."""
+        return (self.start + self.end) / 2
+
+
+def items_of_rows(
+    rows: Sequence[WorkedRound], mirrored: Sequence[bool], scale: Scale, base: Sequence[Place]
+) -> list[list[Item]]:
+    """The items of rows, from left to right as the right side shows them.
+
+    mirrored: for each row, whether it was made from right to left. base: what the first row goes into.
+    """
+    spots = foundation(rows[0], base, mirrored[0]) if rows else {}
+    found: list[list[Item]] = []
+    for at, (row, back) in enumerate(zip(rows, mirrored, strict=True)):
+        items = _side_by_side(row, scale, at == len(rows) - 1)
+        if back:
+            items = [_mirrored(item) for item in reversed(items)]
+        found.append(_on_their_feet(items, spots, circle=False, mirrored=back))
+    return found
+
+
+def items_of_rounds(
+    rounds: Sequence[WorkedRound],
+    scale: Scale,
+    section: Section,
+    rings: Sequence[Ring],
+    base: Mapping[int, Spot],
+) -> list[list[Item]]:
+    """The items of rounds, each round turned so that its stitches stand on the places they went into.
+
+    A polygon's corners get the round's corners. base: where the places of the start lie, by id.
+    """
+    corners = section.corners if isinstance(section, Polygon) else 0
+    spots = dict(base)
+    found: list[list[Item]] = []
+    for at, one in enumerate(rounds):
+        items = _side_by_side(one, scale, at == len(rounds) - 1)
+        if corners:
+            items = with_corners_at(items, corners)
+        turn = _turn(items, spots, section, rings[at])
+        if corners:
+            turn = round(turn * corners) / corners
+        turned = [replace(item, start=item.start + turn, end=item.end + turn) for item in items]
+        found.append(_on_their_feet(turned, spots, circle=True))
+    return found
+
+
+def foundation(row: WorkedRound, base: Sequence[Place], mirrored: bool) -> dict[int, Spot]:
+    """The chains of a foundation that the first row uses, side by side; chains passed before a first stitch
+    on the hook stand under it.
+    """
+    used = {id(place) for made in row.made for place in made.into}
+    places = [at for at, place in enumerate(base) if id(place) in used]
+    if not places:
+        return {}
+    first = row.made[0]
+    ahead = int(isinstance(first, Made) and first.number > 0 and not first.into)
+    low, whole = places[0] - ahead, places[-1] - places[0] + 1 + ahead
+    spots = {id(base[at]): Spot((at - low) / whole, (at - low + 1) / whole) for at in places}
+    if not mirrored:
+        return spots
+    return {key: Spot(1 - spot.end, 1 - spot.start) for key, spot in spots.items()}
+
+
+def _side_by_side(worked: WorkedRound, scale: Scale, last: bool) -> list[Item]:
+    """In the order made, from 0 to 1. Slip stitches that join or travel take no room; fans of the last round
+    stand free.
+    """
     corners = Edge(list(worked.edge)).corners() if worked.edge else set()
     things: list[tuple[float, Made | Space]] = []
     for made in worked.made:
@@ -44,56 +129,145 @@ def items_of(worked: WorkedRound, scale: Scale, last: bool = False) -> list[Item
                 things.append((made.chains * CHAIN_SHARE, made))
         elif made.number:
             things.append((1.0, made))
+    tallest = max((scale.height_of(m.kind, m.post) for _, m in things if isinstance(m, Made)), default=1.0)
     crowns = _crowns(worked) if last else {}
     whole = sum(share for share, _ in things) or 1.0
     found: list[Item] = []
     at = 0.0
     for share, thing in things:
         end = at + share / whole
-        if isinstance(thing, Space):
-            found.append(Item(at, end, 0.0, thing.yarn, "chain", "space", "", "", 0, id(thing) in corners))
-        else:
-            height = scale.height_of(thing.kind, thing.post)
-            corner = id(thing) in corners
-            found.append(
-                Item(
-                    at,
-                    end,
-                    height,
-                    thing.yarn,
-                    thing.kind,
-                    "stitch",
-                    thing.post,
-                    thing.loop,
-                    thing.number,
-                    corner,
-                    crowns.get(id(thing), 1.0),
-                )
-            )
+        tops = (1.0, 1.0)
+        if isinstance(thing, Made):
+            height = scale.height_of(thing.kind, thing.post) / tallest
+            left, right = crowns.get(id(thing), (1.0, 1.0))
+            height = 1.0 if height >= AS_TALL else height
+            tops = (height * left, height * right)
+        found.append(Item(thing, at, end, tops=tops, corner=id(thing) in corners))
         at = end
     return found
 
 
-def _crowns(worked: WorkedRound) -> dict[int, float]:
-    """How high the stitches of each fan (four or more in one place) reach: the middle ones highest."""
-    found: dict[int, float] = {}
+def _crowns(worked: WorkedRound) -> dict[int, tuple[float, float]]:
+    """How high the two sides of each stitch of a fan (four or more in one place) reach: a scallop."""
+    found: dict[int, tuple[float, float]] = {}
     fan: list[Made] = []
     for made in [*(m for m in worked.made if isinstance(m, Made) and m.number), None]:
         if made is not None and fan and made.into == fan[0].into:
             fan.append(made)
             continue
         if len(fan) >= 4:
-            for at, one in enumerate(fan):
-                found[id(one)] = 0.6 + 0.4 * sin(pi * (at + 0.5) / len(fan))
+            sides = [1 - 0.6 * (2 * at / len(fan) - 1) ** 2 for at in range(len(fan) + 1)]
+            found.update({id(one): pair for one, pair in zip(fan, pairwise(sides), strict=True)})
         fan = [made] if made is not None else []
     return found
+
+
+def _mirrored(item: Item) -> Item:
+    return replace(item, start=1 - item.end, end=1 - item.start, tops=(item.tops[1], item.tops[0]))
+
+
+# ---- what they stand on --------------------------------------------------------------------------
+
+
+def _on_their_feet(
+    items: list[Item], spots: dict[int, Spot], circle: bool, mirrored: bool = False
+) -> list[Item]:
+    """The items with their feet on the places they went into; then their tops are places themselves."""
+    feet = dict(_feet(items, spots))
+    whole = sum(1 if isinstance(i.thing, Made) else i.thing.chains * CHAIN_SHARE for i in items) or 1.0
+    found: list[Item] = []
+    for item in items:
+        spot = feet.get(id(item.thing))
+        if spot is None:
+            item = replace(item, foot=(item.start, item.end))
+        else:
+            middle = (spot.start + spot.end) / 2
+            half = max(spot.end - spot.start, NARROWEST_FOOT / whole) / 2
+            if circle:
+                middle += round(item.middle - middle)
+            item = replace(item, foot=(middle - half, middle + half), floor=spot.top)
+        found.append(item)
+    if not circle:
+        found = _eased(found)
+    spots.update({id(item.thing): Spot(item.start, item.end, min(item.tops), mirrored) for item in found})
+    return found
+
+
+def _eased(items: list[Item]) -> list[Item]:
+    """A row drawn halfway back above what it stands on, so that a rib goes on smoothly where the row widens.
+
+    Only where every stitch stands beside its neighbour: nothing is passed over, no space made.
+    """
+    if any(abs(one.foot[1] - other.foot[0]) > 1e-6 for one, other in pairwise(items)):
+        return items
+    return [
+        replace(item, start=(item.start + item.foot[0]) / 2, end=(item.end + item.foot[1]) / 2)
+        for item in items
+    ]
+
+
+def _feet(items: Sequence[Item], spots: Mapping[int, Spot]) -> Iterator[tuple[int, Spot]]:
+    """Where each stitch stands: its part of the place, or all its places together where it gathers them."""
+    stitches = [item for item in items if isinstance(item.thing, Made)]
+    sharers = Counter(_key(place) for item in stitches for place in item.thing.into)
+    come: Counter[Hashable] = Counter()
+    for item in stitches:
+        parts: list[Spot] = []
+        for place in item.thing.into:
+            spot, key = _spot(place, spots), _key(place)
+            if spot is not None:
+                wide = (spot.end - spot.start) / sharers[key]
+                low = spot.start + wide * come[key]
+                parts.append(Spot(low, low + wide, spot.top))
+            come[key] += 1
+        if parts:
+            yield id(item.thing), _together(parts)
+
+
+def _together(parts: Sequence[Spot]) -> Spot:
+    """From the first to the last of several spots, also where the round's beginning lies between them."""
+    turns = [round(part.start - parts[0].start) for part in parts]
+    start = min(part.start - turn for part, turn in zip(parts, turns, strict=True))
+    end = max(part.end - turn for part, turn in zip(parts, turns, strict=True))
+    return Spot(start, end, min(part.top for part in parts))
+
+
+def _key(place: Place) -> Hashable:
+    """One chain of a space is another object each time: known by its space and number."""
+    if isinstance(place, Made) and place.role == "loop":
+        return (id(place.into[0]), place.number)
+    return id(place)
+
+
+def _spot(place: Place, spots: Mapping[int, Spot]) -> Spot | None:
+    if isinstance(place, Made) and place.role == "loop":
+        space = place.into[0]
+        whole = spots.get(id(space))
+        if whole is None or not isinstance(space, Space):
+            return None
+        wide = (whole.end - whole.start) / space.chains
+        passed = space.chains - place.number if whole.mirrored else place.number - 1
+        return Spot(whole.start + wide * passed, whole.start + wide * (passed + 1), whole.top)
+    return spots.get(id(place))
+
+
+def _turn(items: Sequence[Item], spots: Mapping[int, Spot], section: Section, ring: Ring) -> float:
+    """How far a round must be turned for its stitches to stand above their places, in the mean."""
+    away, across = 0.0, 0.0
+    middles = {id(item.thing): item.middle for item in items}
+    for key, spot in _feet(items, spots):
+        below = section.carried((spot.start + spot.end) / 2, ring.out0, ring.out1)
+        angle = tau * (below - middles[key])
+        away += sin(angle)
+        across += cos(angle)
+    return atan2(away, across) / tau
 
 
 def with_corners_at(items: list[Item], corners: int) -> list[Item]:
     """The items moved along so that each corner lies where a polygon has one: sides are stretched evenly
     between them.
     """
-    middles = [(item.start + item.end) / 2 for item in items if item.corner]
+    middles = [item.middle for item in items if item.corner]
     if len(middles) != corners:
         return items
     first = middles[0]
@@ -101,25 +275,7 @@ def with_corners_at(items: list[Item], corners: int) -> list[Item]:
 
     def moved(at: float) -> float:
         turns, part = divmod(at - first, 1.0)
-        for side in range(corners):
-            low, high = knots[side], knots[side + 1]
-            if low <= part <= high and high > low:
-                return turns + (side + (part - low) / (high - low)) / corners
-        return turns + part
+        side = max(s for s in range(corners) if knots[s] <= part)
+        return turns + (side + (part - knots[side]) / (knots[side + 1] - knots[side])) / corners
 
-    return [
-        Item(
-            moved(i.start),
-            moved(i.end),
-            i.height,
-            i.yarn,
-            i.kind,
-            i.form,
-            i.post,
-            i.loop,
-            i.number,
-            i.corner,
-            i.crown,
-        )
-        for i in items
-    ]
+    return [replace(i, start=moved(i.start), end=moved(i.end)) for i in items]

@@ -1,46 +1,22 @@
-"""The picture of a piece, computed from its stitches: standing or lying, with what is sewn on and threaded."""
+"""The picture of a piece, computed from its stitches: standing or lying, with what is sewn on."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator
 from html import escape
-from math import pi
 
-from ..fabric import Made, PatternWork, PieceWork, WorkedRound
+from ..fabric import PatternWork
 from ..measure import Measured, measure
-from ..measure.gauge import Sample, Scale, ring_radius
-from ..measure.made import contents
-from ..measure.size import RoundSize, round_sizes
 from .additions import draw_additions
-from .canvas import Canvas, svg
-from .colour import UNDYED
-from .in_rows import draw_rows
-from .in_the_round import LOOKING_DOWN, Stand, draw_rounds
-from .profile import is_flat, lying, standing
-from .section import Oval, Polygon, Section
+from .canvas import Box, Canvas, svg
+from .colour import outline_of
+from .in_rows import ROW_LAYERS, Edging, Sheet, draw_rows, sheet_for
+from .in_the_round import draw_rounds
+from .stand import stand_of
+from .subject import Subject, main_colour, subject_of
 
-NO_GAUGE = Scale({("single", ""): Sample(6.0, 5.5, 1.0, 1.0)})
-"""A piece without a gauge is drawn as in a medium yarn: its form is right, its size means nothing."""
+HAIRLINE = 0.005
+"""Width of the outline as a share of the drawing's longer side."""
 
-USUAL_CORNERS = range(3, 9)
-FRONT = 0.75
-"""Where along the way around a standing piece faces the viewer, begun at the right."""
-
-
-@dataclass(frozen=True, slots=True)
-class Subject:
-    """A piece in one size with all that its drawing needs; rounds that the size lacks are left out."""
-
-    work: PatternWork
-    piece: PieceWork
-    worked: list[WorkedRound]
-    sizes: list[RoundSize]
-    scale: Scale
-    colours: Mapping[str, str]
-
-    @property
-    def in_rows(self) -> bool:
-        """Whether the piece is worked in rows."""
-        return self.work.pattern.pieces[self.piece.name].worked.startswith("rows")
+MARGIN_MM = 2.0
 
 
 def first_picture(work: PatternWork, measured: Measured | None = None) -> str:
@@ -54,11 +30,17 @@ def first_picture(work: PatternWork, measured: Measured | None = None) -> str:
         if subject is None:
             continue
         canvas = Canvas()
-        stand = _draw(canvas, subject)
-        if stand is not None:
-            draw_additions(canvas, subject, stand, _discs(work, measured, subject))
-        body, box = _laid_out(work, piece.name, canvas)
-        return svg(body, box, f"{work.pattern.title}, drawn from its stitches")
+        if subject.in_rows:
+            sheet = sheet_for(subject.sizes)
+            draw_rows(canvas, subject, sheet)
+            for at, (band, end) in enumerate(_bands(subject, sheet, measured)):
+                draw_rows(canvas, band, end, ROW_LAYERS * (at + 1) * len(subject.sizes))
+        else:
+            stand, rounds = stand_of(subject)
+            draw_rounds(canvas, stand, subject, rounds)
+            draw_additions(canvas, subject, stand, rounds, measured)
+        body, box = _laid_out(work, piece.name, _body(canvas, subject), canvas.box)
+        return svg(body, box, f"{work.pattern.title}, drawn from its stitches", MARGIN_MM)
     return ""
 
 
@@ -70,111 +52,39 @@ def piece_picture(work: PatternWork, name: str, measured: Measured | None = None
     if subject is None:
         return ""
     canvas = Canvas()
-    _draw(canvas, subject)
-    title = work.pattern.pieces[name].title or name
-    return svg(canvas.body(), canvas.box, f"{title}, drawn from its stitches")
-
-
-def subject_of(work: PatternWork, piece: PieceWork, measured: Measured, size: int = 0) -> Subject | None:
-    """What there is to draw of a piece; None where nothing was worked."""
-    pairs = [(r, r.sizes[size]) for r in piece.rounds if size < len(r.sizes)]
-    kept = [(r, one) for r, one in pairs if one is not None and one.made]
-    if not kept:
-        return None
-    own = measured.piece(piece.name)
-    sizes: list[RoundSize | None] = []
-    scale = NO_GAUGE
-    if own is not None and own.scale is not None and own.rounds:
-        scale = own.scale
-        sizes = [one for (_, w), one in zip(pairs, own.rounds[size], strict=True) if w is not None and w.made]
-    if len(sizes) != len(kept):
-        sizes = list(round_sizes([r.plan.label for r, _ in kept], [contents(one) for _, one in kept], scale))
-    yarns = work.pattern.materials.yarns if work.pattern.materials is not None else {}
-    colours = {letter: yarn.colour or UNDYED for letter, yarn in yarns.items()}
-    for _, one in kept:
-        colours.update({made.yarn: UNDYED for made in one.made if made.yarn not in colours})
-    shown = PieceWork(piece.name, piece.path, piece.starts, [r for r, _ in kept])
-    return Subject(work, shown, [one for _, one in kept], [s for s in sizes if s is not None], scale, colours)
-
-
-def _draw(canvas: Canvas, subject: Subject) -> Stand | None:
-    """Draw the cloth; how it stands, or None for rows."""
     if subject.in_rows:
-        draw_rows(canvas, subject.piece.rounds, subject.worked, subject.sizes, subject.scale, subject.colours)
-        return None
-    stand = stand_of(subject)
-    draw_rounds(canvas, stand, subject.worked, subject.scale, subject.colours)
-    return stand
+        draw_rows(canvas, subject, sheet_for(subject.sizes))
+    else:
+        stand, rounds = stand_of(subject)
+        draw_rounds(canvas, stand, subject, rounds)
+    title = work.pattern.pieces[name].title or name
+    return svg(_body(canvas, subject), canvas.box, f"{title}, drawn from its stitches", MARGIN_MM)
 
 
-def stand_of(subject: Subject) -> Stand:
-    """How a piece in the round stands or lies: from its start, its corners and the length of its rounds."""
-    first_out = ring_radius(subject.piece, 0, subject.scale.width_mm)
-    section = _section(subject)
-    pressed = standing(subject.sizes, section, first_out, range(len(subject.sizes)))
-    if is_flat(pressed) or isinstance(section, Polygon):
-        return Stand(section, lying(subject.sizes, first_out), pi / 2)
-    runs = subject.work.pattern.pieces[subject.piece.name].lies_flat
-    flat = [at for at, r in enumerate(subject.piece.rounds) if any(r.plan.number in run for run in runs)]
-    return Stand(section, standing(subject.sizes, section, first_out, flat), LOOKING_DOWN)
+def _body(canvas: Canvas, subject: Subject) -> str:
+    left, top, right, bottom = canvas.box
+    return canvas.body(outline_of(main_colour(subject)), HAIRLINE * max(right - left, bottom - top))
 
 
-def _section(subject: Subject) -> Section:
-    corners = subject.sizes[-1].corners
-    if corners in USUAL_CORNERS:
-        return Polygon(corners)
-    spine = _spine(subject)
-    turn = 0.0 if spine else 2 * pi * (FRONT - _faced(subject))
-    return Oval(spine, turn)
+def _bands(subject: Subject, sheet: Sheet, measured: Measured) -> Iterator[tuple[Subject, Edging]]:
+    """The pieces worked onto the row ends of this one, turn by turn at its left and its right end."""
+    first, last = subject.sizes[0], subject.sizes[-1]
+    inner = [sheet.point(first.length_mm, along, 0.0) for along in (0.0, 1.0)]
+    outer = [sheet.point(last.length_mm, along, last.height_mm) for along in (0.0, 1.0)]
+    ends = (Edging(inner[0], outer[0]), Edging(outer[1], inner[1]))
+    side = 0
+    for piece in subject.work.pieces:
+        start = subject.work.pattern.pieces[piece.name].start
+        if start is None or start.edge != subject.piece.name or not start.row_ends:
+            continue
+        band = subject_of(subject.work, piece, measured)
+        if band is not None and band.in_rows:
+            yield band, ends[side % 2]
+            side += 1
 
 
-def _spine(subject: Subject) -> float:
-    """The length between the two ends of an oval; 0 for a piece that doesn't begin on both sides of a
-    chain.
-    """
-    start = subject.work.pattern.pieces[subject.piece.name].start
-    if start is None or start.kind != "both sides":
-        return 0.0
-    used = {
-        place.number
-        for made in subject.worked[0].made
-        if isinstance(made, Made)
-        for place in made.into
-        if isinstance(place, Made) and place.role == "foundation"
-    }
-    return max(len(used) - 1, 0) * subject.scale.width_mm
-
-
-def _faced(subject: Subject) -> float:
-    """Which part of the way around faces the viewer: where something is sewn on, else the half away from
-    the join.
-    """
-    for step in subject.work.pattern.finishing:
-        sew = step.sew
-        if sew is not None and sew.to == subject.piece.name and sew.stitches:
-            number = sew.round if sew.round is not None else sew.row
-            for work, one in zip(subject.piece.rounds, subject.worked, strict=True):
-                if work.plan.number == number and one.count:
-                    run = sew.stitches[0]
-                    return ((run.first + (run.last or run.first)) / 2 - 0.5) / one.count
-    return 0.5
-
-
-def _discs(work: PatternWork, measured: Measured, onto: Subject) -> Mapping[str, Subject]:
-    """The pieces that are sewn onto this one."""
-    found: dict[str, Subject] = {}
-    for step in work.pattern.finishing:
-        if step.sew is not None and step.sew.to == onto.piece.name:
-            piece = work.piece(step.sew.piece)
-            subject = subject_of(work, piece, measured) if piece is not None else None
-            if subject is not None and not subject.in_rows:
-                found[step.sew.piece] = subject
-    return found
-
-
-def _laid_out(work: PatternWork, name: str, canvas: Canvas) -> tuple[str, tuple[float, float, float, float]]:
+def _laid_out(work: PatternWork, name: str, body: str, box: Box) -> tuple[str, Box]:
     """The drawing once, or as often as the finishing lays the piece out."""
-    box = canvas.box
     for step in work.pattern.finishing:
         lay = step.lay_out
         if lay is None or lay.piece != name:
@@ -182,10 +92,10 @@ def _laid_out(work: PatternWork, name: str, canvas: Canvas) -> tuple[str, tuple[
         width, height = box[2] - box[0], box[3] - box[1]
         mark = escape(f"{work.pattern.title}-{name}".lower().replace(" ", "-"), quote=True)
         uses = "".join(
-            f'<use href="#{mark}" x="{across * width:.1f}" y="{down * height:.1f}"/>'
+            f'<use href="#{mark}" x="{across * width:.2f}" y="{down * height:.2f}"/>'
             for down in range(lay.down)
             for across in range(lay.across)
         )
         whole = (box[0], box[1], box[0] + lay.across * width, box[1] + lay.down * height)
-        return f'<defs><g id="{mark}">{canvas.body()}</g></defs>{uses}', whole
-    return canvas.body(), box
+        return f'<defs><g id="{mark}">{body}</g></defs>{uses}', whole
+    return body, box

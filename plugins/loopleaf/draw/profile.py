@@ -1,7 +1,8 @@
 """The profile of work in the round: how far out and how high each round lies."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import sqrt
 
 from ..measure.size import RoundSize
@@ -14,6 +15,14 @@ much.
 
 FLAT_PIECE = 0.2
 """A piece whose height is less than this share of its width is drawn from above."""
+
+GIVES = 0.12
+"""Cloth over filling gives about so much either way (from memory)."""
+
+CLOSED = 0.45
+"""A last round that reaches less far out than this share of the widest is drawn closed over its filling."""
+
+_PASSES = 800
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,28 +41,39 @@ class Ring:
 
 
 def standing(
-    rounds: list[RoundSize], section: Section, first_out: float, flat: Collection[int]
+    rounds: Sequence[RoundSize], section: Section, first_out: float, flat: Collection[int]
 ) -> list[Ring]:
     """Rounds as the counts make them stand: what is longer lies further out, the rest of its height goes up.
 
+    A sudden change is shared with the rounds above and below, as stiff cloth does.
+
     flat: indexes of the rounds that are pressed flat where they can be.
     """
+    wanted = [section.out_for(one.length_mm) for one in rounds]
+    for _ in range(2):
+        wanted = _softened(wanted, flat)
     rings: list[Ring] = []
     out, high = first_out, 0.0
     for at, one in enumerate(rounds):
         rise = one.rise_mm
-        wanted = section.out_for(one.length_mm)
-        step = max(-rise, min(rise, wanted - out))
-        if at in flat and step >= FLAT_SHARE * rise:
-            up = 0.0
-        else:
-            up = sqrt(max(rise * rise - step * step, 0.0))
+        step = max(-rise, min(rise, wanted[at] - out))
+        pressed = at in flat and step >= FLAT_SHARE * rise
+        up = 0.0 if pressed else sqrt(max(rise * rise - step * step, 0.0))
         rings.append(Ring(out, high, out + step, high + up))
         out, high = out + step, high + up
     return rings
 
 
-def lying(rounds: list[RoundSize], first_out: float) -> list[Ring]:
+def _softened(outs: Sequence[float], flat: Collection[int]) -> list[float]:
+    """Each distance with half of its neighbours' mean; flat rounds, those beside them and the ends stay."""
+    found = list(outs)
+    for at in range(1, len(outs) - 1):
+        if not flat or at - 1 > max(flat):
+            found[at] = outs[at] / 2 + (outs[at - 1] + outs[at + 1]) / 4
+    return found
+
+
+def lying(rounds: Sequence[RoundSize], first_out: float) -> list[Ring]:
     """The same rounds lying flat, one outside the other."""
     rings: list[Ring] = []
     out = first_out
@@ -63,7 +83,57 @@ def lying(rounds: list[RoundSize], first_out: float) -> list[Ring]:
     return rings
 
 
-def is_flat(rings: list[Ring]) -> bool:
+def filled(rounds: Sequence[RoundSize], section: Section, first_out: float) -> list[Ring]:
+    """Rounds pressed outwards by filling: the curve of least bending that the counts allow.
+
+    The middle of each round lies as far out as its count says; from there the distances are moved, again and
+    again, a little against their bending (the fourth difference along the profile), and never further from
+    the counts than the cloth gives and half a step to the next round (a count holds somewhere between a
+    round's lower and upper edge). Where the piece is closed the profile goes on smoothly through the pole:
+    beyond it the distances count as negative. The rounds keep their heights along the
+    cloth, all stretched alike where a step out needs it. A ball whose
+    counts follow 2πR·sin(s/R) comes out round.
+    """
+    counted = [section.out_for(one.length_mm) for one in rounds]
+    steps = [abs(b - a) for a, b in pairwise(counted)] or [0.0]
+    give = [
+        GIVES * out + max(below, above) / 2
+        for out, below, above in zip(counted, [steps[0], *steps], [*steps, steps[-1]], strict=False)
+    ]
+    closed = not first_out, counted[-1] < CLOSED * max(counted)
+    outs = list(counted)
+    for _ in range(_PASSES):
+        far = [*_beyond(outs, closed[0]), *outs, *reversed(_beyond(outs[::-1], closed[1]))]
+        outs = [
+            min(max(b - (far[i] - 4 * far[i + 1] + 6 * b - 4 * far[i + 3] + far[i + 4]) / 16, c - g), c + g)
+            for i, (b, c, g) in enumerate(zip(outs, counted, give, strict=True))
+        ]
+    edges = [
+        first_out if closed[0] else outs[0],
+        *((a + b) / 2 for a, b in pairwise(outs)),
+        0.0 if closed[1] else outs[-1],
+    ]
+    moves = [b - a for a, b in pairwise(edges)]
+    stretch = max(1.0, *(abs(move) / one.rise_mm for move, one in zip(moves, rounds, strict=True)))
+    rings: list[Ring] = []
+    high = 0.0
+    for at, (move, one) in enumerate(zip(moves, rounds, strict=True)):
+        up = sqrt(max((one.rise_mm * stretch) ** 2 - move**2, 0.0))
+        rings.append(Ring(edges[at], high, edges[at + 1], high + up))
+        high += up
+    return rings
+
+
+def _beyond(outs: Sequence[float], closed: bool) -> tuple[float, float]:
+    """Two rounds before the first one: through the pole, or going on as straight as the first two."""
+    second = outs[min(1, len(outs) - 1)]
+    if closed:
+        return (-second, -outs[0])
+    step = second - outs[0]
+    return (outs[0] - 2 * step, outs[0] - step)
+
+
+def is_flat(rings: Sequence[Ring]) -> bool:
     """Whether the piece lies rather than stands."""
     if not rings:
         return True

@@ -6,28 +6,39 @@ works it.
 """
 
 from dataclasses import dataclass
-from math import cos, hypot, pi, sin, tan
+from functools import cached_property
+from math import cos, hypot, pi, sin, tan, tau
 
 Point = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Oval:
-    """A circle (spine 0) or an oval about a straight spine of that length in mm. turn: where the way around
-    begins.
+    """A circle (spine 0) or an oval about a straight spine of that length in mm.
+
+    The way around an oval begins where its far straight side does, on the right. swing: the whole is turned
+    about its middle by so many radians.
     """
 
     spine: float = 0.0
-    turn: float = 0.0
+    swing: float = 0.0
+
+    @cached_property
+    def _swung(self) -> tuple[float, float]:
+        return (cos(self.swing), sin(self.swing))
 
     def at(self, out: float, along: float) -> Point:
         """The point so far along the way around."""
-        half = self.spine / 2
-        way = 2 * self.spine + 2 * pi * out
-        if not self.spine or not way:
-            angle = 2 * pi * along + self.turn
+        if not self.spine:
+            angle = tau * along + self.swing
             return (out * cos(angle), out * sin(angle))
-        s = (along + self.turn / (2 * pi)) % 1.0 * way
+        x, y = self._unswung(out, along)
+        across, away = self._swung
+        return (x * across - y * away, x * away + y * across)
+
+    def _unswung(self, out: float, along: float) -> Point:
+        half = self.spine / 2
+        s = along % 1.0 * (2 * self.spine + tau * out)
         if s < self.spine:
             return (half - s, out)
         s -= self.spine
@@ -42,7 +53,20 @@ class Oval:
 
     def out_for(self, way: float) -> float:
         """The distance out whose way around is `way`."""
-        return max((way - 2 * self.spine) / (2 * pi), 0.0)
+        return max((way - 2 * self.spine) / tau, 0.0)
+
+    def carried(self, along: float, out: float, to: float) -> float:
+        """The share of the way around at `to` that lies straight outside (or inside) of a share at `out`."""
+        if not self.spine:
+            return along
+        turns, part = divmod(along, 1.0)
+        half, part = divmod(part * 2, 1.0)
+        straight, further = (self.spine / (self.spine + pi * far) for far in (out, to))
+        if part <= straight:
+            part *= further / straight
+        else:
+            part = further + (part - straight) / (1 - straight) * (1 - further)
+        return turns + (half + part) / 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,12 +87,16 @@ class Polygon:
         return (start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part)
 
     def _corner(self, number: int, reach: float) -> Point:
-        angle = -pi / 2 - pi / self.corners + 2 * pi * number / self.corners
+        angle = -pi / 2 - pi / self.corners + tau * number / self.corners
         return (reach * cos(angle), reach * sin(angle))
 
     def out_for(self, way: float) -> float:
         """The distance out whose way around is `way`."""
         return way / (2 * self.corners * tan(pi / self.corners))
+
+    def carried(self, along: float, out: float, to: float) -> float:
+        """The share of the way around at `to` that lies straight outside of a share at `out`: the same."""
+        return along
 
 
 Section = Oval | Polygon
@@ -80,8 +108,3 @@ def outward(section: Section, out: float, along: float) -> Point:
     dx, dy = b[0] - a[0], b[1] - a[1]
     length = hypot(dx, dy) or 1.0
     return (dy / length, -dx / length)
-
-
-def slant(angle: float) -> tuple[float, float]:
-    """Sine and cosine of the height that the viewer looks down from."""
-    return (sin(angle), cos(angle))

@@ -1,56 +1,161 @@
-"""The look of one stitch on a patch of cloth: the cloth behind, and the strands on it.
+"""The look of stitches on patches of cloth: the cloth behind, and the strands on it.
 
 A patch is given by a function from (across, up), both 0 to 1, to a point of the drawing.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Mapping
+from math import hypot
+from typing import NamedTuple
 
+from ..fabric import Made
 from .canvas import Canvas, Point
 from .colour import level, shaded
 from .items import Item
 
 Patch = Callable[[float, float], Point]
 
-GROUND = 0.62
+GROUND = 0.64
 """The cloth behind the strands, darker than the yarn."""
 
+LAP = 0.08
+"""Cloth reaches so much of a stitch under its neighbours, so that no light shows between patches."""
 
-def draw_item(
-    canvas: Canvas, layer: int, item: Item, patch: Patch, colour: str, light: float, top: float
-) -> None:
-    """One stitch or space. light: how brightly it is lit, 1 as the yarn's own colour. top: its height over
-    the round's.
+OPEN = 0.5
+"""Feet that stand at least so many stitch widths apart let the ground be seen between them."""
+
+BENDS = 1 / 40
+"""A stitch that takes more of the way around than this is drawn bent."""
+
+_POST_LIGHT = {"front": 1.1, "back": 0.86}
+_BLOBS = ("bobble", "puff", "popcorn", "cluster")
+_HEADS = {"single": 0.95, "slip": 0.95, "half": 0.62, "double": 0.42}
+
+
+def straight(start: Point, end: Point) -> Callable[[float], Point]:
+    """The way from one point to another, by its share."""
+    (x, y), dx, dy = start, end[0] - start[0], end[1] - start[1]
+    return lambda share: (x + dx * share, y + dy * share)
+
+
+def between(foot: Callable[[float], Point], top: Callable[[float], Point]) -> Patch:
+    """The patch between its lower and its upper edge."""
+
+    def patch(across: float, up: float) -> Point:
+        (x0, y0), (x1, y1) = foot(across), top(across)
+        return (x0 + (x1 - x0) * up, y0 + (y1 - y0) * up)
+
+    return patch
+
+
+class Placed(NamedTuple):
+    """An item in its place. light: how brightly it is lit, 1 as the yarn's own colour. reverse: its wrong
+    side shows. seen: it faces the viewer squarely enough to show its strands.
     """
-    if item.form == "space":
-        _space(canvas, layer, patch, colour, light)
-        return
-    ground = shaded(colour, level(GROUND * light * (0.88 if item.post == "back" else 1.0)))
-    canvas.fill(layer, ground, [patch(0, 0), patch(1, 0), patch(1, top), patch(0, top)])
-    strand = shaded(colour, level(light * {"front": 1.12, "back": 0.84}.get(item.post, 1.0)))
-    left, right = patch(0.0, 0.0), patch(1.0, 0.0)
-    width = max(abs(right[0] - left[0]), abs(right[1] - left[1]) * 0.8)
-    thick = max(width * 0.27, 0.15)
-    if item.post == "back":
-        canvas.line(layer + 1, strand, thick * 0.9, [patch(0.14, 0.5 * top), patch(0.86, 0.5 * top)])
-        return
-    head = _head(item)
-    foot = (1 - head) * top
-    canvas.line(
-        layer + 1, strand, thick, [patch(0.14, 0.93 * top), patch(0.5, foot + 0.1 * top), patch(0.86, 0.93 * top)]
-    )  # fmt: skip
-    if head < 0.8:
-        canvas.line(layer + 1, strand, thick * 1.15, [patch(0.5, 0.04 * top), patch(0.5, foot)])
+
+    item: Item
+    patch: Patch
+    light: float
+    reverse: bool
+    seen: bool
 
 
-def _head(item: Item) -> float:
-    """The share of a stitch's height that its V takes: all of a low one, the top of a tall one."""
-    return {"single": 0.95, "slip": 0.95, "half": 0.62, "double": 0.42}.get(item.kind, 0.34)
+def draw_row(canvas: Canvas, layer: int, row: Iterable[Placed], colours: Mapping[str, str]) -> None:
+    """The stitches and spaces of a row or round, the ones beside each other in their order."""
+    run: list[Placed] = []
+    run_colour = ""
+    for placed in row:
+        colour = _ground(placed, colours)
+        if run and (colour != run_colour or not _stand_close(run[-1].item, placed.item)):
+            _cloth(canvas, layer, run_colour, run)
+            run = []
+        if colour:
+            run.append(placed)
+        run_colour = colour
+        if placed.seen:
+            _strands(canvas, layer + 1, placed, colours[placed.item.thing.yarn])
+    if run:
+        _cloth(canvas, layer, run_colour, run)
 
 
-def _space(canvas: Canvas, layer: int, patch: Patch, colour: str, light: float) -> None:
+def _ground(placed: Placed, colours: Mapping[str, str]) -> str:
+    thing = placed.item.thing
+    if not isinstance(thing, Made):
+        return ""
+    back = 0.94 if _post(placed) == "back" else 1.0
+    return shaded(colours[thing.yarn], level(GROUND * placed.light * back))
+
+
+def _stand_close(one: Item, other: Item) -> bool:
+    """Whether two stitches side by side leave no hole between their feet."""
+    return abs(other.start - one.end) < 1e-6 and other.foot[0] - one.foot[1] < OPEN * (one.end - one.start)
+
+
+def _cloth(canvas: Canvas, layer: int, colour: str, run: list[Placed]) -> None:
+    lower: list[Point] = []
+    upper: list[Point] = []
+    for at, (item, patch, *_) in enumerate(run):
+        left = -LAP if not at else 0.0
+        right = 1 + LAP if at == len(run) - 1 else 1.0
+        between_them = (0.5,) if max(item.end - item.start, item.foot[1] - item.foot[0]) > BENDS else ()
+        for edge, up in ((lower, -LAP), (upper, 1.0)):
+            for across in (left, *between_them, right):
+                point = patch(across, up)
+                if not edge or hypot(point[0] - edge[-1][0], point[1] - edge[-1][1]) > 0.1:
+                    edge.append(point)
+    canvas.fill(layer, colour, [*lower, *reversed(upper)])
+
+
+def _post(placed: Placed) -> str:
+    """Which way a post stitch stands as seen from this side."""
+    thing = placed.item.thing
+    post = thing.post if isinstance(thing, Made) else ""
+    return {"front": "back", "back": "front"}.get(post, "") if placed.reverse else post
+
+
+def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
+    thing, patch = placed.item.thing, placed.patch
+    post = _post(placed)
+    strand = shaded(colour, level(placed.light * _POST_LIGHT.get(post, 1.0)))
+    left, right = patch(0.0, 0.75), patch(1.0, 0.75)
+    thick = max(hypot(right[0] - left[0], right[1] - left[1]) * 0.27, 0.15)
+
+    def strand_through(*points: tuple[float, float], by: float = 1.0) -> None:
+        canvas.line(layer, strand, thick * by, [patch(across, up) for across, up in points])
+
+    if not isinstance(thing, Made):
+        _space(canvas, layer, placed, colour)
+    elif post == "front":
+        stem = [patch(0.5, -0.1), patch(0.5, 1.0)]
+        canvas.line(layer, shaded(colour, level(placed.light * 0.5)), thick * 3.1, stem)
+        canvas.line(layer + 1, strand, thick * 2.3, stem)
+    elif post == "back":
+        strand_through((0.12, 0.9), (0.88, 0.9), by=0.8)
+    elif thing.form in _BLOBS:
+        strand_through((0.5, 0.3), (0.5, 0.7), by=3.0)
+    else:
+        _plain(thing, placed.reverse, strand_through)
+
+
+def _plain(thing: Made, reverse: bool, strand: Callable[..., None]) -> None:
+    head = _HEADS.get(thing.kind, 0.34)
+    foot = 1 - head
+    if head > 0.9 and reverse:
+        strand((0.12, 0.82), (0.88, 0.82))
+        strand((0.2, 0.1), (0.5, 0.5), (0.8, 0.1), by=0.8)
+    else:
+        strand((0.14, 0.93), (0.5, foot + 0.1), (0.86, 0.93))
+        if head < 0.8 and thing.form == "tog":
+            strand((0.2, 0.04), (0.5, foot), (0.8, 0.04), by=1.15)
+        elif head < 0.8:
+            strand((0.5, 0.04), (0.5, foot), by=1.15)
+    if thing.loop == "back" and not reverse:
+        strand((0.0, 0.0), (1.0, 0.0), by=0.8)
+
+
+def _space(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
+    patch, light = placed.patch, placed.light
     left, right = patch(0.0, 0.9), patch(1.0, 0.9)
-    width = ((right[0] - left[0]) ** 2 + (right[1] - left[1]) ** 2) ** 0.5
-    thick = max(min(width * 0.3, 2.2), 0.15)
-    points = [patch(0.0, 0.8), patch(0.3, 0.93), patch(0.7, 0.93), patch(1.0, 0.8)]
-    canvas.line(layer, shaded(colour, level(GROUND * light)), thick * 1.7, points)
-    canvas.line(layer + 1, shaded(colour, level(light)), thick, points)
+    thick = max(min(hypot(right[0] - left[0], right[1] - left[1]) * 0.3, 2.2), 0.15)
+    points = [patch(-0.06, 0.82), patch(0.3, 0.93), patch(0.7, 0.93), patch(1.06, 0.82)]
+    canvas.line(layer - 1, shaded(colour, level(GROUND * light)), thick * 1.7, points)
+    canvas.line(layer, shaded(colour, level(light)), thick, points)

@@ -1,0 +1,191 @@
+"""How a piece in the round stands or lies before the viewer."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from math import cos, pi, sin, tau
+
+from ..fabric import Made
+from ..measure.gauge import ring_radius
+from ..pattern import Sew
+from .canvas import Point
+from .items import Item, Spot, items_of_rounds
+from .profile import Ring, filled, is_flat, lying, standing
+from .section import Oval, Polygon, Section, outward
+from .subject import Subject
+
+LOOKING_DOWN = 20 * pi / 180
+"""The viewer looks down at a standing piece by so much."""
+
+ASKEW = 0.42
+"""An oval that stands is turned by so many radians, so that an end of it shows as well as a side."""
+
+FRONT = 0.75
+"""Where along the way around a standing piece faces the viewer, begun at the right."""
+
+USUAL_CORNERS = range(3, 9)
+
+
+@dataclass(frozen=True)
+class Stand:
+    """How a piece stands before the viewer: its cross-section, rounds and slant (pi / 2: seen from above)."""
+
+    section: Section
+    rings: Sequence[Ring]
+    slant: float
+
+    @cached_property
+    def _tilt(self) -> tuple[float, float]:
+        return (cos(self.slant), sin(self.slant))
+
+    @property
+    def from_above(self) -> bool:
+        """Whether the piece lies and is seen from above."""
+        return self.slant >= pi / 2
+
+    def point(self, out: float, high: float, along: float) -> Point:
+        """Where a point of the fabric lies in the drawing."""
+        x, y = self.section.at(max(out, 0.0), along)
+        up, away = self._tilt
+        return (x, high * up + y * away)
+
+    def facing(self, ring: Ring, along: float) -> float:
+        """How squarely the outside faces the viewer there: 1 wholly, below 0 it is turned away."""
+        if self.from_above:
+            return 1.0
+        up, away = self._tilt
+        _, ny = outward(self.section, (ring.out0 + ring.out1) / 2, along)
+        outside, upward = _lean(ring)
+        return outside * -ny * up + upward * away
+
+    def light(self, ring: Ring, along: float) -> float:
+        """Light on the outside from the upper left, so that the round shape shows."""
+        if self.from_above:
+            return 1.0
+        nx, ny = outward(self.section, (ring.out0 + ring.out1) / 2, along)
+        outside, upward = _lean(ring)
+        return 0.72 + 0.4 * max(outside * (-0.45 * nx - 0.7 * ny) + 0.55 * upward, -0.2)
+
+    def light_inside(self, ring: Ring) -> float:
+        """Light on the inside: a floor has more of it than a wall."""
+        return 0.54 + 0.14 * max(-_lean(ring)[1], 0.0)
+
+    @property
+    def is_open(self) -> bool:
+        """Whether one looks into it, over the rim of its last round."""
+        return bool(self.rings) and not self.from_above and self.rings[-1].out1 > 1.0
+
+    def hidden_by_the_rim(self, ring: Ring, along: float) -> bool:
+        """Whether the inside of a round lies lower in the drawing than any part of the near rim."""
+        return self.point(ring.out1, ring.high1, along)[1] < self._near_rim
+
+    @cached_property
+    def _near_rim(self) -> float:
+        rim = self.rings[-1]
+        return min(self.point(rim.out0, rim.high0, i / 48)[1] for i in range(48))
+
+
+def _lean(ring: Ring) -> tuple[float, float]:
+    """How far the outside of a round faces outwards, and upwards."""
+    length = ring.rise or 1.0
+    return ((ring.high1 - ring.high0) / length, (ring.out0 - ring.out1) / length)
+
+
+def stand_of(subject: Subject) -> tuple[Stand, list[list[Item]]]:
+    """How a piece stands or lies, from its start, its corners and the length of its rounds; and the items of
+    each round.
+    """
+    first_out = ring_radius(subject.piece, 0, subject.scale.width_mm)
+    section, rings, slant = _form(subject, first_out)
+    rounds = items_of_rounds(subject.worked, subject.scale, section, rings, base_spots(subject))
+    if slant < pi / 2 and isinstance(section, Oval):
+        section = Oval(section.spine, ASKEW if section.spine else tau * (FRONT - _faced(subject, rounds)))
+    return Stand(section, rings, slant), rounds
+
+
+def lying_flat(subject: Subject) -> tuple[Stand, list[list[Item]]]:
+    """A round piece pressed flat, as where it is sewn on; and the items of each round."""
+    section = Oval()
+    rings = lying(subject.sizes, 0.0)
+    rounds = items_of_rounds(subject.worked, subject.scale, section, rings, {})
+    return Stand(section, rings, pi / 2), rounds
+
+
+def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], float]:
+    corners = subject.sizes[-1].corners
+    if corners in USUAL_CORNERS:
+        return Polygon(corners), lying(subject.sizes, first_out), pi / 2
+    section = Oval(spine_of(subject))
+    pressed = standing(subject.sizes, section, first_out, range(len(subject.sizes)))
+    if is_flat(pressed):
+        return section, lying(subject.sizes, first_out), pi / 2
+    if subject.stuffed:
+        return section, filled(subject.sizes, section, first_out), LOOKING_DOWN
+    runs = subject.work.pattern.pieces[subject.piece.name].lies_flat
+    flat = [at for at, r in enumerate(subject.piece.rounds) if any(r.plan.number in run for run in runs)]
+    return section, standing(subject.sizes, section, first_out, flat), LOOKING_DOWN
+
+
+def spine_of(subject: Subject) -> float:
+    """The length in mm between the two ends of an oval; 0 for a piece that doesn't begin on both sides of a
+    chain.
+    """
+    return max(len(_chains(subject)) - 1, 0) * subject.scale.width_mm
+
+
+def base_spots(subject: Subject) -> dict[int, Spot]:
+    """Where the chains of an oval's start lie along its spine: out on one side, back on the other."""
+    numbers = _chains(subject)
+    if len(numbers) < 2:
+        return {}
+    ends = max(len(numbers) - 1, 1)
+    near = {id(place) for place in subject.piece.starts[0]}
+    spots: dict[int, Spot] = {}
+    for made in subject.worked[0].made:
+        for place in made.into:
+            if isinstance(place, Made) and place.number in numbers:
+                at = numbers.index(place.number) / ends / 2
+                middle = at if id(place) in near else 1 - at
+                spots[id(place)] = Spot(middle - 0.25 / ends, middle + 0.25 / ends)
+    return spots
+
+
+def _chains(subject: Subject) -> list[int]:
+    """The numbers of the chains that an oval's first round goes into; none for other starts."""
+    start = subject.work.pattern.pieces[subject.piece.name].start
+    if start is None or start.kind != "both sides":
+        return []
+    return sorted(
+        {
+            place.number
+            for made in subject.worked[0].made
+            for place in made.into
+            if isinstance(place, Made) and place.role == "foundation"
+        }
+    )
+
+
+def middle_of(subject: Subject, rounds: Sequence[Sequence[Item]], sew: Sew) -> tuple[int, float] | None:
+    """The round that a part is sewn to, by its index, and where along it the part's middle lies; None where
+    the step doesn't say.
+    """
+    number = sew.round if sew.round is not None else sew.row
+    at = next((i for i, r in enumerate(subject.piece.rounds) if r.plan.number == number), None)
+    if at is None or not sew.stitches:
+        return None
+    run = sew.stitches[0]
+    wanted = range(run.first, (run.last or run.first) + 1)
+    under = [i.middle for i in rounds[at] if isinstance(i.thing, Made) and i.thing.number in wanted]
+    return (at, sum(under) / len(under)) if under else None
+
+
+def _faced(subject: Subject, rounds: Sequence[Sequence[Item]]) -> float:
+    """Which part of the way around faces the viewer: where something is sewn on, else the half away from
+    the join.
+    """
+    for step in subject.work.pattern.finishing:
+        if step.sew is not None and step.sew.to == subject.piece.name:
+            found = middle_of(subject, rounds, step.sew)
+            if found is not None:
+                return found[1]
+    return rounds[-1][0].start + 0.5

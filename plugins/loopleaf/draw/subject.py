@@ -1,0 +1,75 @@
+"""What there is to draw of a piece in one size: its stitches, their sizes and their colours."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from ..fabric import PatternWork, PieceWork, WorkedRound
+from ..measure import Measured
+from ..measure.gauge import Sample, Scale
+from ..measure.made import contents
+from ..measure.size import RoundSize, round_sizes
+from .colour import UNDYED
+
+NO_GAUGE = Scale({("single", ""): Sample(6.0, 5.5, 1.0, 1.0)})
+"""A piece without a gauge is drawn as in a medium yarn: its form is right, its size means nothing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Subject:
+    """A piece in one size with all that its drawing needs; rounds that the size lacks are left out.
+
+    colours: of its yarns by letter, "" for a piece that names none.
+    """
+
+    work: PatternWork
+    piece: PieceWork
+    worked: list[WorkedRound]
+    sizes: list[RoundSize]
+    scale: Scale
+    colours: Mapping[str, str]
+
+    @property
+    def in_rows(self) -> bool:
+        """Whether the piece is worked in rows."""
+        return self.work.pattern.pieces[self.piece.name].worked.startswith("rows")
+
+    @property
+    def stuffed(self) -> bool:
+        """Whether the piece is filled, between its rounds or in the finishing."""
+        pattern = self.work.pattern
+        own = pattern.pieces[self.piece.name]
+        stuffings = [(step.stuff, self.piece.name) for step in own.entries if step.stuff is not None]
+        first = next(iter(pattern.pieces))
+        stuffings += [(step.stuff, first) for step in pattern.finishing if step.stuff is not None]
+        return any((stuff.piece or unsaid) == self.piece.name for stuff, unsaid in stuffings)
+
+
+def subject_of(work: PatternWork, piece: PieceWork, measured: Measured) -> Subject | None:
+    """What there is to draw of a piece in its first size; None where nothing was worked."""
+    pairs = [(r, r.sizes[0]) for r in piece.rounds]
+    kept = [(r, one) for r, one in pairs if one is not None and one.made]
+    if not kept:
+        return None
+    own = measured.piece(piece.name)
+    sizes: list[RoundSize | None]
+    if own is not None and own.scale is not None and own.rounds:
+        scale = own.scale
+        sizes = [one for (_, w), one in zip(pairs, own.rounds[0], strict=True) if w is not None and w.made]
+    else:
+        scale = NO_GAUGE
+        sizes = list(round_sizes([r.plan.label for r, _ in kept], [contents(one) for _, one in kept], scale))
+    shown = PieceWork(piece.name, piece.path, piece.starts, [r for r, _ in kept])
+    yarns = work.pattern.materials.yarns if work.pattern.materials is not None else {}
+    colours = {letter: yarn.colour or UNDYED for letter, yarn in yarns.items()}
+    for _, one in kept:
+        colours.update({made.yarn: UNDYED for made in one.made if made.yarn not in colours})
+    return Subject(work, shown, [one for _, one in kept], [s for s in sizes if s is not None], scale, colours)
+
+
+def main_colour(subject: Subject) -> str:
+    """The colour of most of its stitches."""
+    yarns: dict[str, int] = {}
+    for one in subject.worked:
+        for made in one.made:
+            yarns[made.yarn] = yarns.get(made.yarn, 0) + 1
+    return subject.colours[max(yarns, key=lambda yarn: yarns[yarn])]
