@@ -167,6 +167,15 @@ def test_two_files_for_one_page(golden: Callable[[str, str], None]) -> None:
     golden("address-taken.txt", report([second]))
 
 
+def test_a_piece_that_never_ends(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("loopleaf.fabric.borne_out.MOST_IN_A_PIECE", 100)
+    rounds = 'rounds:\n  - {round: 1, work: "ch 1, 8 sc in ring, join"}\n'
+    one = checked(rounds + '  - {rounds: 2-900, work: "ch 1, sc in each st around, join"}')
+    (finding,) = (finding for finding in one.findings if finding.severity == "error")
+    assert finding.rule == "number-too-large"
+    assert "before round 12" in finding.message  # a chain, 8 sc and a join make 10 a round
+
+
 def test_every_page_is_whole() -> None:
     for rule in RULES:
         page = rule.page

@@ -10,6 +10,9 @@ from .piece import PieceHand, Thread, Ways, is_circle
 from .starts import start_places
 from .worked import PieceWork, Place, Trouble
 
+MOST_IN_A_PIECE = 1_000_000
+"""Stitches in all sizes: a blanket of 2,000 rows of 300 has 600,000. Past it, a file means harm."""
+
 MOST_KINDS = 2
 """So many kinds of stitch may be left open at once; more readings than four would only confuse."""
 
@@ -74,7 +77,15 @@ def _work(
         result.starts.append(list(places))
         result.troubles += [t for t in troubles if all(t.rule != o.rule for o in result.troubles)]
     hand = PieceHand(ways, threads, list(edges))
+    made = 0
     for at, one in enumerate(lines):
+        if made > MOST_IN_A_PIECE:
+            facts = {"limit": MOST_IN_A_PIECE, "round": one.plan.label}
+            result.troubles.append(Trouble("number-too-large", None, facts))
+            break
         result.rounds.append(hand.round(one.plan, one.line, one.stated, at == len(lines) - 1))
         result.rounds[-1].troubles += one.troubles
+        made += sum(len(size.made) for size in result.rounds[-1].sizes if size)
+        if any(trouble.rule == "number-too-large" for trouble in result.rounds[-1].troubles):
+            break
     return result

@@ -8,6 +8,9 @@ from ..notation.tree import Line, Span, Stitch
 from .edge import Edge, Stuck, loops_of
 from .worked import Made, Place, Ring, Role, Space, Trouble
 
+MOST_IN_A_ROUND = 10_000
+"""Stitches, chains and spaces: the border of the largest blanket has about 3,000."""
+
 
 @dataclass(frozen=True, slots=True)
 class Reading:
@@ -191,10 +194,17 @@ class Hand:
         elif role == "picot":
             self.new.append(made)
         self.made.append(made)
+        self._keep_within(0, span)
         return made
+
+    def _keep_within(self, more: int, span: Span | None) -> None:
+        """Stop where a round, with so many more stitches, is larger than any round that is made by hand."""
+        if len(self.made) + more > MOST_IN_A_ROUND:
+            raise self.stuck("number-too-large", span, limit=MOST_IN_A_ROUND)
 
     def put_all(self, stitch: Stitch, intos: list[tuple[Place, ...]], span: Span | None) -> None:
         """One plain counted stitch into each of many places, as `put` would, not asking anew each time."""
+        self._keep_within(len(intos), span)
         if self.leaf is not None or self.levelling:
             for into in intos:
                 self.put(stitch, into, span)
@@ -221,6 +231,7 @@ class Hand:
             space.corner = True
         self.made.append(space)
         self.new.append(space)
+        self._keep_within(0, span)
         return space
 
     def put_chain(self, length: int, span: Span | None) -> Made:

@@ -17,6 +17,21 @@ Right:
 When to ignore: Never.
 """
 
-from ..rule import rule
+from ..rule import Words, fit_rule
+from ..subject import Met
 
-RULE = rule(__name__, __doc__, "error")
+
+def words(met: Met) -> Words:
+    limit = met.facts["limit"]
+    if met.round is None:
+        return Words(
+            message=f"“{met.piece_name}” grows past {limit:,} stitches before round {met.facts['round']}.",
+            working="No piece that is made by hand has so many; it isn't worked any further.",
+        )
+    return Words(
+        message=f"{met.where.capitalize()} comes to more than {limit:,} stitches.",
+        working="No round that is made by hand has so many; the piece isn't worked any further.",
+    )
+
+
+RULE = fit_rule(__name__, __doc__, "error", words)
