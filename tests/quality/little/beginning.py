@@ -1,0 +1,187 @@
+"""How a round begins: turning chains, skipped chains, yarn joined anew, slip stitches that travel."""
+
+from collections.abc import Iterator, Sequence
+
+from loopleaf.notation.tree import (
+    Chain,
+    Each,
+    First,
+    FromHook,
+    Group,
+    JoinYarn,
+    Next,
+    Repeat,
+    Same,
+    Step,
+    Stitch,
+    Work,
+)
+
+from .cells import Cell, Misfit
+from .hand import FREE, PASSED, USED, Hand
+from .places import NOWHERE, spots
+
+
+def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
+    """Slip stitches at the start move it; gives the steps after them."""
+    count = 0
+    for step in steps:
+        if isinstance(step, Work) and _is_slip(step):
+            count += 1
+        else:
+            break
+    rest = steps[count:]
+    if not count or not any(isinstance(step, Work | Group | Repeat | Chain) for step in rest):
+        return steps
+    if hand.edge.at_hook and not hand.setting.rows and not isinstance(_place(steps[0]), First | Same):
+        hand.pos = 1
+    at = 0
+    for step in steps[:count]:
+        for place in step.places if isinstance(step, Work) else ():
+            for spot in spots(hand, place):
+                at = spot[0]
+    if hand.setting.rows:
+        hand.uses = 0
+        for passed in range(hand.pos):
+            hand.status[passed] = PASSED
+        hand.last = at
+    else:
+        hand.turn_to(at)
+        hand.uses = 0
+    return rest
+
+
+def _is_slip(step: Work) -> bool:
+    return step.stitch.kind == "slip" and not any(isinstance(place, Each | FromHook) for place in step.places)
+
+
+def _place(step: Step) -> object:
+    return step.places[0] if isinstance(step, Work) and step.places else None
+
+
+def join_yarn(hand: Hand, step: JoinYarn) -> None:
+    """`join B with sl st in any corner sp`: the round begins there."""
+    place = step.place
+    at = 0
+    if isinstance(place, Next) and place.any:
+        found = [i for i in range(len(hand.cells)) if hand.counts_for(place.target, i)]
+        if not found:
+            raise Misfit("place", f"no {place.target} to join to")
+        at = found[0]
+    elif place is not None:
+        if hand.made:
+            raise Misfit("place", "yarn is joined in the middle of a round")
+        before, uses = list(hand.status), hand.uses
+        at = next(spots(hand, place))[0]
+        hand.status, hand.uses = before, uses
+    if at == NOWHERE:
+        return
+    if hand.setting.rows:
+        hand.pos = at
+        hand.last = at
+    else:
+        hand.turn_to(at)
+    if step.stitch.kind != "slip":
+        hand.mark(hand.pos, USED)
+        hand.last = hand.pos
+        hand.pos += 1
+        hand.add(Cell(step.stitch.kind))
+
+
+def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> bool:
+    """The chain at the start of a round. False where it is no turning chain but makes a space."""
+    counts = step.counts
+    if counts is not None:
+        if counts.nothing:
+            hand.beginning = (length, 0, False)
+        elif counts.stitch is not None:
+            stands_on(hand, counts.stitch.kind, length, length - counts.chains)
+            if counts.chains:
+                hand.add(Cell("space", length=counts.chains))
+        else:
+            hand.add(Cell("space", length=counts.space))
+        return True
+    first = next(stitches(hand, rest), None)
+    if first is None:
+        return False
+    stitch, says = first
+    if says:
+        hand.beginning = (length, 0, False)
+        return True
+    kind = stitch.kind
+    if kind in ("inc", "dec"):
+        kind = next(iter(hand.kinds)) if len(hand.kinds) == 1 else _below(hand)
+    own = hand.setting.own_chains.get(kind, 0)
+    if length > max(own, 1):
+        return False
+    if stands(hand, kind, length):
+        stands_on(hand, kind, length, length)
+    else:
+        hand.beginning = (length, 0, False)
+    return True
+
+
+def _below(hand: Hand) -> str:
+    return next((cell.kind for cell in hand.cells if cell.top), "single")
+
+
+def stands(hand: Hand, kind: str, length: int) -> bool:
+    """Whether a turning chain counts that doesn't say so itself: by the pattern's word, else by trial."""
+    for key in (kind, ""):
+        if key in hand.setting.counts:
+            return hand.setting.counts[key]
+    if length == 1:
+        return False
+    return bool(hand.setting.choose(f"turning chain of {kind}", (0, 1)))
+
+
+def stands_on(hand: Hand, kind: str, length: int, stands: int) -> None:
+    """A turning chain that counts stands on the first stitch and uses it."""
+    hand.add(Cell(kind, chain=length, stands=stands))
+    hand.begun_in = hand.made[-1]
+    hand.beginning = (length, stands, True)
+    if not hand.cells:
+        return
+    at = hand.last if hand.last is not None and hand.last >= 0 else hand.pos
+    if at < len(hand.cells) and hand.status[at] == FREE:
+        hand.mark(at, USED)
+    hand.pos = max(hand.pos, at + 1)
+    hand.last = at
+
+
+def skipped_chains(hand: Hand, step: Work, number: int) -> None:
+    """`dc in 4th ch from hook`: what the chains before it stand for."""
+    counts = step.counts
+    if hand.leaf is not None or hand.made:
+        return
+    skipped = number - 1
+    if counts is not None and counts.skipped:
+        if counts.stitch is not None:
+            hand.add(Cell(counts.stitch.kind, chain=skipped, stands=skipped - counts.chains))
+            hand.begun_in = hand.made[-1]
+            hand.beginning = (skipped, skipped - counts.chains, True)
+        if counts.chains:
+            hand.add(Cell("space", length=counts.chains))
+        return
+    own = hand.setting.own_chains.get(step.stitch.kind, 0)
+    if not skipped or not own:
+        return
+    if step.stitch.kind == "special" or not stands(hand, step.stitch.kind, skipped):
+        return
+    hand.add(Cell(step.stitch.kind, chain=skipped, stands=skipped))
+    hand.beginning = (skipped, skipped, True)
+
+
+def stitches(hand: Hand, steps: Sequence[Step]) -> Iterator[tuple[Stitch, bool]]:
+    """The stitches of some steps in order, opened; with whether the stitch says that the chain is part of it."""
+    for step in steps:
+        match step:
+            case Work():
+                if step.stitch.kind == "special":
+                    inside = list(stitches(hand, hand.setting.specials.get(step.stitch.name, ())))
+                    yield from inside or [(step.stitch, False)]
+                elif step.stitch.kind not in ("slip", "chain"):
+                    says = step.counts is not None and not step.counts.skipped and not step.counts.nothing
+                    yield step.stitch, says
+            case Group() | Repeat():
+                yield from stitches(hand, step.steps)

@@ -1,0 +1,139 @@
+"""What lies on an edge: a list of cells, each a stitch's top, a chain space, a picot, a chain, a row's end."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from typing import Literal
+
+from loopleaf.notation.tree import Stitch, Target
+
+NOT_TOPS = frozenset({"space", "picot", "ring", "row-end"})
+GATHERED = frozenset({"cluster", "bobble", "puff", "popcorn", "tog"})
+
+
+class Misfit(Exception):
+    """The first thing in a round that contradicts the file.
+
+    what: `fit`, `place`, `join`, `turn`, `yarn`, `count`, `unclear`, `numbers` or `reading`.
+    """
+
+    def __init__(self, what: str, why: str) -> None:
+        super().__init__(f"{what}: {why}")
+        self.what = what
+        self.why = why
+
+
+class CannotSay(Exception):
+    """A construct that this model doesn't hold; whoever asks must count these, and not pass over them."""
+
+
+@dataclass(frozen=True, eq=False)
+class Bunch:
+    """What was worked into one place, or a special stitch: a shell, a fan, a corner."""
+
+    name: str = ""
+    kind: str = ""
+    number: int = 0
+
+
+@dataclass(frozen=True, eq=False)
+class Cell:
+    """One thing on an edge. Two cells are the same only when they are one object.
+
+    length: chains of a space. chain, stands: of a turning chain that counts, all its chains and those that
+    stand for the stitch. arch: the space whose single chain this is, where chains are counted.
+    """
+
+    kind: str
+    form: str = ""
+    post: str = ""
+    length: int = 0
+    chain: int = 0
+    stands: int = 0
+    bunches: tuple[Bunch, ...] = ()
+    arch: "Cell | None" = None
+
+    @property
+    def top(self) -> bool:
+        """Whether `in next st` can go into it."""
+        return self.kind not in NOT_TOPS
+
+
+@dataclass
+class Edge:
+    """The cells that the next round goes into, in working order.
+
+    shape: `circle`, `line` (rows), `ring` (nothing but a ring), `sides` (a chain with both its sides: `other`
+    holds the second). ring: `in ring` can be worked. at_hook: a slip stitch joined to the first cell, so the
+    hook already stands over it. begun: the turning chain made before the turn.
+    """
+
+    cells: list[Cell]
+    shape: Literal["circle", "line", "ring", "sides"] = "line"
+    ring: bool = False
+    foundation: bool = False
+    other: list[Cell] = field(default_factory=list)
+    at_hook: bool = False
+    mid_arch: bool = False
+
+
+def chains(number: int) -> list[Cell]:
+    return [Cell("chain") for _ in range(number)]
+
+
+def with_single_chains(cells: Sequence[Cell]) -> list[Cell]:
+    """The edge as it is where chains between stitches are counted: each chain of a space is a place."""
+    edge: list[Cell] = []
+    for cell in cells:
+        if cell.kind == "space":
+            edge += [replace(cell, kind="chain", length=0, arch=cell) for _ in range(cell.length)]
+        else:
+            edge.append(cell)
+    return edge
+
+
+def is_group(stitch: Stitch) -> bool:
+    """Whether a name stands for several stitches made together: a shell, a V-stitch, an author's own."""
+    return stitch.kind == "special" or stitch.form in ("shell", "v-stitch")
+
+
+def bunch_of(cell: Cell, stitch: Stitch | None) -> Bunch | None:
+    """The bunch of a cell that a name means; without a name the outermost one."""
+    for bunch in cell.bunches:
+        if stitch is None:
+            return bunch
+        if stitch.kind == "special" and bunch.name == stitch.name:
+            return bunch
+        if stitch.kind != "special" and bunch.name == stitch.form:
+            same_kind = stitch.kind in ("", bunch.kind)
+            if same_kind and stitch.number in (0, bunch.number):
+                return bunch
+    return None
+
+
+def matches(target: Target, cell: Cell) -> bool:
+    """Whether a cell is a place of the kind that print names (corners apart, which take the whole edge to see)."""
+    if target.kind in ("space", "loop"):
+        space = cell.arch or cell
+        return space.kind == "space" and target.length in (0, space.length)
+    if target.kind == "picot":
+        return cell.kind == "picot"
+    if target.kind == "row-end":
+        return cell.kind == "row-end"
+    if target.kind == "group":
+        return bunch_of(cell, None) is not None
+    if target.kind == "chain":
+        return cell.kind == "chain"
+    named = target.stitch
+    if named is None:
+        return cell.top
+    if is_group(named):
+        return bunch_of(cell, named) is not None or (cell.top and cell.kind == named.name != "")
+    if not cell.top:
+        return False
+    if named.form == "picot":
+        return cell.kind == "picot"
+    if named.form in GATHERED and named.form != "tog" and cell.form != named.form:
+        return False
+    if named.post and cell.post != named.post:
+        return False
+    return named.kind in ("", cell.kind)

@@ -1,0 +1,97 @@
+"""What a round made, in the plain kinds that a maker counts, and the author's own count beside it."""
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+
+from loopleaf.notation.tree import Stitch, Tally, Target
+
+from .cells import Cell, Misfit
+
+Key = str | tuple[str, int]
+"""A kind, `picot`, or `("space", chains)`."""
+
+
+def makes(cells: Sequence[Cell]) -> Counter[Key]:
+    """By plain kinds; spaces by their chains."""
+    tally: Counter[Key] = Counter()
+    for cell in cells:
+        tally[("space", cell.length) if cell.kind == "space" else cell.kind] += 1
+    return tally
+
+
+def total(made: Mapping[Key, int], chains_counted: bool) -> int:
+    """The number of stitches as a plain count states it."""
+    number = 0
+    for key, times in made.items():
+        if isinstance(key, tuple):
+            number += key[1] * times if chains_counted else 0
+        elif key != "picot":
+            number += times
+    return number
+
+
+def compare(
+    stated: Tally,
+    size: int,
+    made: Counter[Key],
+    on_leaf: Counter[Key],
+    chains_counted: bool,
+    opened: Mapping[str, Counter[Key]],
+) -> None:
+    """Raises Misfit where the stated count and the stitches are not the same."""
+    if stated.total is not None:
+        number = stated.total.of(size)
+        if number is not None and number != total(made, chains_counted):
+            raise Misfit("count", f"{number} stated, {total(made, chains_counted)} made")
+        return
+    said: Counter[Key] = Counter()
+    any_space = 0
+    chains = 0
+    for amount, thing in stated.entries:
+        number = amount.of(size)
+        if number is None:
+            continue
+        if isinstance(thing, Target):
+            if thing.kind == "picot":
+                said["picot"] += number
+            elif thing.length:
+                said[("space", thing.length)] += number
+            else:
+                any_space += number
+        elif thing.kind == "chain" and not thing.form:
+            chains += number
+        elif thing.kind == "" and not thing.form:
+            if number != total(made, chains_counted):
+                raise Misfit("count", f"{number} stated, {total(made, chains_counted)} made")
+        else:
+            for key, times in _opened(thing, opened).items():
+                said[key] += times * number
+    _same_kinds(said, made, on_leaf)
+    spaces = {key: times for key, times in made.items() if isinstance(key, tuple)}
+    if any_space and any_space != sum(spaces.values()):
+        raise Misfit("count", f"{any_space} spaces stated, {sum(spaces.values())} made")
+    if chains and chains != sum(key[1] * times for key, times in spaces.items()):
+        raise Misfit("count", f"{chains} chains stated")
+
+
+def _same_kinds(said: Counter[Key], made: Counter[Key], on_leaf: Counter[Key]) -> None:
+    kinds = {key for key in said if isinstance(key, str) and key != "picot"}
+    for key, number in said.items():
+        if number not in (made[key], made[key] + on_leaf[key]):
+            raise Misfit("count", f"{number} {key} stated, {made[key]} made")
+    if kinds:
+        for key, number in made.items():
+            if isinstance(key, str) and key not in said and key != "picot":
+                raise Misfit("count", f"{number} {key} made and not stated")
+
+
+def _opened(stitch: Stitch, opened: Mapping[str, Counter[Key]]) -> Counter[Key]:
+    if stitch.kind == "special":
+        return opened.get(stitch.name) or Counter({stitch.name: 1})
+    if stitch.form == "picot":
+        return Counter({"picot": 1})
+    if stitch.form == "shell":
+        return Counter({stitch.kind: max(stitch.number, 1)})
+    if stitch.form == "v-stitch":
+        return Counter({stitch.kind: 2, ("space", stitch.number): 1})
+    return Counter({stitch.kind: 1})

@@ -1,0 +1,223 @@
+"""A pattern worked in every size: what each round uses and makes, and the first thing that contradicts."""
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from loopleaf import notation, pattern, trade
+from loopleaf.notation.tree import Line, Step, Tally
+
+from .cells import Cell, Edge, Misfit, chains
+from .counts import Key, makes
+from .hand import Hand, Setting, Undecided
+from .rounds import After, RoundDone, ToWork, work_round
+from .stitching import put
+
+
+@dataclass
+class Wrong:
+    """What contradicts the file: where, and of which sort (see `Misfit.what`)."""
+
+    piece: str
+    round: str
+    what: str
+    why: str
+
+
+@dataclass
+class PieceDone:
+    """A piece in all sizes: for each size its rounds as far as they could be worked."""
+
+    name: str
+    sizes: list[list[RoundDone]] = field(default_factory=list)
+
+
+class Bench:
+    """All that is needed to work the pieces of one pattern."""
+
+    def __init__(self, of: pattern.Pattern) -> None:
+        self.pattern = of
+        specials = {
+            name: notation.SpecialStitch(name, one.short, one.work, one.text, one.yarn_overs)
+            for name, one in of.special_stitches.items()
+        }
+        self.vocabulary = notation.Vocabulary(
+            of.terms,
+            specials,
+            frozenset(of.materials.yarns) | {yarn.name for yarn in of.materials.yarns.values() if yarn.name},
+            frozenset(of.pieces),
+        )
+        self.specials: dict[str, tuple[Step, ...]] = {}
+        for name, one in of.special_stitches.items():
+            if one.work:
+                self.specials[name] = self.read(one.work).steps
+        self.counts = {self._kind(name): says for name, says in of.turning_chains.items()}
+        self.own_chains = {row.key: row.turning_chain for row in trade.stitches() if row.turning_chain}
+        self.opened = {name: self._opened(name) for name in self.specials}
+        self.done: dict[str, PieceDone] = {}
+
+    def read(self, text: str, n: int | None = None) -> Line:
+        """A line as a tree; what can't be read is a misfit of its own sort."""
+        parsed = notation.parse(text, self.vocabulary, n)
+        errors = [one for one in parsed.problems if one.severity == "error"]
+        if parsed.line is None or errors:
+            raise Misfit("reading", errors[0].message if errors else "unreadable")
+        return parsed.line
+
+    def stated(self, text: str | None) -> Tally | None:
+        if text is None:
+            return None
+        tally, problems = notation.parse_count(text, self.vocabulary)
+        errors = [one for one in problems if one.severity == "error"]
+        if tally is None or errors:
+            raise Misfit("reading", f"count {text!r}")
+        numbers = [tally.total] if tally.total else [amount for amount, _ in tally.entries]
+        for amount in numbers:
+            self.one_a_size(len(amount.sizes))
+        return tally
+
+    def one_a_size(self, numbers: int) -> None:
+        if numbers not in (1, self.pattern.size_count):
+            raise Misfit("numbers", f"{numbers} numbers for {self.pattern.size_count} sizes")
+
+    def _kind(self, name: str) -> str:
+        if not name:
+            return ""
+        line = self.read(f"{name} in next st")
+        step = line.steps[0]
+        stitch = getattr(step, "stitch", None)
+        return stitch.kind if stitch is not None else name
+
+    def _opened(self, name: str) -> Counter[Key]:
+        """What one of an author's stitches is made of."""
+        hand = Hand(self.setting(0, "", {}), Edge([Cell("single") for _ in range(24)]), [])
+        try:
+            from loopleaf.notation.tree import ONE, Next, Stitch, Work
+
+            from .stitching import work
+
+            work(hand, Work(Stitch("special", name=name), ONE, (Next(),)))
+        except Misfit:
+            return Counter()
+        assert put
+        return makes(hand.made)
+
+    def setting(self, size: int, worked: str, edges: dict[str, Sequence[Cell]]) -> Setting:
+        return Setting(
+            size,
+            worked.startswith("rows"),
+            worked == "spiral rounds",
+            self.pattern.chain_spaces == "counted",
+            self.own_chains,
+            self.counts,
+            self.specials,
+            edges,
+            {},
+        )
+
+
+def begin(bench: Bench, piece: pattern.Piece, size: int) -> Edge:
+    """The first edge of a piece."""
+    start = piece.start
+    if start is None:
+        return Edge([], "ring", ring=False)
+    if start.kind in ("magic ring", "ring"):
+        return Edge([], "ring", ring=True)
+    if start.kind == "edge":
+        return _edge_of(bench, piece, size)
+    assert start.chain is not None
+    bench.one_a_size(len(start.chain.sizes))
+    number = start.chain.of(size) or 0
+    if start.multiple and (number - start.plus) % start.multiple:
+        raise Misfit("numbers", f"{number} is no multiple of {start.multiple} plus {start.plus}")
+    cells = chains(number)
+    if start.kind == "chain ring":
+        return Edge(cells, "circle", ring=True, foundation=True)
+    if start.kind == "both sides":
+        return Edge(cells, "sides", foundation=True, other=[])
+    return Edge(cells, "line", foundation=True)
+
+
+def _edge_of(bench: Bench, piece: pattern.Piece, size: int) -> Edge:
+    start = piece.start
+    assert start is not None
+    other = bench.done.get(start.edge or "")
+    if other is None or size >= len(other.sizes) or not other.sizes[size]:
+        raise Misfit("place", f"there is no piece {start.edge} to begin on")
+    rounds = other.sizes[size]
+    if start.row_ends:
+        return Edge([_row_end(one) for one in rounds])
+    wanted = start.round or start.row
+    chosen = rounds[-1]
+    if wanted is not None:
+        found = [one for one in rounds if one.label == str(wanted)]
+        if not found:
+            raise Misfit("place", f"{start.edge} has no round {wanted}")
+        chosen = found[-1]
+    if start.stitches == "unworked":
+        later = rounds[rounds.index(chosen) + 1 :]
+        cells = later[0].unworked if later else chosen.made
+        if not cells:
+            raise Misfit("place", f"nothing of {start.edge} was left unworked")
+        return Edge(list(cells))
+    return Edge(list(chosen.made), "line" if piece.worked.startswith("rows") else "circle")
+
+
+def _row_end(one: RoundDone) -> Cell:
+    kind = next((cell.kind for cell in reversed(one.made) if cell.top), "")
+    return Cell("row-end", form=kind)
+
+
+def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
+    """Works a piece in all sizes; stops a size at its first contradiction."""
+    piece = bench.pattern.pieces[name]
+    done = PieceDone(name)
+    bench.done[name] = done
+    plans, problems = pattern.set_out(bench.pattern, name)
+    for problem in problems:
+        if problem.severity == "error":
+            wrong.append(Wrong(name, problem.round, "numbers", problem.message))
+    for size in range(bench.pattern.size_count):
+        rounds: list[RoundDone] = []
+        done.sizes.append(rounds)
+        label = plans[0].label if plans else ""
+        try:
+            edge = begin(bench, piece, size)
+            edges = {
+                other: one.sizes[size][-1].made
+                for other, one in bench.done.items()
+                if size < len(one.sizes) and one.sizes[size]
+            }
+            setting = bench.setting(size, piece.worked, edges)
+            marks: list[Cell] = []
+            carried = None
+            for plan in plans:
+                label = plan.label
+                if plan.sizes is not None and size not in plan.sizes:
+                    continue
+                line = bench.read(plan.work, plan.n)
+                given = ToWork(label, line.steps, bench.stated(plan.stated), plan.reversed)
+                _both_sides(edge, line)
+                after: After = work_round(given, setting, edge, marks, carried, bench.opened)
+                rounds.append(after.done)
+                edge, marks, carried = after.edge, after.marks, after.carried
+        except Misfit as misfit:
+            wrong.append(Wrong(name, label, misfit.what, misfit.why))
+        except Undecided as undecided:
+            wrong.append(Wrong(name, label, "unclear", undecided.key))
+    return done
+
+
+def _both_sides(edge: Edge, line: Line) -> None:
+    """The other side of a chain begins after the chain at the tip and ends with the chain first worked."""
+    from loopleaf.notation.tree import FromHook, Work
+
+    if edge.shape != "sides" or edge.other:
+        return
+    skipped = 0
+    for step in line.steps:
+        if isinstance(step, Work):
+            if step.places and isinstance(step.places[0], FromHook):
+                skipped = step.places[0].number - 1
+            break
+    edge.other = chains(len(edge.cells) - skipped - 1)

@@ -1,0 +1,185 @@
+"""A piece worked round by round in one size."""
+
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+
+from loopleaf.notation.tree import (
+    Chain,
+    Each,
+    Group,
+    Line,
+    Marker,
+    Next,
+    Passage,
+    Repeat,
+    Step,
+    Tally,
+    Turn,
+    Within,
+    Work,
+)
+
+from .beginning import travels
+from .cells import Cell, Edge, Misfit, with_single_chains
+from .closing import finish
+from .counts import Key, compare, makes, total
+from .hand import Choices, Hand, Setting, Undecided
+from .steps import run
+
+
+@dataclass
+class RoundDone:
+    """One round in one size: places used, plain kinds made, the total, and the stitches themselves."""
+
+    label: str
+    uses: int
+    makes: Counter[Key]
+    count: int
+    made: list[Cell] = field(repr=False)
+    unworked: list[Cell] = field(repr=False)
+    turned: bool = False
+    tops: int = 0
+
+
+@dataclass
+class ToWork:
+    """A round as it is given to the hook: its line and what is stated of it."""
+
+    label: str
+    steps: tuple[Step, ...]
+    stated: Tally | None
+    reversed: bool = False
+
+
+@dataclass
+class After:
+    """What a round leaves for the next: its edge, the marks, a turning chain made before the turn."""
+
+    done: RoundDone
+    edge: Edge
+    marks: list[Cell]
+    carried: Chain | None
+
+
+def work_round(
+    given: ToWork,
+    setting: Setting,
+    edge: Edge,
+    marks: Sequence[Cell],
+    carried: Chain | None,
+    opened: Mapping[str, Counter[Key]],
+) -> After:
+    """Works a round, trying each reading that print leaves open. Raises Misfit where none fits, or two do."""
+    fits: list[After] = []
+    failed: list[Misfit] = []
+    for choices in _readings(given, setting, edge, marks, carried, opened):
+        try:
+            fits.append(_attempt(given, replace(setting, choices=choices), edge, marks, carried, opened))
+        except Misfit as misfit:
+            failed.append(misfit)
+    if not fits:
+        raise failed[0]
+    different = {(one.done.count, one.done.uses, frozenset(one.done.makes.items())) for one in fits}
+    if len(different) > 1:
+        raise Misfit("unclear", "more than one reading fits")
+    return fits[0]
+
+
+def _readings(*given: object) -> Iterator[Choices]:
+    open_ones: list[Choices] = [{}]
+    while open_ones:
+        choices = open_ones.pop(0)
+        work, setting, *rest = given
+        assert isinstance(setting, Setting)
+        try:
+            _attempt(work, replace(setting, choices=choices), *rest)  # type: ignore[arg-type]
+        except Undecided as undecided:
+            open_ones += [{**choices, undecided.key: option} for option in undecided.options]
+            continue
+        except Misfit:
+            pass
+        yield choices
+
+
+def _attempt(
+    given: ToWork,
+    setting: Setting,
+    edge: Edge,
+    marks: Sequence[Cell],
+    carried: Chain | None,
+    opened: Mapping[str, Counter[Key]],
+) -> After:
+    cells = list(edge.cells)
+    if given.reversed:
+        cells.reverse()
+    if setting.chains_counted:
+        cells = with_single_chains(cells)
+    here = replace(edge, cells=cells, other=list(edge.other))
+    moves = any(isinstance(step, Marker) and step.action == "move" for step in given.steps)
+    hand = Hand(setting, here, list(marks), _kinds(given.steps), moves)
+    steps = given.steps if carried is None else (carried, *given.steps)
+    run(hand, travels(hand, steps))
+    finish(hand, any(_names_spaces(steps)))
+    made = hand.made[hand.overrun :]
+    tally = makes(made)
+    on_leaf: Counter[Key] = Counter(hand.on_leaf)
+    for stated in (given.stated, *(step for step in given.steps if isinstance(step, Tally))):
+        if stated is not None:
+            compare(stated, setting.size, tally, on_leaf, setting.chains_counted, opened)
+    unworked = [cell for cell, how in zip(hand.cells, hand.status, strict=True) if how in (0, 3) and cell.top]
+    done = RoundDone(
+        given.label, hand.uses, tally, total(tally, setting.chains_counted), made, unworked, hand.turns
+    )
+    return After(done, _next_edge(hand, made, given.reversed), hand.marks, hand.carried)
+
+
+def _next_edge(hand: Hand, made: list[Cell], reversed_: bool) -> Edge:
+    cells = list(made)
+    if hand.setting.rows:
+        if reversed_:
+            cells.reverse()
+        return Edge(cells[::-1] if hand.turns else cells)
+    if hand.mid_arch:
+        cells = [cells[-1], *cells[:-1]]
+    if hand.turns:
+        cells = [*cells[:1], *cells[:0:-1]]
+    return Edge(cells, "circle", at_hook=hand.joined, mid_arch=hand.mid_arch)
+
+
+def _kinds(steps: Sequence[Step]) -> frozenset[str]:
+    """The stitches that a line names, without slip stitches, chains, inc and dec."""
+    found: set[str] = set()
+    for step in steps:
+        match step:
+            case Work():
+                if step.stitch.kind not in ("slip", "chain", "inc", "dec", "special"):
+                    found.add(step.stitch.kind)
+            case Group() | Passage():
+                found |= _kinds(step.steps)
+            case Repeat():
+                found |= _kinds(step.steps) | _kinds(step.ending)
+    return frozenset(found)
+
+
+def _names_spaces(steps: Sequence[Step]) -> Iterator[bool]:
+    for step in steps:
+        match step:
+            case Work() | Group():
+                for place in step.places:
+                    targets = (
+                        place.targets
+                        if isinstance(place, Each)
+                        else (place.target,)
+                        if isinstance(place, Next)
+                        else (place.of,)
+                        if isinstance(place, Within)
+                        else ()
+                    )
+                    yield any(target.kind in ("space", "loop", "corner") for target in targets)
+            case Repeat() | Passage():
+                yield from _names_spaces(step.steps)
+
+
+def turns(line: Line) -> bool:
+    return any(isinstance(step, Turn) and step.turns for step in line.steps)

@@ -1,0 +1,239 @@
+"""The steps of a line, one after the other."""
+
+from collections.abc import Iterator, Sequence
+
+from loopleaf.notation.tree import (
+    Again,
+    Chain,
+    CountsAs,
+    FastenOff,
+    First,
+    FromHook,
+    Group,
+    Join,
+    JoinYarn,
+    Leave,
+    Marker,
+    OtherSide,
+    Passage,
+    Repeat,
+    Skip,
+    Step,
+    Stitch,
+    Tally,
+    Turn,
+    Work,
+    WorkingOver,
+    Yarn,
+)
+
+from .beginning import begin_chain, join_yarn, skipped_chains
+from .cells import Bunch, Cell, Misfit
+from .closing import check_join
+from .hand import FREE, PASSED, SKIPPED, Hand, Leaf
+from .places import NOWHERE, on_leaf, spots
+from .repeats import repeat
+from .stitching import bunch, work
+
+
+def run(hand: Hand, steps: Sequence[Step]) -> None:
+    """Works the steps in order; raises Misfit at the first that contradicts the edge."""
+    for at, step in enumerate(steps):
+        _step(hand, step, steps[at + 1 :])
+
+
+def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
+    if not isinstance(step, Work):
+        hand.passed_by = False
+    match step:
+        case Work():
+            _work(hand, step, rest)
+        case Chain():
+            _chain(hand, step, rest)
+        case Group():
+            _group(hand, step)
+        case Repeat():
+            repeat(hand, step, run)
+        case Passage():
+            hand.passage = step.steps
+            run(hand, step.steps)
+        case Again():
+            for _ in range(hand.setting.number(step.times) or 0):
+                run(hand, hand.passage)
+        case Skip() | WorkingOver():
+            _skip(hand, step)
+        case Leave():
+            _leave(hand, step)
+        case Join():
+            check_join(hand, step.place)
+            hand.joined = True
+        case Turn():
+            hand.turns = step.turns
+        case FastenOff():
+            hand.fastened = True
+        case Marker():
+            if step.action == "remove":
+                hand.marks.clear()
+            elif hand.made and step.place is None:
+                hand.marks.append(hand.made[-1])
+            elif hand.made:
+                hand.marks.append(hand.made[0] if isinstance(step.place, First) else hand.made[-1])
+        case JoinYarn():
+            join_yarn(hand, step)
+        case OtherSide():
+            _other_side(hand, step)
+        case Yarn() | Tally():
+            pass
+
+
+def _work(hand: Hand, step: Work, rest: Sequence[Step]) -> None:
+    if step.counts is not None and step.counts.space:
+        _mid_arch(hand, step.counts.space, step)
+        return
+    first = step.places[0] if step.places else None
+    if isinstance(first, FromHook):
+        if hand.leaf is not None and step.stitch.kind == "slip" and hand.leaf.length == first.number:
+            hand.leaf = None
+            hand.made.append(Cell("picot", length=first.number))
+            return
+        skipped_chains(hand, step, first.number)
+    if step.stitch.kind == "slip" and not hand.edge.ring and not isinstance(first, FromHook):
+        ended = hand.exhausted and hand.leaf is None and hand.made
+        if ended and hand.setting.spiral:
+            return  # it levels the spiral past its marker
+        if ended and not hand.setting.rows and isinstance(first, First):
+            check_join(hand, first)
+            hand.joined = True
+            return
+    before = len(hand.made)
+    begun = hand.begun_in
+    work(hand, step)
+    if step.counts is not None and step.counts.stitch is not None and not step.counts.skipped:
+        _counts_as(hand, before, step.counts, begun)
+
+
+def _counts_as(hand: Hand, before: int, counts: CountsAs, begun: Cell | None) -> None:
+    """`ch 2, dc2tog in same st (counts as cl)`: all of it is one stitch, and the chain is its foot."""
+    assert counts.stitch is not None
+    start = hand.made.index(begun) if begun in hand.made else before
+    del hand.made[start:]
+    hand.add(Cell(_kind(counts.stitch), form=counts.stitch.form))
+    if hand.beginning is not None:
+        hand.beginning = (hand.beginning[0], hand.beginning[0], True)
+
+
+def _kind(stitch: Stitch) -> str:
+    return stitch.name if stitch.kind == "special" else stitch.kind
+
+
+def _mid_arch(hand: Hand, length: int, step: Work) -> None:
+    """A join that leaves the hook in the middle of the last arch."""
+    for place in step.places:
+        check_join(hand, place)
+    if hand.made and hand.made[-1].kind == "space":
+        hand.made.pop()
+    hand.made.append(Cell("space", length=length))
+    hand.mid_arch = True
+    hand.joined = True
+
+
+def _chain(hand: Hand, step: Chain, rest: Sequence[Step]) -> None:
+    length = hand.setting.number(step.length)
+    if not length:
+        return
+    if _turns_back(rest):
+        hand.leaf = Leaf(length)
+        return
+    hand.leaf = None
+    if rest and isinstance(rest[0], Turn) and not any(_makes(rest)):
+        hand.carried = step  # it belongs to the next row
+        return
+    if hand.leading and begin_chain(hand, step, length, rest):
+        return
+    if step.counts is not None and step.counts.nothing:
+        return
+    if hand.made and hand.made[-1].kind == "space" and not hand.made[-1].bunches and hand.here is None:
+        length += hand.made.pop().length
+    hand.add(Cell("space", length=length))
+
+
+def _turns_back(rest: Sequence[Step]) -> bool:
+    for step in rest:
+        if isinstance(step, Turn | Yarn | Marker):
+            continue
+        return isinstance(step, Work) and bool(step.places) and isinstance(step.places[0], FromHook)
+    return False
+
+
+def _makes(steps: Sequence[Step]) -> Iterator[Step]:
+    yield from (step for step in steps if isinstance(step, Work | Group | Repeat | Chain))
+
+
+def _group(hand: Hand, step: Group) -> None:
+    for place in step.places:
+        for spot in spots(hand, place):
+            before, here, last = len(hand.made), hand.here, hand.last
+            hand.here = spot[0]
+            hand.last = spot[0]
+            leading = hand.leading
+            hand.leading = False
+            run(hand, step.steps)
+            hand.leading = leading and not hand.made
+            hand.here, hand.last = here, spot[0] if spot[0] != NOWHERE else last
+            bunch(hand, before, Bunch())
+
+
+def _skip(hand: Hand, step: Skip | WorkingOver) -> None:
+    number = hand.setting.number(step.count) or 0
+    if isinstance(step, Skip) and step.which == "first":
+        for at in range(min(number, len(hand.cells))):
+            if hand.status[at] == FREE:
+                if at < hand.pos or hand.free(0, at):
+                    raise Misfit("fit", "the first stitch lies behind")
+                hand.mark(at, SKIPPED)
+                hand.skipped.append(at)
+                hand.pos = at + 1
+            elif at + 1 < hand.pos:
+                raise Misfit("fit", "the first stitch lies behind")
+        return
+    if on_leaf(hand, step.target):
+        assert hand.leaf is not None
+        if hand.leaf.left < number:
+            raise Misfit("fit", "past the end of the chain")
+        hand.leaf.at += number
+        return
+    over = isinstance(step, WorkingOver)
+    hand.passed_by = over
+    for _ in range(number):
+        space = step.target.kind in ("space", "loop", "corner") and not over
+        hand.skipped.append(hand.take(step.target, PASSED if space else SKIPPED))
+    hand.last = None if not hand.made and hand.last is None else hand.last
+
+
+def _leave(hand: Hand, step: Leave) -> None:
+    if step.target.kind == "chain" and hand.leaf is not None and hand.leaf.left:
+        return
+    left = [at for at in range(hand.pos, len(hand.cells)) if hand.counts_for(step.target, at)]
+    number = None if step.count is None else hand.setting.number(step.count) or 0
+    if number is not None and number > len(left):
+        raise Misfit("fit", f"there are only {len(left)} to leave")
+    first = 0 if number is None else len(left) - number
+    start = left[first] if first < len(left) else len(hand.cells)
+    if number is None:
+        start = hand.pos
+    hand.uneven = False
+    for at in range(start, len(hand.cells)):
+        hand.mark(at, PASSED)
+
+
+def _other_side(hand: Hand, step: OtherSide) -> None:
+    if step.of == "chain" and hand.leaf is not None:
+        hand.leaf = Leaf(hand.leaf.length)
+        return
+    if not hand.edge.other:
+        raise Misfit("place", "the chain has no other side to work on")
+    if hand.free(0, len(hand.cells)):
+        raise Misfit("fit", "chains are left on the first side")
+    hand.lay(list(hand.edge.other))
+    hand.edge.other = []
+    hand.last = NOWHERE

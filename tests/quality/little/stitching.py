@@ -1,0 +1,158 @@
+"""What a stitch adds to the new edge, wherever it goes."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from loopleaf.notation.tree import (
+    Chain,
+    Each,
+    FromHook,
+    Next,
+    Over,
+    Repeat,
+    Skip,
+    Skipped,
+    Step,
+    Stitch,
+    Within,
+    Work,
+)
+from loopleaf.notation.tree import Group as TreeGroup
+
+from .cells import Bunch, Cell, Misfit
+from .hand import Hand
+from .places import NOWHERE, spots
+
+
+def work(hand: Hand, step: Work) -> None:
+    """One instruction: so many of a stitch in each of its places."""
+    number = hand.setting.number(step.each)
+    if not number:
+        return
+    if not step.places:
+        for _ in range(number):
+            put(hand, step.stitch, ())
+        return
+    if step.stitch.kind == "special" and _sits(hand.setting.specials.get(step.stitch.name, ())):
+        for _ in range(number):
+            put(hand, step.stitch, ())
+        return
+    if step.stitch.kind == "special" and _walks(hand.setting.specials.get(step.stitch.name, ())):
+        _along_the_edge(hand, step, number)
+        return
+    for place in step.places:
+        for spot in spots(hand, place):
+            before = len(hand.made)
+            for _ in range(number):
+                put(hand, step.stitch, spot)
+            if number > 1:
+                bunch(hand, before, Bunch())
+
+
+def put(hand: Hand, stitch: Stitch, spot: Sequence[int]) -> None:
+    """One stitch of a kind, into a spot that is already used up."""
+    below = [hand.cells[at] for at in spot if at != NOWHERE]
+    on_leaf = hand.leaf is not None and hand.leaf.at > 0
+    if stitch.post and any(cell.kind in ("space", "ring", "picot", "row-end") for cell in below):
+        raise Misfit("place", "no post there")
+    if stitch.post and any(cell.kind == "chain" for cell in below):
+        raise Misfit("place", "a chain has no post to go around")
+    steps = hand.setting.specials.get(stitch.name, ()) if stitch.kind == "special" else ()
+    if on_leaf:
+        hand.on_leaf.append(stitch.kind)
+        return
+    if steps:
+        before, here, last = len(hand.made), hand.here, hand.last
+        hand.here = spot[0] if spot else NOWHERE
+        hand.last = hand.here
+        hand.leading = False
+        from .steps import run
+
+        run(hand, steps)
+        hand.here, hand.last = here, last if last is not None else hand.last
+        bunch(hand, before, Bunch(stitch.name))
+        return
+    if stitch.form == "picot":
+        if not hand.made:
+            raise Misfit("place", "a picot sits on a stitch, and there is none")
+        hand.made.append(Cell("picot", length=stitch.number))
+        return
+    kind = hand.kind_of(stitch, below)
+    if stitch.kind == "special":
+        kind = stitch.name
+    if stitch.form == "shell":
+        before = len(hand.made)
+        for _ in range(stitch.number):
+            hand.add(Cell(kind))
+        bunch(hand, before, Bunch("shell", kind, stitch.number))
+    elif stitch.form == "v-stitch":
+        before = len(hand.made)
+        hand.add(Cell(kind))
+        hand.add(Cell("space", length=stitch.number))
+        hand.add(Cell(kind))
+        bunch(hand, before, Bunch("v-stitch", kind, stitch.number))
+    elif stitch.kind == "inc":
+        before = len(hand.made)
+        hand.add(Cell(kind))
+        hand.add(Cell(kind))
+        bunch(hand, before, Bunch())
+    else:
+        hand.add(Cell(kind, form=stitch.form, post=stitch.post))
+
+
+def bunch(hand: Hand, before: int, together: Bunch) -> None:
+    """What was made since then was made in one place."""
+    for at in range(before, len(hand.made)):
+        cell = hand.made[at]
+        hand.made[at] = replace(cell, bunches=(together, *cell.bunches))
+
+
+def _sits(steps: Sequence[Step]) -> bool:
+    """Whether an author's stitch is a picot, which goes into no place of the edge."""
+    if not steps:
+        return False
+    return all(
+        isinstance(step, Chain)
+        or (isinstance(step, Work) and (not step.places or isinstance(step.places[0], FromHook)))
+        for step in steps
+    ) and any(isinstance(step, Work) for step in steps)
+
+
+def _walks(steps: Sequence[Step]) -> bool:
+    """Whether an author's stitch moves along the edge by itself (crossed stitches, a cluster over three)."""
+    for step in steps:
+        match step:
+            case Work():
+                if any(isinstance(place, Next | Over | Each | Within | Skipped) for place in step.places):
+                    return True
+            case Skip():
+                return True
+            case TreeGroup() | Repeat():
+                if _walks(step.steps):
+                    return True
+    return False
+
+
+def _along_the_edge(hand: Hand, step: Work, number: int) -> None:
+    from .steps import run
+
+    steps = hand.setting.specials[step.stitch.name]
+    for place in step.places:
+        if isinstance(place, Each):
+            bound = hand.bound(place.until)
+            while hand.free(hand.pos, bound):
+                _once(hand, step.stitch.name, steps)
+            continue
+        times = hand.setting.number(place.count) or 0 if isinstance(place, Next) else 1
+        for _ in range(times * number):
+            before = len(hand.made)
+            run(hand, steps)
+            bunch(hand, before, Bunch(step.stitch.name))
+
+
+def _once(hand: Hand, name: str, steps: Sequence[Step]) -> None:
+    from .steps import run
+
+    before = len(hand.made)
+    run(hand, steps)
+    bunch(hand, before, Bunch(name))

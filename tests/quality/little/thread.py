@@ -1,0 +1,142 @@
+"""What a line says of yarn, turns and sides, read beside the stitches."""
+
+from collections.abc import Iterator, Sequence
+
+from loopleaf import pattern
+from loopleaf.notation.tree import (
+    Amount,
+    Chain,
+    FastenOff,
+    Group,
+    JoinYarn,
+    Line,
+    Repeat,
+    Skip,
+    Step,
+    Stitch,
+    Turn,
+    Work,
+    Yarn,
+)
+
+from .cells import Misfit
+from .piece import Bench, Wrong
+
+
+def yarn_and_turns(bench: Bench, name: str, wrong: list[Wrong]) -> None:
+    """Yarns that aren't listed or joined, rows that don't turn, sides that can't be, numbers one a size."""
+    piece = bench.pattern.pieces[name]
+    plans, _ = pattern.set_out(bench.pattern, name)
+    seen: set[int] = set()
+    thread = _Thread(bench, piece)
+    for index, plan in enumerate(plans):
+        try:
+            line = bench.read(plan.work, plan.n)
+        except Misfit:
+            return  # said where the round is worked
+        try:
+            for amount in amounts(line.steps):
+                bench.one_a_size(len(amount.sizes))
+            if plan.number not in seen:
+                last = index == len(plans) - 1
+                thread.follow(line, plan.side, plan.yarn, last)
+            seen.add(plan.number)
+        except Misfit as misfit:
+            wrong.append(Wrong(name, plan.label, misfit.what, misfit.why))
+            return
+
+
+class _Thread:
+    """The yarn on the hook and the side that faces, from round to round."""
+
+    def __init__(self, bench: Bench, piece: pattern.Piece) -> None:
+        yarns = bench.pattern.materials.yarns
+        self.names = {*yarns, *(yarn.name for yarn in yarns.values() if yarn.name)}
+        self.worked = piece.worked
+        self.yarn = piece.yarn or (next(iter(yarns)) if len(yarns) == 1 else "")
+        self.listed(piece.yarn)
+        self.off = False
+        self.side = ""
+
+    def listed(self, yarn: str) -> None:
+        if yarn and self.names and yarn not in self.names:
+            raise Misfit("yarn", f"yarn {yarn} is not listed")
+
+    def follow(self, line: Line, side: str, yarn: str, last: bool) -> None:
+        if side and self.side and side != self.side:
+            raise Misfit("turn", f"{side} can't face here")
+        self.side = side or self.side
+        if yarn:
+            self.listed(yarn)
+            self.yarn, self.off = yarn, False
+        turned, ended = False, False
+        for step in flat(line.steps):
+            match step:
+                case Yarn() | JoinYarn():
+                    self.listed(step.yarn)
+                    self.yarn = step.yarn or self.yarn
+                    if not (isinstance(step, Yarn) and step.how == "carrying"):
+                        self.off = False
+                case FastenOff():
+                    self.listed(step.yarn)
+                    if step.yarn in ("", self.yarn):
+                        self.off = ended = True
+                case Turn():
+                    turned = step.turns
+                case Work() | Chain():
+                    turned = False
+                    if self.off and self.worked != "rows, right side only":
+                        raise Misfit("yarn", "the yarn was fastened off and none is joined")
+        if self.worked == "rows" and not last and not turned and not ended:
+            raise Misfit("turn", "the row isn't turned")
+        if turned and self.worked == "rows, right side only":
+            raise Misfit("turn", "rows that are never turned")
+        if turned or (self.worked == "rows" and ended):
+            self.side = {"RS": "WS", "WS": "RS", "": ""}[self.side]
+
+
+def flat(steps: Sequence[Step]) -> Iterator[Step]:
+    """Every step, those of brackets too, in the order of print."""
+    for step in steps:
+        match step:
+            case Group():
+                yield from flat(step.steps)
+                yield Work(Stitch("slip"))
+            case Repeat():
+                yield from flat(step.steps)
+                yield from flat(step.ending)
+            case _:
+                yield step
+
+
+def amounts(steps: Sequence[Step]) -> Iterator[Amount]:
+    """Every number of a line that may differ from size to size."""
+    for step in steps:
+        match step:
+            case Work():
+                yield step.each
+                yield from _of_places(step.places)
+            case Chain():
+                yield step.length
+            case Group():
+                yield from _of_places(step.places)
+                yield from amounts(step.steps)
+            case Repeat():
+                if step.times is not None:
+                    yield step.times
+                if step.until is not None:
+                    yield step.until.count
+                yield from amounts(step.steps)
+                yield from amounts(step.ending)
+            case Skip():
+                yield step.count
+
+
+def _of_places(places: Sequence[object]) -> Iterator[Amount]:
+    for place in places:
+        count = getattr(place, "count", None)
+        if isinstance(count, Amount):
+            yield count
+        until = getattr(place, "until", None)
+        if until is not None:
+            yield until.count
