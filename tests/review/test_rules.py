@@ -6,6 +6,8 @@ from pathlib import Path
 import pytest
 import yaml
 
+from loopleaf.notation import Vocabulary, write
+from loopleaf.notation.tree import Line
 from loopleaf.pattern import Finding
 from loopleaf.publish.terminal import report
 from loopleaf.review import RULES, Checked, Rule, check, check_collection, rule_named
@@ -214,3 +216,21 @@ def test_a_suggestion_mends_what_it_is_for(name: str, fragment: str, finding: Fi
     assert sum(one.severity == "error" for one in after.findings) <= sum(
         one.severity == "error" for one in checked(fragment).findings
     ), report([after])
+
+
+def test_a_line_that_is_not_written_back_alike(
+    monkeypatch: pytest.MonkeyPatch, golden: Callable[[str, str], None]
+) -> None:
+    """A defect of ours, made here: the UK page would say 9 where the author says 8."""
+    fine = checked(rule_named("count-differs").page.right)
+    assert "written-back-differs" not in found(fine)
+
+    def slips(line: Line, terms: str, vocabulary: Vocabulary) -> str:
+        written = write(line, terms, vocabulary=vocabulary)  # type: ignore[arg-type]
+        return written.replace("8", "9") if terms == "UK" else written
+
+    monkeypatch.setattr("loopleaf.review.rules.written_back_differs.write", slips)
+    one = checked(rule_named("count-differs").page.right)
+    assert [finding.round for finding in one.findings if finding.rule == "written-back-differs"] == ["1"]
+    one.findings[:] = [finding for finding in one.findings if finding.rule == "written-back-differs"]
+    golden("written-back-differs.txt", report([one]))

@@ -5,7 +5,7 @@ from dataclasses import fields, is_dataclass
 from functools import cache
 from typing import Any, TypeVar
 
-from ..notation.tree import Amount, JoinYarn, Line, Span, Stitch, Work, Yarn
+from ..notation.tree import Amount, JoinYarn, Line, Span, Stitch, Yarn
 
 Found = TypeVar("Found")
 
@@ -48,11 +48,3 @@ def special_stitches(line: Line) -> Iterator[str]:
     for stitch in within(line, Stitch):
         if stitch.kind == "special":
             yield stitch.name
-
-
-def first_stitches(line: Line) -> Work | None:
-    """The first step that works stitches, passing over chains, turns and yarns; None where there is none."""
-    for step in within(line, Work):
-        if step.stitch.kind != "slip":
-            return step
-    return None

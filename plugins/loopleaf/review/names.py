@@ -81,6 +81,12 @@ def listed(names: Iterable[str], joint: str = "and") -> str:
     return f"{', '.join(names[:-1])} {joint} {names[-1]}"
 
 
+def ordinal(number: int) -> str:
+    """`3rd`, `12th`."""
+    ending = "th" if 10 < number % 100 < 14 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
+    return f"{number}{ending}"
+
+
 def signed(number: int) -> str:
     """`2 too many`, `1 too few`."""
     return f"{abs(number)} too {'many' if number > 0 else 'few'}"

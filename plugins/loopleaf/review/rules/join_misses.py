@@ -19,7 +19,7 @@ When to ignore: Never.
 """
 
 from ...pattern import Suggestion
-from ..names import kind_name
+from ..names import kind_name, ordinal
 from ..rule import Words, fit_rule
 from ..subject import Met
 
@@ -42,23 +42,20 @@ def words(met: Met) -> Words:
     elif length and length != chains:
         reason = f"The round begins with ch {chains}, not with ch {length}."
     elif number > chains:
-        reason = f"A chain of {chains} has no {_nth(number)} chain."
+        reason = f"A chain of {chains} has no {ordinal(number)} chain."
     else:
-        reason = f"The {_nth(stands)} of its {chains} chains stands for the stitch."
+        reason = f"The {ordinal(stands)} of its {chains} chains stands for the stitch."
     if chains and why["counts"]:
         instead = (
-            f"join to top of ch-{chains}" if stands == chains else f"join to {_nth(stands)} ch of ch-{chains}"
+            f"join to top of ch-{chains}"
+            if stands == chains
+            else f"join to {ordinal(stands)} ch of ch-{chains}"
         )
     return Words(
         message=f"{met.quoted} in {met.where} doesn't find the place that it names.",
         working=reason,
         suggestion=Suggestion(f"Write “{instead}”, or “join” alone.", instead, "likely"),
     )
-
-
-def _nth(number: int) -> str:
-    ending = "th" if 10 < number % 100 < 14 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
-    return f"{number}{ending}"
 
 
 RULE = fit_rule(__name__, __doc__, "error", words)

@@ -26,14 +26,14 @@ from difflib import get_close_matches
 from ...notation.tree import Corresponding, Next
 from ...pattern import Finding, Path, Related, Suggestion
 from ..lines import within
-from ..names import kind_name, listed
+from ..names import kind_name, listed, ordinal
 from ..placing import placings
 from ..rule import Words, finding, rule, told
 from ..subject import Met, Subject, quote
 
 
 def words(met: Met) -> Words:
-    there = [_there(key, met) for key in list(met.facts["there"])[:4]]
+    there = [_there(key, met) for key in met.facts["there"] if not key.startswith("chain ")][:4]
     at = met.below_at
     has = "The pieces made before it are" if met.facts["what"] == "piece" else f"{met.below.capitalize()} has"
     found = f"{has} {listed(there)}." if there else ""
@@ -64,6 +64,9 @@ def _missing(what: str, met: Met) -> str:
     if what in _MISSING:
         return _MISSING[what]
     word, _, rest = what.partition(" ")
+    if " of " in rest:
+        number, _, whole = rest.partition(" of ")
+        return f"{ordinal(int(number))} chain in a ch-{whole}"
     if word in ("round", "row", "chain", "stitch") and rest:
         return what
     return kind_name(what, met.subject)
@@ -71,7 +74,7 @@ def _missing(what: str, met: Met) -> str:
 
 def _there(key: str, met: Met) -> str:
     """What is there, in words; the names of pieces and numbers stand as they are."""
-    if key in met.subject.pattern.pieces or key.isdigit() or key.startswith(("chain ", "stitch ")):
+    if key in met.subject.pattern.pieces or key.isdigit() or key.startswith("stitch "):
         return f"{key} stitches" if key.isdigit() else key
     return kind_name(key, met.subject, 2)
 

@@ -43,7 +43,7 @@ def words(met: Met) -> Words:
 
 def _with_turn(met: Met) -> str | None:
     """The line with the turn at its end, as it would stand in the file."""
-    if met.round is None or met.troubles[0].span is not None:
+    if met.round is None:
         return None
     work = met.round.plan.work
     return met.subject.replacement(met.location, work, f"{work}, turn")
