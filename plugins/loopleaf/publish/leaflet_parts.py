@@ -169,11 +169,11 @@ class Round:
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A piece. anchor: `piece-pouch`, unlike any round's or part's. about: lines under its title (`Make 2.`, `Yarn A (lichen).`, `Worked in joined rounds
-    from the centre out.`).
+    """A piece. anchor: `piece-pouch`, unlike any round's or part's.
 
-    start: `Begin with a magic ring.`, "" where there is none. items: headings, tellings and rounds in order.
-    picture: the piece drawn on its own where there are several, None else.
+    about: lines under its title (`Make 2.`, `Yarn A (lichen).`, `Worked in joined rounds.`). start: `Begin
+    with a magic ring.`, "" where there is none. items: headings, tellings and rounds in order. picture: the
+    piece drawn on its own, None where it isn't.
     """
 
     name: str

@@ -17,9 +17,13 @@ from .leaflet_voice import Voice
 
 @dataclass(frozen=True, slots=True)
 class _Known:
-    """An abbreviation that may occur: what finds it, and what is said of it."""
+    """An abbreviation that may occur: what finds it, and what is said of it.
+
+    parts: one of these stands in every text that it occurs in, which is quickly seen.
+    """
 
     found_by: re.Pattern[str]
+    parts: tuple[str, ...]
     key: str
     name: str
     plural: str
@@ -37,6 +41,8 @@ def abbreviations(voice: Voice, work: PatternWork, lines: Sequence[str]) -> tupl
     listed: dict[str, Abbreviation] = {}
     for known in _known(voice.terms):
         searched = text if known.key == CHAIN_SPACE else whole
+        if not any(part in searched for part in known.parts):
+            continue
         forms = list(dict.fromkeys(found[0] for found in known.found_by.finditer(searched)))
         if not forms or any(form.lower() in own for form in forms):
             continue
@@ -85,11 +91,16 @@ def _finder(*forms: str) -> re.Pattern[str]:
     return re.compile(rf"(?<![A-Za-z-])(?:{either})(?![A-Za-z0-9])")
 
 
+def _entry(forms: Sequence[str], key: str, name: str, plural: str, about: str) -> _Known:
+    parts = tuple(max(form.split("#"), key=len) for form in forms)
+    return _Known(_finder(*forms), parts, key, name, plural, about)
+
+
 def _stitches(terms: Terms) -> Iterator[_Known]:
     for row in trade.stitches():
         names = row.names(terms)
-        finder = _finder(names.short, names.short_plural)
-        yield _Known(finder, f"stitch-{row.key}", names.name, names.plural, trade.say(row.how, terms))
+        forms = (names.short, names.short_plural)
+        yield _entry(forms, f"stitch-{row.key}", names.name, names.plural, trade.say(row.how, terms))
 
 
 def _formed(terms: Terms) -> Iterator[_Known]:
@@ -106,7 +117,7 @@ def _formed(terms: Terms) -> Iterator[_Known]:
                 short=names.short, name=names.name, plural=names.plural, number="several"
             )
             about = trade.say(form.how, terms)
-            yield _Known(_finder(*filled), f"stitch-{form.key}-{row.key}", name, name, about)
+            yield _entry(filled, f"stitch-{form.key}-{row.key}", name, name, about)
 
 
 def _others(terms: Terms) -> Iterator[_Known]:
@@ -117,7 +128,7 @@ def _others(terms: Terms) -> Iterator[_Known]:
             forms = [re.sub(r"\d+", "#", form) for form in forms]
         if any(form != word.name for form in forms):
             about = trade.say(row.meaning, terms)
-            yield _Known(_finder(*forms), f"abbr-{row.key}", word.name, word.plural or word.name, about)
+            yield _entry(forms, f"abbr-{row.key}", word.name, word.plural or word.name, about)
 
 
 def _means(voice: Voice, work: PatternWork, key: str) -> str:

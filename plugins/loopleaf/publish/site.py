@@ -31,7 +31,7 @@ from .site_pages import templates
 from .site_rules import RULES_SOURCE, rules_page
 from .site_settings import LoopleafOptions, settings
 from .site_sources import Generated, generated
-from .workshop import Worked, Workshop
+from .workshop import Workshop
 
 log = get_plugin_logger("loopleaf")
 
@@ -73,10 +73,9 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
             if file.src_uri.endswith((".yml", ".yaml")) and file.abs_src_path and file.generated_by is None
         ]
         docs = Path(config.docs_dir)
-        self.patterns = self.workshop.work(
-            ((file.src_uri, file.content_bytes) for file in found),
-            self.settings,
-        )
+        keep = Path(config.config_file_path or config.docs_dir).parent / ".loopleaf"
+        contents = ((file.src_uri, file.content_bytes) for file in found)
+        self.patterns = self.workshop.work(contents, self.settings, keep / "patterns")
         told(log, self.patterns, os.path.relpath(docs))
         for source, defect in self.workshop.defects.items():
             log.error(
@@ -87,7 +86,7 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
             files.remove(by_source[source])
         self._add_fonts(files, config)
         self.jobs = booklet_jobs(self.patterns, self.settings, docs, config.use_directory_urls)
-        self.cache = Path(config.config_file_path or config.docs_dir).parent / ".loopleaf" / "booklets"
+        self.cache = keep / "booklets"
         booklets = set(self.jobs) if self.serving else self._add_booklets(files, config)
         pages = generated(self.patterns, self.settings.terms, self.settings.collection, self.serving)
         self.site = Site(pages, self.patterns, self.settings, booklets, templates(config.theme.dirs), files)
@@ -135,7 +134,7 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
         known = {self.site.url(file.src_uri) for file in self.site.files} | set(self.site.booklets)
         for address, link in broken(pages, known):
             log.warning("The page “%s” links to “%s”, which isn't there.", address or "/", link)
-        failed = [worked.source for worked in self.patterns if worked.checked.has_errors]
+        failed = [worked.source for worked in self.patterns if worked.has_errors]
         failed += self.workshop.defects
         if failed and not self.serving:
             names = ", ".join(failed)
@@ -189,6 +188,3 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
         if page.worked:
             file.edit_uri = sources[page.worked.source].edit_uri
         files.append(file)
-
-
-__all__ = ["LoopleafPlugin", "Worked"]

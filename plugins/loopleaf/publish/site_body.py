@@ -10,6 +10,7 @@ from mkdocs.utils import get_relative_url
 
 from .addresses import page_source
 from .glossary import Part, glossary
+from .kept import Worked
 from .leaflet_parts import Terms
 from .settings import Settings
 from .site_booklets import booklet_links
@@ -29,7 +30,7 @@ from .site_pages import (
 )
 from .site_shelf import shelved
 from .site_sources import Generated, glossary_source, shelf_source
-from .workshop import BOTH, Worked
+from .workshop import BOTH
 
 SHELF_MARK = "<!-- patterns -->"
 """Where the shelf goes in an author's own first page; without it, at the page's end."""
@@ -149,7 +150,7 @@ class Site:
 
     def _findings(self, page: Generated, switch: Switch, href: Href, drawings: Drawings) -> str:
         assert page.worked is not None
-        return findings_html(self.env, page.title, page.worked.checked.findings)
+        return findings_html(self.env, page.title, page.worked.findings)
 
     def _shelf(self, page: Generated, switch: Switch, href: Href, drawings: Drawings) -> str:
         items: list[Shelved] = shelved(

@@ -7,11 +7,11 @@ from .addresses import booklet_file
 from .booklet import Assets
 from .booklet_html import booklet_html
 from .booklet_shelf import BookletJob
+from .kept import Worked
 from .leaflet_parts import Terms
 from .settings import Settings
 from .site_pages import Link
 from .words import words
-from .workshop import BOTH, Worked
 
 
 def booklet_jobs(
@@ -37,6 +37,3 @@ def booklet_links(slug: str, terms: Terms, settings: Settings, made: set[str]) -
     """Path and paper of each booklet that a page can offer."""
     files = [(booklet_file(slug, terms, paper), words(terms)[paper]) for paper in settings.papers]
     return [Link(file, name) for file, name in files if file in made]
-
-
-__all__ = ["BOTH", "booklet_jobs", "booklet_links"]

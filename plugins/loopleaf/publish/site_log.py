@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from logging import ERROR, INFO, WARNING, LoggerAdapter
 from typing import Any
 
-from ..pattern import Finding
-from .workshop import Worked
+from ..pattern.finding import Finding
+from .kept import Worked
 
 SHOWN_PER_FILE = 20
 _LEVELS = {"error": ERROR, "warning": WARNING, "note": INFO}
@@ -17,7 +17,7 @@ def told(log: "LoggerAdapter[Any]", patterns: Sequence[Worked], folder: str) -> 
     folder: of the collection, as the files are to be named from where the reader stands.
     """
     for worked in patterns:
-        findings = worked.checked.findings
+        findings = worked.findings
         for finding in findings[:SHOWN_PER_FILE]:
             log.log(_LEVELS[finding.severity], "%s", _said(finding, folder))
         rest = findings[SHOWN_PER_FILE:]

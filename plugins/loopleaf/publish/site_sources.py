@@ -7,10 +7,11 @@ import yaml
 from markupsafe import escape
 
 from .addresses import page_source
+from .kept import Worked
 from .leaflet_parts import Terms
 from .site_pages import LANGUAGES
 from .words import words
-from .workshop import BOTH, Worked
+from .workshop import BOTH
 
 
 @dataclass(frozen=True, slots=True)

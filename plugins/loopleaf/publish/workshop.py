@@ -1,15 +1,15 @@
 """The workshop: a collection's files checked and set out as leaflets, each worked again only when it has
-changed.
+changed. The engine is loaded only when something has.
 """
 
-import hashlib
-from collections.abc import Iterable, Mapping
+from collections import Counter
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
+from pathlib import Path
 
-from ..pattern import Finding, Suggestion
-from ..review import Checked, among_files, check, slug
-from . import leaflet
-from .leaflet_parts import Leaflet, Terms
+from ..pattern.finding import Finding, Suggestion
+from .kept import Worked, key_of, put, take, tidy
+from .leaflet_parts import Terms
 from .settings import Settings
 
 RESERVED = ("glossary", "index", "readme")
@@ -18,28 +18,9 @@ RESERVED = ("glossary", "index", "readme")
 BOTH: tuple[Terms, Terms] = ("US", "UK")
 
 
-@dataclass(frozen=True, slots=True)
-class Worked:
-    """One pattern file. leaflets: by terms; empty where an error keeps the pattern from being published."""
-
-    source: str
-    checked: Checked
-    leaflets: Mapping[Terms, Leaflet]
-
-    @property
-    def slug(self) -> str:
-        return slug(self.source)
-
-    @property
-    def title(self) -> str:
-        """The pattern's title, or the file's name where it can't be read."""
-        pattern = self.checked.source.pattern
-        return pattern.title if pattern else self.source
-
-
 @dataclass(slots=True)
 class Workshop:
-    """Keeps what was worked, by the content it was worked from.
+    """Keeps what was worked, in memory and in a folder, by the content it was worked from.
 
     worked: the files worked in the last call. defects: those that Loopleaf itself failed on, and how.
     """
@@ -48,54 +29,74 @@ class Workshop:
     defects: dict[str, str] = field(default_factory=dict)
     _kept: dict[str, Worked] = field(default_factory=dict)
 
-    def work(self, files: Iterable[tuple[str, bytes]], settings: Settings) -> list[Worked]:
-        """All patterns among the files (path in the collection, content), in
-        their order.
+    def work(self, files: Iterable[tuple[str, bytes]], settings: Settings, folder: Path) -> list[Worked]:
+        """All patterns among the files (path in the collection, content), in their order.
 
-        YAML files that hold no pattern are passed over.
+        folder: where they are kept between builds. YAML files that hold no pattern are passed over.
         """
         self.worked, self.defects = [], {}
+        contents = dict(files)
         kept: dict[str, Worked] = {}
-        for source, data in files:
-            key = hashlib.sha256(repr((source, settings)).encode() + data).hexdigest()
-            if key not in self._kept:
-                self.worked.append(source)
-                try:
-                    self._kept[key] = _worked(source, data, settings)
-                except Exception as error:  # noqa: BLE001
-                    # A defect of ours in one file mustn't end the build, nor reach its author as a traceback.
-                    self.defects[source] = f"{type(error).__name__}: {error}"
-                    continue
-            kept[key] = self._kept[key]
+        for source, data in contents.items():
+            key = key_of(source, data, settings)
+            one = self._kept.get(key) or take(folder, key) or self._work(source, data, settings)
+            if one is not None:
+                if source in self.worked:
+                    put(folder, key, one)
+                kept[key] = one
         self._kept = kept
-        found = [
-            one for one in kept.values() if one.checked.source.pattern is not None or one.checked.findings
-        ]
-        together = among_files([one.checked for one in found])
-        return [
-            one if checked is one.checked else replace(one, checked=checked, leaflets={})
-            for one, checked in zip(found, together, strict=True)
-        ]
+        tidy(folder, kept)
+        return _told_apart([one for one in kept.values() if one.is_pattern], contents)
+
+    def _work(self, source: str, data: bytes, settings: Settings) -> Worked | None:
+        self.worked.append(source)
+        try:
+            return work(source, data, settings)
+        except Exception as error:  # noqa: BLE001
+            # A defect of ours in one file mustn't end the build, nor reach its author as a traceback.
+            self.defects[source] = f"{type(error).__name__}: {error}"
+            return None
 
 
-def _worked(source: str, data: bytes, settings: Settings) -> Worked:
-    checked = _kept_free(check(data, source))
-    if checked.work is None or checked.has_errors:
-        return Worked(source, checked, {})
-    return Worked(source, checked, leaflet.leaflets(checked, settings))
+def work(source: str, data: bytes, settings: Settings) -> Worked:
+    """Check one file and set it out in both terminologies."""
+    from ..review import check, slug
+    from . import leaflet
+
+    checked = check(data, source)
+    pattern = checked.source.pattern
+    findings = tuple(checked.findings)
+    name = slug(source)
+    if pattern is not None and name in RESERVED:
+        taken = Finding(
+            rule="address-taken",
+            severity="error",
+            file=source,
+            location=checked.source.locate(("title",)),
+            message=f"This file would take the place of the collection's own page “{name}”.",
+            suggestion=Suggestion("Give the file another name.", None, "fill-in"),
+        )
+        findings = (taken, *findings)
+    worked = Worked(source, name, source, pattern is not None or bool(findings), findings, {})
+    if pattern is None:
+        return worked
+    worked = replace(worked, title=pattern.title)
+    return worked if worked.has_errors else replace(worked, leaflets=leaflet.leaflets(checked, settings))
 
 
-def _kept_free(checked: Checked) -> Checked:
-    """A pattern may not take the address of one of the collection's own pages."""
-    source = checked.source
-    if source.pattern is None or slug(source.file) not in RESERVED:
-        return checked
-    finding = Finding(
-        rule="address-taken",
-        severity="error",
-        file=source.file,
-        location=source.locate(("title",)),
-        message=f"This file would take the place of the collection's own page “{slug(source.file)}”.",
-        suggestion=Suggestion("Give the file another name.", None, "fill-in"),
-    )
-    return replace(checked, findings=[finding, *checked.findings])
+def _told_apart(patterns: list[Worked], contents: dict[str, bytes]) -> list[Worked]:
+    """Two files that would make the same page: the second one has an error."""
+    times = Counter(one.slug for one in patterns)
+    if max(times.values(), default=0) < 2:
+        return patterns
+    from ..review import among_files, check
+
+    alike = [one.source for one in patterns if times[one.slug] > 1]
+    checked = among_files([check(contents[source], source) for source in alike])
+    findings = {one.source.file: tuple(one.findings) for one in checked}
+    return [
+        replace(one, findings=findings[one.source], leaflets={})
+        if one.source in findings and findings[one.source] != one.findings
+        else one
+        for one in patterns
+    ]

@@ -1,0 +1,130 @@
+"""What was worked, kept between builds: a pattern's findings and leaflets, by all that they were made from.
+
+They lie as JSON in a folder of the collection's own, and are read back only under the key of the same file,
+settings and edition of this package: a build works and draws just what has changed.
+"""
+
+import hashlib
+import json
+import os
+import tempfile
+import time
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from pydantic import TypeAdapter, ValidationError
+
+from ..pattern.finding import Finding
+from .leaflet_parts import Leaflet, Terms
+from .settings import Settings
+from .words import words
+
+KEPT_DAYS = 60
+"""What no build has asked for in so many days is thrown away."""
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """One YAML file, worked. source: its path in the collection. slug: its page's name.
+
+    title: the pattern's, or the file's path where it can't be read. leaflets: by terms; empty where an error
+    keeps the pattern from being published, or where the file holds no pattern.
+    """
+
+    source: str
+    slug: str
+    title: str
+    is_pattern: bool
+    findings: tuple[Finding, ...]
+    leaflets: Mapping[Terms, Leaflet]
+
+    @property
+    def has_errors(self) -> bool:
+        """Whether it can't be published as it stands."""
+        return any(finding.severity == "error" for finding in self.findings)
+
+
+def key_of(source: str, data: bytes, settings: Settings) -> str:
+    """A name for all that a file's leaflets depend on."""
+    digest = hashlib.sha256()
+    for part in (_edition(), repr((source, settings)).encode(), data):
+        digest.update(b"%d:" % len(part))
+        digest.update(part)
+    return digest.hexdigest()
+
+
+@cache
+def _edition() -> bytes:
+    """This package's code and tables."""
+    package = Path(__file__).resolve().parent.parent
+    digest = hashlib.sha256()
+    for path in sorted(package.rglob("*")):
+        if path.suffix in (".py", ".yml"):
+            digest.update(str(path.relative_to(package)).encode() + b"\0")
+            digest.update(hashlib.sha256(path.read_bytes()).digest())
+    return digest.digest()
+
+
+def take(folder: Path, key: str) -> Worked | None:
+    """What is kept under a key; None where nothing is, or nothing that can be read."""
+    try:
+        return _from_json((folder / f"{key}.json").read_bytes())
+    except (OSError, ValueError, KeyError, ValidationError):
+        return None
+
+
+def put(folder: Path, key: str, worked: Worked) -> None:
+    """Keep something; written beside its place and moved into it, so that nobody sees half of it."""
+    folder.mkdir(parents=True, exist_ok=True)
+    handle, name = tempfile.mkstemp(dir=folder, suffix=".part")
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(_to_json(worked))
+        Path(name).replace(folder / f"{key}.json")
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise
+
+
+def tidy(folder: Path, used: Iterable[str]) -> None:
+    """Marks what was used as used today, and throws away what long wasn't."""
+    for key in used:
+        path = folder / f"{key}.json"
+        if path.is_file():
+            os.utime(path)
+    too_old = time.time() - KEPT_DAYS * 24 * 3600
+    for path in folder.glob("*.json"):
+        if path.stat().st_mtime < too_old:
+            path.unlink()
+
+
+@cache
+def _form() -> TypeAdapter[Worked]:
+    return TypeAdapter(Worked)
+
+
+def _to_json(worked: Worked) -> bytes:
+    """The template's words are left out, and a drawing that both leaflets show stands once."""
+    drawing = next((one.picture.svg for one in worked.leaflets.values()), "")
+    bare = {
+        terms: replace(one, words={}, picture=replace(one.picture, svg=""))
+        for terms, one in worked.leaflets.items()
+        if one.picture.svg == drawing
+    }
+    if len(bare) != len(worked.leaflets):
+        raise ValueError(f"{worked.source}: its leaflets show different drawings")
+    plain: dict[str, Any] = _form().dump_python(replace(worked, leaflets=bare), mode="json")
+    return json.dumps({"drawing": drawing, "worked": plain}, ensure_ascii=False).encode()
+
+
+def _from_json(content: bytes) -> Worked:
+    kept = json.loads(content)
+    worked = _form().validate_python(kept["worked"])
+    leaflets = {
+        terms: replace(one, words=words(terms), picture=replace(one.picture, svg=kept["drawing"]))
+        for terms, one in worked.leaflets.items()
+    }
+    return replace(worked, leaflets=leaflets)
