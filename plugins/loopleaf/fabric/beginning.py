@@ -213,8 +213,11 @@ def skipped_chains(hand: Hand, step: Work, place: FromHook) -> None:
     height = hand.setting.heights.get(kind, 0)
     if passed < 2 or passed < height:
         return
-    if height and passed > height + 1 and hand.setting.reading.chain is None:
-        hand.put_space(passed, step.span)
+    convention = hand.setting.conventions.get(kind)
+    if height and passed > height + 1 and hand.setting.reading.chain is None and convention is not False:
+        if convention:
+            hand.put(Stitch(kind, number=passed), (), step.span, role="turning", chains=height)
+        hand.put_space(passed - height if convention else passed, step.span)
         return
     counted, by = decide(hand, passed, kind)
     _question(hand, step.span, passed, kind, counted, by)
