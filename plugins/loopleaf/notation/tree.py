@@ -8,300 +8,76 @@ piece of text stood (`span`) and which brackets it wore don't take part in the c
 from dataclasses import dataclass, field
 from typing import Literal
 
-
-@dataclass(frozen=True, slots=True)
-class Span:
-    """Where a node stands in the line's text: offsets in code points, end exclusive."""
-
-    start: int
-    end: int
-
-
-def _span() -> Span | None:
-    return field(default=None, compare=False, repr=False)
-
-
-@dataclass(frozen=True, slots=True)
-class Amount:
-    """A number as written: `8`, one a size `8 (10, 12)` (None for `-`), or the `n` of rounds that grow."""
-
-    sizes: tuple[int | None, ...] = (1,)
-    variable: str = ""
-
-    def of(self, size: int) -> int | None:
-        """The number for one size (0-based); a single number serves every size. None where it has none."""
-        if len(self.sizes) == 1:
-            return self.sizes[0]
-        return self.sizes[size] if size < len(self.sizes) else None
-
-    @property
-    def varies(self) -> bool:
-        return len(self.sizes) > 1
-
-
-ONE = Amount((1,))
-
-
-@dataclass(frozen=True, slots=True)
-class Stitch:
-    """One stitch or stitch group as it is named.
-
-    kind: a key of `trade/stitches.yml` (`single`, `double`, …); `inc` or `dec`, whose kind the
-        round settles; or `special`, with the author's own stitch in `name`.
-    form: "" plain; `tog` (sc2tog, dc3tog: legs gathered at the top), `cluster`, `bobble`, `puff`,
-        `popcorn`, `shell` (several in one place), `v-stitch` (two with a chain between), `picot`.
-    number: legs of a tog, cluster, bobble, puff, popcorn, shell; chains of a picot or V-stitch.
-    loop: "" both loops, `front`, `back`, `third`, `bump` (back bump of a chain).
-    post: "" not a post stitch, `front`, `back`, `around` (the side isn't said).
-    """
-
-    kind: str
-    form: str = ""
-    number: int = 0
-    loop: str = ""
-    post: str = ""
-    invisible: bool = False
-    name: str = ""
-
-
-TargetKind = Literal["stitch", "chain", "space", "corner", "picot", "group", "edge", "loop", "row-end"]
-
-
-@dataclass(frozen=True, slots=True)
-class Target:
-    """What kind of place is meant.
-
-    `stitch` alone is any stitch top; with `stitch` set, tops of that kind (`next dc`), or the
-    group of that special stitch or shell (`next sh`). `space` with `length` is a ch-N space,
-    without it any space. `edge` is a place of another piece's edge (`next 2 sts of edge`).
-    word: how print said it (`sp` for a bare space, `st` for `corner st`); for writing back only.
-    """
-
-    kind: TargetKind = "stitch"
-    stitch: Stitch | None = None
-    length: int = 0
-    word: str = field(default="", compare=False, repr=False)
-
-
-STITCH = Target()
-
-
-@dataclass(frozen=True, slots=True)
-class Until:
-    """Where a repeat or an `each` ends: the `end` of the edge, so many places before it, a marker, a corner.
-
-    word: how print said it (`around`, `across`, `end`); kept, for it is written back.
-    """
-
-    kind: Literal["end", "to-last", "marker", "corner"] = "end"
-    word: str = "around"
-    count: Amount = ONE
-    target: Target = STITCH
-
-
-# ---- places -------------------------------------------------------------------------------
-
-
-@dataclass(frozen=True, slots=True)
-class Next:
-    """The next so many places of a kind; `in next st`, `in next 3 sts`, `in next ch-2 sp`, `in next dc`.
-
-    below: rounds below (`in st 2 rounds below` is 2). piece: `of leg 2`. any: `in any corner sp`.
-    rows: print said `rows below`; for writing back only.
-    """
-
-    count: Amount = ONE
-    target: Target = STITCH
-    below: int = 0
-    piece: str = ""
-    any: bool = False
-    rows: bool = field(default=False, compare=False, repr=False)
-    span: Span | None = _span()
-
-
-@dataclass(frozen=True, slots=True)
-class First:
-    """`in first st`, `in first 2 sts`."""
-
-    count: Amount = ONE
-    target: Target = STITCH
-    span: Span | None = _span()
-
-
-@dataclass(frozen=True, slots=True)
-class Last:
-    """`in last st`, `in last 2 sts`, `in last ch`."""
-
-    count: Amount = ONE
-    target: Target = STITCH
-    span: Span | None = _span()
-
-
-@dataclass(frozen=True, slots=True)
-class Same:
-    """`in same st`, `in same sp`, `in same place`."""
-
-    target: Target = STITCH
-    span: Span | None = _span()
-
-
-@dataclass(frozen=True, slots=True)
-class Each:
-    """`in each st around`, `in each st and ch-sp around`, `in each remaining st`, `in each ch across`, `in
-    each st to last 2 sts`.
-
-    every: 2 for `in every other st`.
-    """
-
-    targets: tuple[Target, ...] = (STITCH,)
-    until: Until = Until()
-    remaining: bool = False
-    every: int = 1
-    span: Span | None = _span()
-
-
-@dataclass(frozen=True, slots=True)
-class Here:
-    """The one place of the group that the stitch stands in: the `2 dc` of `(2 dc, ch 2, 2 dc) in next sp`."""
-
-    span: Span | None = _span()
-
-
-@dataclass(frozen=True, slots=True)
-class Ring:
-    """`in ring`."""
-
-    span: Span | None = _span()
-
-
-@dataclass(frozen=True, slots=True)
-class FromHook:
-    """`in 2nd ch from hook`."""
-
-    number: int = 2
-    span: Span | None = _span()
-
-
-@dataclass(frozen=True, slots=True)
-class ChainOf:
-    """A chain of a turning or beginning chain of this or the round below: `top of ch-3`, `3rd ch of ch-5`,
-    `beg ch-3`, `top of tch`.
-
-    number: which chain, counted from its foot; 0 is its top (the last that stands for the stitch).
-    chain: `ch` (named by its length), `tch`, `beg`. length: chains, 0 where not said.
-    """
-
-    number: int = 0
-    chain: Literal["ch", "tch", "beg"] = "ch"
-    length: int = 0
-    span: Span | None = _span()
-
-
-@dataclass(frozen=True, slots=True)
-class Within:
-    """A place inside the next group or arch: `centre st of next sh`, `3rd ch of next ch-5`, `each ch of next
-    ch-7`.
-
-    part: `centre`, `nth` (with number), `first`, `last`, `each`. `next` alone says which group; `same` True
-    for `of same sh`.
-    """
-
-    part: Literal["centre", "nth", "first", "last", "each"]
-    inner: Target
-    of: Target
-    number: int = 0
-    same: bool = False
-    span: Span | None = _span()
-
-
-@dataclass(frozen=True, slots=True)
-class Between:
-    """`between next 2 sts`, `in sp between next 2 groups`."""
-
-    target: Target = STITCH
-    span: Span | None = _span()
-
-
-@dataclass(frozen=True, slots=True)
-class Marked:
-    """`in marked st`."""
-
-    target: Target = STITCH
-    span: Span | None = _span()
-
-
-@dataclass(frozen=True, slots=True)
-class Skipped:
-    """`in skipped st`: back to the stitch last passed over (crossed stitches)."""
-
-    span: Span | None = _span()
-
-
-@dataclass(frozen=True, slots=True)
-class Over:
-    """The legs of one gathered stitch, each in a place of its own: `sc2tog`, `dc3tog over next 5 sts`.
-
-    count: how many places it leans over. A plain `sc2tog` has Over(2); the writer leaves it unsaid
-    where it equals the legs.
-    """
-
-    count: Amount
-    target: Target = STITCH
-    span: Span | None = _span()
-
-
-@dataclass(frozen=True, slots=True)
-class RowEnds:
-    """`in end of each row`, `in end of each dc row`, `in end of next 4 rows` (count)."""
-
-    stitch: Stitch | None = None
-    count: Amount | None = None
-    until: Until = Until(word="across")
-    span: Span | None = _span()
-
-
-@dataclass(frozen=True, slots=True)
-class Evenly:
-    """`66 sc evenly along edge`: the stitches that the Work makes are spread along what is left to the end
-    or a corner.
-    """
-
-    along: str = "edge"
-    until: Until = Until(word="across")
-    span: Span | None = _span()
-
-
-@dataclass(frozen=True, slots=True)
-class Corresponding:
-    """`in corresponding ch-sp of square 1`: a place of a finished piece, opposite the one now worked."""
-
-    target: Target
-    piece: str
-    span: Span | None = _span()
-
-
-Place = (
-    Next
-    | First
-    | Last
-    | Same
-    | Each
-    | Here
-    | Ring
-    | FromHook
-    | ChainOf
-    | Within
-    | Between
-    | Marked
-    | Skipped
-    | Over
-    | RowEnds
-    | Evenly
-    | Corresponding
+from .tree_places import (
+    Between,
+    ChainOf,
+    Corresponding,
+    Each,
+    Evenly,
+    First,
+    FromHook,
+    Here,
+    Last,
+    Marked,
+    Next,
+    Over,
+    Place,
+    Ring,
+    RowEnds,
+    Same,
+    Skipped,
+    Within,
 )
+from .tree_words import ONE, STITCH, Amount, Span, Stitch, Target, TargetKind, Until, no_span
 
-
-# ---- steps --------------------------------------------------------------------------------
+__all__ = [
+    "ONE",
+    "STITCH",
+    "Again",
+    "Amount",
+    "Between",
+    "Chain",
+    "ChainOf",
+    "Corresponding",
+    "CountsAs",
+    "Each",
+    "Evenly",
+    "FastenOff",
+    "First",
+    "FromHook",
+    "Group",
+    "Here",
+    "Join",
+    "JoinYarn",
+    "Last",
+    "Leave",
+    "Line",
+    "Marked",
+    "Marker",
+    "Next",
+    "OtherSide",
+    "Over",
+    "Passage",
+    "Place",
+    "Repeat",
+    "Ring",
+    "RowEnds",
+    "Same",
+    "Skip",
+    "Skipped",
+    "Span",
+    "Step",
+    "Stitch",
+    "Tally",
+    "Target",
+    "TargetKind",
+    "Turn",
+    "Until",
+    "Within",
+    "Work",
+    "WorkingOver",
+    "Yarn",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -316,7 +92,7 @@ class CountsAs:
     chains: int = 0
     space: int = 0
     skipped: bool = False
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
     @property
     def nothing(self) -> bool:
@@ -338,7 +114,7 @@ class Work:
     places: tuple[Place, ...] = (Next(),)
     counts: CountsAs | None = None
     through: str = ""
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 @dataclass(frozen=True, slots=True)
@@ -347,7 +123,7 @@ class Chain:
 
     length: Amount
     counts: CountsAs | None = None
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 @dataclass(frozen=True, slots=True)
@@ -357,7 +133,7 @@ class Group:
     steps: tuple["Step", ...]
     places: tuple[Place, ...] = (Next(),)
     counts: CountsAs | None = None
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 @dataclass(frozen=True, slots=True)
@@ -380,7 +156,7 @@ class Repeat:
     ending: tuple["Step", ...] = ()
     omitting: tuple["Step", ...] = ()
     star: bool = field(default=False, compare=False)
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 @dataclass(frozen=True, slots=True)
@@ -390,7 +166,7 @@ class Passage:
     """
 
     steps: tuple["Step", ...]
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 @dataclass(frozen=True, slots=True)
@@ -398,7 +174,7 @@ class Again:
     """`rep from * to *`, `… twice more`: the line's Passage worked so many times."""
 
     times: Amount = ONE
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 @dataclass(frozen=True, slots=True)
@@ -408,7 +184,7 @@ class Skip:
     count: Amount = ONE
     target: Target = STITCH
     which: Literal["next", "first"] = "next"
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 @dataclass(frozen=True, slots=True)
@@ -417,7 +193,7 @@ class Leave:
 
     count: Amount | None = None
     target: Target = STITCH
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 @dataclass(frozen=True, slots=True)
@@ -429,7 +205,7 @@ class WorkingOver:
     side: Literal["behind", "front"]
     count: Amount = ONE
     target: Target = STITCH
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 @dataclass(frozen=True, slots=True)
@@ -440,7 +216,7 @@ class Join:
 
     place: Place | None = None
     stitch: Stitch = Stitch("slip")
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 @dataclass(frozen=True, slots=True)
@@ -448,7 +224,7 @@ class Turn:
     """`turn`; turns False: `do not turn`."""
 
     turns: bool = True
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 @dataclass(frozen=True, slots=True)
@@ -456,7 +232,7 @@ class FastenOff:
     """`fasten off`, `fasten off A`."""
 
     yarn: str = ""
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 @dataclass(frozen=True, slots=True)
@@ -465,7 +241,7 @@ class Marker:
 
     action: Literal["place", "move", "remove"] = "place"
     place: Place | None = None
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 @dataclass(frozen=True, slots=True)
@@ -474,7 +250,7 @@ class Yarn:
 
     yarn: str
     how: Literal["with", "change", "changing", "carrying"] = "with"
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 @dataclass(frozen=True, slots=True)
@@ -487,7 +263,7 @@ class JoinYarn:
     stitch: Stitch = Stitch("slip")
     standing: bool = False
     place: Place | None = None
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 @dataclass(frozen=True, slots=True)
@@ -495,7 +271,7 @@ class OtherSide:
     """`working along other side of foundation ch` / `along other side of ch` (the leaf's own chain)."""
 
     of: Literal["foundation", "chain"] = "foundation"
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 @dataclass(frozen=True, slots=True)
@@ -507,7 +283,7 @@ class Tally:
 
     total: Amount | None = None
     entries: tuple[tuple[Amount, Stitch | Target], ...] = ()
-    span: Span | None = _span()
+    span: Span | None = no_span()
 
 
 Step = (

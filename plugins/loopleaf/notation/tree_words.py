@@ -1,0 +1,97 @@
+"""The small parts of the instruction tree: numbers, stitches, kinds of places, where a repeat ends."""
+
+from dataclasses import dataclass, field
+from typing import Any, Literal
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """Where a node stands in the line's text: offsets in code points, end exclusive."""
+
+    start: int
+    end: int
+
+
+def no_span() -> Any:
+    """A span that takes no part in comparing."""
+    return field(default=None, compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """A number as written: `8`, one a size `8 (10, 12)` (None for `-`), or the `n` of rounds that grow."""
+
+    sizes: tuple[int | None, ...] = (1,)
+    variable: str = ""
+
+    def of(self, size: int) -> int | None:
+        """The number for one size (0-based); a single number serves every size. None where it has none."""
+        if len(self.sizes) == 1:
+            return self.sizes[0]
+        return self.sizes[size] if size < len(self.sizes) else None
+
+    @property
+    def varies(self) -> bool:
+        return len(self.sizes) > 1
+
+
+ONE = Amount((1,))
+
+
+@dataclass(frozen=True, slots=True)
+class Stitch:
+    """One stitch or stitch group as it is named.
+
+    kind: a key of `trade/stitches.yml` (`single`, `double`, …); `inc` or `dec`, whose kind the
+        round settles; or `special`, with the author's own stitch in `name`.
+    form: "" plain; `tog` (sc2tog, dc3tog: legs gathered at the top), `cluster`, `bobble`, `puff`,
+        `popcorn`, `shell` (several in one place), `v-stitch` (two with a chain between), `picot`.
+    number: legs of a tog, cluster, bobble, puff, popcorn, shell; chains of a picot or V-stitch.
+    loop: "" both loops, `front`, `back`, `third`, `bump` (back bump of a chain).
+    post: "" not a post stitch, `front`, `back`, `around` (the side isn't said).
+    """
+
+    kind: str
+    form: str = ""
+    number: int = 0
+    loop: str = ""
+    post: str = ""
+    invisible: bool = False
+    name: str = ""
+
+
+TargetKind = Literal["stitch", "chain", "space", "corner", "picot", "group", "edge", "loop", "row-end"]
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """What kind of place is meant.
+
+    `stitch` alone is any stitch top; with `stitch` set, tops of that kind (`next dc`), or the
+    group of that special stitch or shell (`next sh`). `space` with `length` is a ch-N space,
+    without it any space. `edge` is a place of another piece's edge (`next 2 sts of edge`).
+    unworked: those that an earlier row left (`in next 6 unworked sts`).
+    word: how print said it (`sp` for a bare space, `st` for `corner st`); for writing back only.
+    """
+
+    kind: TargetKind = "stitch"
+    stitch: Stitch | None = None
+    length: int = 0
+    unworked: bool = False
+    word: str = field(default="", compare=False, repr=False)
+
+
+STITCH = Target()
+
+
+@dataclass(frozen=True, slots=True)
+class Until:
+    """Where a repeat or an `each` ends: the `end` of the edge, so many places before it, a marker, a corner.
+
+    word: how print said it (`around`, `across`, `end`); kept, for it is written back.
+    """
+
+    kind: Literal["end", "to-last", "marker", "corner"] = "end"
+    word: str = "around"
+    count: Amount = ONE
+    target: Target = STITCH
