@@ -9,18 +9,20 @@ import json
 import os
 import tempfile
 import time
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import asdict, dataclass, replace
 from functools import cache
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from pydantic import TypeAdapter, ValidationError
 
-from ..pattern.finding import Finding
 from .leaflet_parts import Leaflet, Terms
 from .settings import Settings
 from .words import words
+
+if TYPE_CHECKING:
+    from ..pattern.finding import Finding
 
 KEPT_DAYS = 60
 """What no build has asked for in so many days is thrown away."""
@@ -38,7 +40,7 @@ class Worked:
     slug: str
     title: str
     is_pattern: bool
-    findings: tuple[Finding, ...]
+    findings: "tuple[Finding, ...]"
     leaflets: Mapping[Terms, Leaflet]
 
     @property
@@ -72,21 +74,33 @@ def take(folder: Path, key: str) -> Worked | None:
     """What is kept under a key; None where nothing is, or nothing that can be read."""
     try:
         return _from_json((folder / f"{key}.json").read_bytes())
-    except (OSError, ValueError, KeyError, ValidationError):
+    except (OSError, ValueError, KeyError, TypeError, ValidationError):
         return None
 
 
 def put(folder: Path, key: str, worked: Worked) -> None:
     """Keep something; written beside its place and moved into it, so that nobody sees half of it."""
-    folder.mkdir(parents=True, exist_ok=True)
-    handle, name = tempfile.mkstemp(dir=folder, suffix=".part")
+    _write(folder / f"{key}.json", _to_json(worked))
+
+
+def _write(path: Path, content: bytes) -> None:
+    path.parent.mkdir(parents=True, exist_ok=True)
+    handle, name = tempfile.mkstemp(dir=path.parent, suffix=".part")
     try:
         with os.fdopen(handle, "wb") as file:
-            file.write(_to_json(worked))
-        Path(name).replace(folder / f"{key}.json")
+            file.write(content)
+        Path(name).replace(path)
     except BaseException:
         Path(name).unlink(missing_ok=True)
         raise
+
+
+def text(folder: Path, name: str, make: Callable[[], str]) -> str:
+    """A text that depends on this package alone, made once an edition."""
+    path = folder / f"{name}-{_edition().hex()[:16]}.txt"
+    if not path.is_file():
+        _write(path, make().encode())
+    return path.read_text(encoding="utf-8")
 
 
 def tidy(folder: Path, used: Iterable[str]) -> None:
@@ -96,14 +110,14 @@ def tidy(folder: Path, used: Iterable[str]) -> None:
         if path.is_file():
             os.utime(path)
     too_old = time.time() - KEPT_DAYS * 24 * 3600
-    for path in folder.glob("*.json"):
+    for path in folder.glob("*"):
         if path.stat().st_mtime < too_old:
             path.unlink()
 
 
 @cache
-def _form() -> TypeAdapter[Worked]:
-    return TypeAdapter(Worked)
+def _leaflets() -> TypeAdapter[dict[Terms, Leaflet]]:
+    return TypeAdapter(dict[Terms, Leaflet])
 
 
 def _to_json(worked: Worked) -> bytes:
@@ -116,15 +130,30 @@ def _to_json(worked: Worked) -> bytes:
     }
     if len(bare) != len(worked.leaflets):
         raise ValueError(f"{worked.source}: its leaflets show different drawings")
-    plain: dict[str, Any] = _form().dump_python(replace(worked, leaflets=bare), mode="json")
-    return json.dumps({"drawing": drawing, "worked": plain}, ensure_ascii=False).encode()
+    kept = {
+        "source": worked.source,
+        "slug": worked.slug,
+        "title": worked.title,
+        "is_pattern": worked.is_pattern,
+        "findings": [asdict(finding) for finding in worked.findings],
+        "leaflets": _leaflets().dump_python(bare, mode="json"),
+        "drawing": drawing,
+    }
+    return json.dumps(kept, ensure_ascii=False).encode()
 
 
 def _from_json(content: bytes) -> Worked:
     kept = json.loads(content)
-    worked = _form().validate_python(kept["worked"])
     leaflets = {
         terms: replace(one, words=words(terms), picture=replace(one.picture, svg=kept["drawing"]))
-        for terms, one in worked.leaflets.items()
+        for terms, one in _leaflets().validate_python(kept["leaflets"]).items()
     }
-    return replace(worked, leaflets=leaflets)
+    findings = _findings(kept["findings"]) if kept["findings"] else ()
+    return Worked(kept["source"], kept["slug"], kept["title"], kept["is_pattern"], findings, leaflets)
+
+
+def _findings(kept: Any) -> "tuple[Finding, ...]":
+    # Imported where there are any: it brings the whole reading of patterns with it.
+    from ..pattern.finding import Finding
+
+    return TypeAdapter(tuple[Finding, ...]).validate_python(kept)

@@ -17,7 +17,7 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
-from ..review import RULES
+from . import kept
 from .booklet import BookletsUnavailable
 from .booklet_serve import booklets_on_request
 from .booklet_shelf import make_booklets
@@ -28,7 +28,6 @@ from .site_booklets import booklet_jobs
 from .site_links import broken
 from .site_log import told
 from .site_pages import templates
-from .site_rules import RULES_SOURCE, rules_page
 from .site_settings import LoopleafOptions, settings
 from .site_sources import Generated, generated
 from .workshop import Workshop
@@ -36,6 +35,18 @@ from .workshop import Workshop
 log = get_plugin_logger("loopleaf")
 
 ASSETS = "assets/loopleaf"
+
+
+RULES_SOURCE = "rules.md"
+"""The page that findings link to."""
+
+
+def _rules_text() -> str:
+    # Imported where the text must be made: it brings the whole engine with it.
+    from ..review import RULES
+    from .site_rules import rules_page
+
+    return rules_page(RULES)
 
 
 class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-call]
@@ -94,7 +105,7 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
         for page in pages:
             self._add_page(page, by_source, files, config)
         if not files.get_file_from_path(RULES_SOURCE):
-            text = rules_page(RULES)
+            text = kept.text(keep / "texts", "rules", _rules_text)
             files.append(
                 File.generated(config, RULES_SOURCE, content=text, inclusion=InclusionLevel.NOT_IN_NAV)
             )
@@ -122,7 +133,7 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         """Puts the drawings in, past everything that would read them line by line."""
         body = self.bodies.get(page.file.src_uri)
-        return body.drawings.fill(output) if body else output
+        return body.later.fill(output) if body else output
 
     @event_priority(-100)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
@@ -130,7 +141,9 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
 
         After all other plugins, so that the search is written first.
         """
-        pages = {self.site.url(source): body.html for source, body in self.bodies.items()}
+        pages = {
+            self.site.url(source): body.later.with_parts(body.html) for source, body in self.bodies.items()
+        }
         known = {self.site.url(file.src_uri) for file in self.site.files} | set(self.site.booklets)
         for address, link in broken(pages, known):
             log.warning("The page “%s” links to “%s”, which isn't there.", address or "/", link)

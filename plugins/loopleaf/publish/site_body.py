@@ -16,8 +16,8 @@ from .settings import Settings
 from .site_booklets import booklet_links
 from .site_pages import (
     LANGUAGES,
-    Drawings,
     Href,
+    Later,
     Link,
     Shelved,
     Switch,
@@ -38,13 +38,14 @@ SHELF_MARK = "<!-- patterns -->"
 
 @dataclass(frozen=True, slots=True)
 class Body:
-    """A page's HTML with marks for its drawings, its language, and its contents as MkDocs takes them (None:
-    as they are).
+    """A page's HTML with marks for what comes later, its language, and its contents.
+
+    contents: as MkDocs takes them; None leaves them as they are.
     """
 
     html: str
     lang: str
-    drawings: Drawings
+    later: Later
     contents: list[Any] | None
 
 
@@ -87,14 +88,14 @@ class Site:
         """A generated page's body. written: what the author wrote on it, for the first page."""
         page = self.pages[source]
         href = self._href(source)
-        drawings = Drawings(href)
+        later = Later(href)
         switch = Switch(page.terms, href(page.twin))
         html = {
             "pattern": self._pattern,
             "findings": self._findings,
             "shelf": self._shelf,
             "glossary": self._glossary,
-        }[page.kind](page, switch, href, drawings)
+        }[page.kind](page, switch, href, later)
         contents = None
         if page.kind == "shelf":
             html = _with_shelf(written, html, page.title)
@@ -102,7 +103,7 @@ class Site:
             inner = [{"level": 2, "id": at, "name": name, "children": []} for at, name in headings(html)]
             anchor = "title" if page.kind == "pattern" else page.kind
             contents = [{"level": 1, "id": anchor, "name": page.title, "children": inner}]
-        return Body(html, LANGUAGES[page.terms], drawings, contents)
+        return Body(html, LANGUAGES[page.terms], later, contents)
 
     def frame(self, source: str) -> dict[str, Any]:
         """What the templates around a page's body use, for pages of the author's too."""
@@ -135,7 +136,7 @@ class Site:
         here = self.url(source)
         return lambda path: get_relative_url(self.url(path), here)
 
-    def _pattern(self, page: Generated, switch: Switch, href: Href, drawings: Drawings) -> str:
+    def _pattern(self, page: Generated, switch: Switch, href: Href, later: Later) -> str:
         assert page.worked is not None
         links = booklet_links(page.worked.slug, page.terms, self.settings, self.booklets)
         words_at = href(glossary_source(page.terms, self.settings.terms))
@@ -145,21 +146,21 @@ class Site:
             switch,
             [Link(href(link.href), link.name) for link in links],
             lambda anchor: f"{words_at}#{anchor}" if anchor in self.entries[page.terms] else "",
-            drawings,
+            later,
         )
 
-    def _findings(self, page: Generated, switch: Switch, href: Href, drawings: Drawings) -> str:
+    def _findings(self, page: Generated, switch: Switch, href: Href, later: Later) -> str:
         assert page.worked is not None
         return findings_html(self.env, page.title, page.worked.findings)
 
-    def _shelf(self, page: Generated, switch: Switch, href: Href, drawings: Drawings) -> str:
+    def _shelf(self, page: Generated, switch: Switch, href: Href, later: Later) -> str:
         items: list[Shelved] = shelved(
             [worked.leaflets[page.terms] for worked in self.published],
             lambda slug: href(page_source(slug, page.terms)),
         )
-        return shelf_html(self.env, items, switch, drawings)
+        return shelf_html(self.env, items, switch, later)
 
-    def _glossary(self, page: Generated, switch: Switch, href: Href, drawings: Drawings) -> str:
+    def _glossary(self, page: Generated, switch: Switch, href: Href, later: Later) -> str:
         return glossary_html(
             self.env, self.glossaries[page.terms], switch, lambda slug: href(page_source(slug, page.terms))
         )

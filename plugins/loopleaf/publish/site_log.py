@@ -2,10 +2,12 @@
 
 from collections.abc import Sequence
 from logging import ERROR, INFO, WARNING, LoggerAdapter
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from ..pattern.finding import Finding
 from .kept import Worked
+
+if TYPE_CHECKING:
+    from ..pattern.finding import Finding
 
 SHOWN_PER_FILE = 20
 _LEVELS = {"error": ERROR, "warning": WARNING, "note": INFO}
@@ -27,7 +29,7 @@ def told(log: "LoggerAdapter[Any]", patterns: Sequence[Worked], folder: str) -> 
             log.log(level, "%s: %s; `loopleaf check` shows them.", f"{folder}/{findings[0].file}", more)
 
 
-def _said(finding: Finding, folder: str) -> str:
+def _said(finding: "Finding", folder: str) -> str:
     at = finding.location
     lines = [f"{folder}/{finding.file}:{at.line}:{at.column}: {finding.message} ({finding.rule})"]
     if finding.working:

@@ -1,7 +1,7 @@
 """The site's pages as HTML: leaflets set in the templates of `theme_overrides/site/loopleaf/`.
 
 Plain values in, text out; MkDocs isn't needed. Large drawings are left as marks in the HTML and put in at
-the very end (`Drawings.fill`), for whatever reads the page in between would read every line of them.
+the very end (`Later.fill`), for whatever reads the page in between would read every line of them.
 """
 
 import re
@@ -65,13 +65,15 @@ class Switch:
 
 
 @dataclass(slots=True)
-class Drawings:
-    """The drawings of one page: `show` leaves a mark, `fill` puts them in. href: for the author's picture
-    files.
+class Later:
+    """What is put into a page at the very end, past everything that reads the page tag by tag (the search).
+
+    href: for the author's picture files. Until then a drawing is a mark, and rounds are their bare words.
     """
 
     href: Href
-    kept: list[str] = field(default_factory=list)
+    drawings: list[str] = field(default_factory=list)
+    parts: list[str] = field(default_factory=list)
 
     def show(self, picture: Picture) -> Markup:
         """An author's picture as `<img>`, a drawing as a mark."""
@@ -79,12 +81,26 @@ class Drawings:
             return Markup('<img src="{}" alt="{}" loading="lazy">').format(
                 quote(self.href(picture.file), safe="/.-_~"), picture.alt
             )
-        self.kept.append(picture.svg)
-        return Markup('<span data-drawing="{}"></span>').format(len(self.kept) - 1)
+        self.drawings.append(picture.svg)
+        return Markup('<span data-drawing="{}"></span>').format(len(self.drawings) - 1)
+
+    def later(self, caller: Callable[[], str]) -> Markup:
+        """Takes a part of a template, `{% call later() %}`, and leaves its words for now."""
+        part = caller()
+        self.parts.append(part)
+        return Markup('<p data-later="{}">{}</p>').format(len(self.parts) - 1, Markup(part).striptags())
+
+    def with_parts(self, html: str) -> str:
+        """The page with its parts, drawings still marks."""
+        return re.sub(r'<p data-later="(\d+)">[^<]*</p>', lambda mark: self.parts[int(mark[1])], html)
 
     def fill(self, html: str) -> str:
-        """The page with its drawings."""
-        return re.sub(r'<span data-drawing="(\d+)"></span>', lambda mark: self.kept[int(mark[1])], html)
+        """The whole page."""
+        return re.sub(
+            r'<span data-drawing="(\d+)"></span>',
+            lambda mark: self.drawings[int(mark[1])],
+            self.with_parts(html),
+        )
 
 
 def second(colour: str) -> Second | None:
@@ -113,7 +129,7 @@ def pattern_html(
     switch: Switch,
     booklets: Sequence[Link],
     glossary: Callable[[str], str],
-    drawings: Drawings,
+    later: Later,
 ) -> str:
     """A pattern's page. glossary: a glossary entry's anchor -> its address, "" where it has no entry."""
     return env.get_template("loopleaf/pattern.html").render(
@@ -122,14 +138,15 @@ def pattern_html(
         other=switch.other,
         booklets=booklets,
         glossary=glossary,
-        show=drawings.show,
+        show=later.show,
+        later=later.later,
     )
 
 
-def shelf_html(env: Environment, items: Sequence[Shelved], switch: Switch, drawings: Drawings) -> str:
+def shelf_html(env: Environment, items: Sequence[Shelved], switch: Switch, later: Later) -> str:
     """The collection as a shelf."""
     return env.get_template("loopleaf/shelf.html").render(
-        items=items, loopleaf=switch, lang=LANGUAGES[switch.terms], show=drawings.show
+        items=items, loopleaf=switch, lang=LANGUAGES[switch.terms], show=later.show
     )
 
 

@@ -4,8 +4,6 @@ from collections.abc import Iterator, Sequence
 
 from ..review import Rule
 
-RULES_SOURCE = "rules.md"
-
 _SEVERITIES = {"error": "Error", "warning": "Warning", "note": "Note"}
 
 

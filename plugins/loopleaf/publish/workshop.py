@@ -7,7 +7,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from ..pattern.finding import Finding, Suggestion
 from .kept import Worked, key_of, put, take, tidy
 from .leaflet_parts import Terms
 from .settings import Settings
@@ -60,6 +59,7 @@ class Workshop:
 
 def work(source: str, data: bytes, settings: Settings) -> Worked:
     """Check one file and set it out in both terminologies."""
+    from ..pattern.finding import Finding, Suggestion
     from ..review import check, slug
     from . import leaflet
 
