@@ -10,6 +10,8 @@ from .worked import Made, Space
 def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
     """`in next 3 sts`: the next places of a kind, on the edge, on a leaf's chain, or on another piece."""
     count = number(hand, place.count)
+    if place.target.unworked:
+        return _unworked(hand, count, span)
     if place.piece:
         return of_piece(hand, place, count, span)
     if hand.leaf is not None:
@@ -36,6 +38,25 @@ def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
         found = find_next(hand, place.target, count, span)
         hand.edge.rotate(found[0].at)
     return take(hand, find_next(hand, place.target, count, span))
+
+
+def _unworked(hand: Hand, count: int, span: Span | None) -> list[Into]:
+    """`in next 6 unworked sts`: what an earlier row going the same way left, once this row's own edge is
+    used up.
+    """
+    edge = hand.edge
+    if edge.rest():
+        raise hand.stuck("stitches-left-over", span, left=edge.rest(), target="stitch")
+    there = len(hand.unworked) - hand.taken_up
+    if not there:
+        raise hand.stuck("no-such-place", span, what="unworked", there=edge.describe())
+    if count > there:
+        raise hand.stuck("works-past-the-end", span, needed=count, available=there, what="unworked")
+    places = hand.unworked[hand.taken_up : hand.taken_up + count]
+    hand.taken_up += count
+    hand.uses += count
+    hand.last = places[-1]
+    return [(p,) for p in places]
 
 
 def _below(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]:
@@ -141,6 +162,8 @@ def same(hand: Hand, place: Same, span: Span | None) -> list[Into]:
 
 def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
     """`in each st around`: every place of the kinds named, up to where the `each` ends."""
+    if place.targets[0].unworked:
+        return _unworked(hand, len(hand.unworked) - hand.taken_up, span)
     if hand.leaf is not None:
         if place.targets[0].kind == "chain" and len(hand.leaf.loops) > hand.leaf.pos:
             return [(p,) for p in hand.next_leaf(len(hand.leaf.loops) - hand.leaf.pos, span)]

@@ -96,6 +96,9 @@ class Hand:
         self.here: Place | None = None
         self.skipped: list[Place] = []
         self.over: list[Place] = []
+        self.unworked: list[Place] = []
+        self.taken_up = 0
+        self.left_places: list[Place] = []
         self.leaf: Leaf | None = None
         self.begun = False
         self.stood = False
@@ -140,7 +143,7 @@ class Hand:
             self.edge.pos, len(self.made), len(self.new), self.last, self.skipped, leaf,
             leaf.pos if leaf else 0, self.begun, self.stood, self.unit, self.numbered, self.spaced,
             self.uses, self.yarn, self.into_spaces, len(self.troubles), dict(self.other_pos), self.gaps,
-            len(self.edge.places), self.since, bridged, set(self.runs), set(self.skips),
+            len(self.edge.places), self.since, bridged, set(self.runs), set(self.skips), self.taken_up,
         )  # fmt: skip
 
     def back_to(self, mark: tuple[Any, ...]) -> None:
@@ -148,7 +151,7 @@ class Hand:
         (
             self.edge.pos, made, new, self.last, self.skipped, self.leaf, leaf_pos, self.begun, self.stood,
             self.unit, self.numbered, self.spaced, self.uses, self.yarn, self.into_spaces, troubles,
-            self.other_pos, self.gaps, places, self.since, bridged, self.runs, self.skips,
+            self.other_pos, self.gaps, places, self.since, bridged, self.runs, self.skips, self.taken_up,
         ) = mark  # fmt: skip
         del self.made[made:], self.new[new:], self.troubles[troubles:]
         if self.made:

@@ -29,8 +29,8 @@ class Ways:
 class Thread:
     """One size of a piece in work: the places for the next round, and how far they can be trusted.
 
-    instead: the edge that the last erring round's stated count would have made. muted: a repeat didn't fit
-    and no
+    unworked: what rows left at their ends, for the even and the odd rows. instead: the edge that the last
+    erring round's stated count would have made. muted: a repeat didn't fit and no
     count was stated, so nothing about the fit can be said until the next stated count.
     """
 
@@ -38,6 +38,7 @@ class Thread:
     yarn: str
     other_side: list[Place] = field(default_factory=list)
     markers: list[Place] = field(default_factory=list)
+    unworked: tuple[list[Place], list[Place]] = field(default_factory=lambda: ([], []))
     instead: list[Place] | None = None
     muted: bool = False
     fastened: bool = False
@@ -97,6 +98,11 @@ class PieceHand:
                     thread.places = list(foundation(chains, thread.yarn))
                     thread.circle = True
 
+    @property
+    def _direction(self) -> int:
+        """0 for rows that go the first row's way, 1 for those that come back."""
+        return self.index % 2 if self.ways.worked == "rows" else 0
+
     # -- one size ---------------------------------------------------------------------------------
 
     def _attempt(
@@ -119,6 +125,7 @@ class PieceHand:
             others=self.others[size],
             other_side=thread.other_side,
             markers=thread.markers,
+            unworked=thread.unworked[self._direction],
             stated=stated,
         )
         attempt = work(task)
@@ -149,6 +156,8 @@ class PieceHand:
         thread.fastened = hand.fastened
         thread.markers = list(hand.markers)
         thread.other_side = hand.other_side
+        way = thread.unworked[self._direction]
+        way[:] = hand.left_places + way[hand.taken_up :]
         kind = hand.setting.first_kind or hand.setting.only_kind or "single"
         wrong = not attempt.fits
         by_count = (

@@ -21,7 +21,8 @@ class Task:
     """One round to work: its steps, what it is worked into, and how the pattern works.
 
     before: the chain that the row below made for it (`ch 3, turn`). chains: the pattern's `chain spaces`.
-    other_side: foundation chains, from the hook, whose far side can still be worked.
+    other_side: foundation chains, from the hook, whose far side can still be worked. unworked: stitches that
+    earlier rows going the same way left, in the order met.
     """
 
     steps: tuple[Step, ...]
@@ -39,6 +40,7 @@ class Task:
     others: Mapping[str, list[Place]]
     other_side: list[Place]
     markers: list[Place]
+    unworked: list[Place]
     stated: Tally | None
 
 
@@ -143,6 +145,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand = Hand(setting, edge, task.yarn)
     hand.other_side = list(task.other_side)
     hand.markers = list(task.markers)
+    hand.unworked = list(task.unworked)
     hand.moves_marker = survey.moves_marker(task.steps)
     hand.travels = not setting.spiral and survey.travels(task.steps)
     if task.places and (task.circle or isinstance(task.places[0], Ring)) and not setting.spiral:

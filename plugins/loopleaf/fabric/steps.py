@@ -268,12 +268,14 @@ def _leave(hand: Hand, step: Leave, follow: Step | None) -> None:
     edge = hand.edge
     if step.count is None:
         hand.left += edge.rest()
+        hand.left_places += edge.places[edge.pos : edge.limit]
         edge.pos = edge.limit
         return
     count = number(hand, step.count)
     found = find_next(hand, step.target, count, step.span)
     hand.left += count
     if found:
+        hand.left_places += edge.places[edge.pos : found[-1].after]
         edge.pos = found[-1].after
 
 
