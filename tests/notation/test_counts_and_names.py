@@ -59,6 +59,7 @@ def test_what_is_no_count_is_said(text, words, message):
 
 def test_a_count_in_four_styles():
     tally = parse_count("24 dc, 4 ch-2 sps, 8 sh", US)[0]
+    assert tally is not None
     assert [write_count(tally, v.terms, full, v) for v in (US, UK) for full in (False, True)] == [
         "24 dc, 4 ch-2 sps, 8 sh",
         "24 double crochet, 4 chain-2 spaces, 8 shells",

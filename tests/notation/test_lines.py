@@ -9,7 +9,7 @@ import yaml
 
 from loopleaf.notation import parse, write
 
-from .trees import UK, US
+from .trees import UK, US, tree_of
 
 CASES = [
     case
@@ -21,14 +21,14 @@ STYLES = {"us": (US, False), "us full": (US, True), "uk": (UK, False), "uk full"
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case["us"])
 def test_each_style_is_written_so(case):
-    tree = parse(case["us"], US).line
+    tree = tree_of(case["us"], US)
     written = {style: write(tree, v.terms, full, v) for style, (v, full) in STYLES.items()}
     assert written == {style: case[style] for style in STYLES}
 
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case["us"])
 def test_every_way_of_saying_it_is_the_same_tree(case):
-    tree = parse(case["us"], US).line
+    tree = tree_of(case["us"], US)
     for style, (vocabulary, _) in STYLES.items():
         assert parse(case[style], vocabulary).line == tree, case[style]
     for vocabulary in (US, UK):
@@ -40,6 +40,6 @@ def test_every_way_of_saying_it_is_the_same_tree(case):
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case["us"])
 def test_case_and_spacing_do_not_matter(case):
-    tree = parse(case["us"], US).line
+    tree = tree_of(case["us"], US)
     assert parse(case["us"].upper(), US).line == tree
     assert parse("  " + case["us"].replace(" ", "   ").replace("×", " X") + " .", US).line == tree

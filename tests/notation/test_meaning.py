@@ -34,7 +34,7 @@ from loopleaf.notation.tree import (
     Yarn,
 )
 
-from .trees import UK, US
+from .trees import UK, US, tree_of
 
 SINGLE, HALF, DOUBLE, SHELL = (
     Stitch("single"),
@@ -108,17 +108,17 @@ def test_a_line_means(line, steps):
         ("fdc", "foundation-single"), ("edc", "extended-single"), ("ss", "slip")],
 )  # fmt: skip
 def test_a_uk_name_is_its_own_stitch(line, kind):
-    assert parse(line, UK).line.steps[0].stitch.kind == kind
+    assert tree_of(line, UK).steps[0].stitch.kind == kind
 
 
 def test_n_becomes_the_rounds_own_number():
     assert parse("(sc in next n sts, inc) x 6", US, 4).line == parse("(sc in next 4 sts, inc) x 6", US).line
-    assert parse("sc in next n sts", US).line.steps[0].places[0].count == Amount(variable="n")
+    assert tree_of("sc in next n sts", US).steps[0].places[0].count == Amount(variable="n")
 
 
 def test_a_step_knows_where_it_stands():
     line = "ch 1, (hdc in next st, inc) x 8, join"
-    steps = parse(line, US).line.steps
+    steps = tree_of(line, US).steps
     assert [line[s.span.start : s.span.end] for s in steps] == ["ch 1", "(hdc in next st, inc) x 8", "join"]
     assert steps[1].steps[1].span == Span(23, 26)
     assert line[slice(*_ends(steps[1].steps[0].places[0].span))] == "next st"
@@ -129,9 +129,9 @@ def _ends(span):
 
 
 def test_the_authors_own_stitch_comes_before_the_trades_word():
-    assert parse("shell in next st", US).line.steps[0].stitch == SHELL
-    assert parse("5-dc shell in next st", US).line.steps[0].stitch == Stitch("double", "shell", 5)
-    assert parse("sea star over next 5 sts", US).line.steps[0].places == (Over(n(5)),)
+    assert tree_of("shell in next st", US).steps[0].stitch == SHELL
+    assert tree_of("5-dc shell in next st", US).steps[0].stitch == Stitch("double", "shell", 5)
+    assert tree_of("sea star over next 5 sts", US).steps[0].places == (Over(n(5)),)
 
 
 def test_the_same_line_is_read_once():

@@ -1,8 +1,11 @@
 """Hypothesis strategies for instruction trees: every kind of node, as a pattern's line can hold it."""
 
+from dataclasses import replace
+from typing import Any
+
 from hypothesis import strategies as st
 
-from loopleaf.notation import SpecialStitch, Vocabulary
+from loopleaf.notation import SpecialStitch, Vocabulary, parse
 from loopleaf.notation.tree import (
     ONE,
     STITCH,
@@ -57,6 +60,14 @@ YARNS = frozenset({"A", "B", "MC"})
 PIECES = frozenset({"leg", "square", "front edge"})
 US = Vocabulary("US", SPECIALS, YARNS, PIECES)
 UK = Vocabulary("UK", SPECIALS, YARNS, PIECES)
+
+
+def tree_of(line: str, vocabulary: Vocabulary, n: int | None = None) -> Any:
+    """The tree of a line that has one, without its type, for tests that look inside."""
+    read = parse(line, vocabulary, n)
+    assert read.line is not None, read.problems
+    return read.line
+
 
 PLAIN = [
     "single", "half", "double", "treble", "double-treble", "triple-treble", "quadruple-treble", "slip",
@@ -123,6 +134,9 @@ groups = st.one_of(
     st.builds(lambda k, n: Target("group", Stitch(k, number=n)), st.sampled_from(TALL), st.integers(2, 7)),
 )
 targets = st.one_of(
+    st.one_of(st.just(STITCH), spaces, named_places.map(lambda s: Target("stitch", s))).map(
+        lambda t: replace(t, unworked=True)
+    ),
     st.just(STITCH), tops, spaces, st.just(Target("chain")), groups, st.just(Target("loop")),
     st.just(Target("picot")), lengths.map(lambda n: Target("picot", length=n)),
     st.sampled_from([Target("corner"), Target("corner", word="sp"), Target("corner", length=2)]),

@@ -8,6 +8,7 @@ from .targets import read_counted_target, read_target, starts_named_number
 from .tree import Amount, CountsAs, Stitch, Tally, Target
 
 _COUNT_WORDS = frozenset({"counts-as", "counts-not"})
+_ASIDE_BEGINS = _COUNT_WORDS | {"skipped", "first", "beg", "tch"}
 
 
 def is_counts_aside(cursor: Cursor, at: int) -> bool:
@@ -16,10 +17,12 @@ def is_counts_aside(cursor: Cursor, at: int) -> bool:
     """
     words = cursor.words
     close: int = words[at].value
-    for word in words[at + 1 : min(at + 7, close)]:
+    if words[at + 1].means not in _ASIDE_BEGINS:
+        return False
+    for word in words[at + 1 : min(at + 8, close)]:
         if word.means in _COUNT_WORDS:
             return True
-        if word.means in ("(", ","):
+        if word.means == "(":
             return False
     return False
 
@@ -29,9 +32,12 @@ def read_counts_aside(cursor: Cursor) -> CountsAs:
     first = cursor.at
     close: int = cursor.words[first].value
     cursor.at += 1
-    counts = read_counts(cursor)
+    try:
+        counts = read_counts(cursor)
+    except UnreadableError as error:
+        raise UnreadableError(first, "counts-as", close) from error
     if cursor.at != close:
-        raise cursor.fail("counts-as")
+        raise UnreadableError(first, "counts-as", close)
     cursor.at = close + 1
     return CountsAs(counts.stitch, counts.chains, counts.space, counts.skipped, cursor.span(first))
 
@@ -90,7 +96,7 @@ def _pass_which_chains(cursor: Cursor) -> bool:
     meant.
     """
     skipped = cursor.means in ("skipped", "first")
-    while cursor.means in ("skipped", "first", "num", "ch", "beg", "tch", "a", "st"):
+    while cursor.means in ("skipped", "first", "num", "ch", "beg", "tch", "a", "st", ","):
         cursor.at += 1
     return skipped
 

@@ -47,9 +47,7 @@ def _joins_target(cursor: Cursor) -> bool:
         at += 1
     if words[at].means == "each":
         at += 1
-        if words[at].means in ("of", "next", "num"):
-            return False
-        return _ends_with_it(cursor, at)
+        return starts_target(cursor, at) or starts_named_number(cursor, at)
     if words[at].means in ("st", "sp", "sps", "chsp", "picot", "corner"):
         return True
     if words[at].means == "ch":
@@ -61,10 +59,6 @@ def _joins_target(cursor: Cursor) -> bool:
     if words[at].means == "num":
         return starts_named_number(cursor, at) and words[at + 1].means == "ch"
     return words[at].means == "stitch" and _closes(cursor, at + 1)
-
-
-def _ends_with_it(cursor: Cursor, at: int) -> bool:
-    return starts_target(cursor, at) or starts_named_number(cursor, at)
 
 
 def _closes(cursor: Cursor, at: int) -> bool:

@@ -61,7 +61,7 @@ def read_piece(cursor: Cursor) -> str:
             at += 1
         if at == first:
             return ""
-        piece = cursor.said(first, at).lower()
+        piece = " ".join(cursor.said(first, at).lower().split())
     if words[at].means == "num" and words[at + 1].means not in ("row", "round", "times"):
         piece = f"{piece} {words[at].value.sizes[0]}"
         at += 1
@@ -100,6 +100,9 @@ def _row_kind(cursor: Cursor) -> Stitch | None:
     return read_stitch(cursor) if cursor.means == "stitch" else None
 
 
+_AFTER_EDGE = frozenset({",", "end", ")", "(", "*", "rep", "and", "then", "through", "with"})
+
+
 def read_evenly(cursor: Cursor) -> Place:
     """`evenly along edge`, `evenly across`, `evenly along neck edge to next corner`."""
     first = cursor.at
@@ -107,16 +110,7 @@ def read_evenly(cursor: Cursor) -> Place:
     along = ""
     if cursor.take("along"):
         start = cursor.at
-        while cursor.means not in (
-            ",",
-            "end",
-            ")",
-            "(",
-            "and",
-            "then",
-            "through",
-            "with",
-        ) and not starts_until(cursor, cursor.at):
+        while cursor.means not in _AFTER_EDGE and not starts_until(cursor, cursor.at):
             cursor.at += 1
         if cursor.at == start:
             raise cursor.fail("along")

@@ -147,30 +147,21 @@ def read_stitch(cursor: Cursor, as_place: bool = False) -> Stitch:
         return replace(stitch, form=_form(cursor, first), number=number)
     if means == "picot":
         cursor.at += 1
-        if (
-            words[cursor.at].means == "of"
-            and words[cursor.at + 1].means == "num"
-            and words[cursor.at + 2].means == "ch"
-        ):
-            cursor.at += 3
-            return Stitch("chain", form="picot", number=words[cursor.at - 2].value.sizes[0])
+        number = 0 if as_place else _of_number(cursor, "ch", "picot-of")
+        if number:
+            return Stitch("chain", form="picot", number=number)
         if not as_place:
-            _undefined(cursor, first, "picot", "ch-3 picot")
+            _undefined(cursor, first, "picot")
         return Stitch("chain", form="picot", number=0 if as_place else 3)
     if means == "form":
         cursor.at += 1
         form: str = word.value
-        if (
-            words[cursor.at].means == "of"
-            and words[cursor.at + 1].means == "num"
-            and words[cursor.at + 2].means == "stitch"
-        ):
-            number = words[cursor.at + 1].value.sizes[0]
-            cursor.at += 3
+        number = 0 if as_place else _of_number(cursor, "stitch", "form-of")
+        if number:
             kind: Stitch = words[cursor.at - 1].value
             return replace(kind, form=form, number=number)
         if not as_place:
-            _undefined(cursor, first, form, "")
+            _undefined(cursor, first, form)
         return Stitch("", form=form)
     raise cursor.fail("stitch")
 
@@ -220,11 +211,22 @@ def _formed(cursor: Cursor, stitch: Stitch, first: int, as_place: bool) -> Stitc
         cursor.at += 2
         return replace(stitch, form=form, number=words[cursor.at - 1].value.sizes[0])
     if not as_place:
-        _undefined(cursor, first, form, "")
+        _undefined(cursor, first, form)
     return replace(stitch, form=form, number=0)
 
 
-def _undefined(cursor: Cursor, first: int, form: str, example: str) -> None:
+def _of_number(cursor: Cursor, means: str, expected: str) -> int:
+    """The number in `picot of 3 ch`, `cluster of 3 dc`, passed with its noun; 0 where no `of` stands."""
+    if cursor.means != "of":
+        return 0
+    if cursor.ahead() != "num" or cursor.ahead(2) != means:
+        raise cursor.fail(expected)
+    cursor.at += 3
+    number: int = cursor.words[cursor.at - 2].value.sizes[0]
+    return number
+
+
+def _undefined(cursor: Cursor, first: int, form: str) -> None:
     said = cursor.said(first, cursor.at)
     span = cursor.span(first)
     double = "dc" if cursor.vocabulary.terms == "US" else "tr"

@@ -56,12 +56,6 @@ def _unsaid_next(cursor: Cursor) -> Place:
     if cursor.means == "sp" and cursor.ahead() == "between":
         cursor.at += 1
         return _between(cursor)
-    if cursor.means == "ending" or (cursor.means == "side" and cursor.ahead() == "of"):
-        return read_row_ends(cursor)
-    if cursor.means == "base" and cursor.ahead() == "of":
-        cursor.at += 2
-        read_chain_name(cursor, 0)
-        return Same()
     if cursor.means == "st" and cursor.ahead() == "with" and cursor.ahead(2) == "marker":
         cursor.at += 3
         return Marked()
@@ -175,6 +169,14 @@ def _ring(cursor: Cursor) -> Place:
     return Ring()
 
 
+def _base(cursor: Cursor) -> Place:
+    """`base of ch-3`: the stitch that the turning chain stands on."""
+    cursor.at += 1
+    cursor.need("of", "of-what")
+    read_chain_name(cursor, 0)
+    return Same()
+
+
 def _top(cursor: Cursor) -> Place:
     """`top of ch-3`; `top of next dc` is just the next dc."""
     cursor.at += 1
@@ -246,4 +248,5 @@ _READERS: dict[str, Callable[[Cursor], Place]] = {
     "ring": _ring, "ord": _ord, "top": _top, "centre": _centre, "marked": _marked, "skipped": _skipped,
     "any": _any,
     "corresponding": read_corresponding, "between": _between, "ending": read_row_ends,
+    "side": read_row_ends, "base": _base,
 }  # fmt: skip

@@ -3,8 +3,6 @@
 from .places import Where
 from .tree import ONE, STITCH, Amount, First, Here, Last, Next, Over, Place, Stitch, Target
 
-_LEANING = frozenset({"tog", "cluster", "bobble", "puff", "popcorn"})
-
 
 def needs_no_place(stitch: Stitch) -> bool:
     """A picot sits on the stitch before it; foundation stitches stand on nothing but each other."""
@@ -30,15 +28,15 @@ def share_out(amount: Amount | None, stitch: Stitch, where: Where) -> tuple[Amou
         if needs_no_place(stitch):
             return amount or ONE, ()
         return amount or ONE, (Here(),)
+    place = places[0]
+    if isinstance(place, Over) and not stitch.form and stitch.kind not in ("dec", "special"):
+        place = Next(place.count, place.target, span=place.span)
+        places = (place, *places[1:])
     if amount is None:
         return ONE, places
-    if len(places) == 1:
-        place = places[0]
-        if isinstance(place, Over) and stitch.form not in _LEANING and stitch.kind not in ("dec", "special"):
-            place = Next(place.count, place.target, span=place.span)
-            places = (place,)
-        if isinstance(place, (Next, First, Last)) and place.count == amount and not where.each:
-            return ONE, places
+    alone = len(places) == 1 and not where.each
+    if alone and isinstance(place, (Next, First, Last)) and place.count == amount:
+        return ONE, places
     return amount, places
 
 

@@ -103,6 +103,11 @@ class Style:
 
     def target(self, target: Target, plural: bool = False) -> str:
         """A kind of place: `st`, `ch-2 sps`, `2ch-sp`, `corner sp`, `sh`, `3-dc group`."""
+        if target.unworked:
+            return f"unworked {self._place(target, plural)}"
+        return self._place(target, plural)
+
+    def _place(self, target: Target, plural: bool) -> str:
         kind = target.kind
         if kind == "stitch":
             return (

@@ -2,6 +2,8 @@
 edges.
 """
 
+from dataclasses import replace
+
 from .cursor import Cursor, read_amount
 from .names import read_counted_stitch, read_stitch, starts_stitch
 from .tree import ONE, STITCH, Amount, Stitch, Target, Until
@@ -15,12 +17,15 @@ _SP = frozenset({"sp", "sps"})
 def starts_target(cursor: Cursor, at: int) -> bool:
     """Whether a kind of place is named at a word."""
     means = cursor.words[at].means
-    return means in _READERS or starts_stitch(cursor, at)
+    return means in _READERS or means == "unworked" or starts_stitch(cursor, at)
 
 
 def read_target(cursor: Cursor) -> Target:
     """One kind of place. Raises UnreadableError where none is named."""
     word = cursor.words[cursor.at]
+    if word.means == "unworked":
+        cursor.at += 1
+        return replace(read_target(cursor), unworked=True)
     reader = _READERS.get(word.means)
     if reader is not None:
         return reader(cursor)
