@@ -111,6 +111,19 @@ def test_the_head_keeps_to_the_page_s_terms(built: SmallSite) -> None:
     assert head("uk/coaster/") == ["../", "../glossary/"]
 
 
+def test_nothing_that_comes_later_is_left_out_of_a_page(built: SmallSite) -> None:
+    for path in built.html.rglob("*.html"):
+        html = path.read_text(encoding="utf-8")
+        assert "data-later" not in html
+        assert "data-drawing" not in html
+
+
+def test_the_search_finds_the_words_of_the_rounds(built: SmallSite) -> None:
+    index = json.loads((built.html / "search/search_index.json").read_text())
+    (coaster,) = (doc["text"] for doc in index["docs"] if doc["location"] == "us/coaster/#piece-coaster")
+    assert "2 sc in each st around" in coaster
+
+
 def test_the_glossary_has_no_word_that_no_pattern_uses(built: SmallSite) -> None:
     assert "stitch-treble" not in built.page("glossary/")
 

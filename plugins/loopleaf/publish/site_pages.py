@@ -85,7 +85,7 @@ class Later:
         return Markup('<span data-drawing="{}"></span>').format(len(self.drawings) - 1)
 
     def later(self, caller: Callable[[], str]) -> Markup:
-        """Takes a part of a template, `{% call later() %}`, and leaves its words for now."""
+        """Keeps what stands between `{% call … %}` and `{% endcall %}`, and leaves its words for now."""
         part = caller()
         self.parts.append(part)
         return Markup('<p data-later="{}">{}</p>').format(len(self.parts) - 1, Markup(part).striptags())
