@@ -18,8 +18,8 @@ from loopleaf.notation.tree import (
 )
 
 from .cells import Cell, Misfit
-from .hand import FREE, PASSED, USED, Hand
-from .places import NOWHERE, spots
+from .hand import FREE, NOWHERE, PASSED, USED, Hand
+from .places import spots
 
 
 def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
@@ -173,7 +173,7 @@ def skipped_chains(hand: Hand, step: Work, number: int) -> None:
 
 
 def stitches(hand: Hand, steps: Sequence[Step]) -> Iterator[tuple[Stitch, bool]]:
-    """The stitches of some steps in order, opened; with whether the stitch says that the chain is part of it."""
+    """The stitches of some steps in order, opened; and whether one says that the chain is part of it."""
     for step in steps:
         match step:
             case Work():

@@ -1,4 +1,4 @@
-"""What lies on an edge: a list of cells, each a stitch's top, a chain space, a picot, a chain, a row's end."""
+"""What lies on an edge: a list of cells, each a stitch's top, a chain space, a picot, a chain, a row end."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
@@ -111,7 +111,7 @@ def bunch_of(cell: Cell, stitch: Stitch | None) -> Bunch | None:
 
 
 def matches(target: Target, cell: Cell) -> bool:
-    """Whether a cell is a place of the kind that print names (corners apart, which take the whole edge to see)."""
+    """Whether a cell is a place of the kind that print names (corners need the whole edge)."""
     if target.kind in ("space", "loop"):
         space = cell.arch or cell
         return space.kind == "space" and target.length in (0, space.length)

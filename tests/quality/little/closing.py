@@ -1,7 +1,5 @@
 """How a round ends: what it joins to, and that nothing is left over that nobody spoke of."""
 
-from dataclasses import dataclass, field
-
 from loopleaf.notation.tree import ChainOf, First, Place
 
 from .cells import Misfit
@@ -43,29 +41,22 @@ def finish(hand: Hand, names_spaces: bool) -> None:
         ]
     if not left:
         return
-    bridged = hand.made and hand.made[-1].kind == "space" and hand.joined and not hand.setting.rows
-    runs = _passed_over(hand)
-    if bridged and all(at > runs.last_used for at in left) and runs.at_the_end in runs.between:
-        return
-    raise Misfit("fit", f"{len(left)} left over")
+    if hand.setting.rows or not _as_between_the_others(hand):
+        raise Misfit("fit", f"{len(left)} left over")
 
 
-@dataclass
-class _Runs:
-    """How many tops in a row no stitch went into: between stitches, and after the last one."""
+def _as_between_the_others(hand: Hand) -> bool:
+    """Whether what is left lies between the last place and the first as much lies between all others.
 
-    last_used: int = -1
-    between: set[int] = field(default_factory=set)
-    at_the_end: int = 0
-
-
-def _passed_over(hand: Hand) -> _Runs:
-    runs = _Runs()
-    for at, (cell, how) in enumerate(zip(hand.cells, hand.status, strict=True)):
+    In a circle the last gap meets the first: shells into shells leave half a shell at either end. A chain
+    before the join bridges the last gap by itself.
+    """
+    gaps: list[tuple[int, ...]] = [()]
+    for cell, how in zip(hand.cells, hand.status, strict=True):
         if how == USED:
-            runs.between.add(runs.at_the_end)
-            runs.at_the_end = 0
-            runs.last_used = at
-        elif cell.top:
-            runs.at_the_end += 1
-    return runs
+            gaps.append(())
+        elif cell.top or cell.kind == "space":
+            gaps[-1] += (cell.length,)
+    first, *between, last = gaps if len(gaps) > 1 else [(), *gaps]
+    bridged = bool(hand.made) and hand.made[-1].kind == "space" and hand.joined
+    return (last + first) in between or (bridged and last in (*between, first))

@@ -10,6 +10,9 @@ from .cells import Bunch, Cell, Edge, Misfit, bunch_of, is_group, matches
 
 FREE, USED, SKIPPED, PASSED = range(4)
 
+NOWHERE = -1
+"""The spot of a stitch on a leaf's own chain, in a ring, on another piece: none of the edge below."""
+
 Choices = dict[str, int]
 
 

@@ -1,17 +1,17 @@
 """A pattern worked in every size: what each round uses and makes, and the first thing that contradicts."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from loopleaf import notation, pattern, trade
-from loopleaf.notation.tree import Line, Step, Tally
+from loopleaf.notation.tree import ONE, FromHook, Line, Next, Step, Stitch, Tally, Work
 
 from .cells import Cell, Edge, Misfit, chains
 from .counts import Key, makes
 from .hand import Hand, Setting, Undecided
 from .rounds import After, RoundDone, ToWork, work_round
-from .stitching import put
+from .stitching import work
 
 
 @dataclass
@@ -92,17 +92,12 @@ class Bench:
         """What one of an author's stitches is made of."""
         hand = Hand(self.setting(0, "", {}), Edge([Cell("single") for _ in range(24)]), [])
         try:
-            from loopleaf.notation.tree import ONE, Next, Stitch, Work
-
-            from .stitching import work
-
             work(hand, Work(Stitch("special", name=name), ONE, (Next(),)))
         except Misfit:
             return Counter()
-        assert put
         return makes(hand.made)
 
-    def setting(self, size: int, worked: str, edges: dict[str, Sequence[Cell]]) -> Setting:
+    def setting(self, size: int, worked: str, edges: Mapping[str, Sequence[Cell]]) -> Setting:
         return Setting(
             size,
             worked.startswith("rows"),
@@ -210,8 +205,6 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
 
 def _both_sides(edge: Edge, line: Line) -> None:
     """The other side of a chain begins after the chain at the tip and ends with the chain first worked."""
-    from loopleaf.notation.tree import FromHook, Work
-
     if edge.shape != "sides" or edge.other:
         return
     skipped = 0

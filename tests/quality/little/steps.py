@@ -30,8 +30,8 @@ from loopleaf.notation.tree import (
 from .beginning import begin_chain, join_yarn, skipped_chains
 from .cells import Bunch, Cell, Misfit
 from .closing import check_join
-from .hand import FREE, PASSED, SKIPPED, Hand, Leaf
-from .places import NOWHERE, on_leaf, spots
+from .hand import FREE, NOWHERE, PASSED, SKIPPED, Hand, Leaf
+from .places import on_leaf, spots
 from .repeats import repeat
 from .stitching import bunch, work
 

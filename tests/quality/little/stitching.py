@@ -20,8 +20,8 @@ from loopleaf.notation.tree import (
 from loopleaf.notation.tree import Group as TreeGroup
 
 from .cells import Bunch, Cell, Misfit
-from .hand import Hand
-from .places import NOWHERE, spots
+from .hand import NOWHERE, Hand
+from .places import spots
 
 
 def work(hand: Hand, step: Work) -> None:

@@ -1,0 +1,149 @@
+"""The rarer places: turning chains, stitches inside a group or an arch, gaps, marked stitches, row ends."""
+
+from collections.abc import Iterator
+
+from loopleaf.notation.tree import Between, ChainOf, RowEnds, Within
+
+from .cells import CannotSay, Cell, Misfit
+from .hand import FREE, NOWHERE, PASSED, USED, Hand
+
+
+def chain_of(hand: Hand, place: ChainOf) -> int:
+    there = [at for at, cell in enumerate(hand.cells) if cell.chain]
+    for at in there:
+        cell = hand.cells[at]
+        if place.length not in (0, cell.chain):
+            continue
+        if place.number > cell.chain or (place.number and place.number != cell.stands):
+            raise Misfit(
+                "join", f"the {place.number}th of a chain of which {cell.stands} stand for the stitch"
+            )
+        if at < hand.pos and hand.status[at] != FREE and hand.last != at:
+            raise Misfit("fit", "the turning chain is used already")
+        if hand.uneven:
+            raise Misfit("fit", "the repeat doesn't come out even")
+        for passed in range(hand.pos, at):
+            if not hand.cells[passed].top:
+                hand.mark(passed, PASSED)
+        hand.mark(at, USED)
+        hand.pos = max(hand.pos, at + 1)
+        hand.last = at
+        return at
+    raise Misfit("join", "no such turning chain that counts")
+
+
+def within(hand: Hand, place: Within) -> Iterator[tuple[int, ...]]:
+    again = place.same and hand.last is not None and hand.last >= 0
+    start = hand.last if again and hand.last is not None else hand.seek(place.of)
+    whole = hand.whole(place.of, start)
+    if not again:
+        hand.pos = whole[-1] + 1
+        hand.last = start
+    cell = hand.cells[start]
+    if place.of.kind in ("space", "loop") or cell.kind == "space":
+        for at in whole:
+            hand.mark(at, USED)
+        yield from _in_arch(place, (cell.arch or cell).length, start)
+        return
+    inside = [at for at in whole if hand.fits(place.inner, hand.cells[at])]
+    chosen = inside if place.part == "each" else [inside[_which(place, len(inside))]]
+    for at in chosen:
+        hand.mark(at, USED)
+    for at in whole:
+        hand.mark(at, PASSED)
+    for at in chosen:
+        yield (at,)
+
+
+def _in_arch(place: Within, length: int, at: int) -> Iterator[tuple[int, ...]]:
+    if place.part == "each":
+        for _ in range(length):
+            yield (at,)
+        return
+    _which(place, length)
+    yield (at,)
+
+
+def _which(place: Within, there: int) -> int:
+    if not there:
+        raise Misfit("place", "nothing of that kind in the group")
+    match place.part:
+        case "first":
+            return 0
+        case "last":
+            return there - 1
+        case "centre":
+            if there % 2 == 0:
+                raise Misfit("place", f"{there} have no one in the centre")
+            return there // 2
+        case "nth":
+            if place.number > there:
+                raise Misfit("place", f"{there} have no {place.number}th")
+            return place.number - 1
+    raise CannotSay(place.part)
+
+
+def between(hand: Hand, place: Between) -> int:
+    first = hand.seek(place.target)
+    whole = hand.whole(place.target, first)
+    after = next((at for at in range(whole[-1] + 1, hand.limit) if hand.counts_for(place.target, at)), None)
+    if after is None:
+        raise Misfit("fit", "nothing to go between")
+    for at in range(hand.pos, after):
+        hand.mark(at, PASSED)
+    last = hand.whole(place.target, after)
+    if not any(hand.counts_for(place.target, at) for at in range(last[-1] + 1, hand.limit)):
+        for at in last:
+            hand.mark(at, PASSED)
+    hand.uses += 1
+    hand.pos = after
+    hand.last = NOWHERE
+    return NOWHERE
+
+
+def marked(hand: Hand) -> int:
+    for at, cell in enumerate(hand.cells):
+        if cell in hand.marks:
+            if hand.status[at] == FREE:
+                hand.mark(at, USED)
+                hand.pos = max(hand.pos, at + 1)
+            hand.last = at
+            return at
+    raise Misfit("place", "nothing is marked")
+
+
+def skipped(hand: Hand) -> int:
+    if not hand.skipped:
+        raise Misfit("place", "nothing was skipped")
+    return hand.skipped.pop()
+
+
+def row_ends(hand: Hand, place: RowEnds) -> Iterator[tuple[int, ...]]:
+    number = None if place.count is None else hand.setting.number(place.count)
+    if not any(cell.kind == "row-end" for cell in hand.cells):
+        raise Misfit("place", "no row ends")
+    done = 0
+    while number is None or done < number:
+        at = next((i for i in range(hand.pos, hand.limit) if _is_end(hand.cells[i], place)), None)
+        if at is None:
+            if number is not None:
+                raise Misfit("fit", "no more row ends")
+            return
+        for passed in range(hand.pos, at):
+            hand.mark(passed, PASSED)
+        hand.mark(at, USED)
+        hand.pos = at + 1
+        done += 1
+        yield (at,)
+
+
+def _is_end(cell: Cell, place: RowEnds) -> bool:
+    return cell.kind == "row-end" and (place.stitch is None or cell.form == place.stitch.kind)
+
+
+def evenly(hand: Hand) -> int:
+    for at in range(hand.pos, hand.limit):
+        hand.mark(at, USED)
+    hand.pos = hand.limit
+    hand.last = NOWHERE
+    return NOWHERE

@@ -1,0 +1,104 @@
+"""The engine and the little model say the same of every round: places used, kinds made, the count.
+
+The model is written from the format alone and knows nothing of the engine. A sample of generated patterns
+runs with every test run; `make long` sets LOOPLEAF_GENERATED to twenty thousand.
+"""
+
+import os
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from loopleaf import fabric, pattern
+
+from .generated import patterns
+from .generated_motifs import motifs
+from .model import Verdict, judge
+
+ROOT = Path(__file__).parents[2]
+DEMO = sorted((ROOT / "patterns").glob("*.yml"))
+GENERATED = int(os.environ.get("LOOPLEAF_GENERATED", "150"))
+
+
+def published() -> Iterator[tuple[str, bytes, dict[str, Any]]]:
+    """Each worked example as a pattern file."""
+    data = yaml.safe_load((ROOT / "tests/published/worked_examples.yml").read_text(encoding="utf-8"))
+    for example in data["examples"]:
+        kept = ("turning chains", "chain spaces", "special stitches")
+        file = {
+            "title": example["place"],
+            "terms": "UK",
+            "gauge": "not critical",
+            **{key: example[key] for key in kept if key in example},
+            "pieces": {"example": example["piece"]},
+        }
+        text = yaml.safe_dump(file, sort_keys=False, allow_unicode=True, width=1000)
+        yield f"{example['passage']} {example['place']}", text.encode(), example
+
+
+PUBLISHED = list(published())
+
+
+def differences(data: bytes, verdict: Verdict) -> list[str]:
+    """Round by round, where engine and model don't say the same."""
+    work = fabric.work_pattern(pattern.load(data, "pattern.yml"))
+    found = []
+    for piece in verdict.pieces:
+        theirs = work.piece(piece.name)
+        rounds = theirs.rounds if theirs else []
+        for size, ours in enumerate(piece.sizes):
+            engine = {one.plan.label: made for one in rounds if (made := one.sizes[size]) is not None}
+            for one in ours:
+                made = engine.get(one.label)
+                they = made and (made.uses, dict(made.makes), made.count)
+                we = (one.uses, dict(one.makes), one.count)
+                if they != we:
+                    found.append(f"{piece.name} {one.label}, size {size}: engine {they}, model {we}")
+    return found
+
+
+def engine_errors(data: bytes) -> list[str]:
+    work = fabric.work_pattern(pattern.load(data, "pattern.yml"))
+    return [f"{one[3]}: {one[1].message}" for one in work.problems if one[1].severity == "error"]
+
+
+@pytest.mark.parametrize("path", DEMO, ids=lambda path: path.stem)
+def test_on_the_demo_patterns(path: Path) -> None:
+    data = path.read_bytes()
+    verdict = judge(data)
+    assert verdict.cannot_say == ""
+    assert verdict.wrong == []
+    assert differences(data, verdict) == []
+
+
+@pytest.mark.parametrize(("name", "data", "example"), PUBLISHED, ids=[one[0] for one in PUBLISHED])
+def test_on_the_published_passages(name: str, data: bytes, example: dict[str, Any]) -> None:
+    """Where the print contradicts itself, the model finds it in the same round."""
+    verdict = judge(data)
+    assert verdict.cannot_say == ""
+    if example["agrees"]:
+        assert verdict.wrong == []
+    else:
+        assert verdict.wrong[0].round == str(example["finds"]["round"])
+    assert differences(data, verdict) == []
+
+
+@settings(
+    max_examples=GENERATED,
+    deadline=None,
+    derandomize=True,
+    database=None,
+    suppress_health_check=list(HealthCheck),
+)
+@given(st.one_of(patterns(), motifs))
+def test_on_patterns_made_by_chance(data: bytes) -> None:
+    verdict = judge(data)
+    assert verdict.cannot_say == ""
+    assert verdict.wrong == [], data.decode()
+    assert engine_errors(data) == [], data.decode()
+    assert differences(data, verdict) == [], data.decode()
