@@ -145,7 +145,7 @@ def test_the_search_opens_at_its_word_and_finds_a_pattern(site: str, reader: Rea
     page = reader().new_page()
     page.goto(site)
     page.get_by_role("button", name="Search", exact=True).click()
-    page.get_by_role("textbox", name="Search").fill("lantern")
+    page.get_by_role("textbox", name="Search").press_sequentially("lantern")
     result = page.locator(".md-search-result__link").first
     result.wait_for()
     assert "us/lantern-pouch/" in (result.get_attribute("href") or "")
