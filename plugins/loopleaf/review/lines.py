@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any, TypeVar
 
 from ..notation.tree import Amount, JoinYarn, Line, Span, Stitch, Yarn
@@ -15,15 +15,38 @@ _PLAIN = ("span", "number", "word", "star", "unclear", "through", "chains", "spa
 
 def within(node: Any, kind: type[Found]) -> Iterator[Found]:
     """Every part of that kind in a line or step, in the order written."""
-    if isinstance(node, kind):
-        yield node
+    parts = _of_line(_Same(node)) if isinstance(node, Line) else tuple(_walk(node))
+    return (part for part in parts if isinstance(part, kind))
+
+
+class _Same:
+    """A line by its identity: comparing two lines part by part costs more than walking one."""
+
+    __slots__ = ("line",)
+
+    def __init__(self, line: Line) -> None:
+        self.line = line
+
+    def __hash__(self) -> int:
+        return id(self.line)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Same) and other.line is self.line
+
+
+@lru_cache(maxsize=4_096)
+def _of_line(same: _Same) -> tuple[Any, ...]:
+    return tuple(_walk(same.line))
+
+
+def _walk(node: Any) -> Iterator[Any]:
+    yield node
     if isinstance(node, tuple):
         for part in node:
-            yield from within(part, kind)
+            yield from _walk(part)
         return
-    node_type: Any = type(node)
-    for name in _parts(node_type):
-        yield from within(getattr(node, name), kind)
+    for name in _parts(type(node)):
+        yield from _walk(getattr(node, name))
 
 
 @cache
