@@ -45,7 +45,8 @@ def _walk(node: Any) -> Iterator[Any]:
         for part in node:
             yield from _walk(part)
         return
-    for name in _parts(type(node)):
+    node_type: Any = type(node)
+    for name in _parts(node_type):
         yield from _walk(getattr(node, name))
 
 
