@@ -151,17 +151,23 @@ def test_the_legs_of_two_pieces_joined_into_one() -> None:
 
 
 @pytest.mark.parametrize(
-    ("second", "wanted"),
-    [("sc in next 14 sts", []), ("sc in next 15 sts", [("front", "works-past-the-end")])],
+    ("fourth", "wanted"),
+    [
+        ("sc in next 14 sts, sc in next 6 unworked sts", []),
+        ("sc in each st across, sc in each unworked st across", []),
+        ("sc in next 14 sts, sc in next 7 unworked sts", [("front", "works-past-the-end")]),
+        ("sc in next 13 sts, sc in next 6 unworked sts", [("front", "stitches-left-over")]),
+    ],
 )
-def test_short_rows_take_up_again_what_was_left(second: str, wanted: list[tuple[str, str]]) -> None:
+def test_short_rows_take_up_again_what_was_left(fourth: str, wanted: list[tuple[str, str]]) -> None:
     front = {
         **FRONT,
         "start": "chain 21",
         "rows": [
             {"row": 1, "work": "sc in 2nd ch from hook and in each ch across, turn", "count": 20},
             {"row": 2, "work": "ch 1, sc in next 14 sts, leave last 6 sts unworked, turn", "count": 14},
-            {"row": 3, "work": f"ch 1, {second}, turn"},
+            {"row": 3, "work": "ch 1, sc in each st across, turn", "count": 14},
+            {"row": 4, "work": f"ch 1, {fourth}", "count": 20},
         ],
     }
     assert rules({"pieces": {"front": front}}) == wanted
