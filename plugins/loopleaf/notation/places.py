@@ -62,7 +62,8 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
         cursor.at += 1
     elif means == "around":
         cursor.at += 1
-        where.post = where.post or "around"
+        if cursor.means != "ring":
+            where.post = where.post or "around"
         if cursor.means == "fp":
             where.post = cursor.words[cursor.at].value
             cursor.at += 1

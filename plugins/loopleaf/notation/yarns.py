@@ -17,6 +17,8 @@ def starts_yarn_name(cursor: Cursor, at: int) -> bool:
     if word.means == "?":
         return True
     said = cursor.text[word.start : word.end]
+    if said == "a" and word.means == "a":
+        return cursor.words[at + 1].means in _CLOSING
     if said in cursor.vocabulary.yarns or said.upper() in cursor.vocabulary.yarns:
         return True
     return word.means == "a" and len(said) == 1 and cursor.words[at + 1].means in _CLOSING
