@@ -156,7 +156,7 @@ def test_the_legs_of_two_pieces_joined_into_one() -> None:
         ("sc in next 14 sts, sc in next 6 unworked sts", []),
         ("sc in each st across, sc in each unworked st across", []),
         ("sc in next 14 sts, sc in next 7 unworked sts", [("front", "works-past-the-end")]),
-        ("sc in next 13 sts, sc in next 6 unworked sts", [("front", "stitches-left-over")]),
+        ("sc in next 12 sts, sc in next 6 unworked sts", [("front", "stitches-left-over")]),
     ],
 )
 def test_short_rows_take_up_again_what_was_left(fourth: str, wanted: list[tuple[str, str]]) -> None:
