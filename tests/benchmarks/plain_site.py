@@ -61,11 +61,15 @@ def markdown(page: str, target: Path) -> str:
             lines.append(f"![A drawing]({file.name})")
         elif re.fullmatch("h[1-6]", tag):
             lines.append(f"{'#' * int(tag[1])} {words(element)}")
+        elif tag == "pre":
+            lines.append(f"```yaml\n{''.join(element.itertext()).strip()}\n```")
         elif tag == "table":
             lines.append(table(element))
         elif tag in {"li", "dt", "dd"} and not element.xpath("ancestor::table"):
             lines.append(f"- {words(element)}")
-        elif tag == "p" and not element.xpath("ancestor::li | ancestor::dd | ancestor::table"):
+        elif tag == "p" and not element.xpath(
+            "ancestor::li | ancestor::dd | ancestor::table | ancestor::pre"
+        ):
             lines.append(words(element))
     return "\n\n".join(line for line in lines if line.strip()) + "\n"
 
