@@ -59,7 +59,7 @@ def test_yarn_is_rounded_up():
         (52, "52 g (1¾ oz)"),
         (200, "200 g (7 oz)"),
         (9, "9 g (¼ oz)"),
-        (2, "2 g (0.1 oz)"),
+        (2, "2 g (0.07 oz)"),
     ],
 )
 def test_weight(grams: float, text: str):
@@ -92,3 +92,9 @@ def test_coarse_rounds_outward():
         band = amounts.coarse(Band(low, high))
         assert band.low <= low
         assert band.high >= high
+
+
+def test_a_gram_is_not_no_ounce() -> None:
+    """28.349523125 g to the ounce, by the international agreement of 1959: 1 g is 0.035 oz."""
+    assert amounts.weight(1) == "1 g (0.04 oz)"
+    assert amounts.weight(3) == "3 g (0.1 oz)"

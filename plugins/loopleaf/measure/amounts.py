@@ -99,12 +99,14 @@ def _up(amount: float) -> int:
 
 
 def ounces(grams: float) -> str:
-    """`1¾ oz`, to a quarter; below a quarter in tenths (`0.1 oz`)."""
+    """`1¾ oz`, to a quarter; below a quarter in tenths (`0.1 oz`), below a tenth in hundredths."""
     return f"{_ounces(grams)} oz"
 
 
 def _ounces(grams: float) -> str:
     amount = grams_to_ounces(grams)
+    if amount < 0.095:
+        return f"{amount:.2f}"
     return f"{amount:.1f}" if amount < 0.2 else fraction(amount, 4)
 
 
