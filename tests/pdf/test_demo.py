@@ -15,7 +15,7 @@ from loopleaf.publish.leaflet import leaflet
 from loopleaf.publish.leaflet_parts import Leaflet, Terms
 from loopleaf.publish.overrides import overrides
 from loopleaf.publish.settings import Settings
-from loopleaf.publish.site_pages import Drawings, Switch, pattern_html, templates
+from loopleaf.publish.site_pages import Later, Switch, pattern_html, templates
 from loopleaf.review import check
 from tests.pdf.reading import elements, opened, pages, squeezed
 from tests.pdf.test_words import assert_rounds_in_order
@@ -46,9 +46,8 @@ def page_rounds(slug: str, terms: Terms) -> list[tuple[str, str, str]]:
     """(number, words, count) of each round as the pattern's page has them, in order."""
     env = templates([str(overrides("site"))])
     switch = Switch(terms, "../other/")
-    body = pattern_html(
-        env, leaflet_of(slug, terms), switch, [], lambda anchor: "", Drawings(lambda path: path)
-    )
+    later = Later(lambda path: path)
+    body = later.fill(pattern_html(env, leaflet_of(slug, terms), switch, [], lambda anchor: "", later))
     found = []
     for one in html.fromstring(body).xpath("//*[@data-leaf-round]"):
         for heard in one.xpath(".//*[@class='leaf-heard']"):
