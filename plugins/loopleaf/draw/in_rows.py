@@ -14,6 +14,9 @@ from .subject import Subject
 WIDEST_ARC = 1.6 * pi
 NARROWEST_ARC = 0.25 * pi
 
+FEWEST_IN_ARC = 4
+"""Fewer rows than this are a band, however they grow."""
+
 ROW_LAYERS = 4
 
 
@@ -56,7 +59,7 @@ class Edging:
 
 def sheet_for(rows: Sequence[RoundSize]) -> Sheet:
     """Straight, or an arc, its inner edge as long as the first row; fuller rows are eased in."""
-    if len(rows) < 2:
+    if len(rows) < FEWEST_IN_ARC:
         return Sheet(0.0, 0.0)
     first, last = rows[0], rows[-1]
     deep = last.height_mm - first.rise_mm / 2

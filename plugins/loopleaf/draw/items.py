@@ -101,8 +101,8 @@ def items_of_rounds(
 
 
 def foundation(row: WorkedRound, base: Sequence[Place], mirrored: bool) -> dict[int, Spot]:
-    """The chains of a foundation that the first row uses, side by side; chains passed before a first stitch
-    on the hook stand under it.
+    """The chains of a foundation from the first to the last that the row uses, side by side; chains passed
+    before a first stitch on the hook stand under it.
     """
     used = {id(place) for made in row.made for place in made.into}
     places = [at for at, place in enumerate(base) if id(place) in used]
@@ -111,10 +111,11 @@ def foundation(row: WorkedRound, base: Sequence[Place], mirrored: bool) -> dict[
     first = row.made[0]
     ahead = int(isinstance(first, Made) and first.number > 0 and not first.into)
     low, whole = places[0] - ahead, places[-1] - places[0] + 1 + ahead
-    spots = {id(base[at]): Spot((at - low) / whole, (at - low + 1) / whole) for at in places}
-    if not mirrored:
-        return spots
-    return {key: Spot(1 - spot.end, 1 - spot.start) for key, spot in spots.items()}
+    spots: dict[int, Spot] = {}
+    for at in range(places[0], places[-1] + 1):
+        start, end = (at - low) / whole, (at - low + 1) / whole
+        spots[id(base[at])] = Spot(1 - end, 1 - start) if mirrored else Spot(start, end)
+    return spots
 
 
 def _side_by_side(worked: WorkedRound, scale: Scale, last: bool) -> list[Item]:

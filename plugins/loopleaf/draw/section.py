@@ -55,6 +55,10 @@ class Oval:
         """The distance out whose way around is `way`."""
         return max((way - 2 * self.spine) / tau, 0.0)
 
+    def way(self, out: float) -> float:
+        """The way around so far out."""
+        return 2 * self.spine + tau * out
+
     def carried(self, along: float, out: float, to: float) -> float:
         """The share of the way around at `to` that lies straight outside (or inside) of a share at `out`."""
         if not self.spine:
@@ -65,7 +69,7 @@ class Oval:
         if part <= straight:
             part *= further / straight
         else:
-            part = further + (part - straight) / (1 - straight) * (1 - further)
+            part = further + (part - straight) / (1 - straight) * (1 - further) if straight < 1 else further
         return turns + (half + part) / 2
 
 
@@ -94,9 +98,18 @@ class Polygon:
         """The distance out whose way around is `way`."""
         return way / (2 * self.corners * tan(pi / self.corners))
 
+    def way(self, out: float) -> float:
+        """The way around so far out."""
+        return 2 * self.corners * tan(pi / self.corners) * out
+
     def carried(self, along: float, out: float, to: float) -> float:
-        """The share of the way around at `to` that lies straight outside of a share at `out`: the same."""
-        return along
+        """The share of the way around at `to` that lies straight outside (or inside) of a share at `out`.
+
+        What lies beyond the ends of a shorter side comes to its corner.
+        """
+        side, part = divmod(along * self.corners, 1.0)
+        aside = (part - 0.5) * out / to
+        return (side + 0.5 + min(max(aside, -0.5), 0.5)) / self.corners
 
 
 Section = Oval | Polygon

@@ -97,7 +97,7 @@ def stand_of(subject: Subject) -> tuple[Stand, list[list[Item]]]:
     """
     first_out = ring_radius(subject.piece, 0, subject.scale.width_mm)
     section, rings, slant = _form(subject, first_out)
-    rounds = items_of_rounds(subject.worked, subject.scale, section, rings, base_spots(subject))
+    rounds = items_of_rounds(subject.worked, subject.scale, section, rings, base_spots(subject, section, 0.0))
     if slant < pi / 2 and isinstance(section, Oval):
         section = Oval(section.spine, ASKEW if section.spine else tau * (FRONT - _faced(subject, rounds)))
     return Stand(section, rings, slant), rounds
@@ -130,27 +130,35 @@ def spine_of(subject: Subject) -> float:
     """The length in mm between the two ends of an oval; 0 for a piece that doesn't begin on both sides of a
     chain.
     """
-    return max(len(_chains(subject)) - 1, 0) * subject.scale.width_mm
+    return max(len(chains_of(subject)) - 1, 0) * subject.scale.width_mm
 
 
-def base_spots(subject: Subject) -> dict[int, Spot]:
-    """Where the chains of an oval's start lie along its spine: out on one side, back on the other."""
-    numbers = _chains(subject)
+def base_spots(subject: Subject, section: Section, out: float) -> dict[int, Spot]:
+    """Where the chains of an oval's start lie, as shares of the way around so far out: side by side along
+    one straight side and back along the other, the two end ones in the middle of the rounded ends.
+    """
+    numbers = chains_of(subject)
     if len(numbers) < 2:
         return {}
-    ends = max(len(numbers) - 1, 1)
+    ends = len(numbers) - 1
+    straight = section.carried(0.5 - 1e-9, 0.0, out)
     near = {id(place) for place in subject.piece.starts[0]}
     spots: dict[int, Spot] = {}
     for made in subject.worked[0].made:
         for place in made.into:
-            if isinstance(place, Made) and place.number in numbers:
-                at = numbers.index(place.number) / ends / 2
-                middle = at if id(place) in near else 1 - at
-                spots[id(place)] = Spot(middle - 0.25 / ends, middle + 0.25 / ends)
+            if not isinstance(place, Made) or place.number not in numbers:
+                continue
+            at = numbers.index(place.number)
+            if at in (0, ends):
+                middle, half = 0.75 + straight / 2 - (0.5 if at else 0.0), (0.5 - straight) / 2
+            else:
+                middle = at / ends * straight if id(place) in near else 0.5 + (1 - at / ends) * straight
+                half = straight / ends / 2
+            spots[id(place)] = Spot(middle - half, middle + half)
     return spots
 
 
-def _chains(subject: Subject) -> list[int]:
+def chains_of(subject: Subject) -> list[int]:
     """The numbers of the chains that an oval's first round goes into; none for other starts."""
     start = subject.work.pattern.pieces[subject.piece.name].start
     if start is None or start.kind != "both sides":
