@@ -98,6 +98,7 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
         self._add_fonts(files, config)
         self.jobs = booklet_jobs(self.patterns, self.settings, docs, config.use_directory_urls)
         self.cache = keep / "booklets"
+        self.unprinted: list[str] = []
         booklets = set(self.jobs) if self.serving else self._add_booklets(files, config)
         pages = generated(self.patterns, self.settings.terms, self.settings.collection, self.serving)
         self.site = Site(pages, self.patterns, self.settings, booklets, templates(config.theme.dirs), files)
@@ -155,6 +156,10 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
             raise PluginError(
                 f"{count} not published: {names}. The findings stand above; the others are built."
             )
+        if self.unprinted:
+            raise PluginError(
+                f"Not every booklet could be printed: {', '.join(self.unprinted)}. The reasons stand above."
+            )
 
     def on_serve(
         self, server: LiveReloadServer, /, *, config: MkDocsConfig, builder: Any
@@ -178,6 +183,7 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
             log.warning("%s: %s", remark.key, remark.text)
         for failure in made.failures:
             log.error("%s: %s", failure.key, failure.text)
+            self.unprinted.append(failure.key)
         log.info("%d booklets, %d of them printed now.", len(made.paths), len(made.rendered))
         for key, path in made.paths.items():
             files.append(File.generated(config, key, abs_src_path=str(path)))
