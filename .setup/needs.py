@@ -1,4 +1,4 @@
-"""Says what the machine still lacks, one word a line: `venv`, `pango`, for tests `chromium`, `poppler`.
+"""Says what the machine still lacks, one word a line: `venv`, `pango`; for tests `chromium` and others.
 
     python3 .setup/needs.py site|test
 
@@ -52,6 +52,9 @@ def missing(purpose: str) -> list[str]:
             lacks.append("chromium")
         if shutil.which("pdftotext") is None:
             lacks.append("poppler")
+        # The driver that the browser tests come with opens it; Debian's smallest installation is without.
+        if sys.platform == "linux" and not has_library("atomic", "libatomic.so.1"):
+            lacks.append("atomic")
     return lacks
 
 

@@ -45,6 +45,8 @@ packages() {
             *" chromium") echo chromium ;;
             "macos poppler") echo poppler ;;
             *" poppler") echo poppler-utils ;;
+            "debian atomic") echo libatomic1 ;;
+            "fedora atomic") echo libatomic ;;
         esac
     done | tr '\n' ' ' | sed 's/ $//'
 }

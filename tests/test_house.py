@@ -136,16 +136,11 @@ def test_style_and_types(command: tuple[str, ...]) -> None:
 
 
 def test_what_is_imported_is_declared() -> None:
-    """Every outside package that the code imports is asked for by pyproject.toml itself."""
-    part_of = {
-        "yaml": "pyyaml",
-        "material": "mkdocs-material",
-        "markupsafe": "jinja2",
-        "pydantic_core": "pydantic",
-    }
+    """What the code imports from outside is asked for by pyproject.toml itself, and nothing else is."""
+    part_of = {"yaml": "pyyaml", "markupsafe": "jinja2", "pydantic_core": "pydantic"}
     settings = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
     declared = {re.split(r"[<>=~!;\[ ]", line)[0].lower() for line in settings["project"]["dependencies"]}
     outside = {name.split(".")[0] for module in MODULES for name in imported(module)}
     outside -= {*sys.stdlib_module_names, "loopleaf"}
-    assert outside - {"yaml"}, "no outside package at all: is the test looking in the right place?"
-    assert {part_of.get(name, name) for name in outside} <= declared
+    theme = {"mkdocs-material"}  # named in mkdocs.yml
+    assert {part_of.get(name, name).lower() for name in outside} == declared - theme

@@ -4,9 +4,9 @@ No network is used: the packages that Loopleaf needs come from `.cache/wheelhous
 """
 
 import os
+import shutil
 import subprocess
 import sys
-import tarfile
 import venv
 import zipfile
 from pathlib import Path
@@ -63,7 +63,8 @@ class Place:
         (packages,) = self.environment.glob("lib/python*/site-packages")
         self.seen.touch()
         watch = WATCH.format(root=f"{ROOT}{os.sep}", seen=os.fspath(self.seen))
-        (packages / "sitecustomize.py").write_text(watch)
+        (packages / "watch_the_repository.py").write_text(watch)
+        (packages / "watch_the_repository.pth").write_text("import watch_the_repository\n")
 
     def run(self, program: str, *arguments: str, within: str = ".") -> subprocess.CompletedProcess[str]:
         """The new environment's own program, with nothing of this one's left in the environment variables."""
@@ -88,8 +89,7 @@ def place(wheel: Path, tmp_path_factory: pytest.TempPathFactory) -> Place:
 
 
 def test_the_source_archive_makes_the_same_wheel(wheel: Path, archive: Path, tmp_path: Path) -> None:
-    with tarfile.open(archive) as packed:
-        packed.extractall(tmp_path / "source", filter="data")
+    shutil.unpack_archive(archive, tmp_path / "source")
     (source,) = (tmp_path / "source").iterdir()
     again = build("wheel", source, tmp_path / "again")
     with zipfile.ZipFile(wheel) as ours, zipfile.ZipFile(again) as theirs:

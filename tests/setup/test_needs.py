@@ -44,6 +44,9 @@ def test_what_lacks_is_named(needs: SimpleNamespace, monkeypatch: pytest.MonkeyP
     monkeypatch.setitem(needs.missing.__globals__, "BROWSERS", ("chromium",))
     assert needs.missing("site") == ["pango"]
     assert needs.missing("test") == ["pango", "chromium", "poppler"]
+    monkeypatch.setattr("sys.platform", "linux")
+    monkeypatch.setitem(needs.missing.__globals__, "has_library", lambda name, file: name != "atomic")
+    assert needs.missing("test") == ["chromium", "poppler", "atomic"]
 
 
 def test_debian_parts_venv_from_python(needs: SimpleNamespace, monkeypatch: pytest.MonkeyPatch) -> None:
