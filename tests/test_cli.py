@@ -211,6 +211,23 @@ def test_draw(folder: Path) -> None:
     assert (folder / "coaster.svg").read_text("utf-8").startswith("<svg")
 
 
+def test_the_kinds_of_drawing(folder: Path) -> None:
+    run("new", "coaster")
+    chart = run("draw", "coaster.yml")
+    assert 'data-kind="hdc"' in chart.stdout
+    assert run("draw", "coaster.yml", "--kind", "chart", "--terms", "US").stdout == chart.stdout
+    british = run("draw", "coaster.yml", "--terms", "UK").stdout
+    assert 'data-kind="hdc"' in british
+    assert "htr, half treble (US: hdc, half double crochet)" in british
+    picture = run("draw", "coaster.yml", "--kind", "picture")
+    assert picture.stdout.startswith("<svg")
+    assert "data-kind" not in picture.stdout
+    for kind in ("chart", "picture"):
+        mirrored = run("draw", "coaster.yml", "--kind", kind, "--left-handed")
+        assert 'transform="scale(-1 1)"' in mirrored.stdout
+    assert run("draw", "coaster.yml", "--kind", "profile").exit_code == 2
+
+
 def test_what_cannot_be_drawn(folder: Path) -> None:
     run("new", "coaster")
     unknown = run("draw", "coaster.yml", "--piece", "lid")

@@ -14,6 +14,7 @@ from . import __version__
 
 if TYPE_CHECKING:
     from .review import Checked
+    from .trade import Terms
 
 # Everything else is imported inside the commands: a check must not wait for what only a build needs.
 
@@ -236,16 +237,24 @@ def measure(pattern: str) -> None:
 
 @main.command()
 @click.argument("pattern")
+@click.option("--piece", default="", metavar="NAME", help="One piece by itself; without it all of them.")
 @click.option(
-    "--piece", default="", metavar="NAME", help="One piece by itself; without it the finished whole."
+    "--kind",
+    type=click.Choice(["chart", "picture"]),
+    default="chart",
+    show_default=True,
+    help="One sign a stitch with its key, or the finished piece.",
 )
-@click.option("--kind", type=click.Choice(["picture"]), default="picture", show_default=True)
+@click.option("--left-handed", is_flag=True, help="As a left-hander works it: mirrored, the words upright.")
+@click.option(
+    "--terms", type=click.Choice(["US", "UK"]), help="Terms of a chart's key; without it the pattern's own."
+)
 @click.option(
     "-o", "output", default="-", metavar="FILE.svg", help="Where to write; standard output without it."
 )
-def draw(pattern: str, piece: str, kind: str, output: str) -> None:
+def draw(pattern: str, piece: str, kind: str, left_handed: bool, terms: "Terms | None", output: str) -> None:
     """Draw PATTERN as SVG from its worked stitches."""
-    from .draw import first_picture, piece_picture
+    from .draw import diagram, first_picture, piece_picture
 
     checked = _one(pattern)
     work, measured = checked.work, checked.measured
@@ -253,7 +262,12 @@ def draw(pattern: str, piece: str, kind: str, output: str) -> None:
     if piece and work.piece(piece) is None:
         names = ", ".join(one.name for one in work.pieces)
         _cannot(f"{pattern} has no piece “{piece}”; it has {names}.")
-    drawn = piece_picture(work, piece, measured) if piece else first_picture(work, measured)
+    if kind == "chart":
+        drawn = diagram(work, piece, terms or work.pattern.terms, left_handed, measured)
+    elif piece:
+        drawn = piece_picture(work, piece, measured, left_handed)
+    else:
+        drawn = first_picture(work, measured, left_handed)
     if not drawn:
         _cannot(f"There is nothing to draw in {piece or pattern}: it has no rounds that could be worked.")
     if output == "-":

@@ -19,10 +19,10 @@ HAIRLINE = 0.005
 MARGIN_MM = 2.0
 
 
-def first_picture(work: PatternWork, measured: Measured | None = None) -> str:
+def first_picture(work: PatternWork, measured: Measured | None = None, left_handed: bool = False) -> str:
     """The first piece that has rounds, finished as far as the pattern says, as SVG in mm.
 
-    "" where nothing is worked.
+    left_handed: as a left-hander's comes out, the mirror image. "" where nothing is worked.
     """
     measured = measured or measure(work)
     for piece in work.pieces:
@@ -40,11 +40,13 @@ def first_picture(work: PatternWork, measured: Measured | None = None) -> str:
             draw_rounds(canvas, stand, subject, rounds)
             draw_additions(canvas, subject, stand, rounds, measured)
         body, box = _laid_out(work, piece.name, _body(canvas, subject), canvas.box)
-        return svg(body, box, f"{work.pattern.title}, drawn from its stitches", MARGIN_MM)
+        return _finished(body, box, work.pattern.title, left_handed)
     return ""
 
 
-def piece_picture(work: PatternWork, name: str, measured: Measured | None = None) -> str:
+def piece_picture(
+    work: PatternWork, name: str, measured: Measured | None = None, left_handed: bool = False
+) -> str:
     """One piece on its own, as SVG in mm; "" where it has no rounds."""
     measured = measured or measure(work)
     piece = work.piece(name)
@@ -58,7 +60,14 @@ def piece_picture(work: PatternWork, name: str, measured: Measured | None = None
         stand, rounds = stand_of(subject)
         draw_rounds(canvas, stand, subject, rounds)
     title = work.pattern.pieces[name].title or name
-    return svg(_body(canvas, subject), canvas.box, f"{title}, drawn from its stitches", MARGIN_MM)
+    return _finished(_body(canvas, subject), canvas.box, title, left_handed)
+
+
+def _finished(body: str, box: Box, title: str, left_handed: bool) -> str:
+    if left_handed:
+        body = f'<g transform="scale(-1 1)">{body}</g>'
+        box = (-box[2], box[1], -box[0], box[3])
+    return svg(body, box, f"{title}, drawn from its stitches", MARGIN_MM)
 
 
 def _body(canvas: Canvas, subject: Subject) -> str:
