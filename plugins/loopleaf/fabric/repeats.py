@@ -137,7 +137,7 @@ def _passed_over(hand: Hand) -> bool:
     edge = hand.edge
     if hand.into_spaces and edge.count(edge.pos, edge.limit, spaces=True) > edge.count(edge.pos, edge.limit):
         return False
-    return hand.into_spaces and edge.rest() + hand.since in hand.runs
+    return edge.rest() + hand.since in hand.runs
 
 
 def _only_passed(hand: Hand, step: Repeat, short: int, perform: Perform) -> bool:
