@@ -4,7 +4,7 @@
 export NO_MKDOCS_2_WARNING = 1
 
 .DEFAULT_GOAL := help
-.PHONY: help site test serve check lint format golden bench lock clean ready ready-test
+.PHONY: help site test serve check lint format golden long bench lock clean ready ready-test
 
 help:            ## this list
 	@sed -n 's/^\([a-z]*\):[^#]*## /  make \1	/p' Makefile | expand -t 18
@@ -36,6 +36,9 @@ check: lint      ## everything: style, types, the patterns of the collection (wa
 format: ready    ## put the code into the house's form
 	.venv/bin/ruff check --fix .
 	.venv/bin/ruff format .
+
+long: ready-test ## compare the engine with its second opinion on twenty thousand generated patterns
+	LOOPLEAF_GENERATED=20000 .venv/bin/python -m pytest -n 2 tests/quality
 
 golden: ready-test ## write the expected outputs of the tests anew; read the difference before you commit it
 	.venv/bin/python -m pytest --golden

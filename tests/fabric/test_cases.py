@@ -7,7 +7,7 @@ import pytest
 import yaml
 
 from loopleaf import trade
-from loopleaf.fabric import PatternWork, RoundWork, work_pattern
+from loopleaf.fabric import Made, PatternWork, RoundWork, work_pattern
 from loopleaf.pattern import load
 
 CASES: list[dict[str, Any]] = yaml.safe_load(
@@ -89,5 +89,5 @@ def test_every_stitch_knows_what_it_was_worked_into(case: dict[str, Any]) -> Non
         numbers = [m.number for m in worked.made if getattr(m, "number", 0) and hasattr(m, "kind")]
         assert numbers == list(range(1, len(numbers) + 1)) or round_.troubles
         for made in worked.made:
-            if getattr(made, "role", "") == "stitch" and not made.kind.startswith("foundation-"):
+            if isinstance(made, Made) and made.role == "stitch" and not made.kind.startswith("foundation-"):
                 assert made.into, round_.plan.work
