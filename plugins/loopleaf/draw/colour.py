@@ -18,8 +18,8 @@ def shaded(colour: str, light: float) -> str:
 
 
 def level(light: float) -> float:
-    """Light in steps of 0.06, so that neighbours can share a path."""
-    return round(light / 0.06) * 0.06
+    """Light in steps of 0.05, so that neighbours can share a path."""
+    return round(light * 20) / 20
 
 
 def outline_of(colour: str) -> str:

@@ -26,13 +26,12 @@ NARROWEST_FOOT = 0.6
 
 class Spot(NamedTuple):
     """Where a place lies on the round it was made in: from and to, as shares of that round's way, and the
-    share of the round's height that it reaches. mirrored: it was made from its end to its start.
+    share of the round's height that it reaches.
     """
 
     start: float
     end: float
     top: float = 1.0
-    mirrored: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,7 +173,7 @@ def _on_their_feet(
     items: list[Item], spots: dict[int, Spot], circle: bool, mirrored: bool = False
 ) -> list[Item]:
     """The items with their feet on the places they went into; then their tops are places themselves."""
-    feet = dict(_feet(items, spots))
+    feet = dict(_feet(items, spots, mirrored))
     whole = sum(1 if isinstance(i.thing, Made) else i.thing.chains * CHAIN_SHARE for i in items) or 1.0
     found: list[Item] = []
     for item in items:
@@ -190,7 +189,7 @@ def _on_their_feet(
         found.append(item)
     if not circle:
         found = _eased(found)
-    spots.update({id(item.thing): Spot(item.start, item.end, min(item.tops), mirrored) for item in found})
+    spots.update({id(item.thing): Spot(item.start, item.end, min(item.tops)) for item in found})
     return found
 
 
@@ -207,7 +206,7 @@ def _eased(items: list[Item]) -> list[Item]:
     ]
 
 
-def _feet(items: Sequence[Item], spots: Mapping[int, Spot]) -> Iterator[tuple[int, Spot]]:
+def _feet(items: Sequence[Item], spots: Mapping[int, Spot], mirrored: bool) -> Iterator[tuple[int, Spot]]:
     """Where each stitch stands: its part of the place, or all its places together where it gathers them."""
     stitches = [item for item in items if isinstance(item.thing, Made)]
     sharers = Counter(_key(place) for item in stitches for place in item.thing.into)
@@ -215,7 +214,7 @@ def _feet(items: Sequence[Item], spots: Mapping[int, Spot]) -> Iterator[tuple[in
     for item in stitches:
         parts: list[Spot] = []
         for place in item.thing.into:
-            spot, key = _spot(place, spots), _key(place)
+            spot, key = _spot(place, spots, mirrored), _key(place)
             if spot is not None:
                 wide = (spot.end - spot.start) / sharers[key]
                 low = spot.start + wide * come[key]
@@ -240,14 +239,15 @@ def _key(place: Place) -> Hashable:
     return id(place)
 
 
-def _spot(place: Place, spots: Mapping[int, Spot]) -> Spot | None:
+def _spot(place: Place, spots: Mapping[int, Spot], mirrored: bool) -> Spot | None:
+    """Where a place lies. mirrored: it is worked into from right to left, its chains counted that way."""
     if isinstance(place, Made) and place.role == "loop":
         space = place.into[0]
         whole = spots.get(id(space))
         if whole is None or not isinstance(space, Space):
             return None
         wide = (whole.end - whole.start) / space.chains
-        passed = space.chains - place.number if whole.mirrored else place.number - 1
+        passed = space.chains - place.number if mirrored else place.number - 1
         return Spot(whole.start + wide * passed, whole.start + wide * (passed + 1), whole.top)
     return spots.get(id(place))
 
@@ -256,7 +256,7 @@ def _turn(items: Sequence[Item], spots: Mapping[int, Spot], section: Section, ri
     """How far a round must be turned for its stitches to stand above their places, in the mean."""
     away, across = 0.0, 0.0
     middles = {id(item.thing): item.middle for item in items}
-    for key, spot in _feet(items, spots):
+    for key, spot in _feet(items, spots, False):
         below = section.carried((spot.start + spot.end) / 2, ring.out0, ring.out1)
         angle = tau * (below - middles[key])
         away += sin(angle)

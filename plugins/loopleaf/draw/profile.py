@@ -90,9 +90,9 @@ def filled(rounds: Sequence[RoundSize], section: Section, first_out: float) -> l
     again, a little against their bending (the fourth difference along the profile), and never further from
     the counts than the cloth gives and half a step to the next round (a count holds somewhere between a
     round's lower and upper edge). Where the piece is closed the profile goes on smoothly through the pole:
-    beyond it the distances count as negative. The rounds keep their heights along the
-    cloth, all stretched alike where a step out needs it. A ball whose
-    counts follow 2πR·sin(s/R) comes out round.
+    beyond it the distances count as negative. There is as much around the piece as before, all rounds
+    together; they keep their heights along the cloth, all stretched alike where a step out needs it. A ball
+    whose counts follow 2πR·sin(s/R) comes out round.
     """
     counted = [section.out_for(one.length_mm) for one in rounds]
     steps = [abs(b - a) for a, b in pairwise(counted)] or [0.0]
@@ -104,10 +104,12 @@ def filled(rounds: Sequence[RoundSize], section: Section, first_out: float) -> l
     outs = list(counted)
     for _ in range(_PASSES):
         far = [*_beyond(outs, closed[0]), *outs, *reversed(_beyond(outs[::-1], closed[1]))]
-        outs = [
-            min(max(b - (far[i] - 4 * far[i + 1] + 6 * b - 4 * far[i + 3] + far[i + 4]) / 16, c - g), c + g)
-            for i, (b, c, g) in enumerate(zip(outs, counted, give, strict=True))
+        eased = [
+            b - (far[i] - 4 * far[i + 1] + 6 * b - 4 * far[i + 3] + far[i + 4]) / 16
+            for i, b in enumerate(outs)
         ]
+        kept = sum(counted) / (sum(eased) or 1.0)
+        outs = [min(max(b * kept, c - g), c + g) for b, c, g in zip(eased, counted, give, strict=True)]
     edges = [
         first_out if closed[0] else outs[0],
         *((a + b) / 2 for a, b in pairwise(outs)),

@@ -1,0 +1,65 @@
+"""Shapes collected by colour, and how they are written."""
+
+import pytest
+
+from loopleaf.draw.canvas import Canvas, number, svg
+
+from .pieces import SVG, tree
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [(0.0, "0"), (-0.001, "0"), (1.5, "1.5"), (-0.25, "-.25"), (10.0, "10"), (2.006, "2.01")],
+)
+def test_numbers_are_short(value: float, text: str) -> None:
+    assert number(value) == text
+
+
+def test_a_path_goes_from_point_to_point_and_down_is_down() -> None:
+    canvas = Canvas()
+    canvas.fill(0, "#112233", [(0.0, 0.0), (1.0, 0.0), (1.0, 2.5), (-0.5, 2.5)])
+    assert canvas.body("#000000", 1.0) == '<path fill="#112233" d="M0 0l1 0 0-2.5-1.5 0z"/>'
+
+
+def test_no_rounding_adds_up() -> None:
+    canvas = Canvas()
+    canvas.line(0, "#112233", 1.0, [(at * 0.0149, 0.0) for at in range(1001)])
+    way = canvas.body("#000000", 1.0).split(' d="M0 0l')[1].split('"')[0].replace("-", " -")
+    across = [float(figure) for figure in way.split()][::2]
+    assert sum(across) == pytest.approx(14.9, abs=0.011)
+
+
+def test_layers_are_drawn_in_order_and_outlines_beneath() -> None:
+    canvas = Canvas()
+    square = [(0.0, 0.0), (1.0, 0.0), (1.0, 1.0)]
+    canvas.line(2, "#000002", 0.5, square)
+    canvas.fill(1, "#000001", square)
+    canvas.fill(3, "#000003", square)
+    canvas.fill(1, "#000001", square)
+    canvas.outline(square)
+    drawn = [p.get("stroke") or p.get("fill") for p in tree(f"<g>{canvas.body('#00000f', 0.2)}</g>")]
+    assert drawn == ["#00000f", "#000001", "#000002", "#000003"]
+
+
+def test_the_box_holds_lines_with_their_width() -> None:
+    canvas = Canvas()
+    assert canvas.box == (0.0, 0.0, 0.0, 0.0)
+    canvas.line(0, "#000000", 2.0, [(0.0, 0.0), (10.0, 5.0)])
+    canvas.fill(0, "#000000", [(3.0, -8.0), (4.0, 0.0), (5.0, 0.0)])
+    assert canvas.box == (-1.0, -6.0, 11.0, 8.0)
+
+
+def test_a_pasted_canvas_lies_at_its_place_and_lower() -> None:
+    small, large = Canvas(), Canvas()
+    small.fill(2, "#000001", [(-1.0, -2.0), (1.0, -2.0), (1.0, 2.0)])
+    small.line(1001, "#000002", 0.4, [(0.0, 0.0), (0.0, 2.0)])
+    large.paste(small, 50, 10.0, 20.0, 0.5)
+    assert large.box == pytest.approx((9.0, -21.2, 11.0, -19.0))
+    drawn = [p.get("stroke") or p.get("fill") for p in tree(f"<g>{large.body('#000000', 1.0)}</g>")]
+    assert drawn == ["#000002", "#000001"]
+
+
+def test_a_title_is_escaped_and_the_view_has_a_margin() -> None:
+    root = tree(svg("", (0.0, 0.0, 10.0, 5.0), "Sea & <sand>", 2.0))
+    assert root.get("viewBox") == "-2 -2 14 9"
+    assert root.findtext(f"{SVG}title") == "Sea & <sand>"

@@ -1,0 +1,184 @@
+"""Where each stitch of a round lies, and what it stands on."""
+
+import itertools
+
+import pytest
+
+from loopleaf.draw.items import CHAIN_SHARE, Item, items_of_rounds, items_of_rows
+from loopleaf.draw.profile import Ring
+from loopleaf.draw.section import Oval, Polygon
+from loopleaf.draw.subject import Subject
+from loopleaf.fabric import Made, Space
+
+from .pieces import DEMO, MAT, SQUARE, demo, rounds, rows, subject, subject_from
+
+
+def in_rows(piece: Subject) -> list[list[Item]]:
+    mirrored = [work.side != "WS" for work in piece.piece.rounds]
+    return items_of_rows(piece.worked, mirrored, piece.scale, piece.piece.starts[0])
+
+
+def in_rounds(piece: Subject, corners: int = 0) -> list[list[Item]]:
+    section = Polygon(corners) if corners else Oval()
+    rings = [Ring(5.0 * at, 0.0, 5.0 * at + 5, 0.0) for at in range(len(piece.worked))]
+    return items_of_rounds(piece.worked, piece.scale, section, rings, {})
+
+
+def middle(item: Item) -> float:
+    return (item.foot[0] + item.foot[1]) / 2
+
+
+@pytest.mark.parametrize("name", DEMO)
+def test_every_counted_stitch_and_space_has_its_item(name: str) -> None:
+    work, _ = demo(name)
+    for piece in work.pieces:
+        if not piece.rounds:
+            continue
+        one = subject(work, piece.name)
+        items = in_rows(one) if one.in_rows else in_rounds(one)
+        for worked, row in zip(one.worked, items, strict=True):
+            assert sum(isinstance(item.thing, Made) for item in row) == sum(
+                isinstance(made, Made) and made.number > 0 for made in worked.made
+            )
+            assert sum(isinstance(item.thing, Space) for item in row) == sum(
+                isinstance(made, Space) for made in worked.made
+            )
+            assert row[-1].end - row[0].start == pytest.approx(1.0)
+
+
+def test_rows_turn_and_stand_above_each_other() -> None:
+    first, second = in_rows(
+        subject_from(rows("sc in 2nd ch from hook and in each ch across, turn", "ch 1, sc in each st across"))
+    )
+    assert [item.thing.number for item in first] == list(range(10, 0, -1))
+    assert [item.thing.number for item in second] == list(range(1, 11))
+    for below, above in zip(first, second, strict=True):
+        assert above.thing.into == (below.thing,)
+        assert above.foot == pytest.approx((below.start, below.end))
+
+
+def test_chains_passed_at_the_start_stand_under_their_stitch() -> None:
+    (row,) = in_rows(subject_from(rows("dc in 4th ch from hook and in each ch across")))
+    assert len(row) == 9
+    assert row[-1].thing.number == 1
+    assert row[-1].foot == pytest.approx((8 / 9, 1.0))
+    assert row[0].foot == pytest.approx((0.0, 1 / 9))
+
+
+def test_a_fan_spreads_from_one_place_and_is_highest_in_its_middle() -> None:
+    piece = subject_from(
+        rows(
+            "sc in 2nd ch from hook and in each ch across, turn",
+            "ch 1, sc in first st, sk 2 sts, 5 dc in next st, sk 2 sts, sc in next st",
+            chain=8,
+        )
+    )
+    base, fan = in_rows(piece)
+    stitches = [item for item in fan if item.thing.kind == "double"]
+    assert len(stitches) == 5
+    place = next(item for item in base if item.thing is stitches[0].thing.into[0])
+    assert all(place.start - 0.2 < middle(item) < place.end + 0.2 for item in stitches)
+    assert stitches[0].tops[0] < stitches[1].tops[0] < stitches[2].tops[0]
+    assert stitches[2].tops[0] == pytest.approx(stitches[2].tops[1])
+    assert all(a.tops[1] == b.tops[0] for a, b in itertools.pairwise(stitches))
+    low = next(item for item in fan if item.thing.kind == "single")
+    assert low.tops[0] < 0.7
+
+
+def test_a_round_is_turned_until_its_stitches_stand_on_their_places() -> None:
+    for piece in (
+        subject_from(MAT),
+        subject(demo("pebble-ball")[0]),
+        subject(demo("lantern-pouch")[0], "pouch"),
+    ):
+        for row in in_rounds(piece)[1:]:
+            leans = [item.middle - middle(item) for item in row if isinstance(item.thing, Made)]
+            assert abs(sum(leans) / len(leans)) < 0.01
+            assert max(abs(lean) for lean in leans) < 3 / len(row)
+
+
+def test_corners_stand_where_the_polygon_has_them() -> None:
+    for row in in_rounds(subject(demo("harbour-square")[0]), 4):
+        corners = [item.middle * 4 for item in row if item.corner]
+        assert len(corners) == 4
+        assert all(at == pytest.approx(round(at), abs=1e-6) for at in corners)
+
+
+def test_a_round_without_the_corners_is_left_as_it_is() -> None:
+    rounds_of_square = in_rounds(subject_from(SQUARE), 4)
+    assert not any(item.corner for item in rounds_of_square[2])
+    assert len({round(item.end - item.start, 6) for item in rounds_of_square[2]}) == 1
+
+
+def test_a_decrease_stands_on_all_its_places_also_across_the_join() -> None:
+    rows_of_ball = in_rounds(subject(demo("pebble-ball")[0]))
+    gathered = [
+        item
+        for row in rows_of_ball
+        for item in row
+        if isinstance(item.thing, Made) and item.thing.form == "tog"
+    ]
+    assert gathered
+    for item in gathered:
+        assert len(item.thing.into) == 2
+        assert 0 < item.foot[1] - item.foot[0] < 0.5
+
+
+def test_stitches_in_the_chains_of_a_space_stand_side_by_side_on_it() -> None:
+    work, _ = demo("reed-tray")
+    tray = subject(work)
+    items = in_rounds(tray)
+    at = next(i for i, r in enumerate(tray.piece.rounds) if r.plan.label == "18")
+    space = next(item for item in items[at - 1] if isinstance(item.thing, Space))
+    on_it = [
+        i
+        for i in items[at]
+        if any(isinstance(p, Made) and p.into and p.into[0] is space.thing for p in i.thing.into)
+    ]
+    assert len(on_it) == 12
+    feet = [middle(item) for item in on_it]
+    assert feet == sorted(feet)
+    assert space.start - 0.01 < feet[0]
+    assert feet[-1] < space.end + 0.01
+
+
+def test_the_chains_of_a_mirrored_space_run_the_other_way() -> None:
+    _, over, back = in_rows(
+        subject_from(
+            rows(
+                "sc in 2nd ch from hook and in each ch across, turn",
+                "ch 1, sc in first 3 sts, ch 4, sk 4 sts, sc in last 3 sts, turn",
+                "ch 1, sc in first 3 sts, sc in each ch of next ch-4, sc in last 3 sts",
+            )
+        )
+    )
+    space = next(item for item in over if isinstance(item.thing, Space))
+    feet = [middle(item) for item in back]
+    assert feet == sorted(feet)
+    assert [space.start < foot < space.end for foot in feet].count(True) == 4
+
+
+def test_spaces_take_less_room_than_stitches() -> None:
+    _, row = in_rows(
+        subject_from(
+            rows(
+                "sc in 2nd ch from hook and in each ch across, turn",
+                "ch 1, sc in first st, (ch 1, sk next st, sc in next st) x 4, sc in last st",
+            )
+        )
+    )
+    wide = {type(item.thing): item.end - item.start for item in row}
+    assert wide[Space] / wide[Made] == pytest.approx(CHAIN_SHARE)
+
+
+def test_what_is_lower_than_its_neighbours_is_stood_on_lower_down() -> None:
+    piece = subject_from(
+        rounds(
+            "ch 1, 6 sc in ring, join",
+            "ch 1, (sc in next st, tr in next st) x 3, join",
+            "ch 1, sc in each st around, join",
+        )
+    )
+    low, high = sorted({item.floor for item in in_rounds(piece)[2]})
+    assert low < 0.7
+    assert high == 1.0
