@@ -52,7 +52,7 @@ def _named(terms: Terms) -> dict[str, tuple[str, str]]:
 
 
 def stitch_named(name: str, terms: Terms) -> tuple[StitchRow, str] | None:
-    """The stitch of a name in one terminology, with its post (`front`, `back`, "" for none); None for no stitch.
+    """The stitch of a name in one terminology and its post (`front`, `back`, "" for none); None: no stitch.
 
     `dc` is the double in US terms and the single in UK ones; `FPdc` is the double with a front post.
     """
