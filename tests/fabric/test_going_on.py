@@ -252,3 +252,13 @@ def test_a_turning_chain_settled_by_the_rest_of_the_piece() -> None:
         10,
         10,
     ]
+
+
+def test_a_turn_after_a_step_that_does_not_fit_is_still_a_turn() -> None:
+    rows: list[dict[str, Any]] = [
+        {"row": 1, "work": "sc in 2nd ch from hook and in each ch across, turn", "count": 10},
+        {"row": 2, "work": "ch 1, sc in next 8 sts, hdc in next 5 sts, turn", "count": 10},
+        {"row": 3, "work": "ch 1, sc in each st across", "count": 10},
+    ]
+    piece = {"title": "Piece", "yarn": "A", "worked": "rows", "start": "chain 11", "rows": rows}
+    assert troubles(worked({"pieces": {"piece": piece}})) == [("2", "works-past-the-end")]

@@ -222,10 +222,10 @@ class PieceHand:
         self, result: RoundWork, attempt: Attempt, steps: tuple[Step, ...], chained: bool, last: bool
     ) -> None:
         worked = self.ways.worked
-        turned = attempt.hand.turned or chained
+        turned = attempt.hand.turned or chained or (attempt.stuck and survey.turns_at_its_end(steps))
         if worked == "rows":
             self.turned = True
-            if not turned and not last and not attempt.hand.fastened:
+            if not (turned or last or attempt.hand.fastened or (attempt.stuck and survey.fastens_off(steps))):
                 edge = attempt.worked.edge
                 same = [getattr(p, "kind", "") for p in edge] == [getattr(p, "kind", "") for p in edge[::-1]]
                 result.troubles.append(Trouble("turn-missing", None, {"matters": not same}))

@@ -133,6 +133,8 @@ def _contradicted(plain: Attempt, other: Attempt) -> Attempt:
     facts = {
         "chains": question.chains, "stitch": question.stitch, "said": question.counts, "by": question.by,
         "count_said": plain.worked.count, "count_other": other.worked.count, "cause": cause.rule,
+        "needed": cause.facts.get("needed"), "available": cause.facts.get("available"),
+        "left": cause.facts.get("left"),
     }  # fmt: skip
     span = question.span or cause.span
     other.troubles = [Trouble("turning-chain-contradicted", span, facts, plain.hand.setting.size)]

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping
 from ..notation.tree import (
     Chain,
     ChainOf,
+    FastenOff,
     Group,
     Join,
     JoinYarn,
@@ -117,6 +118,16 @@ def part_turning_chain(line: Line) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
     if len(steps) >= 3 and isinstance(steps[-2], Turn) and isinstance(steps[-1], Chain):
         return steps[:-1], (steps[-1],)
     return steps, ()
+
+
+def turns_at_its_end(steps: tuple[Step, ...]) -> bool:
+    """Whether the line turns at its end, though the hand may not have come so far."""
+    return any(isinstance(step, Turn) and step.turns for step in steps[-2:])
+
+
+def fastens_off(steps: tuple[Step, ...]) -> bool:
+    """Whether the line ends the yarn, though the hand may not have come so far."""
+    return any(isinstance(step, FastenOff) for step in steps)
 
 
 def leading_turn(steps: tuple[Step, ...]) -> bool:

@@ -39,9 +39,7 @@ def words(met: Met) -> Words:
     return Words(
         message=f"The {chain} at the start of {met.where} {said} by this pattern, and the count works out "
         "only the other way.",
-        working=f"Read as said the {met.round.plan.word if met.round else 'round'} makes "
-        f"{facts['count_said']}, "
-        f"the other way {facts['count_other']}.",
+        working=_working(met),
         suggestion=Suggestion(
             f"If the count is right, write “{other}”.",
             other if met.quoted == f"“{chain}”" else None,
@@ -49,6 +47,19 @@ def words(met: Met) -> Words:
         ),
         related=(Related(at, "the count is stated here"),) if at else (),
     )
+
+
+def _working(met: Met) -> str:
+    """What comes of it as said, and the other way."""
+    facts = met.facts
+    word = met.round.plan.word if met.round else "round"
+    other = f"the other way it makes {facts['count_other']}"
+    if facts["needed"] is not None and facts["available"] is not None:
+        there = facts["available"]
+        return f"Read as said, {facts['needed']} places are needed where {there} are there; {other}."
+    if facts["left"] is not None:
+        return f"Read as said, {facts['left']} of the places below are left over; {other}."
+    return f"Read as said the {word} makes {facts['count_said']}, the other way {facts['count_other']}."
 
 
 def find(subject: Subject) -> Iterator[Finding]:
