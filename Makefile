@@ -4,7 +4,7 @@
 export NO_MKDOCS_2_WARNING = 1
 
 .DEFAULT_GOAL := help
-.PHONY: help site test serve check lint format golden long bench lock clean ready ready-test
+.PHONY: help site test serve check lint format golden long bench pictures lock clean ready ready-test
 
 help:            ## this list
 	@sed -n 's/^\([a-z]*\):[^#]*## /  make \1	/p' Makefile | expand -t 18
@@ -45,6 +45,9 @@ golden: ready-test ## write the expected outputs of the tests anew; read the dif
 
 bench: ready-test ## how long a site, a booklet and a check take, as ratios
 	.venv/bin/python -m tests.benchmarks
+
+pictures: ready-test site ## renew the README's pictures from the site just built
+	.venv/bin/python .setup/pictures.py
 
 lock:            ## renew requirements.txt, with the oldest and the newest Python it serves
 	python3 .setup/lock.py python3.11 python3.13

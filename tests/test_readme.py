@@ -1,0 +1,41 @@
+"""The README shows what is there: its commands, its pictures, and the very words of a check."""
+
+import re
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from loopleaf.cli import main
+
+ROOT = Path(__file__).resolve().parents[1]
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+
+
+def test_the_check_says_what_the_readme_shows(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The demo's pouch with the count of round 18 two short."""
+    pouch = (ROOT / "patterns" / "lantern-pouch.yml").read_text(encoding="utf-8")
+    slip = re.sub(r"(\{round: 18, .*count: )48", r"\g<1>46", pouch)
+    assert slip != pouch
+    (tmp_path / "lantern-pouch.yml").write_text(slip, encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    said = CliRunner().invoke(main, ["check", "lantern-pouch.yml"])
+    (shown,) = re.findall(r"```text\n(.*?)```", README, re.S)
+    assert said.exit_code == 1
+    assert shown == said.output
+
+
+def test_every_command_and_target_is_there() -> None:
+    targets = re.findall(r"^([a-z-]+):", (ROOT / "Makefile").read_text(encoding="utf-8"), re.M)
+    asked = re.findall(r"^make ([a-z]+)|`make ([a-z]+)`", README, re.M)
+    made = {first or second for first, second in asked}
+    assert {"site", "test"} <= made <= set(targets)
+    called = set(re.findall(r"^loopleaf ([a-z]+)|`loopleaf ([a-z]+)", README, re.M))
+    assert {first or second for first, second in called} <= set(main.commands)
+
+
+def test_every_link_leads_somewhere() -> None:
+    links = re.findall(r"\]\(([^)]+)\)", README)
+    assert len(links) >= 3
+    for link in links:
+        assert (ROOT / link).is_file(), link
