@@ -1,4 +1,4 @@
-"""The README shows what is there: its commands, its pictures, and the very words of a check."""
+"""README and DEVELOPERS say what is there: commands, pictures, files, and the very words of a check."""
 
 import re
 from pathlib import Path
@@ -39,3 +39,13 @@ def test_every_link_leads_somewhere() -> None:
     assert len(links) >= 3
     for link in links:
         assert (ROOT / link).is_file(), link
+
+
+def test_the_files_that_developers_are_sent_to_are_there() -> None:
+    text = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    named = set(re.findall(r"`([a-z_./*]+/[a-z_./*]*)`", text)) | set(
+        re.findall(r"`([a-z_./]+\.(?:py|yml|md))`", text)
+    )
+    assert len(named) > 25
+    rooms = (ROOT, ROOT / "plugins" / "loopleaf", ROOT / "theme_overrides")
+    assert {name for name in named if not any(any(room.glob(name)) for room in rooms)} == set()

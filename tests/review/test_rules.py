@@ -18,7 +18,7 @@ CASES = {
     path.stem: yaml.safe_load(path.read_text("utf-8")) for path in sorted((HERE / "cases").glob("*.yml"))
 }
 
-# The names of rules.md, as far as the patterns of the collection can trip them.
+# The names that reports and other programs know the rules by.
 NAMES = [
     "not-yaml",
     "comma-in-braces",
