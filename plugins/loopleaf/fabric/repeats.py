@@ -5,6 +5,7 @@ from collections.abc import Callable
 from ..notation.tree import Again, Last, Passage, Repeat, Step, Until, Work
 from .edge import Stuck
 from .hand import Hand
+from .plain_repeat import repeat_plainly
 from .seek import bound, number
 from .stitches import places_taken
 
@@ -18,6 +19,8 @@ _OUT_OF_PLACES = ("works-past-the-end", "no-such-place", "stitches-left-over")
 
 def repeat(hand: Hand, step: Repeat, perform: Perform) -> None:
     """Work a repeat's passes, then its ending."""
+    if repeat_plainly(hand, step):
+        return
     hand.depth += 1
     try:
         if step.times is not None:
