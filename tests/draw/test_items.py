@@ -74,14 +74,14 @@ def test_a_fan_spreads_from_one_place_and_is_highest_in_its_middle() -> None:
         )
     )
     base, fan = in_rows(piece)
-    stitches = [item for item in fan if item.thing.kind == "double"]
+    stitches = [item for item in fan if isinstance(item.thing, Made) and item.thing.kind == "double"]
     assert len(stitches) == 5
     place = next(item for item in base if item.thing is stitches[0].thing.into[0])
     assert all(place.start - 0.2 < middle(item) < place.end + 0.2 for item in stitches)
     assert stitches[0].tops[0] < stitches[1].tops[0] < stitches[2].tops[0]
     assert stitches[2].tops[0] == pytest.approx(stitches[2].tops[1])
     assert all(a.tops[1] == b.tops[0] for a, b in itertools.pairwise(stitches))
-    low = next(item for item in fan if item.thing.kind == "single")
+    low = next(item for item in fan if isinstance(item.thing, Made) and item.thing.kind == "single")
     assert low.tops[0] < 0.7
 
 

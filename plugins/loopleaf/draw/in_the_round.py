@@ -97,7 +97,8 @@ def _outline(canvas: Canvas, stand: Stand, last: Sequence[Item], dark: str) -> N
         for along, top in zip((item.start, item.end), item.tops, strict=True):
             out = ring.out0 + (ring.out1 - ring.out0) * top
             tops.append(stand.point(out, ring.high0 + (ring.high1 - ring.high0) * top, along))
-    canvas.outline(tops)
+    if tops:
+        canvas.outline(tops)
 
 
 def hull(points: Sequence[Point]) -> list[Point]:

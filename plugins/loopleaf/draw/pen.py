@@ -116,10 +116,9 @@ class Pen:
 
     @property
     def box(self) -> Box:
-        """Left, top, right, bottom of what is drawn, with room for the widest sign; 0 for nothing."""
-        if not self._xs:
-            return (0.0, 0.0, 0.0, 0.0)
-        return (min(self._xs) - 5, min(self._ys) - 5, max(self._xs) + 5, max(self._ys) + 5)
+        """Left, top, right, bottom of what is drawn, with room for the widest sign."""
+        xs, ys = self._xs or [0.0], self._ys or [0.0]
+        return (min(xs) - 5, min(ys) - 5, max(xs) + 5, max(ys) + 5)
 
     def body(self) -> str:
         """What was drawn."""

@@ -196,4 +196,4 @@ def _faced(subject: Subject, rounds: Sequence[Sequence[Item]]) -> float:
             found = middle_of(subject, rounds, step.sew)
             if found is not None:
                 return found[1]
-    return rounds[-1][0].start + 0.5
+    return next((row[0].start for row in reversed(rounds) if row), 0.0) + 0.5

@@ -1,0 +1,277 @@
+"""Diagrams: every stitch has its sign, and says what it is."""
+
+import itertools
+import re
+from collections import Counter
+from collections.abc import Callable
+from xml.etree import ElementTree
+
+import pytest
+
+from loopleaf.draw import diagram
+from loopleaf.fabric import Made, Space, WorkedRound
+from loopleaf.notation import Terms, stitch_name
+from loopleaf.notation.tree import Stitch
+from tests.measure.worked_patterns import worked
+
+from .pieces import DEMO, MAT, SVG, demo, marked, rounds, rows, stitches_by_kind, tree
+
+
+def plain_kinds(one: WorkedRound, terms: Terms) -> Counter[str]:
+    """The engine's own count of a round's stitches, by their short names."""
+    return Counter(
+        {
+            stitch_name(Stitch(k), terms): n
+            for k, n in one.makes.items()
+            if isinstance(k, str) and k != "picot"
+        }
+    )
+
+
+@pytest.mark.parametrize("name", DEMO)
+def test_signs_by_kind_are_what_the_engine_counts(name: str) -> None:
+    work, measured = demo(name)
+    drawn = diagram(work, measured=measured)
+    compared = 0
+    for piece in work.pieces:
+        if not piece.rounds:
+            continue
+        signs = marked(drawn, piece.name)
+        for one in piece.rounds:
+            made = one.sizes[0]
+            assert made is not None
+            assert stitches_by_kind(signs, one.plan.label) == plain_kinds(made, work.pattern.terms)
+            chains = sum(
+                m.chains for m in made.made if isinstance(m, Space) or m.role in ("turning", "chain")
+            )
+            ovals = [s for s in signs if s.get("data-round") == one.plan.label and s.get("data-kind") == "ch"]
+            assert len(ovals) == chains
+            compared += 1
+    assert compared == sum(len(piece.rounds) for piece in work.pieces)
+
+
+@pytest.mark.parametrize("name", DEMO)
+def test_stitches_are_numbered_from_one_on(name: str) -> None:
+    work, measured = demo(name)
+    drawn = diagram(work, measured=measured)
+    for piece in work.pieces:
+        for one in piece.rounds:
+            made = one.sizes[0]
+            assert made is not None
+            numbers = [
+                int(sign.get("data-stitch") or 0)
+                for sign in marked(drawn, piece.name)
+                if sign.get("data-round") == one.plan.label
+            ]
+            counted = sum(isinstance(m, Made) and m.number > 0 for m in made.made)
+            assert [number for number in numbers if number] == list(range(1, counted + 1))
+
+
+def test_a_chain_that_counts_is_drawn_as_chains_the_last_of_them_for_the_stitch() -> None:
+    text = rounds("ch 3 (counts as dc), 11 dc in ring, join")
+    first, second, third, *_ = marked(diagram(worked(text)))
+    assert [sign.get("data-kind") for sign in (first, second, third)] == ["ch"] * 3
+    assert [sign.get("data-counts-as") for sign in (first, second, third)] == [None, None, "dc"]
+    assert [sign.get("data-stitch") for sign in (first, second, third)] == ["0", "0", "1"]
+
+
+def test_chains_that_stand_for_a_stitch_and_a_space() -> None:
+    text = rounds("ch 5 (counts as dc, ch 2), (dc in ring, ch 2) x 3, join to 3rd ch of ch-5")
+    signs = marked(diagram(worked(text)))
+    assert stitches_by_kind(signs, "1") == {"dc": 4}
+    assert sum(sign.get("data-kind") == "ch" for sign in signs) == 3 + 4 * 2
+
+
+@pytest.mark.parametrize("name", DEMO)
+def test_terms_change_words_only(name: str) -> None:
+    work, measured = demo(name)
+    us, uk = (diagram(work, "", terms, measured=measured) for terms in ("US", "UK"))
+    assert us != uk
+    strip = re.compile(r"<text[^>]*>[^<]*</text>")
+    signs = [[dict(sign.attrib) for sign in marked(svg)] for svg in (us, uk)]
+    assert signs[0] == signs[1]
+    assert len(strip.findall(us)) == len(strip.findall(uk))
+    assert "half treble" in uk or name != "lantern-pouch"
+
+
+@pytest.mark.parametrize("name", DEMO)
+def test_it_is_a_plain_drawing_with_a_key(name: str) -> None:
+    work, measured = demo(name)
+    drawn = diagram(work, measured=measured)
+    assert diagram(work, measured=measured) == drawn
+    root = tree(drawn)
+    assert root.findtext(f"{SVG}title") == f"{work.pattern.title}, stitch by stitch"
+    tags = {element.tag.removeprefix(SVG) for element in root.iter()}
+    assert tags <= {"svg", "title", "style", "defs", "path", "g", "use", "text", "circle"}
+    named = {path.get("id") for path in root.iter(f"{SVG}path")}
+    uses = [str(use.get("href")) for use in root.iter(f"{SVG}use")]
+    assert {use.removeprefix("#") for use in uses} == named
+    key = [use for use in root.iter(f"{SVG}use") if use.get("stroke")]
+    assert key
+    assert not any(use.get("data-kind") for use in key)
+    assert len(drawn) < 160_000
+
+
+def mirrored_words(svg: str) -> list[tuple[str, float]]:
+    return [(str(text.text), float(text.get("x") or 0)) for text in tree(svg).iter(f"{SVG}text")]
+
+
+@pytest.mark.parametrize(
+    "text", [MAT, rows("sc in 2nd ch from hook and in each ch across, turn", "ch 1, sc in each st across")]
+)
+def test_a_left_hander_gets_the_mirror_image_with_words_upright(text: str) -> None:
+    work = worked(text)
+    right, left = diagram(work), diagram(work, left_handed=True)
+    assert left.count("scale(-1 1)") == 1
+    assert "scale(-1 1)" not in right
+    assert [dict(s.attrib) for s in marked(right)] == [dict(s.attrib) for s in marked(left)]
+    mirror = next(g for g in tree(left).iter(f"{SVG}g") if g.get("transform") == "scale(-1 1)")
+    assert not list(mirror.iter(f"{SVG}text"))
+    numbers = [[(word, x) for word, x in mirrored_words(svg) if word.isdigit()] for svg in (right, left)]
+    assert [(word, -x) for word, x in numbers[0]] == numbers[1]
+    assert numbers[0]
+
+
+def test_rounds_run_counter_clockwise_and_row_one_from_right_to_left() -> None:
+    mat = [
+        at(sign)
+        for sign in marked(diagram(worked(MAT)))
+        if sign.get("data-round") == "3" and sign.get("data-stitch") != "0"
+    ]
+    turns = [a[0] * b[1] - a[1] * b[0] for a, b in itertools.pairwise(mat)]
+    assert all(turn < 0 for turn in turns)  # y runs down: counter-clockwise is negative
+    cloth = marked(
+        diagram(
+            worked(rows("sc in 2nd ch from hook and in each ch across, turn", "ch 1, sc in each st across"))
+        )
+    )
+    first, second = (
+        [at(s)[0] for s in cloth if s.get("data-round") == label and s.get("data-stitch") != "0"]
+        for label in "12"
+    )
+    assert first == sorted(first, reverse=True)
+    assert second == sorted(second)
+
+
+def at(sign: ElementTree.Element) -> tuple[float, float]:
+    found = re.match(r"translate\((\S+) ([^)]+)\)", sign.get("transform") or "")
+    assert found
+    return float(found[1]), float(found[2])
+
+
+def test_stitches_in_one_place_fan_out_from_it() -> None:
+    cloth = rows(
+        "sc in 2nd ch from hook and in each ch across, turn",
+        "ch 1, sc in first st, sk 2 sts, 5 dc in next st, sk 2 sts, sc in next st",
+        chain=8,
+    )
+    fan = [sign for sign in marked(diagram(worked(cloth))) if sign.get("data-kind") == "dc"]
+    feet = [at(sign)[0] for sign in fan]
+    assert max(feet) - min(feet) < 8
+    turned = [
+        int(found[1]) if (found := re.search(r"rotate\((-?\d+)\)", str(sign.get("transform")))) else 0
+        for sign in fan
+    ]
+    assert turned == sorted(turned)
+    assert turned[0] < -20
+    assert turned[-1] > 20
+    assert turned[0] == -turned[-1]
+
+
+def test_a_decrease_has_a_leg_in_each_place() -> None:
+    cloth = rows(
+        "dc in 4th ch from hook and in each ch across, turn",
+        "ch 3 (counts as dc), (dc2tog over next 2 sts) x 4",
+    )
+    gathered = [sign for sign in marked(diagram(worked(cloth))) if len(sign) == 3]
+    assert [sign.get("data-stitch") for sign in gathered] == ["2", "3", "4", "5"]
+    assert "dc2tog" in diagram(worked(cloth))
+
+
+def test_slip_stitches_that_join_and_travel_have_no_number() -> None:
+    work, measured = demo("harbour-square")
+    dots = [sign for sign in marked(diagram(work, measured=measured)) if sign.get("data-kind") == "sl st"]
+    assert {sign.get("data-stitch") for sign in dots} == {"0"}
+    assert Counter(sign.get("data-round") for sign in dots)["4"] == 1 + 3
+
+
+def test_picots_and_leaves_stand_on_the_round() -> None:
+    text = rounds("ch 1, 6 sc in ring, join", "ch 1, (2 sc in next st, ch-3 picot) x 6, join")
+    signs = marked(diagram(worked(text)))
+    assert sum(sign.get("data-kind") == "picot" for sign in signs) == 6
+    assert "picot: chains in a ring" in diagram(worked(text))
+    leaf = rounds(
+        "ch 1, 6 sc in ring, join",
+        "ch 1, (sc in next st, ch 4, sc in 2nd ch from hook, sc in next 2 chs) x 6, join",
+    )
+    work = worked(leaf)
+    backs = [m for m in work.pieces[0].rounds[1].sizes[0].made if isinstance(m, Made) and m.role == "back"]  # type: ignore[union-attr]
+    assert len(backs) == 18
+    signs = marked(diagram(work))
+    assert sum(s.get("data-kind") == "sc" and s.get("data-stitch") == "0" for s in signs) == 18
+    assert sum(s.get("data-kind") == "ch" and s.get("data-round") == "2" for s in signs) == 1 + 6 * 4
+
+
+def test_where_the_work_begins() -> None:
+    assert "magic ring" in diagram(worked(MAT))
+    work, measured = demo("harbour-square")
+    base = [sign for sign in marked(diagram(work, measured=measured)) if sign.get("data-round") == "0"]
+    assert [sign.get("data-stitch") for sign in base] == ["1", "2", "3", "4"]
+    wire = MAT.replace("start: magic ring", "start: ring")
+    assert "magic ring" not in diagram(worked(wire))
+    assert ">ring<" in diagram(worked(wire))
+    cloth = marked(diagram(worked(rows("sc in 2nd ch from hook and in each ch across"))))
+    assert sum(sign.get("data-round") == "0" for sign in cloth) == 11
+    passed = marked(
+        diagram(worked(rows("dc in 4th ch from hook (skipped chs count as dc) and in each ch across")))
+    )
+    assert sum(sign.get("data-kind") == "ch" for sign in passed) == 11
+
+
+def test_the_right_side_is_shown_and_the_key_says_so() -> None:
+    work, measured = demo("gull-collar")
+    right = diagram(work, "collar", measured=measured)
+    assert "On rows that begin at the left, front is worked as back and back as front." in right
+    assert "at the right" in diagram(work, "collar", left_handed=True, measured=measured)
+    assert "Drawn in size S." in right
+    ribs = [s for s in marked(right) if s.get("data-round") in ("2", "3") and s.get("data-kind") == "dc"]
+    by_row = [[s.get("href") for s in ribs if s.get("data-round") == label][:-1] for label in ("2", "3")]
+    assert by_row[0] == by_row[1][::-1]
+    assert len(set(by_row[0])) == 2
+
+
+def test_an_authors_own_stitch_bears_its_short_name() -> None:
+    special = "special stitches:\n  loop stitch: {short: lp, text: Draw up a long loop.}\n"
+    text = rounds("ch 1, 6 sc in ring, join", "ch 1, lp in each st around, join")
+    drawn = diagram(worked(text, special))
+    assert stitches_by_kind(marked(drawn), "2") == {"lp": 6}
+    assert "lp" in "".join(word for word, _ in mirrored_words(drawn))
+
+
+def test_yarns_keep_apart_in_colour() -> None:
+    work, measured = demo("harbour-square")
+    colours = {
+        g.get("stroke") for g in tree(diagram(work, measured=measured)).iter(f"{SVG}g") if g.get("stroke")
+    }
+    assert len(colours) == 3
+
+
+def test_loops_are_told_in_the_key() -> None:
+    work, measured = demo("reed-tray")
+    assert "back loop only" in diagram(work, measured=measured)
+
+
+def test_kept_diagrams(golden: Callable[[str, str], None]) -> None:
+    work, measured = demo("lantern-pouch")
+    golden("moon-diagram.svg", diagram(work, "moon", measured=measured) + "\n")
+    cloth = rows(
+        "dc in 4th ch from hook and in each ch across, turn",
+        "ch 3 (counts as dc), (dc2tog over next 2 sts) x 4",
+    )
+    golden("rows-diagram.svg", diagram(worked(cloth)) + "\n")
+
+
+def test_nothing_to_draw() -> None:
+    cord = "cord:\n  yarn: A\n  worked: chain\n  length: 20 cm\n"
+    assert diagram(worked(cord)) == ""
+    assert diagram(worked(MAT), "no such piece") == ""
