@@ -5,40 +5,21 @@ runs with every test run; `make long` sets LOOPLEAF_GENERATED to twenty thousand
 """
 
 import os
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from loopleaf import fabric, pattern
 
+from .collected import DEMO, published
 from .generated import patterns
 from .generated_motifs import motifs
 from .model import Verdict, judge
 
-ROOT = Path(__file__).parents[2]
-DEMO = sorted((ROOT / "patterns").glob("*.yml"))
 GENERATED = int(os.environ.get("LOOPLEAF_GENERATED", "150"))
-
-
-def published() -> Iterator[tuple[str, bytes, dict[str, Any]]]:
-    """Each worked example as a pattern file."""
-    data = yaml.safe_load((ROOT / "tests/published/worked_examples.yml").read_text(encoding="utf-8"))
-    for example in data["examples"]:
-        kept = ("turning chains", "chain spaces", "special stitches")
-        file = {
-            "title": example["place"],
-            "terms": "UK",
-            "gauge": "not critical",
-            **{key: example[key] for key in kept if key in example},
-            "pieces": {"example": example["piece"]},
-        }
-        text = yaml.safe_dump(file, sort_keys=False, allow_unicode=True, width=1000)
-        yield f"{example['passage']} {example['place']}", text.encode(), example
 
 
 PUBLISHED = list(published())

@@ -4,16 +4,19 @@ from collections.abc import Iterator, Sequence
 
 from loopleaf.notation.tree import (
     Chain,
+    ChainOf,
     Each,
     First,
     FromHook,
     Group,
+    Join,
     JoinYarn,
     Next,
     Repeat,
     Same,
     Step,
     Stitch,
+    Target,
     Work,
 )
 
@@ -24,6 +27,8 @@ from .places import spots
 
 def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
     """Slip stitches at the start move it; gives the steps after them."""
+    if steps and isinstance(steps[0], JoinYarn) and steps[0].place is None:
+        return travels(hand, steps[1:])
     count = 0
     for step in steps:
         if isinstance(step, Work) and _is_slip(step):
@@ -112,6 +117,11 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
     if kind in ("inc", "dec"):
         kind = next(iter(hand.kinds)) if len(hand.kinds) == 1 else _below(hand)
     own = hand.setting.own_chains.get(kind, 0)
+    if any(_joins_to(step, own, length) for step in rest):
+        stands_on(hand, kind, length, own)
+        if length > own:
+            hand.add(Cell("space", length=length - own))
+        return True
     if length > max(own, 1):
         return False
     if stands(hand, kind, length):
@@ -119,6 +129,13 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
     else:
         hand.beginning = (length, 0, False)
     return True
+
+
+def _joins_to(step: Step, own: int, length: int) -> bool:
+    """`join to 3rd ch of ch-5`: the chain's first three stand for the stitch, whether it says so or not."""
+    if not isinstance(step, Join) or not isinstance(step.place, ChainOf):
+        return False
+    return step.place.number == own and step.place.length == length > own
 
 
 def _below(hand: Hand) -> str:
@@ -142,10 +159,13 @@ def stands_on(hand: Hand, kind: str, length: int, stands: int) -> None:
     hand.beginning = (length, stands, True)
     if not hand.cells:
         return
-    at = hand.last if hand.last is not None and hand.last >= 0 else hand.pos
-    if at < len(hand.cells) and hand.status[at] == FREE:
-        hand.mark(at, USED)
-    hand.pos = max(hand.pos, at + 1)
+    begun = hand.last is not None and hand.last >= 0
+    at = hand.last if begun and hand.last is not None else hand.pos
+    whole = hand.whole(Target("space"), at) if begun else [at]
+    for cell in whole:
+        if cell < len(hand.cells) and hand.status[cell] == FREE:
+            hand.mark(cell, USED)
+    hand.pos = max(hand.pos, whole[-1] + 1)
     hand.last = at
 
 

@@ -47,6 +47,7 @@ def compare(
     said: Counter[Key] = Counter()
     any_space = 0
     chains = 0
+    inside: Counter[Key] = Counter()
     for amount, thing in stated.entries:
         number = amount.of(size)
         if number is None:
@@ -65,7 +66,10 @@ def compare(
                 raise Misfit("count", f"{number} stated, {total(made, chains_counted)} made")
         else:
             for key, times in _opened(thing, opened).items():
-                said[key] += times * number
+                (inside if isinstance(key, tuple) else said)[key] += times * number
+    for key in inside:
+        if key in said:
+            said[key] += inside[key]
     _same_kinds(said, made, on_leaf)
     spaces = {key: times for key, times in made.items() if isinstance(key, tuple)}
     if any_space and any_space != sum(spaces.values()):

@@ -192,6 +192,8 @@ class Hand:
         cell = self.cells[at]
         if not self.fits(target, cell):
             return False
+        if at and cell.arch and target.kind in ("space", "loop") and self.cells[at - 1].arch is cell.arch:
+            return False
         group = self.group_at(target, at)
         return group is None or at == 0 or group not in self.cells[at - 1].bunches
 

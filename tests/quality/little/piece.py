@@ -2,10 +2,10 @@
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from loopleaf import notation, pattern, trade
-from loopleaf.notation.tree import ONE, FromHook, Line, Next, Step, Stitch, Tally, Work
+from loopleaf.notation.tree import ONE, FromHook, Group, Line, Next, Same, Step, Stitch, Tally, Work
 
 from .cells import Cell, Edge, Misfit, chains
 from .counts import Key, makes
@@ -50,7 +50,7 @@ class Bench:
         self.specials: dict[str, tuple[Step, ...]] = {}
         for name, one in of.special_stitches.items():
             if one.work:
-                self.specials[name] = self.read(one.work).steps
+                self.specials[name] = _in_one_place(self.read(one.work).steps)
         self.counts = {self._kind(name): says for name, says in of.turning_chains.items()}
         self.own_chains = {row.key: row.turning_chain for row in trade.stitches() if row.turning_chain}
         self.opened = {name: self._opened(name) for name in self.specials}
@@ -109,6 +109,13 @@ class Bench:
             edges,
             {},
         )
+
+
+def _in_one_place(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """`5 dc in next st` as a stitch of one's own goes where the stitch is told to go."""
+    if len(steps) == 1 and isinstance(steps[0], Work | Group) and steps[0].places == (Next(),):
+        return (replace(steps[0], places=(Same(),)),)
+    return steps
 
 
 def begin(bench: Bench, piece: pattern.Piece, size: int) -> Edge:

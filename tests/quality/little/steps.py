@@ -14,6 +14,7 @@ from loopleaf.notation.tree import (
     JoinYarn,
     Leave,
     Marker,
+    Next,
     OtherSide,
     Passage,
     Repeat,
@@ -99,7 +100,9 @@ def _work(hand: Hand, step: Work, rest: Sequence[Step]) -> None:
         skipped_chains(hand, step, first.number)
     if step.stitch.kind == "slip" and not hand.edge.ring and not isinstance(first, FromHook):
         ended = hand.exhausted and hand.leaf is None and hand.made
-        if ended and hand.setting.spiral:
+        if ended and hand.setting.spiral and isinstance(first, Next | First):
+            if not any(hand.fits(first.target, cell) for cell in hand.made):
+                raise Misfit("place", f"no {first.target} to level with")
             return  # it levels the spiral past its marker
         if ended and not hand.setting.rows and isinstance(first, First):
             check_join(hand, first)
@@ -204,16 +207,18 @@ def _skip(hand: Hand, step: Skip | WorkingOver) -> None:
         return
     over = isinstance(step, WorkingOver)
     hand.passed_by = over
+    worked_into = hand.last
     for _ in range(number):
         space = step.target.kind in ("space", "loop", "corner") and not over
         hand.skipped.append(hand.take(step.target, PASSED if space else SKIPPED))
-    hand.last = None if not hand.made and hand.last is None else hand.last
+    hand.last = worked_into
 
 
 def _leave(hand: Hand, step: Leave) -> None:
     if step.target.kind == "chain" and hand.leaf is not None and hand.leaf.left:
         return
     left = [at for at in range(hand.pos, len(hand.cells)) if hand.counts_for(step.target, at)]
+    left = [at for at in left if hand.status[at] == FREE]
     number = None if step.count is None else hand.setting.number(step.count) or 0
     if number is not None and number > len(left):
         raise Misfit("fit", f"there are only {len(left)} to leave")

@@ -89,8 +89,8 @@ class _Thread:
                         raise Misfit("yarn", "the yarn was fastened off and none is joined")
         if self.worked == "rows" and not last and not turned and not ended:
             raise Misfit("turn", "the row isn't turned")
-        if turned and self.worked == "rows, right side only":
-            raise Misfit("turn", "rows that are never turned")
+        if turned and self.worked in ("rows, right side only", "spiral rounds"):
+            raise Misfit("turn", f"{self.worked} are never turned")
         if turned or (self.worked == "rows" and ended):
             self.side = {"RS": "WS", "WS": "RS", "": ""}[self.side]
 
