@@ -9,6 +9,7 @@ from xml.etree import ElementTree
 import pytest
 
 from loopleaf.draw import diagram
+from loopleaf.draw.colour import luminance
 from loopleaf.fabric import Made, Space, WorkedRound
 from loopleaf.notation import Terms, stitch_name
 from loopleaf.notation.tree import Stitch
@@ -254,6 +255,12 @@ def test_yarns_keep_apart_in_colour() -> None:
         g.get("stroke") for g in tree(diagram(work, measured=measured)).iter(f"{SVG}g") if g.get("stroke")
     }
     assert len(colours) == 3
+    work, measured = demo("pebble-ball")
+    strokes = [
+        g.get("stroke") for g in tree(diagram(work, measured=measured)).iter(f"{SVG}g") if g.get("stroke")
+    ]
+    slate, quartz = dict.fromkeys(str(stroke) for stroke in strokes)
+    assert luminance(quartz) > 1.6 * luminance(slate)
 
 
 def test_loops_are_told_in_the_key() -> None:

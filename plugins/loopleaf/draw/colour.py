@@ -3,8 +3,8 @@
 UNDYED = "#9a948a"
 """For a yarn whose colour the pattern doesn't give."""
 
-OUTLINE_LUMINANCE = 0.19
-"""Edges between 0.13 and 0.28 have 3 : 1 against light paper (0.94) and dark (0.009): WCAG 2.2, 1.4.11."""
+OUTLINES = (0.135, 0.27)
+"""Edges as luminous as this have 3 : 1 against light paper (0.94) and dark (0.009): WCAG 2.2, 1.4.11."""
 
 
 def shaded(colour: str, light: float) -> str:
@@ -23,11 +23,12 @@ def level(light: float) -> float:
 
 
 def outline_of(colour: str) -> str:
-    """The yarn's colour, darker or lighter until its edge shows on light paper and on dark."""
+    """The yarn's colour, no darker and no lighter than an edge that shows on light paper and on dark."""
+    wanted = min(max(luminance(colour), OUTLINES[0]), OUTLINES[1])
     low, high = 0.0, 2.0
     for _ in range(12):
         middle = (low + high) / 2
-        low, high = (middle, high) if luminance(shaded(colour, middle)) < OUTLINE_LUMINANCE else (low, middle)
+        low, high = (middle, high) if luminance(shaded(colour, middle)) < wanted else (low, middle)
     return shaded(colour, (low + high) / 2)
 
 

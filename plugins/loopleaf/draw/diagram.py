@@ -23,7 +23,7 @@ from .pen import Pen, Shapes
 from .signing import Round, legs_of
 from .subject import Subject, main_colour, subject_of
 
-SMALLEST, LARGEST = 5.0, 10.0
+SMALLEST, LARGEST = 5.0, 11.0
 """Height of the rounds' numbers, in units: more in a large diagram, as far as there is room."""
 
 STYLE = (
@@ -72,7 +72,7 @@ def _piece(subject: Subject, terms: Terms, left_handed: bool, shapes: Shapes) ->
     _draw_signs(pen, subject, places)
     left, top, right, bottom = pen.box
     longest = max(right - left, bottom - top)
-    size = min(max(SMALLEST, longest / 90), LARGEST)
+    size = min(max(SMALLEST, longest / 65), LARGEST)
     numbers: list[str] = []
     for (x, y), text in _numbers(subject, places):
         left, right = min(left, x - size), max(right, x + size)
