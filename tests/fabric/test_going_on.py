@@ -262,3 +262,59 @@ def test_a_turn_after_a_step_that_does_not_fit_is_still_a_turn() -> None:
     ]
     piece = {"title": "Piece", "yarn": "A", "worked": "rows", "start": "chain 11", "rows": rows}
     assert troubles(worked({"pieces": {"piece": piece}})) == [("2", "works-past-the-end")]
+
+
+def test_rounds_of_one_entry_share_their_mistake() -> None:
+    rounds: list[dict[str, Any]] = [
+        {"round": 1, "work": "ch 1, 12 sc in ring, join", "count": 12},
+        {"rounds": "2-4", "work": "ch 1, sc in each st around, join", "count": 13},
+        {"round": 5, "work": "ch 1, (sc in next st, 2 sc in next st) x 6, join", "count": 18},
+    ]
+    piece = {"title": "P", "yarn": "A", "worked": "joined rounds", "start": "magic ring", "rounds": rounds}
+    assert troubles(worked({"pieces": {"piece": piece}})) == [("2", "count-differs")]
+
+
+def test_a_convention_turned_round_is_said_once() -> None:
+    rows: list[dict[str, Any]] = [
+        {"row": 1, "work": "sc in 2nd ch from hook and in each ch across, turn", "count": 10},
+        {"row": 2, "work": "ch 3, dc in each of next 10 sts, turn", "count": 10},
+        {"row": 3, "work": "ch 3, dc in each of next 10 dc, turn", "count": 10},
+        {"row": 4, "work": "ch 3, dc in first dc, dc in next 9 dc", "count": 10},
+    ]
+    piece = {"title": "P", "yarn": "A", "worked": "rows", "start": "chain 11", "rows": rows}
+    work = worked({"turning chains": {"dc": "counts"}, "pieces": {"piece": piece}})
+    assert troubles(work) == [("2", "turning-chain-contradicted")]
+
+
+def test_a_missing_turn_is_said_once_a_piece() -> None:
+    rows: list[dict[str, Any]] = [
+        {"row": 1, "work": "sc in 2nd ch from hook and in each ch across", "count": 10},
+        {"rows": "2-6", "work": "ch 1, sc in each st across", "count": 10},
+    ]
+    piece = {"title": "P", "yarn": "A", "worked": "rows", "start": "chain 11", "rows": rows}
+    work = worked({"pieces": {"piece": piece}})
+    assert troubles(work) == [("1", "turn-missing")]
+    assert work.pieces[0].rounds[0].troubles[0].facts["others"] == ["2", "3", "4", "5"]
+
+
+@pytest.mark.parametrize(
+    ("line", "wanted"),
+    [
+        ("ch 1, sc in each st around, sc in each st around, join", "works-past-the-end"),
+        ("ch 1, sc in next 6 sts, fasten off, sc in next 6 sts", "yarn-not-joined"),
+        ("ch 1, (sc in next st, ch 1, ch 2, sk 1 st) x 6, join", "count-differs"),
+    ],
+)
+def test_steps_that_can_not_follow(line: str, wanted: str) -> None:
+    assert troubles(in_rounds(("ch 1, 12 sc in ring, join", 12), (line, "6 sc, 6 ch-2 sps"))) == [
+        ("2", wanted)
+    ]
+
+
+def test_a_turn_in_the_middle_of_a_row() -> None:
+    rows: list[dict[str, Any]] = [
+        {"row": 1, "work": "sc in 2nd ch from hook and in each ch across, turn", "count": 10},
+        {"row": 2, "work": "ch 1, sc in next 9 sts, turn, sc in last st", "count": 10},
+    ]
+    piece = {"title": "P", "yarn": "A", "worked": "rows", "start": "chain 11", "rows": rows}
+    assert troubles(worked({"pieces": {"piece": piece}})) == [("2", "turn-not-expected")]

@@ -172,6 +172,8 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
     end = bound(hand, place.until, span)
     if edge.plain and place.targets == (STITCH,) and place.every == 1:
         stretch = edge.places[edge.pos : end]
+        if not stretch and place.until.kind == "end":
+            raise missing(hand, STITCH, 1, 0, span)
         edge.pos = end
         hand.uses += len(stretch)
         hand.since = 0

@@ -211,9 +211,9 @@ def skipped_chains(hand: Hand, step: Work, place: FromHook) -> None:
         return
     kind = step.stitch.kind
     height = hand.setting.heights.get(kind, 0)
-    if passed < 2 or passed < height:
-        return
     convention = hand.setting.conventions.get(kind)
+    if passed < height or (passed < 2 and not convention):
+        return
     if height and passed > height + 1 and hand.setting.reading.chain is None and convention is not False:
         if convention:
             hand.put(Stitch(kind, number=passed), (), step.span, role="turning", chains=height)

@@ -169,9 +169,9 @@ def left_over(hand: Hand) -> None:
     if not left or (hand.gaps and left == 1):
         return
     passed = left + hand.since
-    if passed in hand.runs:
+    if passed in hand.runs and edge.circle:
         return
-    if passed in hand.skips and _ends_with_chains(hand):
+    if edge.circle and passed in hand.skips and _ends_with_chains(hand):
         return
     first = edge.places[edge.pos]
     target = "chain" if isinstance(first, Made) and first.role == "foundation" else "stitch"

@@ -116,6 +116,7 @@ class Hand:
         self.fastened = False
         self.joined = False
         self.turned = False
+        self.turned_after = 0
         self.levelling = False
         self.chain_question: ChainQuestion | None = None
         self.unclear: list[Span | None] = []
@@ -138,7 +139,8 @@ class Hand:
     def mark(self) -> tuple[Any, ...]:
         """All that a pass of a repeat may change."""
         leaf = self.leaf
-        bridged = self.made[-1].into if self.made else ()
+        last = self.made[-1] if self.made else None
+        bridged = (last.into, last.chains) if last is not None else ((), 0)
         return (
             self.edge.pos, len(self.made), len(self.new), self.last, self.skipped, leaf,
             leaf.pos if leaf else 0, self.begun, self.stood, self.unit, self.numbered, self.spaced,
@@ -155,7 +157,7 @@ class Hand:
         ) = mark  # fmt: skip
         del self.made[made:], self.new[new:], self.troubles[troubles:]
         if self.made:
-            self.made[-1].into = bridged
+            self.made[-1].into, self.made[-1].chains = bridged
         if len(self.edge.places) > places:
             grown = len(self.edge.places) - places
             del self.edge.places[places:]
@@ -224,10 +226,15 @@ class Hand:
         self.new += stitches
 
     def put_space(self, chains: int, span: Span | None, special: str = "", unit: int = 0) -> Space:
-        """A chain space after the last thing made."""
-        self.spaced += 1
+        """A chain space after the last thing made; chains with no stitch between them are one chain."""
         if not unit:
             special, unit = self.opening
+        last = self.made[-1] if self.made else None
+        level = self.here is not None
+        if isinstance(last, Space) and not last.back and last.unit == unit and last.corner == level:
+            last.chains += chains
+            return last
+        self.spaced += 1
         space = Space(chains, self.setting.index, self.yarn, self.spaced, unit, special, span)
         space.into = tuple(self.skipped) if self.since and self.skipped else ()
         if self.here is not None:

@@ -1,15 +1,18 @@
 """Working a piece: round upon round, in every size, going on after an error."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
 
 from ..notation.tree import Line, Step, Stitch, Tally
-from ..pattern.rounds import RoundPlan
+from ..pattern.rounds import Path, RoundPlan
 from . import survey
-from .round import FIT, Attempt, Task, with_places, work
+from .round import FIT, Attempt, Task, work
 from .settle import settle
 from .starts import foundation
 from .worked import Made, Place, Ring, RoundWork, Space, Trouble, WorkedRound
+
+OPEN = ("repeat-unclear", "turning-chain-unclear", "turning-chain-contradicted", "inc-unclear")
+"""Troubles of reading: over an edge in doubt they say nothing of the line itself."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +34,8 @@ class Thread:
 
     unworked: what rows left at their ends, for the even and the odd rows. instead: the edge that the last
     erring round's stated count would have made. muted: a repeat didn't fit and no
-    count was stated, so nothing about the fit can be said until the next stated count.
+    count was stated, so nothing about the fit can be said until the next stated count. guessed: the places
+    are such as the stated count describes, without their corners and groups.
     """
 
     places: list[Place]
@@ -41,6 +45,7 @@ class Thread:
     unworked: tuple[list[Place], list[Place]] = field(default_factory=lambda: ([], []))
     instead: list[Place] | None = None
     muted: bool = False
+    guessed: bool = False
     fastened: bool = False
     circle: bool = False
     before: tuple[Step, ...] = ()
@@ -56,6 +61,9 @@ class PieceHand:
         self.index = 0
         self.side = ""
         self.turned = False
+        self.wrong: set[Path] = set()
+        self.convention_before: Mapping[str, bool] | None = None
+        self.unturned: Trouble | None = None
 
     def round(self, plan: RoundPlan, line: Line | None, stated: Tally | None, last: bool) -> RoundWork:
         """Work one round in every size that has it."""
@@ -87,6 +95,8 @@ class PieceHand:
             result.settled = settle(line, chosen.hand.settled, more)
             result.joined = chosen.hand.joined
             self._turn(result, chosen, steps, bool(after), last)
+        if any(trouble.rule in (*FIT, *OPEN, "count-differs") for trouble in result.troubles):
+            self.wrong.add(plan.work_path)
         self.index += 1
         return result
 
@@ -129,19 +139,39 @@ class PieceHand:
             stated=stated,
         )
         attempt = work(task)
-        if not attempt.fits and thread.instead is not None and stated is not None:
-            again = work(with_places(task, thread.instead))
+        if attempt.fits or plan.work_path in self.wrong:
+            return attempt
+        for other in self._other_ways(task, thread):
+            again = work(other)
             if again.fits:
+                self.ways = replace(self.ways, conventions=other.conventions)
                 return again
         return attempt
+
+    def _other_ways(self, task: Task, thread: Thread) -> Iterator[Task]:
+        """How else a round that doesn't fit may be meant, after an error before it: over the edge that the
+        stated
+        count would have made, or by the convention that the erring round spoke against."""
+        if thread.instead is not None:
+            yield replace(task, places=thread.instead)
+        if self.convention_before is not None:
+            yield replace(task, conventions=self.convention_before)
 
     def _report(self, result: RoundWork, attempt: Attempt, thread: Thread, stated: Tally | None) -> None:
         steps = result.line.steps if result.line is not None else ()
         if thread.fastened and not survey.brings_yarn(steps) and not result.plan.yarn:
             _add(result, Trouble("yarn-not-joined", None, {"yarn": thread.yarn}, attempt.hand.setting.size))
+        same_line = result.plan.work_path in self.wrong
+        doubtful = thread.guessed or thread.instead is not None
         for trouble in attempt.troubles:
             if thread.muted and trouble.rule in (*FIT, "count-differs"):
                 continue
+            if same_line or (thread.guessed and trouble.rule in FIT) or (doubtful and trouble.rule in OPEN):
+                continue
+            if trouble.rule == "turning-chain-contradicted" and trouble.facts["by"] == "convention":
+                kind, said = trouble.facts["stitch"], trouble.facts["said"]
+                self.convention_before = self.ways.conventions
+                self.ways = replace(self.ways, conventions={**self.ways.conventions, kind: not said})
             if trouble.rule == "count-differs" and stated is not None:
                 trouble.facts.setdefault("stated_text", result.plan.stated or "")
             _add(result, trouble)
@@ -165,17 +195,18 @@ class PieceHand:
         )
         if thread.muted and wrong:
             if by_count is not None:
-                thread.places, thread.instead, thread.muted = by_count, None, False
+                thread.places, thread.instead, thread.muted, thread.guessed = by_count, None, False, True
             else:
                 thread.places = attempt.worked.edge
             self._shape(thread, attempt)
             return
-        thread.muted = False
+        thread.muted = thread.guessed = False
         thread.places = attempt.worked.edge
-        thread.instead = None
-        if wrong:
+        thread.instead = attempt.otherwise
+        if wrong and attempt.otherwise is None:
             if attempt.stuck:
                 thread.muted = by_count is None
+                thread.guessed = by_count is not None
                 thread.places = by_count if by_count is not None else thread.places
             else:
                 thread.instead = by_count
@@ -228,11 +259,19 @@ class PieceHand:
             if not (turned or last or attempt.hand.fastened or (attempt.stuck and survey.fastens_off(steps))):
                 edge = attempt.worked.edge
                 same = [getattr(p, "kind", "") for p in edge] == [getattr(p, "kind", "") for p in edge[::-1]]
-                result.troubles.append(Trouble("turn-missing", None, {"matters": not same}))
+                self._turn_missing(result, not same)
             return
         self.turned = turned and worked == "joined rounds"
         if turned and worked in ("spiral rounds", "rows, right side only"):
             result.troubles.append(Trouble("turn-not-expected", None, {"worked": worked, "matters": True}))
+
+    def _turn_missing(self, result: RoundWork, matters: bool) -> None:
+        """Said once a piece, however many rows lack their turn."""
+        if self.unturned is None:
+            self.unturned = Trouble("turn-missing", None, {"matters": matters, "others": []})
+            result.troubles.append(self.unturned)
+        else:
+            self.unturned.facts["others"].append(result.plan.label)
 
 
 def _add(result: RoundWork, trouble: Trouble) -> None:

@@ -112,7 +112,7 @@ def _until(hand: Hand, step: Repeat, perform: Perform) -> None:
                 edge.limit = len(edge.places) - behind
                 if stuck.trouble.rule not in _OUT_OF_PLACES or hand.leaf is not None:
                     raise
-                if passes and _passed_over(hand):
+                if passes and (_passed_over(hand) or _none_of_its_kind_left(hand, stuck)):
                     break
                 if not passes and stuck.trouble.rule == "no-such-place":
                     raise
@@ -141,6 +141,11 @@ def _passed_over(hand: Hand) -> bool:
     if hand.into_spaces and edge.count(edge.pos, edge.limit, spaces=True) > edge.count(edge.pos, edge.limit):
         return False
     return edge.rest() + hand.since in hand.runs
+
+
+def _none_of_its_kind_left(hand: Hand, stuck: Stuck) -> bool:
+    """A row's repeat into places of a kind is done when there are no more; what is left may follow it."""
+    return hand.setting.rows and stuck.trouble.facts.get("what") not in (None, "stitch")
 
 
 def _only_passed(hand: Hand, step: Repeat, short: int, perform: Perform) -> bool:

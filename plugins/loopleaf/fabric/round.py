@@ -1,7 +1,7 @@
 """Working one round of one size, in the reading that the rest bears out."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import product
 
 from ..notation.tree import Line, Step, Tally
@@ -46,14 +46,17 @@ class Task:
 
 @dataclass(slots=True)
 class Attempt:
-    """One reading of a round, worked: the hand's end state, the figures, and the troubles, the first
-    decisive."""
+    """One reading of a round, worked: the hand's end state, the figures, the troubles (the first decides).
+
+    otherwise: where the beginning chain is contradicted, the edge that it makes as said.
+    """
 
     hand: Hand
     worked: WorkedRound
     reading: Reading
     troubles: list[Trouble]
     stuck: bool
+    otherwise: list[Place] | None = None
 
     @property
     def fits(self) -> bool:
@@ -138,6 +141,7 @@ def _contradicted(plain: Attempt, other: Attempt) -> Attempt:
     }  # fmt: skip
     span = question.span or cause.span
     other.troubles = [Trouble("turning-chain-contradicted", span, facts, plain.hand.setting.size)]
+    other.otherwise = None if plain.stuck else plain.worked.edge
     return other
 
 
@@ -192,8 +196,3 @@ def _setting(task: Task, reading: Reading) -> Setting:
         others=task.others,
         reading=reading,
     )
-
-
-def with_places(task: Task, places: list[Place]) -> Task:
-    """The same round over another edge."""
-    return replace(task, places=places)

@@ -51,6 +51,7 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
     if step.stitch.kind == "slip" and hand.travels and beginning.begins(hand):
         beginning.travel(hand, step)
         return
+    _still_going(hand, step)
     hand.begun = True
     each = number(hand, step.each)
     if not each:
@@ -76,6 +77,15 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
         hand.levelling = False
         if step.counts is not None and step.counts.stitch is not None and not step.counts.skipped:
             _name_last(hand, step.counts.stitch)
+
+
+def _still_going(hand: Hand, step: Work | Group) -> None:
+    """Stitches need a yarn that wasn't fastened off in this line, and come before the turn at its end."""
+    if hand.fastened:
+        raise hand.stuck("yarn-not-joined", step.span, yarn=hand.yarn)
+    if hand.turned and hand.turned_after:
+        hand.trouble("turn-not-expected", step.span, worked=hand.setting.worked, matters=True)
+        hand.turned = False
 
 
 def _make_all(hand: Hand, step: Work, intos: list[Into], each: int) -> None:
@@ -194,6 +204,7 @@ def _open(hand: Hand, name: str, steps: tuple[Step, ...], place: Place | None) -
 
 
 def _group(hand: Hand, step: Group, follow: Step | None) -> None:
+    _still_going(hand, step)
     for place in step.places:
         for into in resolve(hand, place, step.span):
             outer = hand.here
@@ -226,6 +237,8 @@ def _chain(hand: Hand, step: Chain, follow: Step | None) -> None:
     elif back:
         hand.open_leaf(length, step.span)
         hand.begun = True
+    elif beginning.begins(hand) and isinstance(follow, Chain) and step.counts is None and length == 1:
+        hand.put_chain(length, step.span)
     elif beginning.begins(hand):
         beginning.begin_chain(hand, step, follow)
     elif step.counts is not None and step.counts.stitch is not None:
@@ -336,6 +349,7 @@ def _join_yarn(hand: Hand, step: JoinYarn, follow: Step | None) -> None:
 
 def _turn(hand: Hand, step: Turn, follow: Step | None) -> None:
     hand.turned = step.turns
+    hand.turned_after = hand.numbered
 
 
 def _repeat(hand: Hand, step: Repeat, follow: Step | None) -> None:
