@@ -31,7 +31,9 @@ def parse(text: str, vocabulary: Vocabulary, n: int | None = None) -> Parsed:
         return Parsed(None, (_too_long(text),))
     cursor, steps = _read(text, vocabulary, n)
     problems = cursor.problems
-    if cursor.unread:
+    if any(problem.rule == "unknown-instruction" for problem in problems):
+        problems = list(problems)  # a bracket without its other one: what can't be read for it only follows
+    elif cursor.unread:
         problems = problems + _explained(cursor, lambda t: _mistakes(t, vocabulary, n))
     elif steps:
         large = too_many(steps, len(text))

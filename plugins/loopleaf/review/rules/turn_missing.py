@@ -27,18 +27,28 @@ only`.
 """
 
 from ...pattern import Suggestion
+from ..names import listed
 from ..rule import Words, fit_rule
 from ..subject import Met
 
 
 def words(met: Met) -> Words:
     changes = met.facts["matters"]
+    reason = "Without a turn there is nothing left to work into." if changes else ""
     return Words(
         message=f"{met.where.capitalize()} ends without a turn, and the next begins at its end.",
-        working="Without a turn there is nothing left to work into." if changes else "",
+        working=" ".join(text for text in (reason, _others(met)) if text),
         suggestion=Suggestion("Add “turn” at the end.", _with_turn(met), "likely"),
         severity="error" if changes else "warning",
     )
+
+
+def _others(met: Met) -> str:
+    """The further rows that lack their turn; the piece says it once."""
+    others = met.facts.get("others", [])
+    if not others:
+        return ""
+    return f"So {'does row' if len(others) == 1 else 'do rows'} {listed(others)}."
 
 
 def _with_turn(met: Met) -> str | None:
