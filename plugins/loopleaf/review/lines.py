@@ -5,7 +5,7 @@ from dataclasses import fields, is_dataclass
 from functools import cache, lru_cache
 from typing import Any, TypeVar
 
-from ..notation.tree import Amount, JoinYarn, Line, Span, Stitch, Yarn
+from ..notation.tree import Amount, FastenOff, JoinYarn, Line, Span, Stitch, Yarn
 
 Found = TypeVar("Found")
 
@@ -59,12 +59,15 @@ def _parts(kind: Any) -> tuple[str, ...]:
 
 
 def yarns_named(line: Line) -> Iterator[tuple[str, Span | None]]:
-    """The yarns that a line takes up, each with the stretch that names it."""
+    """The yarns that a line takes up or fastens off, each with the stretch that names it."""
     for step in within(line, Yarn):
         yield step.yarn, step.span
     for joined in within(line, JoinYarn):
         if joined.yarn:
             yield joined.yarn, joined.span
+    for ended in within(line, FastenOff):
+        if ended.yarn:
+            yield ended.yarn, ended.span
 
 
 def special_stitches(line: Line) -> Iterator[str]:
