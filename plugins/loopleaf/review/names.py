@@ -88,5 +88,5 @@ def ordinal(number: int) -> str:
 
 
 def signed(number: int) -> str:
-    """`2 too many`, `1 too few`."""
-    return f"{abs(number)} too {'many' if number > 0 else 'few'}"
+    """`2 too high`, `1 too low`."""
+    return f"{abs(number)} too {'high' if number > 0 else 'low'}"
