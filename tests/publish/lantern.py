@@ -135,7 +135,7 @@ def lantern(terms: Terms = "US") -> Leaflet:
         designer="Saltmarsh Makers' Library",
         picture=Picture("Lantern pouch, drawn from its stitches", svg=_drawing()),
         made="1 pouch, 2 drawstrings, 1 moon",
-        sizes=(Size("", ("34.5 cm (13½ in) around", "13.5 cm (5¼ in) high")),),
+        sizes=(Size("Finished size", ("34.5 cm (13½ in) around", "13.5 cm (5¼ in) high")),),
         facts=(
             Fact("Size", "34.5 × 13.5 cm (13½ × 5¼ in)", "size"),
             Fact("Level", "Easy", "level"),

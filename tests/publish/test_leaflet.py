@@ -242,8 +242,18 @@ def test_what_you_make_and_how_big() -> None:
     assert _demo("harbour-square").made == "12 squares, joined 3 across and 4 down"
     assert _demo("lantern-pouch").sizes[0].lines == ("34.5 cm (13½ in) around", "13.5 cm (5¼ in) high")
     collar = _demo("gull-collar").sizes
-    assert collar[0].lines == ("Sizes: S (M, L)",)
-    assert collar[-1].lines[0].startswith("To fit: neck ")
+    assert [(size.label, size.lines[0]) for size in collar] == [
+        ("Sizes", "S (M, L)"),
+        ("Finished size", "37 (40.5, 44) cm, 14½ (16, 17¼) in around"),
+        ("To fit", "neck 34 (37, 41) cm, 13½ (14½, 16¼) in"),
+    ]
+
+
+def test_the_size_of_a_piece_is_called_so() -> None:
+    assert [size.label for size in _demo("harbour-square").sizes] == [
+        "Finished size",
+        "Finished size, Square",
+    ]
 
 
 @pytest.mark.parametrize(

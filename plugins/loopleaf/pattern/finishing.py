@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from .entries import ShownPicture, SomeStuff
-from .part import AnyText, InShort, Moment, OneOrMore, Part, Runs, SomeText, Whole
+from .part import AnyText, AtLeastOne, InShort, Moment, OneOrMore, Part, Runs, SomeText, Whole
 from .reading import missing, unfit
 
 
@@ -14,10 +14,10 @@ class Thread(Part):
 
     piece: SomeText = Field(description="The cord.")
     through: SomeText = Field(description="The piece that it is drawn through.")
-    round: Whole | None = Field(None, description="The round whose posts it passes.")
-    row: Whole | None = Field(None, description="The row whose posts it passes.")
-    under: Whole = Field(1, description="How many posts it passes under each time.")
-    over: Whole = Field(1, description="How many posts it passes over each time.")
+    round: AtLeastOne | None = Field(None, description="The round whose posts it passes.")
+    row: AtLeastOne | None = Field(None, description="The row whose posts it passes.")
+    under: AtLeastOne = Field(1, description="How many posts it passes under each time.")
+    over: AtLeastOne = Field(1, description="How many posts it passes over each time.")
     from_: Annotated[tuple[Whole, ...], OneOrMore()] = Field(
         (), description="The stitch before which each cord begins: `[1, 13]`."
     )
@@ -35,8 +35,8 @@ class Sew(Part):
 
     piece: SomeText = Field(description="The piece that is sewn on.")
     to: AnyText = Field("", description="The piece that it is sewn to.")
-    round: Whole | None = Field(None, description="The round that it lies on.")
-    row: Whole | None = Field(None, description="The row that it lies on.")
+    round: AtLeastOne | None = Field(None, description="The round that it lies on.")
+    row: AtLeastOne | None = Field(None, description="The row that it lies on.")
     stitches: Runs = Field((), description="The stitches that it covers: `11-14`, or `3-6, 12-15` for two.")
     text: AnyText = Field("", description="How, where that needs saying.")
 
@@ -45,8 +45,8 @@ class LayOut(Part):
     """Pieces laid out in rows and joined."""
 
     piece: SomeText = Field(description="The piece that is laid out.")
-    across: Whole = Field(description="How many side by side.")
-    down: Whole = Field(description="How many one below the other.")
+    across: AtLeastOne = Field(description="How many side by side.")
+    down: AtLeastOne = Field(description="How many one below the other.")
     join: AnyText = Field("", description="How they are joined: `sc through both layers`.")
     text: AnyText = Field("", description="Anything else that needs saying.")
 

@@ -19,6 +19,12 @@ MOST_VALUES = 200_000
 LARGEST_NUMBER = 100_000
 """Stitches, chains, grams, millimetres. A king-size blanket in lace thread is about 1,500 stitches wide."""
 
+SHORTEST_MM = 0.1
+"""Millimetres: the finest sewing thread. Nothing measures less, and nothing is measured over 0."""
+
+SMALLEST_NUMBER = 0.01
+"""Grams on a ball, stitches over a length, times the way around: of none of these there is less, or 0."""
+
 MOST_ROUNDS = 10_000
 """Rounds or rows of one piece. The longest scarf at 60 rows to 10 cm would be 16 m long."""
 

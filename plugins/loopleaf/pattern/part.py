@@ -17,6 +17,7 @@ from pydantic_core import CoreSchema, core_schema
 from .reading import (
     plain_text,
     read_amounts,
+    read_at_least_one,
     read_hook,
     read_length,
     read_lengths,
@@ -212,6 +213,7 @@ HookSize = Annotated[Length, Read(read_hook, "string", pattern=_A_LENGTH)]
 SomeLengths = Annotated[Lengths, Read(read_lengths, "string", pattern=_A_LENGTH)]
 Amounts = Annotated[tuple[Weight | Length, ...], Read(read_amounts, "string", pattern=_A_LENGTH)]
 Whole = Annotated[int, Read(read_whole, "integer", minimum=0)]
+AtLeastOne = Annotated[int, Read(read_at_least_one, "integer", minimum=1)]
 StepOf = Annotated[int, Read(read_step, "integer")]
 Number = Annotated[float, Read(read_number, _BOTH)]
 SomeNumbers = Annotated[Numbers, Read(read_numbers, ["integer", "string"])]

@@ -6,7 +6,7 @@ from pydantic import Discriminator, Field, Tag, model_validator
 
 from .entries import Entries
 from .materials import FinishedSize
-from .part import AnyText, BodyMeasures, Number, Part, Runs, SomeLengths, SomeText, Whole, Word
+from .part import AnyText, AtLeastOne, BodyMeasures, Number, Part, Runs, SomeLengths, SomeText, Whole, Word
 from .reading import missing, unfit
 from .start import Start
 
@@ -19,8 +19,10 @@ class Around(Part):
 
     times: Number = Field(1.0, description="How many times the way around.")
     around: SomeText = Field(description="The piece; `self` is this one.")
-    round: Whole | None = Field(None, description="The round of that piece, where it isn't the last one.")
-    row: Whole | None = Field(None, description="The row of that piece.")
+    round: AtLeastOne | None = Field(
+        None, description="The round of that piece, where it isn't the last one."
+    )
+    row: AtLeastOne | None = Field(None, description="The row of that piece.")
 
 
 def _form_of_length(value: object) -> str:
@@ -59,7 +61,7 @@ class Piece(Part):
     """One piece of the pattern; its name is its field under `pieces`."""
 
     title: AnyText = Field("", description="What the piece is called in print.")
-    make: Whole = Field(1, description="How many are made.")
+    make: AtLeastOne = Field(1, description="How many are made.")
     yarn: AnyText = Field("", description="The yarn's letter or name.")
     worked: Annotated[
         Worked, Word("joined rounds", "spiral rounds", "rows", "rows, right side only", "chain")

@@ -8,7 +8,7 @@ from typing import Any
 
 from pydantic_core import PydanticCustomError
 
-from .limits import LARGEST_NUMBER, LONGEST_VALUE, MOST_ROUNDS
+from .limits import LARGEST_NUMBER, LONGEST_VALUE, MOST_ROUNDS, SHORTEST_MM, SMALLEST_NUMBER
 from .values import Length, Lengths, LengthUnit, Numbers, Run, Weight, WeightUnit
 
 _LENGTH_WORDS: dict[str, LengthUnit] = {
@@ -88,7 +88,7 @@ def amount(text: str) -> float | None:
 
 
 def read_length(value: Any) -> Length:
-    """`34.5 cm`, `8½ in`, `50 yd`. Raises `wrong-type`."""
+    """`34.5 cm`, `8½ in`, `50 yd`; nothing measures 0. Raises `wrong-type`."""
     if isinstance(value, Length):
         return value
     found = _ONE_MEASURE.match(plain_text(value) or "")
@@ -96,6 +96,8 @@ def read_length(value: Any) -> Length:
     number = amount(found[1]) if found else None
     if unit is None or number is None:
         raise wrong("a length with its unit", "10 cm")
+    if Length(number, unit).mm < SHORTEST_MM:
+        raise wrong("a length above 0", "10 cm")
     return Length(number, unit)
 
 
@@ -120,6 +122,8 @@ def read_weight(value: Any) -> Weight:
     number = amount(found[1]) if found else None
     if unit is None or number is None:
         raise wrong("a weight with its unit", "52 g")
+    if Weight(number, unit).grams < SMALLEST_NUMBER:
+        raise wrong("a weight above 0", "52 g")
     return Weight(number, unit)
 
 
@@ -176,6 +180,14 @@ def read_whole(value: Any) -> int:
     return whole(text)
 
 
+def read_at_least_one(value: Any) -> int:
+    """A whole number from 1 up: so many pieces, so many in a multiple. Raises as `read_whole`."""
+    number = read_whole(value)
+    if number < 1:
+        raise wrong("a whole number from 1 up", "2")
+    return number
+
+
 def read_step(value: Any) -> int:
     """A whole number that may be below 0: how many more (or fewer) each time. Raises as `read_whole`."""
     text = plain_text(value) or ""
@@ -185,10 +197,12 @@ def read_step(value: Any) -> int:
 
 
 def read_number(value: Any) -> float:
-    """A number that may have halves: `13.5`, `13½`. Raises `wrong-type`, `number-too-large`."""
+    """A number above 0 that may have halves: `13.5`, `13½`. Raises `wrong-type`, `number-too-large`."""
     number = amount(plain_text(value) or "")
     if number is None:
         raise wrong("a number", "14")
+    if number < SMALLEST_NUMBER:
+        raise wrong("a number above 0", "14")
     return number
 
 

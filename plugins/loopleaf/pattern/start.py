@@ -8,7 +8,7 @@ from pydantic import Field, GetJsonSchemaHandler, PrivateAttr, ValidatorFunction
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema
 
-from .part import AnyText, Part, SomeNumbers, SomeText, Whole, YesNo
+from .part import AnyText, AtLeastOne, Part, SomeNumbers, SomeText, Whole, YesNo
 from .reading import plain_text, unfit, wrong
 
 Begins = Literal["magic ring", "ring", "chain ring", "chain", "both sides", "edge"]
@@ -26,15 +26,17 @@ class Start(Part):
     chain: SomeNumbers | None = Field(
         None, description="Chains made at the start, turning chain included; may be one a size."
     )
-    multiple: Whole | None = Field(
+    multiple: AtLeastOne | None = Field(
         None, description="The stitch pattern's multiple: 14 of `a multiple of 14 plus 2`."
     )
     plus: Whole = Field(0, description="What the multiple needs on top: 2 of `a multiple of 14 plus 2`.")
     joined: YesNo = Field(False, description="The chain is joined into a ring.")
     both_sides: YesNo = Field(False, description="The chain is worked along both of its sides.")
     edge: SomeText | None = Field(None, description="The piece whose edge this one begins on.")
-    round: Whole | None = Field(None, description="The round of that piece whose stitches are worked into.")
-    row: Whole | None = Field(None, description="The row of that piece whose stitches are worked into.")
+    round: AtLeastOne | None = Field(
+        None, description="The round of that piece whose stitches are worked into."
+    )
+    row: AtLeastOne | None = Field(None, description="The row of that piece whose stitches are worked into.")
     stitches: AnyText = Field("", description="`unworked`: only the stitches that were left.")
     around: YesNo = Field(False, description="All the way around that piece.")
     row_ends: YesNo = Field(False, description="Along the ends of that piece's rows.")

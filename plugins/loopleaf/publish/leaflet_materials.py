@@ -156,13 +156,14 @@ def sizes(voice: Voice, measured: Measured) -> tuple[Size, ...]:
     pattern = voice.pattern
     found: list[Size] = []
     if pattern.sizes:
-        found.append(Size("", (voice.say("sizes", sizes=per_size(pattern.sizes)),)))
+        found.append(Size(voice.words["sizes"], (per_size(pattern.sizes),)))
     for piece in dict.fromkeys(one.piece for one in measured.stated):
         lines = [_stated(voice, one) for one in measured.stated if one.piece == piece]
-        found.append(Size(voice.title(piece) if piece else "", tuple(lines)))
+        of = f", {voice.title(piece)}" if piece else ""
+        found.append(Size(voice.words["size"] + of, tuple(lines)))
     fits = [f"{voice.prose(part)} {_fit(value)}" for part, value in _fits(pattern)]
     if fits:
-        found.append(Size("", (voice.say("to_fit", fits=", ".join(fits)),)))
+        found.append(Size(voice.words["to_fit"], tuple(fits)))
     return tuple(found)
 
 

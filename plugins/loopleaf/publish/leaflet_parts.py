@@ -39,9 +39,11 @@ class Fact:
 
 @dataclass(frozen=True, slots=True)
 class Size:
-    """The finished size of a piece or, with `of` empty, of the whole: `34.5 cm (13½ in) around`."""
+    """One thing said about sizes. label: what it is (`Finished size`, with the piece's name behind it where it
+    isn't that of the whole; `Sizes`; `To fit`). lines: `34.5 cm (13½ in) around`, or the names of the sizes.
+    """
 
-    of: str
+    label: str
     lines: tuple[str, ...]
 
 

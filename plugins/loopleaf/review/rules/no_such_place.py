@@ -87,7 +87,7 @@ def find(subject: Subject) -> Iterator[Finding]:
 
 
 def _pieces_named(subject: Subject) -> Iterator[Finding]:
-    """Pieces that a finishing step, a length or a variation names, and that aren't there."""
+    """Pieces that a finishing step, a length, a gauge or a variation names, and that aren't there."""
     pieces = subject.pattern.pieces
     named: list[tuple[Path, str, str]] = []
     for placing in placings(subject):
@@ -96,6 +96,11 @@ def _pieces_named(subject: Subject) -> Iterator[Finding]:
         for field, part in (("thread", step.thread), ("sew", step.sew), ("lay out", step.lay_out)):
             if part is not None:
                 named.append((("finishing", number, field, "piece"), part.piece, ""))
+        if step.knot is not None and step.knot.piece:
+            named.append((("finishing", number, "knot", "piece"), step.knot.piece, ""))
+    for number, gauge in enumerate(subject.pattern.gauge):
+        if gauge.piece:
+            named.append((("gauge", number, "piece"), gauge.piece, ""))
     for name, variation in subject.pattern.variations.items():
         for number, left_out in enumerate(variation.leave_out):
             named.append((("variations", name, "leave out", number), left_out, ""))

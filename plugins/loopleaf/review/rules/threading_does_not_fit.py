@@ -57,8 +57,6 @@ def find(subject: Subject) -> Iterator[Finding]:
 def _words(thread: Thread, round: RoundWork) -> Words | None:
     """What doesn't come out even, in the first size that shows it; the worst first."""
     each = thread.under + thread.over
-    if not thread.under or not thread.over:
-        return None
     counts = [posts(round, size) for size, worked in enumerate(round.sizes) if worked]
     where = f"{round.plan.word} {round.plan.label}"
     for there in counts:
