@@ -6,13 +6,14 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NoReturn
+from typing import IO, TYPE_CHECKING, Any, NoReturn
 
 import click
 
 from . import __version__
 
 if TYPE_CHECKING:
+    from .publish.terminal import Paint
     from .review import Checked
     from .trade import Terms
 
@@ -30,12 +31,15 @@ class _NeverATraceback(click.Group):
         except (click.ClickException, click.exceptions.Exit, click.Abort, BrokenPipeError):
             raise
         except Exception as error:  # noqa: BLE001 - whatever it is, a crafter gets a sentence
-            click.echo(
-                f"Loopleaf could not go on: {type(error).__name__}: {error}\n"
-                "That is a defect of Loopleaf, not of your pattern; please report it with the file.",
-                err=True,
-            )
+            click.echo(_defect("Loopleaf could not go on", error), err=True)
             ctx.exit(2)
+
+
+def _defect(what: str, error: Exception) -> str:
+    return (
+        f"{what}: {type(error).__name__}: {error}\n"
+        "That is a defect of Loopleaf, not of your pattern; please report it with the file."
+    )
 
 
 @click.group(cls=_NeverATraceback, context_settings={"help_option_names": ["-h", "--help"]})
@@ -50,7 +54,8 @@ def main() -> None:
     "--format", "form", type=click.Choice(["text", "json", "sarif"]), default="text", show_default=True
 )
 @click.option("--strict", is_flag=True, help="Warnings fail the check too.")
-def check(paths: tuple[str, ...], form: str, strict: bool) -> None:
+@click.option("--fix", is_flag=True, help="First put in what is certain, and show the difference.")
+def check(paths: tuple[str, ...], form: str, strict: bool, fix: bool) -> None:
     """Work every round of patterns and say what doesn't add up.
 
     PATH is a file, a folder, or - for standard input; without one, the collection that you are in.
@@ -58,6 +63,8 @@ def check(paths: tuple[str, ...], form: str, strict: bool) -> None:
     """
     from .publish.collection import NotReadable, collection_of
 
+    if fix and "-" in paths:
+        _cannot("--fix mends files in their place; what comes from standard input has none. Name the file.")
     try:
         collection = collection_of(Path())
         if not paths:
@@ -68,11 +75,18 @@ def check(paths: tuple[str, ...], form: str, strict: bool) -> None:
                     f"{collection.config} names the folder {collection.docs}, which isn't there."
                 )
             paths = (os.path.relpath(collection.docs),)
-        checked = _checked(list(_files(paths)))
+        files = list(_files(paths))
+        if fix:
+            _fix(files, form)
+        checked, defects = _checked(files)
     except NotReadable as error:
         _cannot(str(error))
     url = collection.site_url if collection else ""
     _print(checked, form, url)
+    for defect in defects:
+        click.echo(defect, err=True)
+    if defects:
+        sys.exit(2)
     failing = ("error", "warning") if strict else ("error",)
     if any(finding.severity in failing for one in checked for finding in one.findings):
         sys.exit(1)
@@ -109,19 +123,51 @@ def _files(paths: Iterable[str]) -> Iterator[_File]:
             raise NotReadable(f"There is no file or folder {name}.")
 
 
-def _checked(files: list[_File]) -> list["Checked"]:
-    """The files that are patterns, checked; with a progress bar for long work on a terminal."""
+def _checked(files: list[_File]) -> tuple[list["Checked"], list[str]]:
+    """The files that are patterns, checked, with a progress bar for long work on a terminal; and a sentence for
+    each that Loopleaf itself failed on: a defect of ours in one file mustn't keep the others from their check.
+    """
+    from .publish.collection import beginning
     from .review import among_files
     from .review import check as check_file
+    from .review.check import with_pictures_seen
 
+    defects: list[str] = []
     shelves: dict[str, list[Checked]] = {}
     hidden = len(files) < _LONG_WORK or not sys.stderr.isatty()
     with click.progressbar(files, label="Working the rounds", file=sys.stderr, hidden=hidden) as bar:
         for file in bar:
-            one = check_file(file.read(), file.name)
+            data = file.read()
+            try:
+                one = check_file(data, file.name)
+            except Exception as error:  # noqa: BLE001 - whatever it is, the others are still checked
+                defects.append(_defect(f"{file.name} could not be worked", error))
+                continue
             if one.source.is_pattern:
+                if file.name != "-":
+                    one = with_pictures_seen(one, partial(beginning, Path(file.name).parent))
                 shelves.setdefault(file.shelf, []).append(one)
-    return [one for shelf in shelves.values() for one in among_files(shelf)]
+    return [one for shelf in shelves.values() for one in among_files(shelf)], defects
+
+
+def _fix(files: list[_File], form: str) -> None:
+    """Mend the files in their place and show the difference: beside the report, where programs read that."""
+    from .publish.mending_files import NotWritten, difference, put_in_place
+    from .review import mend
+
+    beside = form != "text"
+    for file in files:
+        before = file.read()
+        mended = mend(before, file.name)
+        if mended.mended:
+            try:
+                put_in_place(Path(file.name), before, mended.data)
+            except NotWritten as error:
+                _cannot(str(error))
+        if mended.mended or mended.refused:
+            stream = sys.stderr if beside else sys.stdout
+            text = before.decode("utf-8-sig", "replace")
+            _text(difference(file.name, text, mended, _paint(stream)), stream)
 
 
 def _print(checked: list["Checked"], form: str, site_url: str) -> None:
@@ -134,11 +180,18 @@ def _print(checked: list["Checked"], form: str, site_url: str) -> None:
 
         _utf8(sarif_report(checked, site_url, Path.cwd()))
     else:
-        from .publish.terminal import coloured, plain
         from .publish.terminal import report as text_report
+        from .publish.worked_out import worked_out
 
-        colour = sys.stdout.isatty() and not os.environ.get("NO_COLOR")
-        _text(text_report(checked, coloured if colour else plain))
+        paint = _paint(sys.stdout)
+        _text(worked_out(checked, paint) + text_report(checked, paint))
+
+
+def _paint(stream: IO[str]) -> "Paint":
+    """In colour on a terminal, unless NO_COLOR is set; plain in a pipe."""
+    from .publish.terminal import coloured, plain
+
+    return coloured if stream.isatty() and not os.environ.get("NO_COLOR") else plain
 
 
 def _utf8(text: str) -> None:
@@ -146,10 +199,11 @@ def _utf8(text: str) -> None:
     sys.stdout.buffer.write(text.encode())
 
 
-def _text(text: str) -> None:
+def _text(text: str, stream: IO[str] | None = None) -> None:
     """For people: what the terminal can't show is replaced, never a failure."""
-    encoding = getattr(sys.stdout, "encoding", None) or "utf-8"
-    click.echo(text.encode(encoding, "replace").decode(encoding, "replace"), nl=False, color=True)
+    stream = stream or sys.stdout
+    encoding = getattr(stream, "encoding", None) or "utf-8"
+    click.echo(text.encode(encoding, "replace").decode(encoding, "replace"), stream, nl=False, color=True)
 
 
 def _cannot(reason: str) -> NoReturn:
@@ -169,6 +223,17 @@ def explain(rule: str) -> None:
             _text(rule_text(one))
             return
     _cannot(f"There is no rule called {rule}. Near it: {', '.join(nearest_rules(rule))}.")
+
+
+@main.command()
+@click.option("-o", "output", default="-", metavar="FILE", help="Where to write; standard output without it.")
+def schema(output: str) -> None:
+    """Print the JSON Schema of pattern files, by which an editor completes fields and shows their meaning."""
+    import json
+
+    from .pattern import schema as pattern_schema
+
+    _to(output, json.dumps(pattern_schema(), ensure_ascii=False, indent=2) + "\n")
 
 
 @main.command()
@@ -270,11 +335,16 @@ def draw(pattern: str, piece: str, kind: str, left_handed: bool, terms: "Terms |
         drawn = first_picture(work, measured, left_handed)
     if not drawn:
         _cannot(f"There is nothing to draw in {piece or pattern}: it has no rounds that could be worked.")
+    _to(output, drawn)
+
+
+def _to(output: str, text: str) -> None:
+    """To a file, or to standard output where it is `-`."""
     if output == "-":
-        _utf8(drawn)
+        _utf8(text)
         return
     try:
-        Path(output).write_text(drawn, encoding="utf-8")
+        Path(output).write_text(text, encoding="utf-8")
     except OSError as error:
         _cannot(f"{output} can't be written: {(error.strerror or 'unknown reason').lower()}.")
 

@@ -100,6 +100,10 @@ class Lines:
         """The stretch between two offsets."""
         return Location(*self.position(start), *self.position(max(start, end)))
 
+    def offsets(self, at: Location) -> tuple[int, int]:
+        """The two offsets between which a stretch stands."""
+        return self._starts[at.line - 1] + at.column - 1, self._starts[at.end_line - 1] + at.end_column - 1
+
     def around(self, offset: int) -> tuple[int, int]:
         """Where the line that holds an offset begins and ends (without its line break)."""
         line, _ = self.position(offset)

@@ -8,6 +8,8 @@ from .limits import LONGEST_TEXT
 _FIELD = re.compile(r"(?:^[ ]*(?:-[ ]+)*|[{,][ \t]*)([A-Za-z_][\w \t-]*|\"[^\"]*\"|'[^']*'):[ \t]+")
 _ITEM = re.compile(r"^[ ]*(?:-[ ]+)+")
 _NEXT_FIELD = re.compile(r",[ \t]*[A-Za-z_][\w \t-]*:(?=[ \t]|$)")
+_SPECIAL = re.compile(r"[][{},:#\\\"']|^[-?&*!|>%@`]|^\s|\s$")
+"""What may mean something else in a value without quotes."""
 _FAR = LONGEST_TEXT  # further away on one line nothing is looked for
 
 
@@ -16,6 +18,20 @@ def in_quotes(value: str) -> str:
     if '"' not in value and "\\" not in value:
         return f'"{value}"'
     return "'" + value.replace("'", "''") + "'"
+
+
+def inside(style: str, words: str) -> str | None:
+    """Words as they are written inside a value of a style; None where they would end or change the value.
+
+    style: as a node's: "" plain, `'`, `"`, `|`, `>`.
+    """
+    if style == "'":
+        return words.replace("'", "''")
+    if style == '"':
+        return words.replace("\\", "\\\\").replace('"', '\\"')
+    if "\n" in words or (not style and _SPECIAL.search(words)):
+        return None
+    return words
 
 
 def quote(value: str) -> Suggestion:

@@ -6,6 +6,7 @@ from .finding import Finding, Location
 from .model import Pattern
 from .nodes import KEY, Lines, Node, find, key_span
 from .plans import Path
+from .quoting import inside
 from .scalars import offsets
 
 
@@ -45,6 +46,18 @@ class Source:
                 last = places[begin] if stop == begin else self._after(places, stop - 1)
                 return self.lines.location(places[begin], last)
         return self.lines.location(node.start, node.end)
+
+    def written(self, path: Path, words: str) -> str | None:
+        """Words as the file would hold them in place of a stretch of the value at a path.
+
+        None where the value can't be followed letter by letter, or where they would need quotes.
+        """
+        if self.root is None:
+            return None
+        node, whole = find(self.root, path)
+        if not whole or node.kind != "text" or offsets(self.text, node) is None:
+            return None
+        return inside(node.style, words)
 
     def _after(self, places: list[int], at: int) -> int:
         """The offset just behind a character; before a fold or an escape's next character, not after it."""

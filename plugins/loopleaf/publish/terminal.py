@@ -9,9 +9,17 @@ from ..review import Checked
 SHOWN_PER_FILE = 20
 
 Paint = Callable[[str, str], str]
-"""A text in one of the styles `error`, `warning`, `note`, `quiet`, `strong`."""
+"""A text in one of the styles `error`, `warning`, `note`, `quiet`, `strong`, `added`, `removed`."""
 
-_CODES = {"error": "1;31", "warning": "1;33", "note": "1;36", "quiet": "2", "strong": "1"}
+_CODES = {
+    "error": "1;31",
+    "warning": "1;33",
+    "note": "1;36",
+    "quiet": "2",
+    "strong": "1",
+    "added": "32",
+    "removed": "31",
+}
 _TAB = "    "
 _RELATED_SHOWN = 3
 _WIDEST = 100

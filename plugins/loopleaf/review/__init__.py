@@ -1,10 +1,12 @@
 """What the review finds in a worked pattern: `check` reads, works and reviews a file; `RULES` is the explicit
-list of its rules, each a small module named after what it finds, with its page for `loopleaf explain`."""
+list of its rules, each a small module named after what it finds, with its page for `loopleaf explain`;
+`mend` puts in what is certain."""
 
 from difflib import get_close_matches
 
 from .addresses import slug
 from .check import Checked, among_files, check, check_collection, review
+from .mending import Mended, mend
 from .page import Page
 from .rule import Rule
 from .rules import RULES
@@ -12,11 +14,13 @@ from .rules import RULES
 __all__ = [
     "RULES",
     "Checked",
+    "Mended",
     "Page",
     "Rule",
     "among_files",
     "check",
     "check_collection",
+    "mend",
     "nearest_rules",
     "review",
     "rule_named",

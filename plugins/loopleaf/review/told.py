@@ -1,5 +1,7 @@
 """What the notation says about a text, and the setting out about the rounds, as findings."""
 
+from dataclasses import replace
+
 from ..notation.problem import Problem
 from ..pattern import Applies, Finding, Path, PlanProblem, Severity, Source, Suggestion
 
@@ -16,7 +18,7 @@ def from_problem(source: Source, path: Path, problem: Problem, piece: str = "", 
         location=source.locate(path, problem.span.start, problem.span.end),
         message=problem.message,
         working=problem.working,
-        suggestion=_suggestion(problem.suggestion),
+        suggestion=_in_the_file(source, path, problem),
         piece=piece,
         round=round,
     )
@@ -35,6 +37,14 @@ def from_plan(source: Source, piece: str, problem: PlanProblem) -> Finding:
         piece=piece,
         round=problem.round,
     )
+
+
+def _in_the_file(source: Source, path: Path, problem: Problem) -> Suggestion | None:
+    """The suggestion, with its replacement as the file would hold it there."""
+    told = _suggestion(problem.suggestion)
+    if told is None or told.replacement is None:
+        return told
+    return replace(told, replacement=source.written(path, told.replacement))
 
 
 def _suggestion(told: tuple[str, str | None, str] | None) -> Suggestion | None:

@@ -39,7 +39,7 @@ def find(subject: Subject) -> Iterator[Finding]:
     words = Words(
         message=f"The level says {pattern.level}, and the techniques ask for {level.level}.",
         working=f"It is {because(level, pattern, pattern.terms)}.",
-        suggestion=Suggestion(f"Write “{level.level}”.", level.level, "safe"),
+        suggestion=Suggestion(f"Write “{level.level}”.", level.level, "likely"),
     )
     yield told(__name__, "warning", subject, subject.source.locate(("level",)), words)
 

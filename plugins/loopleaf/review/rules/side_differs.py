@@ -43,7 +43,7 @@ def words(met: Met) -> Words:
         message=f"{met.where.capitalize()} is called {said}, and falls on the {_FACES[worked]}.",
         working="Counting the turns from the first row or round whose side is known.",
         suggestion=Suggestion(
-            f"Write “{worked}”, or look for a turn too many or too few before it.", replacement, "safe"
+            f"Write “{worked}”, or look for a turn too many or too few before it.", replacement, "likely"
         ),
         location=at,
     )
