@@ -10,7 +10,8 @@ from loopleaf import cli
 from tests.review.frame import framed
 
 GOOD = framed('rounds:\n  - {round: 1, work: "ch 1, 8 hdc in ring, join, fasten off", count: 8}')
-WARNED = framed("pictures: [{file: pouch.jpg}]")
+PNG = b"\x89PNG\r\n\x1a\n\0\0\0\0"
+WARNED = framed("# without licence")
 BAD = framed('rounds:\n  - {round: 1, work: "ch 1, 8 hdc in ring, join, fasten off", count: 9}')
 SETTINGS = (
     "site_name: Shelf\nsite_url: https://shelf.example/knots/\ndocs_dir: bench\nextra: !ENV [NOWHERE, x]\n"
@@ -248,6 +249,50 @@ def test_a_defect_of_ours_is_a_sentence(folder: Path, monkeypatch: pytest.Monkey
     assert result.exit_code == 2
     assert "defect of Loopleaf" in result.stderr
     assert "Traceback" not in result.output
+
+
+def test_a_defect_of_ours_in_one_file_leaves_the_others_checked(
+    folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from loopleaf.review import Checked, check
+
+    def breaks(data: bytes, file: str) -> Checked:
+        if file == "good.yml":
+            raise KeyError("shell")
+        return check(data, file)
+
+    write(folder / "good.yml", GOOD)
+    write(folder / "bad.yml", BAD)
+    monkeypatch.setattr("loopleaf.review.check", breaks)
+    result = run("check", "good.yml", "bad.yml")
+    assert result.exit_code == 2
+    assert "good.yml could not be worked: KeyError" in result.stderr
+    assert "bad.yml:14:74" in result.stdout
+
+
+def test_counts_that_the_file_does_not_state_are_told(folder: Path) -> None:
+    write(folder / "good.yml", GOOD.replace(", count: 8", ""))
+    result = run("check", "good.yml", "--strict")
+    assert "  piece, round 1: 8\n" in result.stdout
+    assert result.exit_code == 0
+
+
+@pytest.mark.parametrize(
+    ("name", "content", "said"),
+    [
+        ("other.png", PNG, "The picture pouch.png isn't there."),
+        ("pouch.png", b"words", "The picture pouch.png can't be shown."),
+        ("pouch.png", PNG, ""),
+    ],
+)
+def test_a_picture_must_be_there_and_be_one(folder: Path, name: str, content: bytes, said: str) -> None:
+    text = write(folder / "shelf" / "good.yml", framed("pictures: [{file: pouch.png, alt: A pouch.}]"))
+    (folder / "shelf" / name).write_bytes(content)
+    result = run("check", "shelf/good.yml")
+    assert said in result.stdout
+    assert ("shelf/good.yml:7:19" in result.stdout) is bool(said)
+    assert result.exit_code == bool(said)
+    assert run("check", "-", given=text.read_bytes()).exit_code == 0
 
 
 HOSTILE = {

@@ -124,8 +124,8 @@ def _files(paths: Iterable[str]) -> Iterator[_File]:
 
 
 def _checked(files: list[_File]) -> tuple[list["Checked"], list[str]]:
-    """The files that are patterns, checked, with a progress bar for long work on a terminal; and a sentence for
-    each that Loopleaf itself failed on: a defect of ours in one file mustn't keep the others from their check.
+    """The files that are patterns, checked, with a progress bar for long work on a terminal; and a sentence
+    for each that Loopleaf itself failed on: a defect of ours in one file mustn't keep the others unchecked.
     """
     from .publish.collection import beginning
     from .review import among_files

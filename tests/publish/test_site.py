@@ -14,6 +14,8 @@ from loopleaf.publish.settings import Settings
 from loopleaf.review import Checked
 from tests.publish.small_site import COASTER, WRONG, SmallSite
 
+PNG = b"\x89PNG\r\n\x1a\n\0\0\0\0"
+
 
 @pytest.fixture(scope="module")
 def built(tmp_path_factory: pytest.TempPathFactory) -> SmallSite:
@@ -222,6 +224,21 @@ def test_other_yaml_is_left_alone(tmp_path: Path) -> None:
     site = SmallSite(tmp_path, {"coaster.yml": COASTER, "places.yml": "- a\n- b\n"})
     site.build()
     assert (site.html / "places.yml").is_file()
+
+
+def test_a_picture_that_is_not_there_leaves_no_page_with_a_hole(
+    tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
+    with_picture = COASTER + "pictures: [{file: mug.png, alt: A mug.}]\n"
+    site = SmallSite(tmp_path, {"more/mug.yml": with_picture, "coaster.yml": COASTER})
+    with pytest.raises(Abort):
+        site.build()
+    assert "The picture mug.png isn't there." in caplog.text
+    assert not list(site.html.rglob("mug*"))
+    assert "mug" not in site.page("")
+    (site.docs / "more" / "mug.png").write_bytes(PNG)
+    site.build()
+    assert 'src="../../more/mug.png"' in site.page("us/mug/")
 
 
 def test_two_files_for_one_address_are_an_error(tmp_path: Path, caplog: pytest.LogCaptureFixture) -> None:

@@ -6,7 +6,7 @@ from pydantic import Discriminator, Field, Tag, model_validator
 
 from .entries import Entries
 from .materials import FinishedSize
-from .part import AnyText, AtLeastOne, BodyMeasures, Number, Part, Runs, SomeLengths, SomeText, Whole, Word
+from .part import AnyText, AtLeastOne, BodyMeasures, Number, Part, Runs, SomeLengths, SomeText, Word
 from .reading import missing, unfit
 from .start import Start
 

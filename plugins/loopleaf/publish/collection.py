@@ -7,7 +7,7 @@ from typing import Any
 
 import yaml
 
-from ..pattern.limits import LARGEST_FILE
+from ..pattern.limits import LARGEST_FILE, PICTURE_BEGINNING
 
 CONFIG = "mkdocs.yml"
 _SUFFIXES = (".yml", ".yaml")
@@ -67,6 +67,15 @@ def read(path: Path) -> bytes:
             return file.read(LARGEST_FILE + 1)
     except OSError as error:
         raise NotReadable(f"{path} can't be read: {(error.strerror or 'unknown reason').lower()}.") from None
+
+
+def beginning(folder: Path, file: str) -> bytes | None:
+    """The first bytes of a picture beside a pattern; None where there is none that can be read."""
+    try:
+        with (folder / file).open("rb") as opened:
+            return opened.read(PICTURE_BEGINNING)
+    except (OSError, ValueError):
+        return None
 
 
 class _PassingOver(getattr(yaml, "CSafeLoader", yaml.SafeLoader)):  # type: ignore[misc]

@@ -33,7 +33,8 @@ class Worked:
     """One YAML file, worked. source: its path in the collection. slug: its page's name.
 
     title: the pattern's, or the file's path where it can't be read. leaflets: by terms; empty where an error
-    keeps the pattern from being published, or where the file holds no pattern.
+    keeps the pattern from being published, or where the file holds no pattern. pictures: the author's, by
+    their paths from the pattern's own folder.
     """
 
     source: str
@@ -42,6 +43,7 @@ class Worked:
     is_pattern: bool
     findings: "tuple[Finding, ...]"
     leaflets: Mapping[Terms, Leaflet]
+    pictures: tuple[str, ...] = ()
 
     @property
     def has_errors(self) -> bool:
@@ -138,6 +140,7 @@ def _to_json(worked: Worked) -> bytes:
         "findings": [asdict(finding) for finding in worked.findings],
         "leaflets": _leaflets().dump_python(bare, mode="json"),
         "drawing": drawing,
+        "pictures": worked.pictures,
     }
     return json.dumps(kept, ensure_ascii=False).encode()
 
@@ -149,7 +152,10 @@ def _from_json(content: bytes) -> Worked:
         for terms, one in _leaflets().validate_python(kept["leaflets"]).items()
     }
     findings = _findings(kept["findings"]) if kept["findings"] else ()
-    return Worked(kept["source"], kept["slug"], kept["title"], kept["is_pattern"], findings, leaflets)
+    pictures = tuple(kept["pictures"])
+    return Worked(
+        kept["source"], kept["slug"], kept["title"], kept["is_pattern"], findings, leaflets, pictures
+    )
 
 
 def _findings(kept: Any) -> "tuple[Finding, ...]":

@@ -39,8 +39,8 @@ class Fact:
 
 @dataclass(frozen=True, slots=True)
 class Size:
-    """One thing said about sizes. label: what it is (`Finished size`, with the piece's name behind it where it
-    isn't that of the whole; `Sizes`; `To fit`). lines: `34.5 cm (13½ in) around`, or the names of the sizes.
+    """One thing said about sizes. label: what it is: `Sizes`, `Finished size` (with a piece's name
+    behind it), `To fit`. lines: `34.5 cm (13½ in) around`, or the names of the sizes.
     """
 
     label: str

@@ -86,7 +86,7 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
         docs = Path(config.docs_dir)
         keep = Path(config.config_file_path or config.docs_dir).parent / ".loopleaf"
         contents = ((file.src_uri, file.content_bytes) for file in found)
-        self.patterns = self.workshop.work(contents, self.settings, keep / "patterns")
+        self.patterns = self.workshop.work(contents, self.settings, docs, keep / "patterns")
         told(log, self.patterns, os.path.relpath(docs))
         for source, defect in self.workshop.defects.items():
             log.error(

@@ -5,6 +5,7 @@ changed. The engine is loaded only when something has.
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
+from functools import partial
 from pathlib import Path
 
 from .kept import Worked, key_of, put, take, tidy
@@ -28,10 +29,13 @@ class Workshop:
     defects: dict[str, str] = field(default_factory=dict)
     _kept: dict[str, Worked] = field(default_factory=dict)
 
-    def work(self, files: Iterable[tuple[str, bytes]], settings: Settings, folder: Path) -> list[Worked]:
+    def work(
+        self, files: Iterable[tuple[str, bytes]], settings: Settings, docs: Path, folder: Path
+    ) -> list[Worked]:
         """All patterns among the files (path in the collection, content), in their order.
 
-        folder: where they are kept between builds. YAML files that hold no pattern are passed over.
+        docs: the collection's folder, for the patterns' pictures. folder: where they are kept between builds.
+        YAML files that hold no pattern are passed over.
         """
         self.worked, self.defects = [], {}
         contents = dict(files)
@@ -45,7 +49,8 @@ class Workshop:
                 kept[key] = one
         self._kept = kept
         tidy(folder, kept)
-        return _told_apart([one for one in kept.values() if one.is_pattern], contents)
+        patterns = _told_apart([one for one in kept.values() if one.is_pattern], contents)
+        return [_seen(one, contents[one.source], docs) for one in patterns]
 
     def _work(self, source: str, data: bytes, settings: Settings) -> Worked | None:
         self.worked.append(source)
@@ -61,6 +66,7 @@ def work(source: str, data: bytes, settings: Settings) -> Worked:
     """Check one file and set it out in both terminologies."""
     from ..pattern.finding import Finding, Suggestion
     from ..review import check, slug
+    from ..review.pictures import pictures
     from . import leaflet
 
     checked = check(data, source)
@@ -80,8 +86,24 @@ def work(source: str, data: bytes, settings: Settings) -> Worked:
     worked = Worked(source, name, source, pattern is not None or bool(findings), findings, {})
     if pattern is None:
         return worked
-    worked = replace(worked, title=pattern.title)
+    shown = tuple(dict.fromkeys(picture.file for _, picture, _ in pictures(pattern)))
+    worked = replace(worked, title=pattern.title, pictures=shown)
     return worked if worked.has_errors else replace(worked, leaflets=leaflet.leaflets(checked, settings))
+
+
+def _seen(worked: Worked, data: bytes, docs: Path) -> Worked:
+    """The same, with an error where a picture isn't there. What is kept can't know: pictures come and go."""
+    if not worked.pictures:
+        return worked
+    from ..pattern import is_picture, load
+    from ..review.pictures import unshowable
+    from .collection import beginning
+
+    folder = (docs / worked.source).parent
+    if all(is_picture(beginning(folder, file) or b"") for file in worked.pictures):
+        return worked
+    found = unshowable(load(data, worked.source), partial(beginning, folder))
+    return replace(worked, findings=(*worked.findings, *found), leaflets={})
 
 
 def _told_apart(patterns: list[Worked], contents: dict[str, bytes]) -> list[Worked]:

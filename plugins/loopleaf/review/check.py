@@ -9,6 +9,7 @@ from ..notation.problem import Problem
 from ..pattern import Finding, Path, Source, load
 from .addresses import taken
 from .once import said_once
+from .pictures import Beginning, unshowable
 from .rules import RULES
 from .subject import Subject
 from .told import from_plan, from_problem
@@ -53,6 +54,12 @@ def review(source: Source) -> Checked:
         for rule in (rule for rule in RULES if rule.of_sound_work):
             findings += rule.find(subject) if rule.find else ()
     return Checked(source, work, measured, in_order(findings))
+
+
+def with_pictures_seen(checked: Checked, beginning: Beginning) -> Checked:
+    """The same file with what can be seen only in its folder: pictures that aren't there, or aren't any."""
+    found = unshowable(checked.source, beginning)
+    return replace(checked, findings=in_order([*checked.findings, *found])) if found else checked
 
 
 def check_collection(files: Iterable[tuple[str, bytes]]) -> list[Checked]:

@@ -17,13 +17,14 @@ When to ignore: Never.
 
 from collections.abc import Iterator
 
-from ...pattern import Finding, Path, Pattern, Picture, Suggestion
+from ...pattern import Finding, Suggestion
+from ..pictures import pictures
 from ..rule import Words, rule, told
 from ..subject import Subject
 
 
 def find(subject: Subject) -> Iterator[Finding]:
-    for path, picture, piece in _pictures(subject.pattern):
+    for path, picture, piece in pictures(subject.pattern):
         if picture.alt.strip():
             continue
         words = Words(
@@ -31,18 +32,6 @@ def find(subject: Subject) -> Iterator[Finding]:
             suggestion=Suggestion("Add “alt” with one sentence on what it shows.", None, "fill-in"),
         )
         yield told(__name__, "warning", subject, subject.source.locate(path), words, piece)
-
-
-def _pictures(pattern: Pattern) -> Iterator[tuple[Path, Picture, str]]:
-    for number, picture in enumerate(pattern.pictures):
-        yield ("pictures", number), picture, ""
-    for name, piece in pattern.pieces.items():
-        for number, entry in enumerate(piece.entries):
-            if entry.picture:
-                yield ("pieces", name, piece.entries_field, number, "picture"), entry.picture, name
-    for number, step in enumerate(pattern.finishing):
-        if step.picture:
-            yield ("finishing", number, "picture"), step.picture, ""
 
 
 RULE = rule(__name__, __doc__, "warning", find)
