@@ -170,7 +170,7 @@ def test_init(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
         for path in (folder / "shelf").rglob("*")
         if path.is_file()
     }
-    assert files == {"mkdocs.yml", "patterns/index.md", "patterns/first-coaster.yml"}
+    assert files == {"mkdocs.yml", "pattern.schema.json", "patterns/index.md", "patterns/first-coaster.yml"}
     monkeypatch.chdir(folder / "shelf")
     checked = run("check", "--strict")
     assert checked.exit_code == 0, checked.output

@@ -229,11 +229,9 @@ def explain(rule: str) -> None:
 @click.option("-o", "output", default="-", metavar="FILE", help="Where to write; standard output without it.")
 def schema(output: str) -> None:
     """Print the JSON Schema of pattern files, by which an editor completes fields and shows their meaning."""
-    import json
+    from .publish.start import schema_text
 
-    from .pattern import schema as pattern_schema
-
-    _to(output, json.dumps(pattern_schema(), ensure_ascii=False, indent=2) + "\n")
+    _to(output, schema_text())
 
 
 @main.command()
@@ -252,7 +250,7 @@ def new(file: str) -> None:
 @main.command()
 @click.argument("folder", metavar="DIR")
 def init(folder: str) -> None:
-    """Start a collection in DIR: settings, a first page, one example pattern."""
+    """Start a collection in DIR: settings, a first page, one example pattern, the schema for editors."""
     from .publish.start import AlreadyThere, new_collection
 
     try:

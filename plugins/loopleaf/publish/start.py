@@ -1,11 +1,17 @@
 """Starting a pattern or a collection: the commented files that `loopleaf new` and `loopleaf init` write."""
 
 import json
+import os
 import re
 from importlib.resources import files
 from pathlib import Path
 
+from ..pattern import schema
+from .collection import CONFIG
+
 EXAMPLE = "first-coaster"
+SCHEMA = "pattern.schema.json"
+"""The schema's file, beside a collection's settings: pattern files point their editor to it."""
 
 _NOT_TEXT = ("yes", "no", "on", "off", "true", "false", "null")
 """Words that YAML takes for something other than text unless they are in quotes."""
@@ -23,19 +29,21 @@ def new_pattern(name: str) -> Path:
     path = Path(name)
     if path.suffix not in (".yml", ".yaml"):
         path = path.with_name(f"{path.name}.yml")
-    _write(path, _titled(_starter("pattern.yml"), title_of(path)))
+    _write(path, _pointing(_titled(_starter("pattern.yml"), title_of(path)), path, _schema_above(path)))
     return path
 
 
 def new_collection(folder: Path) -> list[Path]:
-    """Write a collection's settings, its first page and an example pattern; returns their paths.
+    """Write a collection's settings, its first page, an example pattern and the schema; returns their paths.
 
     Raises AlreadyThere, before anything is written, and OSError.
     """
+    example = folder / "patterns" / f"{EXAMPLE}.yml"
     texts = {
-        folder / "mkdocs.yml": _starter("mkdocs.yml"),
+        folder / CONFIG: _starter("mkdocs.yml"),
         folder / "patterns" / "index.md": _starter("index.md"),
-        folder / "patterns" / f"{EXAMPLE}.yml": _starter("pattern.yml"),
+        example: _pointing(_starter("pattern.yml"), example, folder / SCHEMA),
+        folder / SCHEMA: schema_text(),
     }
     for path in texts:
         _refuse(path)
@@ -48,6 +56,28 @@ def title_of(path: Path) -> str:
     """`lantern-pouch.yml` is `Lantern pouch`."""
     words = " ".join(re.split(r"[-_\s]+", path.stem)).strip() or "New pattern"
     return words[0].upper() + words[1:]
+
+
+def schema_text() -> str:
+    """The JSON Schema of pattern files, as a file holds it."""
+    return json.dumps(schema(), ensure_ascii=False, indent=2) + "\n"
+
+
+def _schema_above(path: Path) -> Path | None:
+    """The schema of the collection that a file would belong to; None where there is none."""
+    for folder in path.resolve().parents:
+        if (folder / CONFIG).is_file():
+            found = folder / SCHEMA
+            return found if found.is_file() else None
+    return None
+
+
+def _pointing(text: str, path: Path, schema_file: Path | None) -> str:
+    """The pattern with the line by which editors find the schema, as seen from the pattern's own folder."""
+    if schema_file is None:
+        return text
+    way = Path(os.path.relpath(schema_file.resolve(), path.resolve().parent)).as_posix()
+    return f"# yaml-language-server: $schema={way}\n{text}"
 
 
 def _starter(name: str) -> str:
