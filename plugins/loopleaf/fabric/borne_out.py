@@ -10,7 +10,7 @@ from .piece import PieceHand, Thread, Ways, is_circle
 from .starts import start_places
 from .worked import PieceWork, Place, Trouble
 
-MOST_IN_A_PIECE = 1_000_000
+MOST_IN_A_PIECE = 500_000
 """Stitches in all sizes: a blanket of 2,000 rows of 300 has 600,000. Past it, a file means harm."""
 
 MOST_KINDS = 2

@@ -1,5 +1,6 @@
 """Working a piece: round upon round, in every size, going on after an error."""
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
@@ -13,6 +14,10 @@ from .worked import Made, Place, Ring, RoundWork, Space, Trouble, WorkedRound
 
 OPEN = ("repeat-unclear", "turning-chain-unclear", "turning-chain-contradicted", "inc-unclear")
 """Troubles of reading: over an edge in doubt they say nothing of the line itself."""
+
+
+OFTEN_ENOUGH = 4
+"""A line that got stuck so often in one piece is not worked again: it says nothing new, and costs more."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +67,7 @@ class PieceHand:
         self.side = ""
         self.turned = False
         self.wrong: set[Path] = set()
+        self.failed: Counter[Path] = Counter()
         self.convention_before: Mapping[str, bool] | None = None
         self.unturned: Trouble | None = None
 
@@ -78,7 +84,7 @@ class PieceHand:
             if plan.sizes is not None and size not in plan.sizes:
                 result.sizes.append(None)
                 continue
-            if line is None:
+            if line is None or self.failed[plan.work_path] >= OFTEN_ENOUGH:
                 result.sizes.append(self._unread(thread, stated, size))
                 continue
             attempt = self._attempt(thread, plan, steps, stated, size)
@@ -86,6 +92,7 @@ class PieceHand:
             self._report(result, attempt, thread, stated)
             self._go_on(thread, attempt, stated, size, after)
             chosen = chosen or attempt
+            self.failed[plan.work_path] += attempt.stuck
         if line is None:
             self.turned = self.ways.worked == "rows"
         if chosen is not None and line is not None:

@@ -2,7 +2,22 @@
 
 from collections.abc import Callable
 
-from ..notation.tree import Again, Last, Passage, Repeat, Step, Until, Work
+from ..notation.tree import (
+    STITCH,
+    Again,
+    ChainOf,
+    Group,
+    Last,
+    Next,
+    Over,
+    Passage,
+    Repeat,
+    Same,
+    Skip,
+    Step,
+    Until,
+    Work,
+)
 from .edge import Stuck
 from .hand import Hand
 from .plain_repeat import repeat_plainly
@@ -17,16 +32,17 @@ MOST_PASSES = 100_000
 _OUT_OF_PLACES = ("works-past-the-end", "no-such-place", "stitches-left-over")
 
 
-def repeat(hand: Hand, step: Repeat, perform: Perform) -> None:
-    """Work a repeat's passes, then its ending."""
-    if repeat_plainly(hand, step):
+def repeat(hand: Hand, step: Repeat, perform: Perform, following: tuple[Step, ...] = ()) -> None:
+    """Work a repeat's passes, then its ending. following: the steps behind it, which may keep places."""
+    reserved = _reserved(step, following) if step.times is None else 0
+    if not reserved and repeat_plainly(hand, step):
         return
     hand.depth += 1
     try:
         if step.times is not None:
             _times(hand, step, perform)
         else:
-            _until(hand, step, perform)
+            _until(hand, step, perform, reserved)
     finally:
         hand.depth -= 1
 
@@ -80,13 +96,39 @@ def _times(hand: Hand, step: Repeat, perform: Perform) -> None:
     perform(hand, step.ending)
 
 
-def _until(hand: Hand, step: Repeat, perform: Perform) -> None:
+def _reserved(step: Repeat, following: tuple[Step, ...]) -> int:
+    """How many of the last places the steps behind a repeat need for themselves.
+
+    `dc in last st` says so; where the last pass ends partway (`**`), all that follows it is meant.
+    """
+    if step.until is not None and step.until.kind != "end":
+        return 0
+    partway = step.stop_at is not None
+    needed = 0
+    for one in following:
+        if isinstance(one, Skip) and partway:
+            needed += one.count.of(0) or 0
+        elif not isinstance(one, Work | Group):
+            break
+        for place in getattr(one, "places", ()):
+            if isinstance(place, Last) or (partway and isinstance(place, Next | Over)):
+                needed += place.count.of(0) or 0
+            elif isinstance(place, ChainOf):
+                needed += 1
+            elif not isinstance(place, Same):
+                return needed
+    return needed
+
+
+def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int) -> None:
     until = step.until or Until()
     edge = hand.edge
     outer = edge.limit
     tail = len(edge.places) - outer
     end = bound(hand, until, step.span)
     end = min(end, _ending_bound(hand, step))
+    if reserved:
+        end = min(end, _before_the_last(hand, reserved))
     edge.limit = end
     behind = len(edge.places) - end
     short = last_pass(step)
@@ -160,6 +202,16 @@ def _only_passed(hand: Hand, step: Repeat, short: int, perform: Perform) -> bool
     finally:
         hand.back_to(before)
     return False
+
+
+def _before_the_last(hand: Hand, reserved: int) -> int:
+    """Where on the edge its last so many stitches begin."""
+    edge = hand.edge
+    at = edge.limit
+    while reserved and at > edge.pos:
+        at -= 1
+        reserved -= edge.matches(edge.places[at], STITCH)
+    return edge.limit if reserved else at
 
 
 def _ending_bound(hand: Hand, step: Repeat) -> int:

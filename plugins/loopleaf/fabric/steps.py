@@ -41,6 +41,9 @@ from .worked import Made, Place, Space
 def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
     """Work steps in order; raises Stuck where the hand can't go on."""
     for at, step in enumerate(steps):
+        if isinstance(step, Repeat):
+            repeats.repeat(hand, step, perform, steps[at + 1 :])
+            continue
         _PERFORM[type(step)](hand, step, steps[at + 1] if at + 1 < len(steps) else None)
 
 
@@ -352,10 +355,6 @@ def _turn(hand: Hand, step: Turn, follow: Step | None) -> None:
     hand.turned_after = hand.numbered
 
 
-def _repeat(hand: Hand, step: Repeat, follow: Step | None) -> None:
-    repeats.repeat(hand, step, perform)
-
-
 def _passage(hand: Hand, step: Passage, follow: Step | None) -> None:
     repeats.passage(hand, step, perform)
 
@@ -380,7 +379,6 @@ _PERFORM: dict[type, Callable[[Hand, Any, Step | None], None]] = {
     Leave: _leave,
     WorkingOver: _working_over,
     OtherSide: _other_side,
-    Repeat: _repeat,
     Passage: _passage,
     Again: _again,
     Join: _join,
