@@ -135,6 +135,21 @@ def test_a_count_that_the_author_doesn_t_state_is_marked_and_said_once_at_the_fo
     assert _set_out(COASTER).foot == ()
 
 
+def test_a_repeat_of_rows_without_a_stated_count_is_marked_too() -> None:
+    rows = (
+        "    worked: rows\n    start: chain 11\n    rows:\n"
+        '      - {row: 1, work: "sc in 2nd ch from hook and in each ch across, turn", count: 10}\n'
+        '      - {row: 2, work: "ch 1, sc in each st across, turn", count: 10}\n'
+        '      - {row: 3, work: "ch 1, sc in first st, sc in next 9 sts, turn"COUNT}\n'
+        "      - {rows: 4-7, repeat: 2-3}\n"
+    )
+    before, after = COASTER.split("    worked:")[0], "finishing:" + COASTER.split("finishing:")[1]
+    before = before.replace("finished size: {across: 4 cm}\n", "")
+    for stated, marked in ((", count: 10", False), ("", True)):
+        again = _rounds(_set_out(before + rows.replace("COUNT", stated) + after), "coaster")["Rows 4–7"]
+        assert (again.text, again.count, again.worked_out) == ("repeat rows 2–3 twice more", "10", marked)
+
+
 # ---- words ----------------------------------------------------------------------------------------
 
 
@@ -267,8 +282,8 @@ def test_the_size_of_a_piece_is_called_so() -> None:
         (
             "tide-cloth",
             "UK",
-            "Chain 44: any multiple of 6 chains plus 2 will do (in stitches, a multiple of 6 plus 1, "
-            "and 1 more for the base chain).",
+            "Chain 44. For another width, chain any multiple of 6 plus 2 (in stitches, a multiple of 6 plus 1; "
+            "add 1 for the base chain).",
         ),
     ],
 )
@@ -284,18 +299,22 @@ def test_a_piece_on_another_s_edge_says_where() -> None:
 def test_a_cord_says_its_length_and_chains() -> None:
     cord = _demo("lantern-pouch").pieces[1]
     # Twice around 48 stitches at 14 in 10 cm: 68.6 cm, 96 chains.
-    assert cord.about == ("Make 2.", "Yarn A (lichen).", "A chain of 68.5 cm (27 in), about 96 chains.")
+    assert cord.about == (
+        "Make 2.",
+        "Yarn A (lichen).",
+        "Make a chain 68.5 cm (27 in) long, about 96 chains, and fasten off.",
+    )
 
 
 def test_finishing_is_told_in_sentences() -> None:
     steps = [step.text for step in _demo("lantern-pouch").finishing]
     assert steps[0] == (
         "Thread the first drawstring through round 17 of the pouch, under 1 and over 1 in turn, beginning in "
-        "the gap before stitch 1. Thread the next one in the same way, from the gap before stitch 13."
+        "the gap before stitch 1. Thread the second in the same way, beginning in the gap before stitch 13."
     )
     assert steps[2] == "Sew the moon to round 11 of the pouch, over stitches 11–14."
     lay = _demo("harbour-square", "UK").finishing[1].text
-    assert lay == "Lay the 12 squares out, 3 across and 4 down, and join them: dc through both layers."
+    assert lay == "Lay out the 12 squares, 3 across and 4 down, and join them with dc through both layers."
 
 
 def test_variations_licence_changes_and_dates() -> None:
@@ -357,3 +376,23 @@ def test_dates_as_each_country_writes_them() -> None:
 
     assert day(date(2026, 1, 2), "US") == "January 2, 2026"
     assert day(date(2026, 1, 2), "UK") == "2 January 2026"
+
+
+def test_chain_spaces_of_several_lengths_are_all_listed() -> None:
+    short = {one.anchor: (one.short, one.name) for one in _demo("harbour-square").abbreviations}
+    assert short["abbr-chain-n-space"] == ("ch-1 sp, ch-2 sp", "chain-1 space, chain-2 space")
+    assert "abbr-stitch" not in short  # its lines have `sl st`, and no `st` besides
+
+
+def test_a_special_stitch_without_a_short_form_has_a_plural() -> None:
+    rows = {one.number: one.count for one in _demo("tide-cloth").pieces[0].rounds}
+    assert (rows["2"], rows["6"]) == ("8 dc, 7 fans", "13 dc, 6 fans")
+
+
+def test_the_tables_own_words_follow_the_terms() -> None:
+    assert [_demo("gull-collar", terms).level.reasons[0] for terms in ("US", "UK")] == [
+        "post stitches (row 2)",
+        "raised stitches (row 2)",
+    ]
+    for terms, bed in (("US", "crib"), ("UK", "cot")):
+        assert f"in the {bed} of a sleeping baby" in _demo("harbour-square", terms).cautions[0].text

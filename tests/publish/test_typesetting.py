@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from markupsafe import Markup
 
-from loopleaf.publish.typesetting import set_line
+from loopleaf.publish.typesetting import set_count, set_line
 
 
 @pytest.mark.parametrize(
@@ -44,3 +44,12 @@ def test_what_the_author_wrote_is_escaped() -> None:
 @given(st.text(alphabet="ab2 ()[]*,×<&'next st", max_size=60))
 def test_the_words_and_their_order_stay(line: str) -> None:
     assert Markup(set_line(line)).striptags() == Markup.escape(line).striptags()
+
+
+def test_a_number_before_a_name_that_begins_with_one_stands_out() -> None:
+    assert set_count("12 tr, 4 2ch-sps") == Markup(
+        '<span class="k">12 tr</span>, <span class="k"><span class="n">4</span> 2ch-sps</span>'
+    )
+    assert set_count("15 (17, 19) dc, 3 (4, 4) 12ch-sps").count('class="n"') == 1
+    assert 'class="n"' not in set_count("24 dc, 24 ch-1 sps")
+    assert 'class="n"' not in set_count("40 (48, 56)")

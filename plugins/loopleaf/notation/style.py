@@ -95,7 +95,8 @@ class Style:
         special = self.vocabulary.specials.get(key) if self.vocabulary else None
         if special is None:
             return key
-        if not self.full and special.short:
+        shortened = bool(special.short) and special.short.lower() != special.name.lower()
+        if shortened and not self.full:
             return special.short
         if not plural:
             return special.name

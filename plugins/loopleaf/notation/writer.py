@@ -91,7 +91,9 @@ def _work(work: Work, style: Style, here: bool) -> str:
         text = f"1 {name}"
     else:
         text = name
-    where = _places(places, style, style.terms == "UK" or not is_one(each) or _gathered(stitch))
+    # Around two posts at once is another thing: `FPdc around each of next 2 sts`.
+    each_of = style.terms == "UK" or not is_one(each) or _gathered(stitch) or bool(stitch.post)
+    where = _places(places, style, each_of)
     where = _with_post(_with_loop(where, stitch, style), stitch)
     through = f" through {work.through}" if work.through else ""
     return f"{text}{' ' + where if where else ''}{through}{write_counts(work.counts, style)}"

@@ -16,7 +16,7 @@ from markupsafe import Markup
 from .ink import INK, PAPER, second_ink
 from .leaflet_parts import Heading, Leaflet, Picture, Round, Telling
 from .overrides import overrides
-from .typesetting import set_line
+from .typesetting import set_count, set_line
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,6 +133,11 @@ def listed(things: Sequence[str]) -> str:
     return " and ".join(filter(None, [", ".join(things[:-1]), things[-1]]))
 
 
+def in_a_row(things: Sequence[str]) -> str:
+    """`stitch marker, tapestry needle`; with semicolons where one of them holds a comma itself."""
+    return ("; " if any("," in thing for thing in things) else ", ").join(things)
+
+
 @cache
 def _templates() -> Environment:
     templates = Environment(
@@ -141,5 +146,13 @@ def _templates() -> Environment:
         undefined=StrictUndefined,
         auto_reload=False,
     )
-    templates.globals.update(figure=figure, linked=linked, listed=listed, kept=set_line, runs=runs)
+    templates.globals.update(
+        figure=figure,
+        linked=linked,
+        listed=listed,
+        kept=set_line,
+        count_set=set_count,
+        in_a_row=in_a_row,
+        runs=runs,
+    )
     return templates

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from .. import notation
 from ..fabric import PatternWork, PieceWork
 from ..measure import Measured, amounts
 from ..pattern import FinishingStep, Piece, Start, Thread
@@ -141,7 +142,8 @@ def _steps(voice: Voice, step: FinishingStep) -> Iterator[str]:
         yield _sew(voice, step)
     elif step.lay_out is not None:
         lay = step.lay_out
-        key = "lay_out_join" if lay.join else "lay_out"
+        by_stitch = notation.parse(lay.join, voice.vocabulary).line is not None
+        key = "lay_out" if not lay.join else "lay_out_join_with" if by_stitch else "lay_out_join"
         number = voice.pattern.pieces[lay.piece].make if lay.piece in voice.pattern.pieces else 1
         join = voice.prose(lay.join)
         said = voice.say(
@@ -167,7 +169,8 @@ def _thread(voice: Voice, thread: Thread) -> str:
     if len(thread.from_) < 2:
         return voice.say("thread", **parts, first=thread.from_[0] if thread.from_ else 1)
     sentences = [voice.say("thread_first", **parts, first=thread.from_[0])]
-    sentences += [voice.say("thread_next", first=first) for first in thread.from_[1:]]
+    key = "thread_second" if len(thread.from_) == 2 else "thread_next"
+    sentences += [voice.say(key, first=first) for first in thread.from_[1:]]
     return " ".join(sentences)
 
 

@@ -51,7 +51,7 @@ def abbreviations(voice: Voice, work: PatternWork, lines: Sequence[str]) -> tupl
         if len(said) > 1:
             name = f"{known.name}, {known.plural}"
         if known.key == CHAIN_SPACE:
-            short, name, about = _of_its_length(forms[0], known.name, about)
+            short, name, about = _of_its_length(forms, known.name, about)
         listed.setdefault(
             known.key, Abbreviation(short, name, _means(voice, work, known.key), known.key, about)
         )
@@ -63,10 +63,14 @@ _SPACE = re.compile(r"ch-\d+ sps?|\d+ch-sps?")
 """A chain space with its length is one abbreviation, not three."""
 
 
-def _of_its_length(form: str, name: str, about: str) -> tuple[str, str, str]:
-    """The chain space of the length that the lines have: `ch-1 sp`, `chain-1 space`."""
-    length = re.findall(r"\d+", form)[0]
-    return form.removesuffix("s"), re.sub(r"\d+", length, name), about.replace("here two", f"here {length}")
+def _of_its_length(forms: Sequence[str], name: str, about: str) -> tuple[str, str, str]:
+    """The chain spaces of the lengths that the lines have: `ch-1 sp, ch-2 sp`, `chain-1 space, chain-2
+    space`; what is said of them speaks of the shortest.
+    """
+    lengths = sorted({int(number) for form in forms for number in re.findall(r"\d+", form)})
+    shorts = [re.sub(r"\d+", str(length), forms[0].removesuffix("s")) for length in lengths]
+    names = [re.sub(r"\d+", str(length), name) for length in lengths]
+    return ", ".join(shorts), ", ".join(names), about.replace("here two", f"here {lengths[0]}")
 
 
 def _singular_first(forms: Sequence[str]) -> list[str]:
@@ -84,11 +88,11 @@ def _known(terms: Terms) -> tuple[_Known, ...]:
 
 
 def _finder(*forms: str) -> re.Pattern[str]:
-    """Any of the forms as a word of its own. `#` stands for a number."""
+    """Any of the forms as a word of its own; the `st` of `sl st` isn't one. `#` stands for a number."""
     either = "|".join(
         re.escape(form).replace(r"\#", r"\d+") for form in sorted(set(forms), key=len, reverse=True)
     )
-    return re.compile(rf"(?<![A-Za-z-])(?:{either})(?![A-Za-z0-9])")
+    return re.compile(rf"(?<![A-Za-z-])(?<!\bsl )(?:{either})(?![A-Za-z0-9])")
 
 
 def _entry(forms: Sequence[str], key: str, name: str, plural: str, about: str) -> _Known:

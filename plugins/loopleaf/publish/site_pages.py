@@ -17,7 +17,7 @@ from markupsafe import Markup, escape
 from .glossary import Part
 from .ink import DARK_PAPER, PAPER, second_ink
 from .leaflet_parts import Heading, Leaflet, Picture, Round, Telling, Terms
-from .typesetting import set_line
+from .typesetting import set_count, set_line
 from .words import words
 
 Item = Heading | Telling | Round
@@ -119,7 +119,14 @@ def templates(folders: Sequence[str]) -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    made.filters.update(line=set_line, runs=_runs, linked=_linked, sentence=_sentence, breakable=_breakable)
+    made.filters.update(
+        line=set_line,
+        count_set=set_count,
+        runs=_runs,
+        linked=_linked,
+        sentence=_sentence,
+        breakable=_breakable,
+    )
     return made
 
 

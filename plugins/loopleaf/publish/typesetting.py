@@ -13,6 +13,7 @@ _TOGETHER = re.compile(
     r"|\b\d+ (?:sl st|[A-Za-z][\w-]*(?: sps?)?)|\b[A-Za-z]+ \d+\b(?! [A-Za-z])"
     r"|\bsl st\b|\b[\w-]+ sps?\b|\b\w+(?:-\w+)+"
 )
+_TWO_NUMBERS = re.compile(r"(\d+(?: \([^()]*\))?) (\d[\w-]*)")
 _REPEAT = re.compile(r"(?:\([^()]*\)|\[[^][]*\]) (?:[×x] \d+|\d+ times|twice)[,.;]?")
 SHORT = 34
 """Characters of a repeat that a phone's line still holds."""
@@ -35,6 +36,19 @@ def set_line(text: str) -> Markup:
         end = found.end()
     parts.append(_kept(text[end:]))
     return Markup("").join(parts)
+
+
+def set_count(text: str) -> Markup:
+    """A count as HTML. `n` marks a number before a name that begins with a number itself (`4 2ch-sps`), so
+    that the two are told apart.
+    """
+    parts: list[Markup] = []
+    end = 0
+    for found in _TWO_NUMBERS.finditer(text):
+        parts.append(_kept(text[end : found.start()]))
+        parts.append(Markup('<span class="k"><span class="n">{}</span> {}</span>').format(*found.groups()))
+        end = found.end()
+    return Markup("").join([*parts, _kept(text[end:])])
 
 
 def _kept(text: str) -> Markup:
