@@ -33,6 +33,13 @@ def test_levels_that_no_pattern_has_are_left_out() -> None:
     assert [entry.term for entry in levels.entries] == ["Easy"]
 
 
+def test_the_lowest_level_stands_first() -> None:
+    easy = lantern()
+    basic = replace(easy, level=replace(easy.level, name="basic", anchor="level-basic"))
+    levels = glossary([easy, basic])[-1]
+    assert [entry.term for entry in levels.entries] == ["Basic", "Easy"]
+
+
 def test_stitches_and_other_words_stand_apart_each_in_alphabetical_order() -> None:
     short = (
         Abbreviation("st", "stitch", "", "abbr-stitch"),

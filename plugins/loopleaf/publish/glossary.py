@@ -5,6 +5,7 @@ which do.
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
+from .. import trade
 from .leaflet_parts import Leaflet
 from .words import words
 
@@ -64,7 +65,7 @@ def glossary(leaflets: Sequence[Leaflet]) -> tuple[Part, ...]:
     parts = (
         Part("stitches", w["glossary_stitches"], tuple(sorted(stitches, key=_by_term))),
         Part("abbreviations", w["abbreviations"], tuple(sorted(others, key=_by_term))),
-        Part("levels", w["levels"], tuple(levels)),
+        Part("levels", w["levels"], tuple(sorted(levels, key=_by_level))),
     )
     return tuple(part for part in parts if part.entries)
 
@@ -84,3 +85,8 @@ def _meaning(name: str, about: str) -> str:
 
 def _by_term(entry: Entry) -> str:
     return entry.term.lower()
+
+
+def _by_level(entry: Entry) -> int:
+    """The lowest first."""
+    return [f"level-{level.key}" for level in trade.levels()].index(entry.anchor)

@@ -145,6 +145,7 @@ def _called_by_number(
     key = {1: "repeat_once", 2: "repeat_twice"}.get(whole, "repeat_times")
     plain = _round(voice, piece, group[-1], first=False)
     first, last = group[0].plan.label, group[-1].plan.label
+    count = plain.count if len({tuple(_worked(one)) for one in group}) == 1 else ""
     return [
         replace(
             plain,
@@ -152,8 +153,8 @@ def _called_by_number(
             label=labelled(voice, plain.word, first, last),
             number=_numbers(first, last),
             text=voice.say(key, rounds=rounds, times=whole),
-            count=plain.count if len({tuple(_worked(one)) for one in group}) == 1 else "",
-            worked_out=False,
+            count=count,
+            worked_out=bool(count) and any(_count(voice, written[label])[1] for label in cycle),
             side="",
         )
     ]
