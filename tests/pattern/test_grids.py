@@ -56,7 +56,15 @@ def test_colours() -> None:
 
 def test_squares_of_several_stitches() -> None:
     made = pattern("rows, right side only", {"#": "dc in next 3 sts", ".": "dc in next st, ch 2, sk 2 sts"})
-    assert line(made, 0) == "(dc in next 3 sts) x 2, dc in next st, ch 2, sk 2 sts"
+    assert line(made, 1) == "(dc in next st, ch 2, sk 2 sts) x 2, dc in next 3 sts"
+    made = pattern("rows, right side only", {"#": "dc in next 3 sts", ".": "ch 2, sk 2 sts, dc in next st"})
+    assert line(made, 0) == "dc in next 6 sts, ch 2, sk 2 sts, dc in next st"
+
+
+def test_rows_of_squares_begin_as_the_entry_says() -> None:
+    made = pattern("rows", {"#": "dc in next 3 sts", ".": "ch 2, sk 2 sts, dc in next st"})
+    assert line(made, 1).startswith("ch 1, ")
+    assert line(made, 1, "ch 3 (counts as dc)").startswith("ch 3 (counts as dc), dc in next 3 sts, (ch 2")
 
 
 @pytest.mark.parametrize(

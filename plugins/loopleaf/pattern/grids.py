@@ -1,5 +1,6 @@
 """A grid's rows as lines of shorthand: the squares in the order in which they are worked."""
 
+import re
 from itertools import groupby
 
 from .model import Pattern
@@ -21,13 +22,18 @@ def grid_line(pattern: Pattern, piece: Piece, grid: Grid, turn: int, number: int
     """One row of a grid as a line.
 
     A sign that means a yarn is worked in `stitch` (the entry's `work`), else in the first gauge's stitch,
-    else in single crochet; any other meaning is shorthand, worked once a square. Chains that a foundation has
-    beyond the squares are the first row's turning chain: it begins in the chain after them.
+    else in single crochet; any other meaning is shorthand, worked once a square, and there the entry's `work`
+    is what each row begins with: `ch 3 (counts as dc)`. Chains that a foundation has beyond the squares are
+    the first row's turning chain: it begins in the chain after them.
     """
     turns = piece.worked == "rows"
     plain = "dc" if pattern.terms == "UK" else "sc"
+    of_yarns = any(meaning in pattern.materials.yarns for meaning in grid.key.values())
+    opening = "ch 1" if number > 1 and turns else ""
+    if stitch and not of_yarns:
+        opening = stitch
     stitch = stitch or next((gauge.stitch for gauge in pattern.gauge if gauge.stitch), plain)
-    steps: list[str] = ["ch 1"] if number > 1 and turns else []
+    steps: list[str] = [opening] if opening else []
     yarn = ""
     for sign, run in groupby(squares(grid, turn, turns)):
         times = len(list(run))
@@ -42,9 +48,22 @@ def grid_line(pattern: Pattern, piece: Piece, grid: Grid, turn: int, number: int
             if times:
                 steps.append(f"{stitch} in next {times} sts" if times > 1 else f"{stitch} in next st")
         else:
-            steps.append(f"({meaning}) x {times}" if times > 1 else meaning)
+            steps.append(_times_over(meaning, times))
     steps.append("turn" if turns else "join" if piece.worked == "joined rounds" else "")
     return ", ".join(step for step in steps if step)
+
+
+_OVER_SEVERAL = re.compile(r"([^,;.]* next )(\d+)( (?:sts|stitches))")
+"""One step over a number of stitches, such as a filled square: `dc in next 3 sts`."""
+
+
+def _times_over(square: str, times: int) -> str:
+    """The same square several times, as print says it: three of `dc in next 3 sts` are `dc in next 9 sts`."""
+    if times == 1:
+        return square
+    if several := _OVER_SEVERAL.fullmatch(square):
+        return f"{several[1]}{int(several[2]) * times}{several[3]}"
+    return f"({square}) x {times}"
 
 
 _ORDINALS = {2: "nd", 3: "rd"}
