@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from ..fabric.worked import PieceWork
-from ..pattern import FinishedSize, Lengths, Pattern
+from ..pattern import FinishedSize, Lengths, Pattern, Run
 from .gauge import Scale, ring_radius
 from .shape import Stretch, standing_height_mm
 from .size import RoundSize
@@ -66,12 +66,20 @@ def rows_size(rows: Sequence[RoundSize]) -> dict[What, Band]:
 
 
 def rounds_size(
-    piece: PieceWork, size: int, rounds: Sequence[RoundSize], shape: Sequence[Stretch], scale: Scale
+    piece: PieceWork,
+    size: int,
+    rounds: Sequence[RoundSize],
+    shape: Sequence[Stretch],
+    scale: Scale,
+    lies_flat: Sequence[Run] = (),
 ) -> dict[What, Band]:
     """A piece in the round: the way around where it is widest for longest, its diameter, its standing height.
 
     Flat pieces are across twice their height along the fabric and the hole. An oval is longer than it is
     wide by the chain between its two ends.
+
+    lies_flat: the rounds that the author means to lie flat. Where the last one is among them the whole piece
+    is measured flat: rounds of lace cup and ruffle by turns, and come out even once blocked.
     """
     if not rounds:
         return {}
@@ -80,14 +88,15 @@ def rounds_size(
     base_mm = next((one.height_mm for one in rounds if shape and one.label == shape[0].last), last.height_mm)
     chain_mm = _oval_chain_mm(piece, size, scale)
     found: dict[What, Band] = {"around": usual.length, "across": usual.length * (1 / math.pi)}
-    if all(stretch.form in ("flat", "ruffles") for stretch in shape):
+    meant_flat = any(last.label in map(str, run.numbers) for run in lies_flat)
+    if meant_flat or all(stretch.form in ("flat", "ruffles") for stretch in shape):
         across_mm = 2 * (ring_radius(piece, size, scale.width_mm) + last.height_mm)
         found["across"] = found["width"] = found["length"] = Band.about(across_mm, rise_off)
     if chain_mm is not None:
         found["width"] = Band.about(2 * base_mm, rise_off)
         found["length"] = Band.about(2 * base_mm + chain_mm, max(rise_off, scale.width_off))
     height_mm = standing_height_mm(rounds, shape)
-    if height_mm:
+    if height_mm and not meant_flat:
         found["height"] = Band.about(height_mm, rise_off)
     return found
 

@@ -126,7 +126,9 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         shape = stretches(known, start_mm(piece, size, scale), scale.width_mm) if in_rounds else ()
         rounds.append(sizes)
         shapes.append(shape)
-        worked_out = rounds_size(piece, size, known, shape, scale) if in_rounds else rows_size(known)
+        worked_out = (
+            rounds_size(piece, size, known, shape, scale, model.lies_flat) if in_rounds else rows_size(known)
+        )
         found.append(worked_out | as_measured(pattern, piece.name) if in_rounds else worked_out)
     return PieceMeasure(
         piece.name,
