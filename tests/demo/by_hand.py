@@ -10,7 +10,7 @@ Edge = list[str]
 """What a round leaves to work into, in the order made."""
 
 Rounds = dict[int, list[Edge]]
-"""Round number to the edge that it leaves, one a size (most patterns have one)."""
+"""Round number to the edge that it leaves, one a size (most have one); a size without the round has `[]`."""
 
 
 class Tally:
@@ -77,5 +77,5 @@ def by_kind(edge: list[str]) -> Counter[str]:
 
 
 def stitches(edge: list[str]) -> int:
-    """Stitch tops alone: chains between them don't count."""
-    return sum(1 for thing in edge if not thing.endswith(" sp"))
+    """Stitch tops alone: chains between them don't count, and a picot sits on the stitch before it."""
+    return sum(1 for thing in edge if not thing.endswith(" sp") and thing != "picot")

@@ -44,8 +44,8 @@ def rounds(piece: dict[str, Any]) -> dict[int, str | None]:
 
 
 def sizes_of(text: str) -> list[str]:
-    """`63 (69, 75)` as its three numbers; a number that stands alone serves every size."""
-    found = re.fullmatch(r"([\d.]+)(?: \(([\d., ]+)\))?(.*)", text)
+    """`63 (69, 75)` as its three numbers; a number that stands alone serves every size, `-` is none."""
+    found = re.fullmatch(r"([\d.]+|-)(?: \(([\d., -]+)\))?(.*)", text)
     assert found, f"not an amount: {text}"
     first, others, rest = found.groups()
     return [first + rest] + [other.strip() + rest for other in others.split(",")] if others else [text]
@@ -63,5 +63,5 @@ def kinds(text: str) -> Counter[str]:
     tally: Counter[str] = Counter()
     for part in text.split(", "):
         number, _, kind = part.partition(" ")
-        tally[re.sub(r"sps$", "sp", kind)] += int(number)
+        tally[re.sub(r"[- ]sps?$", " sp", re.sub(r"picots$", "picot", kind))] += int(number)
     return tally

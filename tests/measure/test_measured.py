@@ -62,6 +62,15 @@ def test_a_bag_stands_as_high_as_its_sides():
     assert found.pieces[0].size[0]["across"].middle == pytest.approx(24 * 5 / 3.14159, rel=1e-4)
 
 
+def test_lace_that_is_meant_to_lie_flat_is_measured_flat():
+    """Round by round the doily cups and ruffles; its rounds of sc, dc, tr and dtr are 12 cm across in all."""
+    found = demo("sea-lavender-doily")
+    assert {form for form, _, _ in forms(found, "doily")} > {"cups", "ruffles"}
+    size = found.pieces[0].size[0]
+    assert 120 in size["across"]
+    assert "height" not in size
+
+
 def test_an_oval_is_longer_by_its_chain():
     oval = (
         "2 sc in 2nd ch from hook, sc in next 3 chs, 3 sc in last ch, "
