@@ -155,6 +155,13 @@ def test_new(folder: Path, name: str, file: str, title: str) -> None:
     assert "nothing to mend" in checked.stdout
 
 
+def test_new_beside_a_collection_says_where_its_patterns_stand(folder: Path) -> None:
+    write(folder / "mkdocs.yml", SETTINGS)
+    (folder / "bench").mkdir()
+    assert "takes its patterns from bench" in run("new", "coaster").stdout
+    assert "takes its patterns" not in run("new", "bench/coaster").stdout
+
+
 def test_new_writes_nothing_over(folder: Path) -> None:
     write(folder / "pouch.yml", "mine")
     result = run("new", "pouch")

@@ -238,13 +238,17 @@ def schema(output: str) -> None:
 @click.argument("file")
 def new(file: str) -> None:
     """Write a commented pattern FILE to begin with."""
+    from .publish.collection import NotReadable, collection_of
     from .publish.start import AlreadyThere, new_pattern
 
     try:
         path = new_pattern(file)
-    except (AlreadyThere, OSError) as error:
+        collection = collection_of(path.parent)
+    except (AlreadyThere, OSError, NotReadable) as error:
         _cannot(str(error))
     click.echo(f"Wrote {path}. It checks as it stands; change it round by round, and check again.")
+    if collection and not path.resolve().is_relative_to(collection.docs.resolve()):
+        click.echo(f"The collection takes its patterns from {collection.docs}: move it there to publish it.")
 
 
 @main.command()
