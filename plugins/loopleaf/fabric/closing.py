@@ -27,6 +27,8 @@ def named_first(first: Place | None) -> NamedPlace | None:
 
 
 def _name(made: Made) -> Stitch:
+    if made.special and made.kind == made.special:  # the author's own, and not made of plain ones
+        return Stitch("special", name=made.special)
     form = made.form if made.form != "shell" else ""
     return Stitch(made.kind, form, made.legs if form else 0, post=made.post)
 

@@ -74,7 +74,8 @@ def _piece(piece: PieceWork, subject: Subject) -> dict[str, Any]:
 
 
 def _round(round: RoundWork, subject: Subject) -> dict[str, Any]:
-    sizes = round.sizes
+    # A line that can't be read makes nothing that could be counted, rather than nought stitches.
+    sizes = round.sizes if round.line is not None else [None] * len(round.sizes)
     return {
         "label": round.plan.label,
         "uses": by_size([size and size.uses for size in sizes]),
