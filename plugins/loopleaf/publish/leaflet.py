@@ -54,7 +54,7 @@ def _set_out(
     checked: Checked, work: PatternWork, measured: Measured, drawing: str, terms: Terms, settings: Settings
 ) -> Leaflet:
     pattern = work.pattern
-    said = voice(work, terms)
+    said = voice(work, terms, settings.counts)
     folder = folder_of(checked.source.file)
     level = _level(said, measured)
     printed = pieces(said, work, measured, folder)

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 Terms = Literal["US", "UK"]
+CountStyle = Literal["plain", "brackets", "sts"]
 
 
 @dataclass(frozen=True, slots=True)

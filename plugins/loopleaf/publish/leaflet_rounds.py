@@ -9,7 +9,7 @@ from ..fabric import PieceWork, RoundWork
 from ..pattern import Entry, Piece
 from .leaflet_parts import Heading, Picture, Round, Telling
 from .leaflet_pictures import author_picture
-from .leaflet_voice import Voice, per_size
+from .leaflet_voice import Voice, by_kind, per_size
 
 Item = Heading | Telling | Round
 
@@ -74,8 +74,8 @@ def _round(voice: Voice, piece: str, one: RoundWork, first: bool) -> Round:
         label=f"{word} {plan.label}",
         number=plan.label,
         text=voice.line(one.settled) if one.settled is not None else "",
-        count=count,
-        unit="sts" if count and not any(sign.isalpha() for sign in count) else "",
+        count=voice.counted(count),
+        unit="sts" if count and voice.counts != "sts" and not by_kind(count) else "",
         worked_out=worked_out,
         side=plan.side or (one.side if first and rows else ""),
         note=_sizes_only(voice, plan.sizes),

@@ -9,20 +9,21 @@ from .. import notation
 from ..fabric import PatternWork
 from ..notation.tree import FastenOff, JoinYarn, Line, Stitch, Tally, Yarn
 from ..pattern import Pattern
-from .leaflet_parts import Terms
+from .leaflet_parts import CountStyle, Terms
 from .words import words
 
 
 @dataclass(frozen=True, slots=True)
 class Voice:
     """terms: of the leaflet. vocabulary: of the pattern, in its own terms. labels: yarn's letter -> `B
-    (oat)`.
+    (oat)`. counts: how the collection prints them.
     """
 
     terms: Terms
     pattern: Pattern
     vocabulary: notation.Vocabulary
     labels: Mapping[str, str]
+    counts: CountStyle = "plain"
 
     @property
     def words(self) -> Mapping[str, str]:
@@ -65,6 +66,14 @@ class Voice:
         """A count: `48`, `24 dc, 24 ch-1 sps`, `40 (48, 56)`."""
         return notation.write_count(tally, self.terms, vocabulary=self.vocabulary)
 
+    def counted(self, count: str) -> str:
+        """A count in the collection's style; one by kind names its stitches itself."""
+        if not count or self.counts == "plain":
+            return count
+        if self.counts == "brackets":
+            return f"[{count}]" if "(" in count else f"({count})"
+        return count if by_kind(count) else f"{count} {'st' if count == '1' else 'sts'}"
+
     def stitch(self, name: str) -> str:
         """A stitch that the author names (`FPdc`), by its short name in these terms."""
         tally, _ = notation.parse_count(f"2 {name}", self.vocabulary)
@@ -95,15 +104,20 @@ class Voice:
         return f"{number} {plural(self.named(piece)) if number != 1 else self.named(piece)}"
 
 
-def voice(work: PatternWork, terms: Terms) -> Voice:
+def voice(work: PatternWork, terms: Terms, counts: CountStyle = "plain") -> Voice:
     """The voice of a pattern's leaflet in some terms."""
     pattern = work.pattern
-    plain = Voice(terms, pattern, work.vocabulary, {})
+    plain = Voice(terms, pattern, work.vocabulary, {}, counts)
     labels = {
         letter: f"{letter} ({plain.prose(yarn.name)})" if yarn.name else letter
         for letter, yarn in pattern.materials.yarns.items()
     }
     return replace(plain, labels=labels)
+
+
+def by_kind(count: str) -> bool:
+    """Whether a count names what it counts: `24 dc, 24 ch-1 sps`."""
+    return any(sign.isalpha() for sign in count)
 
 
 def per_size(texts: Sequence[str]) -> str:

@@ -13,6 +13,7 @@ class LoopleafOptions(Config):  # type: ignore[no-untyped-call]
     collection = c.Type(str, default="")
     terms = c.Choice(("US", "UK"), default="US")
     contact = c.Type(str, default="")
+    counts = c.Choice(("plain", "brackets", "sts"), default="plain")
     booklets = c.Type(bool, default=True)
     papers = c.ListOfItems(c.Choice(("a4", "letter")), default=["a4", "letter"])
 
@@ -24,6 +25,7 @@ def settings(options: LoopleafOptions, config: MkDocsConfig) -> Settings:
         collection=options.collection or config.site_name,
         terms=options.terms,  # type: ignore[arg-type]  # Choice has made sure
         contact=options.contact,
+        counts=options.counts,  # type: ignore[arg-type]  # so here
         booklets=options.booklets,
         papers=tuple(options.papers),
         site_url=f"{url.rstrip('/')}/" if url else "",
