@@ -34,10 +34,10 @@ def abbreviations(voice: Voice, work: PatternWork, lines: Sequence[str]) -> tupl
     """What the lines abbreviate, alphabetically. The pattern's own special stitches have a list of their
     own.
     """
-    text = "\n".join(lines)
-    whole = _SPACE.sub(" ", text)
     own = {special.short.lower() for special in voice.pattern.special_stitches.values() if special.short}
     own |= {name.lower() for name in voice.pattern.special_stitches}
+    text = _without(own, "\n".join(lines))
+    whole = _SPACE.sub(" ", text)
     listed: dict[str, Abbreviation] = {}
     for known in _known(voice.terms):
         searched = text if known.key == CHAIN_SPACE else whole
@@ -52,6 +52,8 @@ def abbreviations(voice: Voice, work: PatternWork, lines: Sequence[str]) -> tupl
             name = f"{known.name}, {known.plural}"
         if known.key == CHAIN_SPACE:
             short, name, about = _of_its_length(forms, known.name, about)
+        elif "#" in known.name:
+            short, name = _with_its_numbers(forms, known.name)
         listed.setdefault(
             known.key, Abbreviation(short, name, _means(voice, work, known.key), known.key, about)
         )
@@ -71,6 +73,24 @@ def _of_its_length(forms: Sequence[str], name: str, about: str) -> tuple[str, st
     shorts = [re.sub(r"\d+", str(length), forms[0].removesuffix("s")) for length in lengths]
     names = [re.sub(r"\d+", str(length), name) for length in lengths]
     return ", ".join(shorts), ", ".join(names), about.replace("here two", f"here {lengths[0]}")
+
+
+def _without(own: Iterable[str], text: str) -> str:
+    """The lines without the author's own names of several words: the `sh` in `picot sh` isn't a shell."""
+    for name in own:
+        if " " in name:
+            text = re.sub(rf"\b{re.escape(name)}\b", " ", text, flags=re.IGNORECASE)
+    return text
+
+
+def _with_its_numbers(forms: Sequence[str], name: str) -> tuple[str, str]:
+    """`dc2tog, dc3tog` and `double crochet 2 together, …`: each number that the lines have, once."""
+    by_number: dict[int, str] = {}
+    for form in sorted(forms, key=len):
+        by_number.setdefault(int(re.findall(r"\d+", form)[0]), form)
+    numbers = sorted(by_number)
+    names = [name.replace("#", str(number)) for number in numbers]
+    return ", ".join(by_number[number] for number in numbers), ", ".join(names)
 
 
 def _singular_first(forms: Sequence[str]) -> list[str]:
@@ -117,11 +137,11 @@ def _formed(terms: Terms) -> Iterator[_Known]:
                 text.format(short=names.short, name=names.name, plural=names.plural, number="#")
                 for text in (pattern.short, pattern.short_plural)
             ]
-            name = pattern.name.format(
-                short=names.short, name=names.name, plural=names.plural, number="several"
-            )
+            name = pattern.name.format(short=names.short, name=names.name, plural=names.plural, number="#")
             about = trade.say(form.how, terms)
             yield _entry(filled, f"stitch-{form.key}-{row.key}", name, name, about)
+            if "{short}" not in pattern.short:
+                break  # a picot is of chains alone, whatever the stitch
 
 
 def _others(terms: Terms) -> Iterator[_Known]:

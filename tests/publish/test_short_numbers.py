@@ -1,0 +1,29 @@
+"""Abbreviations that hold a number, such as `dc3tog` and `ch-3 picot`, in a leaflet's list."""
+
+from loopleaf.publish.leaflet import leaflet
+from loopleaf.publish.leaflet_parts import Terms
+from loopleaf.publish.settings import Settings
+from loopleaf.review import check
+from tests.publish.small_site import ROOT
+
+
+def _listed(slug: str, terms: Terms) -> dict[str, str]:
+    file = f"{slug}.yml"
+    checked = check((ROOT / "patterns" / file).read_bytes(), file)
+    found = leaflet(checked, terms, Settings(contact="")).abbreviations
+    assert len({one.short for one in found}) == len(found), "each is listed once"
+    return {one.short: one.name for one in found}
+
+
+def test_a_picot_is_listed_once_with_its_chains() -> None:
+    assert _listed("lighthouse-bookmark", "US")["ch-3 picot"] == "chain-3 picot"
+
+
+def test_several_drawn_together_say_how_many() -> None:
+    assert _listed("ebb-scarf", "US")["dc3tog"] == "double crochet 3 together"
+    assert _listed("ebb-scarf", "UK")["tr3tog"] == "treble 3 together"
+
+
+def test_a_name_of_the_authors_own_holds_no_other_abbreviation() -> None:
+    """The doily has a `picot sh` of its own, and no shells."""
+    assert "sh" not in _listed("sea-lavender-doily", "US")
