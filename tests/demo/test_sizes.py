@@ -201,10 +201,13 @@ def test_doily_lies_flat_and_measures_what_it_says() -> None:
 
 def test_garland_measures_what_it_says() -> None:
     w, _ = _gauge("purslane-garland", "dc")
+    pieces = stated.pattern("purslane-garland")["pieces"]
     string = PATTERNS["purslane-garland"]()["string"]
-    assert _cm(stated.pattern("purslane-garland")["finished size"]["width"]) == [
+    assert _cm(pieces["string"]["finished size"]["width"]) == [
         pytest.approx(stitches(string[1][0]) * w, abs=w)
     ]
+    ends = 2 * 2 * 0.95 * w  # two rounds of dc at stem and point
+    assert _cm(pieces["leaf"]["finished size"]["length"]) == [pytest.approx(11 * w + ends, abs=w)]
     assert 20 * w == pytest.approx(11, abs=0.5), "a further pair of leaves"
 
 
