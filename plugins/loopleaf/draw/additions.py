@@ -13,7 +13,7 @@ from .in_the_round import draw_rounds
 from .items import Item
 from .profile import Ring
 from .section import Oval
-from .stand import Stand, lying_flat, middle_of
+from .stand import Stand, lies, lying_flat, middle_of
 from .subject import Subject, main_colour, subject_of
 
 CORD_MM = 4.0
@@ -41,13 +41,13 @@ def draw_additions(
 
 
 def _parts(onto: Subject, measured: Measured) -> Mapping[str, Subject]:
-    """The round pieces that are sewn onto this one."""
+    """The round pieces sewn onto this one that lie flat on it; filled and standing ones aren't drawn yet."""
     found: dict[str, Subject] = {}
     for step in onto.work.pattern.finishing:
         if step.sew is not None and step.sew.to == onto.piece.name:
             piece = onto.work.piece(step.sew.piece)
             part = subject_of(onto.work, piece, measured) if piece is not None else None
-            if part is not None and not part.in_rows:
+            if part is not None and not part.in_rows and not part.stuffed and lies(part):
                 found[step.sew.piece] = part
     return found
 

@@ -85,6 +85,10 @@ class Stand:
         return min(self.point(rim.out0, rim.high0, i / 48)[1] for i in range(48))
 
 
+LEAF_ROUNDS = 2
+"""So few rounds about a chain make a leaf or a strip, which lies: they are too low for a vessel."""
+
+
 def _lean(ring: Ring) -> tuple[float, float]:
     """How far the outside of a round faces outwards, and upwards."""
     length = ring.rise or 1.0
@@ -111,13 +115,18 @@ def lying_flat(subject: Subject) -> tuple[Stand, list[list[Item]]]:
     return Stand(section, rings, pi / 2), rounds
 
 
+def lies(subject: Subject) -> bool:
+    """Whether a round piece lies flat by itself."""
+    return _form(subject, 0.0)[2] >= pi / 2
+
+
 def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], float]:
     corners = subject.sizes[-1].corners
     if corners in USUAL_CORNERS:
         return Polygon(corners), lying(subject.sizes, first_out), pi / 2
     section = Oval(spine_of(subject))
     pressed = standing(subject.sizes, section, first_out, range(len(subject.sizes)))
-    if is_flat(pressed):
+    if is_flat(pressed) or (section.spine and len(pressed) <= LEAF_ROUNDS):
         return section, lying(subject.sizes, first_out), pi / 2
     if subject.stuffed:
         return section, filled(subject.sizes, section, first_out), LOOKING_DOWN
