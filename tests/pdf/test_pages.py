@@ -84,6 +84,12 @@ def test_the_piece_stands_in_the_head_of_its_pages():
     assert all(any(title in text for title in titles) for text in inside)
 
 
+def test_a_short_list_of_abbreviations_stands_beside_care_and_licence():
+    words = heights(lantern_pdf(), len(pages(lantern_pdf())))
+    top = {word: top for word, top, _ in words if word in ("Abbreviations", "Care")}
+    assert top["Abbreviations"] == pytest.approx(top["Care"], abs=1)
+
+
 def test_a_table_over_two_pages_repeats_its_heads():
     book = pages(long_pdf())
     held = [text for text in book if re.search(r"st\d+ stitch number", text)]

@@ -150,21 +150,6 @@ def test_a_repeat_of_rows_without_a_stated_count_is_marked_too() -> None:
         assert (again.text, again.count, again.worked_out) == ("repeat rows 2–3 twice more", "10", marked)
 
 
-def test_a_repeat_of_rows_without_a_stated_count_is_marked_too() -> None:
-    rows = (
-        "    worked: rows\n    start: chain 11\n    rows:\n"
-        '      - {row: 1, work: "sc in 2nd ch from hook and in each ch across, turn", count: 10}\n'
-        '      - {row: 2, work: "ch 1, sc in each st across, turn", count: 10}\n'
-        '      - {row: 3, work: "ch 1, sc in first st, sc in next 9 sts, turn"COUNT}\n'
-        "      - {rows: 4-7, repeat: 2-3}\n"
-    )
-    before, after = COASTER.split("    worked:")[0], "finishing:" + COASTER.split("finishing:")[1]
-    before = before.replace("finished size: {across: 4 cm}\n", "")
-    for stated, marked in ((", count: 10", False), ("", True)):
-        again = _rounds(_set_out(before + rows.replace("COUNT", stated) + after), "coaster")["Rows 4–7"]
-        assert (again.text, again.count, again.worked_out) == ("repeat rows 2–3 twice more", "10", marked)
-
-
 # ---- words ----------------------------------------------------------------------------------------
 
 
@@ -297,8 +282,8 @@ def test_the_size_of_a_piece_is_called_so() -> None:
         (
             "tide-cloth",
             "UK",
-            "Chain 44. For another width, chain any multiple of 6 plus 2 (in stitches, a multiple of 6 plus 1; "
-            "add 1 for the base chain).",
+            "Chain 44. For another width, chain any multiple of 6 plus 2 (in stitches, a multiple of 6 "
+            "plus 1; add 1 for the base chain).",
         ),
     ],
 )
