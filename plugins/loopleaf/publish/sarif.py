@@ -1,6 +1,7 @@
 """Findings as SARIF 2.1.0, the exchange form of checking tools (OASIS, 2020)."""
 
 import json
+from collections import Counter
 from collections.abc import Sequence
 from hashlib import sha256
 from pathlib import PurePath
@@ -10,6 +11,7 @@ from urllib.parse import quote
 from .. import __version__
 from ..pattern.finding import Finding, Location
 from ..review import RULES, Checked
+from ..review.once import everywhere
 from ..review.rule import Rule
 
 SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
@@ -33,7 +35,7 @@ def report(checked: Sequence[Checked], site_url: str = "", folder: PurePath | No
         "tool": {"driver": driver},
         "columnKind": "unicodeCodePoints",
         "artifacts": [{"location": {"uri": uri(one.source.file, folder)}} for one in checked],
-        "results": [_result(finding, numbers, folder) for one in checked for finding in one.findings],
+        "results": _results(checked, numbers, folder),
     }
     return (
         json.dumps({"$schema": SCHEMA, "version": "2.1.0", "runs": [run]}, ensure_ascii=False, indent=2)
@@ -65,7 +67,22 @@ def _rule(rule: Rule, site_url: str) -> dict[str, Any]:
     return entry
 
 
-def _result(finding: Finding, numbers: dict[str, int], folder: PurePath | None) -> dict[str, Any]:
+def _results(
+    checked: Sequence[Checked], numbers: dict[str, int], folder: PurePath | None
+) -> list[dict[str, Any]]:
+    """Every finding; of those that say the same of the same round each has a fingerprint of its own."""
+    seen: Counter[str] = Counter()
+    results = []
+    for finding in (finding for one in checked for finding in one.findings):
+        mark = _fingerprint(finding, folder)
+        seen[mark] += 1
+        results.append(_result(finding, numbers, folder, f"{mark}:{seen[mark]}"))
+    return results
+
+
+def _result(
+    finding: Finding, numbers: dict[str, int], folder: PurePath | None, fingerprint: str
+) -> dict[str, Any]:
     text = finding.message + (f" {finding.working}" if finding.working else "")
     result: dict[str, Any] = {
         "ruleId": finding.rule,
@@ -73,7 +90,7 @@ def _result(finding: Finding, numbers: dict[str, int], folder: PurePath | None) 
         "level": finding.severity,
         "message": {"text": text},
         "locations": [_place(uri(finding.file, folder), finding.location)],
-        "partialFingerprints": {"loopleaf/v1": _fingerprint(finding)},
+        "partialFingerprints": {"loopleaf/v1": fingerprint},
     }
     if finding.related:
         result["relatedLocations"] = [
@@ -94,9 +111,10 @@ def _result(finding: Finding, numbers: dict[str, int], folder: PurePath | None) 
                         "artifactLocation": {"uri": uri(finding.file, folder)},
                         "replacements": [
                             {
-                                "deletedRegion": _region(finding.location),
+                                "deletedRegion": _region(at),
                                 "insertedContent": {"text": suggestion.replacement},
                             }
+                            for at in everywhere(finding)
                         ],
                     }
                 ],
@@ -118,7 +136,9 @@ def _region(at: Location) -> dict[str, int]:
     }
 
 
-def _fingerprint(finding: Finding) -> str:
+def _fingerprint(finding: Finding, folder: PurePath | None) -> str:
     """The same finding in a file whose lines have moved: rule, piece, round and words, not the line."""
-    parts = "\n".join((finding.file, finding.rule, finding.piece, finding.round, finding.message))
+    parts = "\n".join(
+        (uri(finding.file, folder), finding.rule, finding.piece, finding.round, finding.message)
+    )
     return sha256(parts.encode()).hexdigest()[:32]
