@@ -37,8 +37,15 @@ format: ready    ## put the code into the house's form
 	.venv/bin/ruff check --fix .
 	.venv/bin/ruff format .
 
-long: ready-test ## compare the engine with its second opinion on twenty thousand generated patterns
+faults: ready-test ## make mistakes in every right pattern and count how many are found (tests/quality/README.md)
+	PYTHONPATH=plugins:. .venv/bin/python -m tests.quality.faults --workers $(or $(WORKERS),2)
+
+fuzz: ready-test ## broken files through the check: no crash, no hang (NUMBER=200000)
+	PYTHONPATH=plugins:. .venv/bin/python -m tests.quality.fuzz --workers $(or $(WORKERS),2) --number $(or $(NUMBER),200000)
+
+long: ready-test ## all of quality at length: twenty thousand generated patterns, faults, fuzz
 	LOOPLEAF_GENERATED=20000 .venv/bin/python -m pytest -n 2 tests/quality
+	$(MAKE) --no-print-directory faults fuzz
 
 golden: ready-test ## write the expected outputs of the tests anew; read the difference before you commit it
 	.venv/bin/python -m pytest --golden

@@ -9,6 +9,7 @@ import argparse
 import multiprocessing
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
+from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
 from functools import cache
 from itertools import islice
@@ -105,8 +106,8 @@ def outcomes(chosen: Iterable[Mutant], workers: int) -> Iterator[Outcome]:
     if workers <= 1:
         yield from map(try_out, chosen)
         return
-    with multiprocessing.get_context("spawn").Pool(workers) as pool:
-        yield from pool.imap(try_out, chosen, chunksize=32)
+    with ProcessPoolExecutor(workers, multiprocessing.get_context("spawn")) as pool:
+        yield from pool.map(try_out, chosen, chunksize=32)
 
 
 @dataclass

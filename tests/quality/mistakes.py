@@ -21,7 +21,8 @@ def each_match(pattern: str, new: Callable[[re.Match[str]], str | None]) -> Mist
         for found in compiled.finditer(line):
             put = new(found)
             if put is not None and put != found[0]:
-                yield re.sub(r",\s*,", ",", line[: found.start()] + put + line[found.end() :]).strip(", ")
+                changed = line[: found.start()] + put + line[found.end() :]
+                yield re.sub(r",\s*([,;)\]])", r"\1", changed).strip(", ")
 
     return mistake
 

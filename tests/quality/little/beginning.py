@@ -144,12 +144,12 @@ def _below(hand: Hand) -> str:
 
 def stands(hand: Hand, kind: str, length: int) -> bool:
     """Whether a turning chain counts that doesn't say so itself: by the pattern's word, else by trial."""
+    if length == 1 < hand.setting.own_chains.get(kind, 0):
+        return False  # a lone chain is no tall stitch's turning chain
     for key in (kind, ""):
         if key in hand.setting.counts:
             return hand.setting.counts[key]
-    if length == 1:
-        return False
-    return bool(hand.setting.choose(f"turning chain of {kind}", (0, 1)))
+    return length > 1 and bool(hand.setting.choose(f"turning chain of {kind}", (0, 1)))
 
 
 def stands_on(hand: Hand, kind: str, length: int, stands: int) -> None:
@@ -163,7 +163,8 @@ def stands_on(hand: Hand, kind: str, length: int, stands: int) -> None:
     at = hand.last if begun and hand.last is not None else hand.pos
     whole = hand.whole(Target("space"), at) if begun else [at]
     for cell in whole:
-        if cell < len(hand.cells) and hand.status[cell] == FREE:
+        if cell < len(hand.cells):
+            hand.status[cell] = hand.status[cell] if hand.status[cell] == USED else FREE
             hand.mark(cell, USED)
     hand.pos = max(hand.pos, whole[-1] + 1)
     hand.last = at

@@ -29,12 +29,14 @@ class Undecided(Exception):
 class Setting:
     """What a round is worked in: things that don't change while the hook moves.
 
-    own_chains: chains that usually stand for a stitch, by kind. counts: whether its turning chain counts, by
-    kind ("" for every stitch). specials: the steps of the author's own stitches. pieces: edges of others.
+    turned: rows that turn, wherever their lines say so. own_chains: chains that usually stand for a stitch,
+    by kind. counts: whether its turning chain counts, by kind ("" for every stitch). specials: the steps of the
+    author's own stitches. pieces: edges of others.
     """
 
     size: int
     rows: bool
+    turned: bool
     spiral: bool
     chains_counted: bool
     own_chains: Mapping[str, int]
@@ -90,11 +92,13 @@ class Hand:
     begun_in: Cell | None = None
     uneven: bool = False
     overrun: int = 0
-    turns: bool = False
+    turns: bool | None = None
     joined: bool = False
     mid_arch: bool = False
     fastened: bool = False
     passed_by: bool = False
+    begun_with: int = 0
+    group_start: int = 0
     elsewhere: dict[str, int] = field(default_factory=dict)
     passage: tuple[Any, ...] = ()
     carried: Chain | None = None

@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from loopleaf import notation, pattern, trade
-from loopleaf.notation.tree import ONE, FromHook, Group, Line, Next, Same, Step, Stitch, Tally, Work
+from loopleaf.notation.tree import ONE, FromHook, Group, Line, Next, Same, Step, Stitch, Tally, Turn, Work
 
 from .cells import Cell, Edge, Misfit, chains
 from .counts import Key, makes
@@ -50,7 +50,10 @@ class Bench:
         self.specials: dict[str, tuple[Step, ...]] = {}
         for name, one in of.special_stitches.items():
             if one.work:
-                self.specials[name] = _in_one_place(self.read(one.work).steps)
+                steps = self.read(one.work).steps
+                if any(isinstance(step, Turn) for step in steps):
+                    raise Misfit("turn", f"a turn in the middle of {name}")
+                self.specials[name] = _in_one_place(steps)
         self.counts = {self._kind(name): says for name, says in of.turning_chains.items()}
         self.own_chains = {row.key: row.turning_chain for row in trade.stitches() if row.turning_chain}
         self.opened = {name: self._opened(name) for name in self.specials}
@@ -101,6 +104,7 @@ class Bench:
         return Setting(
             size,
             worked.startswith("rows"),
+            worked == "rows",
             worked == "spiral rounds",
             self.pattern.chain_spaces == "counted",
             self.own_chains,

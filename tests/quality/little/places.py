@@ -25,7 +25,7 @@ from loopleaf.notation.tree import (
 )
 
 from .cells import Misfit
-from .hand import FREE, NOWHERE, PASSED, USED, Hand
+from .hand import FREE, NOWHERE, PASSED, SKIPPED, USED, Hand
 from .places_rare import (
     between,
     chain_of,
@@ -220,8 +220,6 @@ def _last(hand: Hand, place: Last) -> Iterator[tuple[int, ...]]:
     for at in there[len(there) - number :]:
         if at < hand.pos:
             raise Misfit("fit", "the last stitch is used already")
-        if hand.uneven:
-            raise Misfit("fit", "the repeat doesn't come out even")
         hand.mark(at, USED)
         hand.pos = at + 1
         hand.last = at
@@ -251,6 +249,8 @@ def _ring(hand: Hand) -> int:
     if not hand.edge.ring:
         raise Misfit("place", "there is no ring")
     if not hand.ring_used:
+        if SKIPPED in hand.status:
+            raise Misfit("fit", "chains of the ring are skipped and then the ring is worked")
         hand.ring_used = True
         for at in range(len(hand.cells)):
             hand.status[at] = PASSED

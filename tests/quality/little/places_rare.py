@@ -20,8 +20,6 @@ def chain_of(hand: Hand, place: ChainOf) -> int:
             )
         if at < hand.pos and hand.status[at] != FREE and hand.last != at:
             raise Misfit("fit", "the turning chain is used already")
-        if hand.uneven:
-            raise Misfit("fit", "the repeat doesn't come out even")
         for passed in range(hand.pos, at):
             if not hand.cells[passed].top:
                 hand.mark(passed, PASSED)

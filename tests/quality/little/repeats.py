@@ -94,6 +94,6 @@ def _until(hand: Hand, step: Repeat, run: Run) -> None:
     if hand.free(hand.pos, bound):
         if bound < whole:
             raise Misfit("fit", "the repeat doesn't come out even")
-        hand.uneven = True
+        hand.uneven = step.stop_at is None  # what comes after `**` may need the last places
     elif bound < whole:
         hand.pos = max(hand.pos, bound)

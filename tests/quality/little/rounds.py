@@ -38,8 +38,6 @@ class RoundDone:
     count: int
     made: list[Cell] = field(repr=False)
     unworked: list[Cell] = field(repr=False)
-    turned: bool = False
-    tops: int = 0
 
 
 @dataclass
@@ -80,7 +78,7 @@ def work_round(
             failed.append(misfit)
     if not fits:
         raise failed[0]
-    different = {(one.done.count, one.done.uses, frozenset(one.done.makes.items())) for one in fits}
+    different = {(one.done.count, len(one.edge.cells)) for one in fits}
     if len(different) > 1:
         raise Misfit("unclear", "more than one reading fits")
     return fits[0]
@@ -128,9 +126,7 @@ def _attempt(
         if stated is not None:
             compare(stated, setting.size, tally, on_leaf, setting.chains_counted, opened)
     unworked = [cell for cell, how in zip(hand.cells, hand.status, strict=True) if how in (0, 3) and cell.top]
-    done = RoundDone(
-        given.label, hand.uses, tally, total(tally, setting.chains_counted), made, unworked, hand.turns
-    )
+    done = RoundDone(given.label, hand.uses, tally, total(tally, setting.chains_counted), made, unworked)
     return After(done, _next_edge(hand, made, given.reversed), hand.marks, hand.carried)
 
 
@@ -139,7 +135,7 @@ def _next_edge(hand: Hand, made: list[Cell], reversed_: bool) -> Edge:
     if hand.setting.rows:
         if reversed_:
             cells.reverse()
-        return Edge(cells[::-1] if hand.turns else cells)
+        return Edge(cells[::-1] if hand.setting.turned and hand.turns is not False else cells)
     if hand.mid_arch:
         cells = [cells[-1], *cells[:-1]]
     if hand.turns:

@@ -1,11 +1,11 @@
 """The steps of a line, one after the other."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from loopleaf.notation.tree import (
     Again,
     Chain,
-    CountsAs,
     FastenOff,
     First,
     FromHook,
@@ -34,7 +34,7 @@ from .closing import check_join
 from .hand import FREE, NOWHERE, PASSED, SKIPPED, Hand, Leaf
 from .places import on_leaf, spots
 from .repeats import repeat
-from .stitching import bunch, work
+from .stitching import bunch, put, work
 
 
 def run(hand: Hand, steps: Sequence[Step]) -> None:
@@ -112,21 +112,16 @@ def _work(hand: Hand, step: Work, rest: Sequence[Step]) -> None:
     begun = hand.begun_in
     work(hand, step)
     if step.counts is not None and step.counts.stitch is not None and not step.counts.skipped:
-        _counts_as(hand, before, step.counts, begun)
+        _counts_as(hand, before, step.counts.stitch, step.stitch.kind, begun)
 
 
-def _counts_as(hand: Hand, before: int, counts: CountsAs, begun: Cell | None) -> None:
+def _counts_as(hand: Hand, before: int, stitch: Stitch, kind: str, begun: Cell | None) -> None:
     """`ch 2, dc2tog in same st (counts as cl)`: all of it is one stitch, and the chain is its foot."""
-    assert counts.stitch is not None
     start = hand.made.index(begun) if begun in hand.made else before
     del hand.made[start:]
-    hand.add(Cell(_kind(counts.stitch), form=counts.stitch.form))
+    put(hand, stitch if stitch.kind else replace(stitch, kind=kind), ())
     if hand.beginning is not None:
         hand.beginning = (hand.beginning[0], hand.beginning[0], True)
-
-
-def _kind(stitch: Stitch) -> str:
-    return stitch.name if stitch.kind == "special" else stitch.kind
 
 
 def _mid_arch(hand: Hand, length: int, step: Work) -> None:
@@ -148,14 +143,21 @@ def _chain(hand: Hand, step: Chain, rest: Sequence[Step]) -> None:
         hand.leaf = Leaf(length)
         return
     hand.leaf = None
+    if hand.joined:
+        hand.carried = None if any(isinstance(one, FastenOff) for one in rest) else step
+        return  # it locks the yarn, or it belongs to the next round
     if rest and isinstance(rest[0], Turn) and not any(_makes(rest)):
         hand.carried = step  # it belongs to the next row
         return
+    if hand.leading and rest and isinstance(rest[0], Chain):
+        hand.begun_with = 0 if rest[0].counts is not None else hand.begun_with + length
+        return
+    length, hand.begun_with = length + hand.begun_with, 0
     if hand.leading and begin_chain(hand, step, length, rest):
         return
     if step.counts is not None and step.counts.nothing:
         return
-    if hand.made and hand.made[-1].kind == "space" and not hand.made[-1].bunches and hand.here is None:
+    if len(hand.made) > hand.group_start and hand.made[-1].kind == "space" and not hand.made[-1].bunches:
         length += hand.made.pop().length
     hand.add(Cell("space", length=length))
 
@@ -178,10 +180,10 @@ def _group(hand: Hand, step: Group) -> None:
             before, here, last = len(hand.made), hand.here, hand.last
             hand.here = spot[0]
             hand.last = spot[0]
-            leading = hand.leading
-            hand.leading = False
+            leading, start = hand.leading, hand.group_start
+            hand.leading, hand.group_start = False, before
             run(hand, step.steps)
-            hand.leading = leading and not hand.made
+            hand.leading, hand.group_start = leading and not hand.made, start
             hand.here, hand.last = here, spot[0] if spot[0] != NOWHERE else last
             bunch(hand, before, Bunch())
 
@@ -208,6 +210,7 @@ def _skip(hand: Hand, step: Skip | WorkingOver) -> None:
     over = isinstance(step, WorkingOver)
     hand.passed_by = over
     worked_into = hand.last
+    hand.uneven = False  # what the repeats leave is said to be skipped
     for _ in range(number):
         space = step.target.kind in ("space", "loop", "corner") and not over
         hand.skipped.append(hand.take(step.target, PASSED if space else SKIPPED))

@@ -57,6 +57,8 @@ class _Thread:
         self.listed(piece.yarn)
         self.off = False
         self.side = ""
+        self.waits = False
+        self.turned_before = False
 
     def listed(self, yarn: str) -> None:
         if yarn and self.names and yarn not in self.names:
@@ -69,7 +71,7 @@ class _Thread:
         if yarn:
             self.listed(yarn)
             self.yarn, self.off = yarn, False
-        turned, ended = False, False
+        turned, ended, begun, turned_first = False, False, False, False
         for step in flat(line.steps):
             match step:
                 case Yarn() | JoinYarn():
@@ -83,12 +85,19 @@ class _Thread:
                         self.off = ended = True
                 case Turn():
                     turned = step.turns
+                    turned_first = turned_first or (turned and not begun)
                 case Work() | Chain():
-                    turned = False
+                    begun = begun or isinstance(step, Work)
+                    turned = turned and not begun
                     if self.off and self.worked != "rows, right side only":
                         raise Misfit("yarn", "the yarn was fastened off and none is joined")
-        if self.worked == "rows" and not last and not turned and not ended:
-            raise Misfit("turn", "the row isn't turned")
+        if self.worked == "rows":
+            if self.waits and not turned_first:
+                raise Misfit("turn", "the row before isn't turned")
+            if turned_first and self.turned_before:
+                raise Misfit("turn", "the row is turned twice")
+            self.waits = not turned and not ended and not last
+            self.turned_before = turned and begun
         if turned and self.worked in ("rows, right side only", "spiral rounds"):
             raise Misfit("turn", f"{self.worked} are never turned")
         if turned or (self.worked == "rows" and ended):
