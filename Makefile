@@ -4,7 +4,7 @@
 export NO_MKDOCS_2_WARNING = 1
 
 .DEFAULT_GOAL := help
-.PHONY: help site test serve check lint format golden long bench pictures lock clean ready ready-test
+.PHONY: help site test serve check lint format golden faults fuzz long bench pictures lock clean ready ready-test
 
 help:            ## this list
 	@sed -n 's/^\([a-z]*\):[^#]*## /  make \1	/p' Makefile | expand -t 18
@@ -38,10 +38,10 @@ format: ready    ## put the code into the house's form
 	.venv/bin/ruff format .
 
 faults: ready-test ## make mistakes in every right pattern and count how many are found (tests/quality/README.md)
-	PYTHONPATH=plugins:. .venv/bin/python -m tests.quality.faults --workers $(or $(WORKERS),2)
+	.venv/bin/python -m tests.quality.faults --workers $(or $(WORKERS),2)
 
 fuzz: ready-test ## broken files through the check: no crash, no hang (NUMBER=200000)
-	PYTHONPATH=plugins:. .venv/bin/python -m tests.quality.fuzz --workers $(or $(WORKERS),2) --number $(or $(NUMBER),200000)
+	.venv/bin/python -m tests.quality.fuzz --workers $(or $(WORKERS),2) --number $(or $(NUMBER),200000)
 
 long: ready-test ## all of quality at length: twenty thousand generated patterns, faults, fuzz
 	LOOPLEAF_GENERATED=20000 .venv/bin/python -m pytest -n 2 tests/quality
