@@ -12,7 +12,7 @@ from tests.benchmarks.plain_site import copies, make_plain
 from tests.benchmarks.timing import Result, in_turn
 
 TIMES = 5
-"""How often each pattern of the demo is put into the collection: six are over too soon to compare."""
+"""How often each pattern of the demo is put into the collection: one of each is over too soon to compare."""
 RUNS = 3
 
 
