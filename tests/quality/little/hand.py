@@ -29,9 +29,9 @@ class Undecided(Exception):
 class Setting:
     """What a round is worked in: things that don't change while the hook moves.
 
-    turned: rows that turn, wherever their lines say so. own_chains: chains that usually stand for a stitch,
-    by kind. counts: whether its turning chain counts, by kind ("" for every stitch). specials: the steps of the
-    author's own stitches. pieces: edges of others.
+    turned: rows that turn, wherever their lines say so. own_chains: chains that usually stand for a stitch.
+    counts: whether a turning chain counts, by kind ("" for every stitch). specials: the steps of the author's
+    own stitches. pieces: edges of others.
     """
 
     size: int
