@@ -30,3 +30,31 @@ def right_patterns() -> dict[str, str]:
     """Every pattern that is right, by its name."""
     found = {path.stem: path.read_text(encoding="utf-8") for path in DEMO}
     return found | {name: data.decode() for name, data, example in published() if example["agrees"]}
+
+
+def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
+    """Rounds whose figures a person worked out, each case as a pattern file, with its lines.
+
+    A line: its shorthand, what it uses, what it makes, its count and, where it is wrong, the rule.
+    """
+    cases = yaml.safe_load((ROOT / "tests/fabric/cases.yml").read_text(encoding="utf-8"))
+    fields = {"turning": "turning chains", "chains": "chain spaces", "specials": "special stitches"}
+    for case in cases:
+        worked = case.get("worked", "joined rounds")
+        name = "row" if worked.startswith("rows") else "round"
+        piece: dict[str, Any] = {"yarn": "A", "worked": worked}
+        if "start" in case:
+            piece["start"] = case["start"]
+        stated = case.get("stated", True)
+        piece[f"{name}s"] = [
+            {name: at, "work": line[0], **({"count": line[3]} if stated and not line[4:] else {})}
+            for at, line in enumerate(case["lines"], 1)
+        ]
+        file = {
+            "title": case["name"],
+            "terms": case.get("terms", "US"),
+            "materials": {"yarns": {"A": {"name": "lichen"}, "B": {"name": "oat"}}},
+            **{fields[key]: case[key] for key in fields if key in case},
+            "pieces": {"piece": piece},
+        }
+        yield case["name"], yaml.safe_dump(file, sort_keys=False, width=1000).encode(), case["lines"]

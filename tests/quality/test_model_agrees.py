@@ -14,15 +14,14 @@ from hypothesis import strategies as st
 
 from loopleaf import fabric, pattern
 
-from .collected import DEMO, published
+from .collected import DEMO, by_hand, published
 from .generated import patterns
 from .generated_motifs import motifs
 from .model import Verdict, judge
 
 GENERATED = int(os.environ.get("LOOPLEAF_GENERATED", "150"))
-
-
 PUBLISHED = list(published())
+BY_HAND = list(by_hand())
 
 
 def differences(data: bytes, verdict: Verdict) -> list[str]:
@@ -83,3 +82,15 @@ def test_on_patterns_made_by_chance(data: bytes) -> None:
     assert verdict.wrong == [], data.decode()
     assert engine_errors(data) == [], data.decode()
     assert differences(data, verdict) == [], data.decode()
+
+
+@pytest.mark.parametrize(("name", "data", "lines"), BY_HAND, ids=[one[0] for one in BY_HAND])
+def test_on_rounds_worked_by_hand(name: str, data: bytes, lines: list[list[Any]]) -> None:
+    """A person's figures are a third voice; where a line must be found wrong, the model finds it there."""
+    verdict = judge(data)
+    assert verdict.cannot_say == ""
+    wrong = [str(number) for number, line in enumerate(lines, 1) if len(line) > 4]
+    assert [one.round for one in verdict.wrong][:1] == wrong[:1]
+    for line, done in zip(lines, verdict.pieces[0].sizes[0], strict=False):
+        if len(line) == 4:
+            assert (done.uses, done.count) == (line[1], line[3]), line[0]

@@ -68,11 +68,15 @@ class Leaf:
 
 @dataclass
 class Hand:
-    """The state of a round in work. `status` goes with `cells`; `limit` is where a repeat must stop."""
+    """The state of a round in work.
+
+    unworked: what earlier rows left. status: goes with `cells`. limit: where a repeat must stop.
+    """
 
     setting: Setting
     edge: Edge
     marks: list[Cell]
+    unworked: list[Cell] = field(default_factory=list)
     kinds: frozenset[str] = frozenset()
     moves_marker: bool = False
     cells: list[Cell] = field(default_factory=list)
@@ -126,7 +130,7 @@ class Hand:
             *(list(self.cells), list(self.status), self.pos, self.limit, self.last, self.here),
             *(list(self.made), leaf, list(self.on_leaf), list(self.skipped), self.uses),
             *(self.ring_used, self.leading, self.uneven, self.overrun, self.mid_arch),
-            *(list(self.marks), dict(self.elsewhere), self.begun_in, self.beginning),
+            *(list(self.marks), dict(self.elsewhere), self.begun_in, self.beginning, list(self.unworked)),
         )
 
     def restore(self, saved: tuple[Any, ...]) -> None:
@@ -141,6 +145,7 @@ class Hand:
         self.ring_used, self.leading, self.uneven, self.overrun, self.mid_arch = saved[11:16]
         self.marks[:] = saved[16]
         self.elsewhere, self.begun_in, self.beginning = dict(saved[17]), saved[18], saved[19]
+        self.unworked = list(saved[20])
 
     # ---- looking along the edge -------------------------------------------------------------
 

@@ -196,6 +196,7 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
             }
             setting = bench.setting(size, piece.worked, edges)
             marks: list[Cell] = []
+            unworked: list[Cell] = []
             carried = None
             for plan in plans:
                 label = plan.label
@@ -204,9 +205,9 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
                 line = bench.read(plan.work, plan.n)
                 given = ToWork(label, line.steps, bench.stated(plan.stated), plan.reversed)
                 _both_sides(edge, line)
-                after: After = work_round(given, setting, edge, marks, carried, bench.opened)
+                after: After = work_round(given, setting, edge, marks, carried, bench.opened, unworked)
                 rounds.append(after.done)
-                edge, marks, carried = after.edge, after.marks, after.carried
+                edge, marks, carried, unworked = after.edge, after.marks, after.carried, after.unworked
         except Misfit as misfit:
             wrong.append(Wrong(name, label, misfit.what, misfit.why))
         except Undecided as undecided:

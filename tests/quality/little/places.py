@@ -93,7 +93,9 @@ def on_leaf(hand: Hand, target: Target) -> bool:
 def _next(hand: Hand, place: Next) -> Iterator[tuple[int, ...]]:
     number = hand.setting.number(place.count)
     for _ in range(number or 0):
-        if place.piece:
+        if place.target.unworked:
+            yield (_left_before(hand, place.target),)
+        elif place.piece:
             yield (_of_piece(hand, place),)
         elif on_leaf(hand, place.target):
             assert hand.leaf is not None
@@ -126,6 +128,16 @@ def _stands_before(hand: Hand, target: Target) -> int:
     raise Misfit("fit", "nothing left to stand before")
 
 
+def _left_before(hand: Hand, target: Target) -> int:
+    """A stitch that an earlier row left unworked."""
+    for cell in hand.unworked:
+        if hand.fits(target, cell):
+            hand.unworked.remove(cell)
+            hand.uses += 1
+            return NOWHERE
+    raise Misfit("fit", "no more unworked stitches")
+
+
 def _of_piece(hand: Hand, place: Next) -> int:
     cells = hand.setting.pieces.get(place.piece)
     if cells is None:
@@ -148,6 +160,10 @@ def _each(hand: Hand, place: Each) -> Iterator[tuple[int, ...]]:
             yield (NOWHERE,)
         return
     hand.leaf = None
+    if any(target.unworked for target in place.targets):
+        while hand.unworked:
+            yield (_left_before(hand, place.targets[0]),)
+        return
     if hand.uneven:
         raise Misfit("fit", "the repeat doesn't come out even")
     bound = hand.bound(place.until)

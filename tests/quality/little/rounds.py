@@ -58,6 +58,7 @@ class After:
     edge: Edge
     marks: list[Cell]
     carried: Chain | None
+    unworked: list[Cell]
 
 
 def work_round(
@@ -67,13 +68,16 @@ def work_round(
     marks: Sequence[Cell],
     carried: Chain | None,
     opened: Mapping[str, Counter[Key]],
+    unworked: Sequence[Cell] = (),
 ) -> After:
     """Works a round, trying each reading that print leaves open. Raises Misfit where none fits, or two do."""
     fits: list[After] = []
     failed: list[Misfit] = []
-    for choices in _readings(given, setting, edge, marks, carried, opened):
+    for choices in _readings(given, setting, edge, marks, carried, opened, unworked):
         try:
-            fits.append(_attempt(given, replace(setting, choices=choices), edge, marks, carried, opened))
+            fits.append(
+                _attempt(given, replace(setting, choices=choices), edge, marks, carried, opened, unworked)
+            )
         except Misfit as misfit:
             failed.append(misfit)
     if not fits:
@@ -107,6 +111,7 @@ def _attempt(
     marks: Sequence[Cell],
     carried: Chain | None,
     opened: Mapping[str, Counter[Key]],
+    unworked: Sequence[Cell] = (),
 ) -> After:
     cells = list(edge.cells)
     if given.reversed:
@@ -115,7 +120,7 @@ def _attempt(
         cells = with_single_chains(cells)
     here = replace(edge, cells=cells, other=list(edge.other))
     moves = any(isinstance(step, Marker) and step.action == "move" for step in given.steps)
-    hand = Hand(setting, here, list(marks), _kinds(given.steps), moves)
+    hand = Hand(setting, here, list(marks), list(unworked), _kinds(given.steps), moves)
     steps = given.steps if carried is None else (carried, *given.steps)
     run(hand, travels(hand, steps))
     finish(hand, any(_names_spaces(steps)))
@@ -127,7 +132,13 @@ def _attempt(
             compare(stated, setting.size, tally, on_leaf, setting.chains_counted, opened)
     unworked = [cell for cell, how in zip(hand.cells, hand.status, strict=True) if how in (0, 3) and cell.top]
     done = RoundDone(given.label, hand.uses, tally, total(tally, setting.chains_counted), made, unworked)
-    return After(done, _next_edge(hand, made, given.reversed), hand.marks, hand.carried)
+    return After(
+        done,
+        _next_edge(hand, made, given.reversed),
+        hand.marks,
+        hand.carried,
+        [*hand.unworked, *done.unworked],
+    )
 
 
 def _next_edge(hand: Hand, made: list[Cell], reversed_: bool) -> Edge:
