@@ -67,12 +67,13 @@ _SPACE = re.compile(r"ch-\d+ sps?|\d+ch-sps?")
 
 def _of_its_length(forms: Sequence[str], name: str, about: str) -> tuple[str, str, str]:
     """The chain spaces of the lengths that the lines have: `ch-1 sp, ch-2 sp`, `chain-1 space, chain-2
-    space`; what is said of them speaks of the shortest.
+    space`, from four lengths on the first two for all; what is said of them speaks of the shortest.
     """
     lengths = sorted({int(number) for form in forms for number in re.findall(r"\d+", form)})
-    shorts = [re.sub(r"\d+", str(length), forms[0].removesuffix("s")) for length in lengths]
-    names = [re.sub(r"\d+", str(length), name) for length in lengths]
-    return ", ".join(shorts), ", ".join(names), about.replace("here two", f"here {lengths[0]}")
+    listed, more = (lengths, "") if len(lengths) < 4 else (lengths[:2], " …")
+    shorts = [re.sub(r"\d+", str(length), forms[0].removesuffix("s")) for length in listed]
+    names = [re.sub(r"\d+", str(length), name) for length in listed]
+    return ", ".join(shorts) + more, ", ".join(names) + more, about.replace("here two", f"here {lengths[0]}")
 
 
 def _without(own: Iterable[str], text: str) -> str:
@@ -108,11 +109,11 @@ def _known(terms: Terms) -> tuple[_Known, ...]:
 
 
 def _finder(*forms: str) -> re.Pattern[str]:
-    """Any of the forms as a word of its own; the `st` of `sl st` isn't one. `#` stands for a number."""
+    """Any of the forms as a word of its own; the `st` of `sl st` and the `tog` of `dc3tog` aren't. `#` stands for a number."""
     either = "|".join(
         re.escape(form).replace(r"\#", r"\d+") for form in sorted(set(forms), key=len, reverse=True)
     )
-    return re.compile(rf"(?<![A-Za-z-])(?<!\bsl )(?:{either})(?![A-Za-z0-9])")
+    return re.compile(rf"(?<![A-Za-z-])(?<![a-z]\d)(?<!\bsl )(?:{either})(?![A-Za-z0-9])")
 
 
 def _entry(forms: Sequence[str], key: str, name: str, plural: str, about: str) -> _Known:
