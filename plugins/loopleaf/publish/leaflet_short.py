@@ -109,7 +109,10 @@ def _known(terms: Terms) -> tuple[_Known, ...]:
 
 
 def _finder(*forms: str) -> re.Pattern[str]:
-    """Any of the forms as a word of its own; the `st` of `sl st` and the `tog` of `dc3tog` aren't. `#` stands for a number."""
+    """Any of the forms as a word of its own; the `st` of `sl st` and the `tog` of `dc3tog` aren't.
+
+    `#` stands for a number.
+    """
     either = "|".join(
         re.escape(form).replace(r"\#", r"\d+") for form in sorted(set(forms), key=len, reverse=True)
     )
