@@ -394,5 +394,6 @@ def test_the_tables_own_words_follow_the_terms() -> None:
         "post stitches (row 2)",
         "raised stitches (row 2)",
     ]
-    for terms, bed in (("US", "crib"), ("UK", "cot")):
+    beds: dict[Terms, str] = {"US": "crib", "UK": "cot"}
+    for terms, bed in beds.items():
         assert f"in the {bed} of a sleeping baby" in _demo("harbour-square", terms).cautions[0].text

@@ -29,8 +29,9 @@ class Outcome:
     """What model and review say of one mutant.
 
     sort: `fault` (contradicts the file), `unreadable`, `different` (valid), `beyond` (the model can't say).
-    why: the model's word for it. found: rules of the new errors and warnings. in_round: one of them stands
-    at the mistake's round or where it first contradicts. errors: how many of them are errors.
+    why: the model's word for it. found: rules of the new errors and warnings; errors: how many are errors.
+    in_round: one of them stands at the mistake's round or where it first contradicts, or the mistake is of
+    no round.
     """
 
     kind: str
@@ -71,7 +72,8 @@ def try_out(mutant: Mutant) -> Outcome:
         sort = "unreadable" if wrong[0].what == "reading" else "fault"
     new = list(_new(check(data, mutant.file).findings, mutant.file))
     where = {(mutant.piece, label) for label in mutant.rounds} | {(one.piece, one.round) for one in wrong}
-    hit = any((one.piece, one.round) in where or (not one.round and not mutant.rounds) for one in new)
+    anywhere = not mutant.rounds and not any(one.round for one in wrong)
+    hit = anywhere or any((one.piece, one.round) in where for one in new)
     return Outcome(
         *(mutant.kind, mutant.file, mutant.was, mutant.now, sort),
         why=wrong[0].why if wrong else verdict.cannot_say,
@@ -148,13 +150,14 @@ def tally(tried: Sequence[Outcome]) -> Figures:
     )
 
 
-def report(figures: Figures, outcomes_: Sequence[Outcome]) -> str:
+def report(figures: Figures, outcomes_: Sequence[Outcome], every: int = 1) -> str:
     """The figures as a section of README.md."""
     kinds = sorted({one.kind for one in outcomes_})
     share = figures.share
     lines = [
         f"{figures.tried} files, each with one mistake of {len(kinds)} kinds, made in "
-        f"{len({one.file for one in outcomes_})} right patterns (`make faults`).",
+        f"{len({one.file for one in outcomes_})} right patterns (`make faults`)"
+        + (f"; one in {every} of all." if every > 1 else "."),
         "",
         "| | number | share |",
         "|---|---|---|",
@@ -198,7 +201,7 @@ def main() -> None:
     given = parser.parse_args()
     tried = list(outcomes(islice(all_mutants(), 0, None, given.every), given.workers))
     figures = tally(tried)
-    text = report(figures, tried)
+    text = report(figures, tried, given.every)
     print(text.split("\n\nKind by kind")[0])
     for name in ("missed", "disputed", "elsewhere", "several"):
         if given.list:

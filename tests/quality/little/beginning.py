@@ -14,6 +14,7 @@ from loopleaf.notation.tree import (
     Next,
     Repeat,
     Same,
+    Skip,
     Step,
     Stitch,
     Target,
@@ -30,10 +31,10 @@ def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
     if steps and isinstance(steps[0], JoinYarn) and steps[0].place is None:
         return travels(hand, steps[1:])
     count = 0
-    for step in steps:
+    for at, step in enumerate(steps):
         if isinstance(step, Work) and _is_slip(step):
-            count += 1
-        else:
+            count = at + 1
+        elif not isinstance(step, Skip):
             break
     rest = steps[count:]
     if not count or not any(isinstance(step, Work | Group | Repeat | Chain) for step in rest):
@@ -42,6 +43,9 @@ def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
         hand.pos = 1
     at = 0
     for step in steps[:count]:
+        if isinstance(step, Skip):
+            for _ in range(hand.setting.number(step.count) or 0):
+                hand.take(step.target, PASSED)
         for place in step.places if isinstance(step, Work) else ():
             for spot in spots(hand, place):
                 at = spot[0]
@@ -117,10 +121,10 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
     if kind in ("inc", "dec"):
         kind = next(iter(hand.kinds)) if len(hand.kinds) == 1 else _below(hand)
     own = hand.setting.own_chains.get(kind, 0)
-    if any(_joins_to(step, own, length) for step in rest):
-        stands_on(hand, kind, length, own)
-        if length > own:
-            hand.add(Cell("space", length=length - own))
+    joined = next((number for step in rest if (number := _joins_to(step, own, length))), 0)
+    if joined:
+        stands_on(hand, kind, length, joined)
+        hand.add(Cell("space", length=length - joined))
         return True
     if length > max(own, 1):
         return False
@@ -131,11 +135,14 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
     return True
 
 
-def _joins_to(step: Step, own: int, length: int) -> bool:
-    """`join to 3rd ch of ch-5`: the chain's first three stand for the stitch, whether it says so or not."""
-    if not isinstance(step, Join) or not isinstance(step.place, ChainOf):
-        return False
-    return step.place.number == own and step.place.length == length > own
+def _joins_to(step: Step, own: int, length: int) -> int:
+    """`join to 3rd ch of ch-5`: the chain's first three stand for the stitch, whether it says so or not.
+
+    Books differ by a chain in what stands for a tall stitch. 0 where nothing is joined to so.
+    """
+    if not isinstance(step, Join) or not isinstance(step.place, ChainOf) or step.place.length != length:
+        return 0
+    return step.place.number if own - 1 <= step.place.number <= own + 1 and step.place.number < length else 0
 
 
 def _below(hand: Hand) -> str:
@@ -144,8 +151,6 @@ def _below(hand: Hand) -> str:
 
 def stands(hand: Hand, kind: str, length: int) -> bool:
     """Whether a turning chain counts that doesn't say so itself: by the pattern's word, else by trial."""
-    if length == 1 < hand.setting.own_chains.get(kind, 0):
-        return False  # a lone chain is no tall stitch's turning chain
     for key in (kind, ""):
         if key in hand.setting.counts:
             return hand.setting.counts[key]

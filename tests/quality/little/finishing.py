@@ -7,6 +7,11 @@ from .rounds import RoundDone
 
 def placements(bench: Bench, wrong: list[Wrong]) -> None:
     """Sewing and threading that name places past an edge, rounds and pieces that aren't there."""
+    for name, piece in bench.pattern.pieces.items():
+        numbers = [run.last or run.first for entry in piece.entries if (run := entry.run)]
+        for run in piece.lies_flat:
+            if numbers and (run.last or run.first) > max(numbers):
+                wrong.append(Wrong(name, "", "numbers", f"there is no round {run.last} to lie flat"))
     for step in bench.pattern.finishing:
         thread, sew, out = step.thread, step.sew, step.lay_out
         try:

@@ -5,7 +5,20 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from loopleaf import notation, pattern, trade
-from loopleaf.notation.tree import ONE, FromHook, Group, Line, Next, Same, Step, Stitch, Tally, Turn, Work
+from loopleaf.notation.tree import (
+    ONE,
+    FastenOff,
+    FromHook,
+    Group,
+    Line,
+    Next,
+    Same,
+    Step,
+    Stitch,
+    Tally,
+    Turn,
+    Work,
+)
 
 from .cells import Cell, Edge, Misfit, chains
 from .counts import Key, makes
@@ -51,8 +64,8 @@ class Bench:
         for name, one in of.special_stitches.items():
             if one.work:
                 steps = self.read(one.work).steps
-                if any(isinstance(step, Turn) for step in steps):
-                    raise Misfit("turn", f"a turn in the middle of {name}")
+                if any(isinstance(step, Turn | FastenOff) for step in steps):
+                    raise Misfit("turn", f"a stitch of one's own doesn't turn or end: {name}")
                 self.specials[name] = _in_one_place(steps)
         self.counts = {self._kind(name): says for name, says in of.turning_chains.items()}
         self.own_chains = {row.key: row.turning_chain for row in trade.stitches() if row.turning_chain}

@@ -213,7 +213,7 @@ def _first(hand: Hand, place: First) -> Iterator[tuple[int, ...]]:
             if hand.free(0, at):
                 raise Misfit("place", "not the first any more")
             hand.mark(at, USED)
-        elif at + 1 < hand.pos:
+        elif at + 1 < hand.pos or hand.status[at] == SKIPPED:
             raise Misfit("fit", "the first stitch lies behind")
         hand.pos = max(hand.pos, at + 1)
         hand.last = at

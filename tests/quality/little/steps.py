@@ -146,10 +146,10 @@ def _chain(hand: Hand, step: Chain, rest: Sequence[Step]) -> None:
     if hand.joined:
         hand.carried = None if any(isinstance(one, FastenOff) for one in rest) else step
         return  # it locks the yarn, or it belongs to the next round
-    if rest and isinstance(rest[0], Turn) and not any(_makes(rest)):
+    if any(isinstance(one, Turn) for one in rest) and not any(_makes(rest)):
         hand.carried = step  # it belongs to the next row
         return
-    if hand.leading and rest and isinstance(rest[0], Chain):
+    if hand.leading and step.counts is None and rest and isinstance(rest[0], Chain):
         hand.begun_with = 0 if rest[0].counts is not None else hand.begun_with + length
         return
     length, hand.begun_with = length + hand.begun_with, 0

@@ -38,8 +38,9 @@ def yarn_and_turns(bench: Bench, name: str, wrong: list[Wrong]) -> None:
             for amount in amounts(line.steps):
                 bench.one_a_size(len(amount.sizes))
             if plan.number not in seen:
-                last = index == len(plans) - 1
-                thread.follow(line, plan.side, plan.yarn, last)
+                after = plans[index + 1 :]
+                turns_next = bool(after) and _turns_first(bench, after[0])
+                thread.follow(line, plan.side, plan.yarn, not after or turns_next)
             seen.add(plan.number)
         except Misfit as misfit:
             wrong.append(Wrong(name, plan.label, misfit.what, misfit.why))
@@ -57,7 +58,6 @@ class _Thread:
         self.listed(piece.yarn)
         self.off = False
         self.side = ""
-        self.waits = False
         self.turned_before = False
 
     def listed(self, yarn: str) -> None:
@@ -92,16 +92,29 @@ class _Thread:
                     if self.off and self.worked != "rows, right side only":
                         raise Misfit("yarn", "the yarn was fastened off and none is joined")
         if self.worked == "rows":
-            if self.waits and not turned_first:
-                raise Misfit("turn", "the row before isn't turned")
+            if not last and not turned and not ended:
+                raise Misfit("turn", "the row isn't turned")
             if turned_first and self.turned_before:
                 raise Misfit("turn", "the row is turned twice")
-            self.waits = not turned and not ended and not last
             self.turned_before = turned and begun
         if turned and self.worked in ("rows, right side only", "spiral rounds"):
             raise Misfit("turn", f"{self.worked} are never turned")
         if turned or (self.worked == "rows" and ended):
             self.side = {"RS": "WS", "WS": "RS", "": ""}[self.side]
+
+
+def _turns_first(bench: Bench, plan: pattern.RoundPlan) -> bool:
+    """Whether a row says `turn` before its first stitch (print does either)."""
+    try:
+        steps = bench.read(plan.work, plan.n).steps
+    except Misfit:
+        return False
+    for step in steps:
+        if isinstance(step, Turn):
+            return step.turns
+        if not isinstance(step, Chain | Yarn | FastenOff):
+            return False
+    return False
 
 
 def flat(steps: Sequence[Step]) -> Iterator[Step]:

@@ -9,7 +9,7 @@ Why it matters: A base that cups makes the sides lean in; the maker thinks that 
 Wrong:
 
     gauge: {stitch: hdc, stitches: 14, rows: 10, over: 10 cm}
-    finished size: {across: 3 cm}
+    finished size: {across: 6 cm}
     lies flat: 1-3
     rounds:
       - {round: 1, work: "ch 1, 6 hdc in ring, join", count: 6}
