@@ -114,7 +114,10 @@ def test_light_and_dark_follow_the_reader_s_system(site: str, reader: Reader) ->
 def test_axe_finds_nothing(addresses: list[str], reader: Reader, scheme: str, width: int) -> None:
     page = reader(width=width, color_scheme=scheme).new_page()
     found = {}
-    for address in addresses:
+    patterns = [address for address in addresses if re.search(r"/(us|uk)/[^/]+/$", address)]
+    # Pattern pages are many and alike: each of the four passes takes its quarter, every page has its turn.
+    turn = (scheme == "dark") + 2 * (width == 1280)
+    for address in [a for a in addresses if a not in patterns] + patterns[turn::4]:
         page.goto(address)
         page.evaluate(AXE)
         result = page.evaluate("axe.run()")
