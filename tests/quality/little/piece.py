@@ -1,7 +1,7 @@
 """A pattern worked in every size: what each round uses and makes, and the first thing that contradicts."""
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from loopleaf import notation, pattern, trade
@@ -12,6 +12,7 @@ from loopleaf.notation.tree import (
     Group,
     Line,
     Next,
+    Repeat,
     Same,
     Step,
     Stitch,
@@ -67,10 +68,19 @@ class Bench:
                 if any(isinstance(step, Turn | FastenOff) for step in steps):
                     raise Misfit("turn", f"a stitch of one's own doesn't turn or end: {name}")
                 self.specials[name] = _in_one_place(steps)
+        for name in self.specials:
+            self._not_of_itself(name, ())
         self.counts = {self._kind(name): says for name, says in of.turning_chains.items()}
         self.own_chains = {row.key: row.turning_chain for row in trade.stitches() if row.turning_chain}
         self.opened = {name: self._opened(name) for name in self.specials}
         self.done: dict[str, PieceDone] = {}
+
+    def _not_of_itself(self, name: str, within: tuple[str, ...]) -> None:
+        """A stitch can't be made of itself, at whatever remove."""
+        if name in within:
+            raise Misfit("unclear", f"{name} is made of itself")
+        for stitch in _named_in(self.specials.get(name, ())):
+            self._not_of_itself(stitch, (*within, name))
 
     def read(self, text: str, n: int | None = None) -> Line:
         """A line as a tree; what can't be read is a misfit of its own sort."""
@@ -133,6 +143,17 @@ def _in_one_place(steps: tuple[Step, ...]) -> tuple[Step, ...]:
     if len(steps) == 1 and isinstance(steps[0], Work | Group) and steps[0].places == (Next(),):
         return (replace(steps[0], places=(Same(),)),)
     return steps
+
+
+def _named_in(steps: Sequence[Step]) -> Iterator[str]:
+    """The author's own stitches that some steps name."""
+    for step in steps:
+        match step:
+            case Work():
+                if step.stitch.kind == "special":
+                    yield step.stitch.name
+            case Group() | Repeat():
+                yield from _named_in(step.steps)
 
 
 def begin(bench: Bench, piece: pattern.Piece, size: int) -> Edge:
