@@ -25,7 +25,7 @@ _TALL = ("half", "double", "treble", "double-treble", "triple-treble", "quadrupl
 class Look:
     """One round to look at.
 
-    below: ids of the places of the edge below. older: places worked into (not around) that are older than the
+    below: the places of the edge below. older: places worked into (not around) that are older than the
     round below. overs: yarn overs of the author's own stitches.
     """
 
@@ -33,9 +33,16 @@ class Look:
     round: RoundWork
     worked: WorkedRound
     made: Contents
-    below: frozenset[int]
+    below: Sequence[Place]
     older: Sequence[Made | Space]
     overs: Mapping[str, int]
+
+    def older_below(self) -> list[bool]:
+        """Of each older place, whether it is on the edge below (that very place, not one like it)."""
+        if not self.older:
+            return []
+        below = set(map(id, self.below))
+        return [id(place) in below for place in self.older]
 
     @property
     def tall(self) -> bool:
@@ -162,12 +169,14 @@ def _foundation(look: Look) -> bool:
 
 def _rounds_below(look: Look) -> bool:
     """A stitch that went into a place of an older round, although that place is no longer on the edge."""
-    return any(place.round >= 0 and id(place) not in look.below for place in look.older)
+    return any(
+        place.round >= 0 and not here for place, here in zip(look.older, look.older_below(), strict=True)
+    )
 
 
 def _short_rows(look: Look) -> bool:
     """A row that goes over its neighbour and then over stitches that an earlier row left."""
-    if look.round.plan.word != "row" or not any(id(place) in look.below for place in look.older):
+    if look.round.plan.word != "row" or not any(look.older_below()):
         return False
     return any(
         isinstance(one, Made) and any(getattr(place, "round", None) == look.index - 1 for place in one.into)
@@ -234,7 +243,7 @@ def in_rounds(
 ) -> Iterator[Use]:
     """The techniques in a piece's rounds, each where it first occurs. contents: of the first size."""
     found: set[str] = set()
-    below = frozenset(map(id, piece.starts[0] if piece.starts else ()))
+    below: Sequence[Place] = piece.starts[0] if piece.starts else ()
     for index, (round, made) in enumerate(zip(piece.rounds, contents, strict=True)):
         worked = round.sizes[0] if round.sizes else None
         if made is None or worked is None:
@@ -244,7 +253,7 @@ def in_rounds(
             if key not in found and holds(look):
                 found.add(key)
                 yield Use(key, piece.name, round.plan.label, round.plan.word)
-        below = frozenset(map(id, worked.edge))
+        below = worked.edge
 
 
 def _older(worked: WorkedRound, index: int) -> list[Made | Space]:
