@@ -179,7 +179,7 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
         hand.since = 0
         if stretch:
             hand.last = stretch[-1]
-        return [(p,) for p in stretch]
+        return list(zip(stretch, strict=True))
     found: list[Found] = []
     at = edge.pos
     while at < end:

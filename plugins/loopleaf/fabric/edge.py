@@ -1,9 +1,13 @@
 """The edge: the places that a round or row can be worked into, in order, with a cursor on them."""
 
 from dataclasses import dataclass
+from operator import attrgetter
 
 from ..notation.tree import Stitch, Target
 from .worked import Made, Place, Ring, Space, Trouble
+
+_ROLE = attrgetter("role")
+_STITCHES = {Made}
 
 
 class Stuck(Exception):
@@ -55,7 +59,7 @@ class Edge:
         self.limit = len(places)
         self.circle = circle
         self.counted = counted
-        self.plain = all(type(p) is Made and p.role != "picot" for p in places)
+        self.plain = set(map(type, places)) <= _STITCHES and "picot" not in map(_ROLE, places)
         self._corners: set[int] | None = None
 
     def __str__(self) -> str:

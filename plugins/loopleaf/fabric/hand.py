@@ -297,6 +297,8 @@ class Hand:
 
     def ring(self) -> Ring | None:
         """The ring of the edge, if it has one."""
+        if self.edge.plain:
+            return None
         for place in self.edge.places:
             if isinstance(place, Ring):
                 return place

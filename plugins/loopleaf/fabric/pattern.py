@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, field
 from functools import cache
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from .. import notation, trade
 from ..notation.problem import Problem
@@ -12,6 +12,9 @@ from .borne_out import ReadRound, work_piece
 from .piece import Ways
 from .uneven import uneven
 from .worked import PieceWork, Place, RoundWork, Trouble
+
+_NO_SPECIALS: Final[dict[str, Line]] = {}
+"""One object for all patterns without stitches of their own, so that what is known of a line is shared."""
 
 
 class LineProblem(NamedTuple):
@@ -80,7 +83,7 @@ def _specials(work: PatternWork) -> dict[str, Line]:
         work.problems += [LineProblem(path, problem) for problem in parsed.problems]
         if parsed.line is not None:
             found[name] = parsed.line
-    return found
+    return found or _NO_SPECIALS
 
 
 def _conventions(work: PatternWork) -> dict[str, bool]:
@@ -109,10 +112,9 @@ def _work_piece(
     work.plans += [(name, problem) for problem in plan_problems]
     said: set[tuple[Path, int, str]] = set()
     lines: list[ReadRound] = []
-    even: set[int] = set()
     for plan in plans:
         line, stated = _read(work, name, plan, said)
-        troubles = _uneven(plan, line, stated, pattern.size_count, even)
+        troubles = _uneven(plan, line, stated, pattern.size_count)
         lines.append(ReadRound(plan, None, None, troubles) if troubles else ReadRound(plan, line, stated, []))
     ways = Ways(
         piece.worked, piece.yarn, pattern.chain_spaces, conventions, heights(), specials, pattern.size_count
@@ -145,23 +147,13 @@ def _read(
     return parsed.line, stated
 
 
-def _uneven(
-    plan: RoundPlan, line: Line | None, stated: Tally | None, size_count: int, even: set[int]
-) -> list[Trouble]:
-    """Numbers in the line or the count that aren't one a size; such a round can't be worked.
-
-    even: ids of the trees (kept alive by the parser) that were looked through and are in order.
-    """
+def _uneven(plan: RoundPlan, line: Line | None, stated: Tally | None, size_count: int) -> list[Trouble]:
+    """Numbers in the line or the count that aren't one a size; such a round can't be worked."""
     found: list[Trouble] = []
     for node, path in ((line, plan.work_path), (stated, plan.stated_path)):
-        if id(node) in even:
-            continue
-        before = len(found)
         for span, numbers in uneven(node, size_count):
             facts = {"sizes": size_count, "numbers": numbers, "path": path}
             found.append(Trouble("size-count-differs", span, facts))
-        if len(found) == before and node is line:
-            even.add(id(node))
     return found
 
 

@@ -4,11 +4,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import product
 
+from ..notation.once_a_line import Same
 from ..notation.tree import Line, Step, Tally
-from . import closing, survey
+from . import closing
 from .edge import Edge, Stuck
 from .hand import Hand, Reading, Setting
 from .steps import perform
+from .survey import Survey, survey
 from .tally import compare, count_up
 from .worked import Made, Place, Ring, Trouble, WorkedRound
 
@@ -146,14 +148,15 @@ def _contradicted(plain: Attempt, other: Attempt) -> Attempt:
 
 
 def _attempt(task: Task, reading: Reading) -> Attempt:
-    setting = _setting(task, reading)
+    seen = survey(task.steps, Same(task.specials))
+    setting = _setting(task, reading, seen)
     edge = Edge(list(task.places), task.circle, task.chains == "counted")
     hand = Hand(setting, edge, task.yarn)
     hand.other_side = list(task.other_side)
     hand.markers = list(task.markers)
     hand.unworked = list(task.unworked)
-    hand.moves_marker = survey.moves_marker(task.steps)
-    hand.travels = not setting.spiral and survey.travels(task.steps)
+    hand.moves_marker = seen.moves_marker
+    hand.travels = not setting.spiral and seen.travels
     if task.places and (task.circle or isinstance(task.places[0], Ring)) and not setting.spiral:
         hand.standing = task.places[0]
     stuck = False
@@ -175,10 +178,9 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     return Attempt(hand, worked, reading, troubles, stuck)
 
 
-def _setting(task: Task, reading: Reading) -> Setting:
-    kinds = survey.kinds(task.steps, task.specials)
-    only = kinds[0] if len(kinds) == 1 else ""
-    first = survey.first_kind(task.steps, task.specials)
+def _setting(task: Task, reading: Reading, seen: Survey) -> Setting:
+    only = seen.kinds[0] if len(seen.kinds) == 1 else ""
+    first = seen.first_kind
     if first in ("inc", "dec"):
         below = task.places[0] if task.places else None
         first = only or (below.kind if isinstance(below, Made) else "")
@@ -192,7 +194,7 @@ def _setting(task: Task, reading: Reading) -> Setting:
         specials=task.specials,
         only_kind=only,
         first_kind=first,
-        closing=survey.joined_chain(task.steps),
+        closing=seen.joined_chain,
         others=task.others,
         reading=reading,
     )

@@ -1,7 +1,9 @@
 """What a line says as a whole, before a stitch of it is worked."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
+from ..notation.once_a_line import Same, once_a_line
 from ..notation.tree import (
     Chain,
     ChainOf,
@@ -21,6 +23,32 @@ from ..notation.tree import (
 )
 
 NOT_KINDS = ("slip", "chain", "inc", "dec", "special")
+
+
+@dataclass(frozen=True, slots=True)
+class Survey:
+    """What a round must know of its line before it begins; see the functions of the same names.
+
+    kinds: the plain kinds of its stitches.
+    """
+
+    kinds: tuple[str, ...]
+    first_kind: str
+    joined_chain: tuple[int, int] | None
+    moves_marker: bool
+    travels: bool
+
+
+@once_a_line
+def survey(steps: tuple[Step, ...], specials: Same[Mapping[str, Line]]) -> Survey:
+    """A line looked over as a whole. specials: the author's stitches, by identity."""
+    return Survey(
+        tuple(kinds(steps, specials.node)),
+        first_kind(steps, specials.node),
+        joined_chain(steps),
+        moves_marker(steps),
+        travels(steps),
+    )
 
 
 def walk(steps: tuple[Step, ...]) -> Iterator[Step]:
@@ -110,6 +138,7 @@ def into_ring(steps: tuple[Step, ...]) -> bool:
     )
 
 
+@once_a_line
 def part_turning_chain(line: Line) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
     """The line's own steps, and the chain before (or after) its last turn, which belongs to the next row."""
     steps = line.steps

@@ -4,28 +4,31 @@ from collections import Counter
 
 from ..notation.tree import Amount, Stitch, Tally, Target
 from .edge import is_named
-from .worked import Made, Place, Space, Trouble, WorkedRound
+from .worked import NUMBERED, Made, Place, Space, Trouble, WorkedRound
 
 Kind = str | tuple[str, int]
 
 
 def count_up(made: list[Made | Space], edge: list[Place], uses: int, chains_counted: bool) -> WorkedRound:
     """The round's figures: by kind (post stitches and gathered ones by their plain kind), and in all."""
+    worked = WorkedRound(made, edge, uses)
     makes: Counter[Kind] = Counter()
     stitches = 0
+    for (kind, _, _, _, _, role, _, _), number in worked.sorts.items():
+        if role in NUMBERED:
+            makes[kind] += number
+            stitches += number
+        elif role == "picot":
+            makes["picot"] += number
     chains = 0
-    for one in made:
-        if isinstance(one, Space) and one.back:
-            continue
-        if isinstance(one, Space):
-            makes[("space", one.chains)] += 1
-            chains += one.chains
-        elif one.number:
-            makes[one.kind] += 1
-            stitches += 1
-        elif one.role == "picot":
-            makes["picot"] += 1
-    return WorkedRound(made, edge, uses, dict(makes), stitches + (chains if chains_counted else 0))
+    if worked.sorts.total() < len(made):
+        for one in made:
+            if type(one) is Space and not one.back:
+                makes[("space", one.chains)] += 1
+                chains += one.chains
+    worked.makes = dict(makes)
+    worked.count = stitches + (chains if chains_counted else 0)
+    return worked
 
 
 def chains_between(worked: WorkedRound) -> int:

@@ -5,7 +5,10 @@ knows its kind, loop, post, yarn, the places that it was worked into, and its nu
 so that drawings, measures and sizes are read from the graph and never from the text.
 """
 
+from collections import Counter
+from collections.abc import Callable
 from dataclasses import dataclass, field
+from operator import attrgetter
 from typing import Any, Literal
 
 from ..notation.tree import Line, Span, Tally
@@ -20,6 +23,9 @@ Role = Literal[
 made inside the round (a leaf or point): part of drawing and yarn, not counted, no place. `loop`: one chain
 of a
 chain space (`into` is the space). `row-end`: the end of a row, worked into along an edge."""
+
+NUMBERED: tuple[Role, ...] = ("stitch", "turning")
+"""The roles that a round counts: each such stitch has a number in its round."""
 
 
 class Made:
@@ -143,12 +149,24 @@ class Ring:
 
     __slots__ = ("kind", "chains")
 
+    round = -1
+    """Like the foundation, older than round 1."""
+
     def __init__(self, kind: Literal["magic", "chain", "ring"], chains: int = 0) -> None:
         self.kind = kind
         self.chains = chains
 
 
 Place = Made | Space | Ring
+
+
+SortKey = tuple[str, str, int, str, str, Role, int, str]
+"""Kind, form, legs, loop, post, role, chains, yarn."""
+
+sort_of: Callable[[Made], SortKey] = attrgetter(
+    "kind", "form", "legs", "loop", "post", "role", "chains", "yarn"
+)
+"""What a stitch is, without its places: the same for stitches that a count or a measure takes alike."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,6 +201,17 @@ class WorkedRound:
     uses: int = 0
     makes: dict[str | tuple[str, int], int] = field(default_factory=dict)
     count: int = 0
+    _sorts: Counter[SortKey] | None = field(default=None, repr=False, compare=False)
+
+    @property
+    def sorts(self) -> Counter[SortKey]:
+        """The stitches by all that they are but their places, see `sort_of`; chain spaces aren't in it.
+
+        Counted when first asked for: the round must be worked by then.
+        """
+        if self._sorts is None:
+            self._sorts = Counter(map(sort_of, [one for one in self.made if type(one) is Made]))
+        return self._sorts
 
 
 @dataclass(slots=True)

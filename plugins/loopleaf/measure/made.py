@@ -4,11 +4,13 @@ Every measure reads these numbers instead of going through the stitches again.
 """
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from ..fabric.worked import Made, Place, Role, Space, WorkedRound
+from ..fabric.worked import NUMBERED, Made, Place, Role, SortKey, Space, WorkedRound, sort_of
+
+_COUNTED = (*NUMBERED, "foundation")
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,39 +64,25 @@ class Contents:
 
 def contents(worked: WorkedRound, below: Sequence[Place] = ()) -> Contents:
     """A worked round, counted. below: the edge that it was worked into, for what its spaces bridge."""
-    return contents_of(worked.made, below)
-
-
-def contents_of(made: Sequence[Place], below: Sequence[Place] = ()) -> Contents:
-    """Things made, counted by sort."""
-    stitches: Counter[tuple[str, str, int, str, str, Role, int, str, bool]] = Counter()
-    spaces: list[tuple[int, Space]] = []
-    for at, one in enumerate(made):
-        if type(one) is Made:
-            stitches[
-                (
-                    one.kind,
-                    one.form,
-                    one.legs,
-                    one.loop,
-                    one.post,
-                    one.role,
-                    one.chains,
-                    one.yarn,
-                    one.number > 0,
-                )
-            ] += 1
-        elif type(one) is Space:
-            spaces.append((at, one))
-    sorts = Counter({Sort(*key): number for key, number in stitches.items()})
-    if not spaces:
-        return Contents(sorts, Counter())
-    bridges = _Bridges(made, below)
+    stitches = _sorted(worked.sorts)
+    if worked.sorts.total() == len(worked.made):
+        return Contents(stitches, Counter())
+    bridges = _Bridges(worked.made, below)
     found = Counter(
-        SpaceSort(space.chains, bridges.passed(at), space.back, space.corner, space.yarn)
-        for at, space in spaces
+        SpaceSort(one.chains, bridges.passed(at), one.back, one.corner, one.yarn)
+        for at, one in enumerate(worked.made)
+        if type(one) is Space
     )
-    return Contents(sorts, found)
+    return Contents(stitches, found)
+
+
+def start_contents(places: Sequence[Place]) -> Contents:
+    """What a start holds: the chains of a foundation."""
+    return Contents(_sorted(Counter(map(sort_of, [one for one in places if type(one) is Made]))), Counter())
+
+
+def _sorted(sorts: Mapping[SortKey, int]) -> Counter[Sort]:
+    return Counter({Sort(*key, key[5] in _COUNTED): number for key, number in sorts.items()})
 
 
 class _Bridges:

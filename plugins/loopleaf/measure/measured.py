@@ -13,7 +13,7 @@ from .cords import Cord, cord_of
 from .finished import StatedSize, What, as_measured, laid_out_size, rounds_size, rows_size, stated_sizes
 from .gauge import Scale, ring_radius, scale_of, specials_of
 from .level import Level, level_of
-from .made import Contents, contents, contents_of
+from .made import Contents, contents, start_contents
 from .shape import Stretch, stretches
 from .size import RoundSize, round_sizes
 from .tails import Tail, tail_of
@@ -115,7 +115,9 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
     for size in range(pattern.size_count):
         worked = [round.sizes[size] if size < len(round.sizes) else None for round in piece.rounds]
         made.append(_contents(piece, size, worked))
-        starts.append(contents_of(piece.starts[size] if model.start and model.start.kind != "edge" else []))
+        starts.append(
+            start_contents(piece.starts[size] if model.start and model.start.kind != "edge" else [])
+        )
         if scale is None:
             rounds.append(())
             shapes.append(())

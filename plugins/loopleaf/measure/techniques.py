@@ -7,14 +7,17 @@ technique; those that belong to a whole piece or to the finishing are further do
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import chain, pairwise
+from operator import attrgetter
 from typing import Any
 
 from ..fabric.worked import Made, PieceWork, Place, Ring, RoundWork, Space, WorkedRound
 from ..notation.tree import Next
-from ..pattern import Pattern, Piece
+from ..pattern import Path, Pattern, Piece
 from .made import Contents
 
+_ROUND = attrgetter("round")
+_INTO = attrgetter("into")
 _MANY_IN_ONE = 4
 _GROUP = 3
 _NEAR = 6
@@ -244,11 +247,19 @@ def in_rounds(
     """The techniques in a piece's rounds, each where it first occurs. contents: of the first size."""
     found: set[str] = set()
     below: Sequence[Place] = piece.starts[0] if piece.starts else ()
+    path: Path = ()
+    before: Contents | None = None
     for index, (round, made) in enumerate(zip(piece.rounds, contents, strict=True)):
         worked = round.sizes[0] if round.sizes else None
         if made is None or worked is None:
             continue
-        look = Look(index, round, worked, made, below, _older(worked, index), overs)
+        older = _older(worked, index)
+        again = not older and round.plan.work_path == path and made == before
+        path, before = round.plan.work_path, made
+        if again:
+            below = worked.edge
+            continue
+        look = Look(index, round, worked, made, below, older, overs)
         for key, holds in IN_A_ROUND.items():
             if key not in found and holds(look):
                 found.add(key)
@@ -257,6 +268,9 @@ def in_rounds(
 
 
 def _older(worked: WorkedRound, index: int) -> list[Made | Space]:
+    stitches = [one for one in worked.made if type(one) is Made]
+    if min(map(_ROUND, chain.from_iterable(map(_INTO, stitches))), default=index) >= index - 1:
+        return []
     return [
         place
         for one in worked.made

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
-from functools import cache, lru_cache
+from functools import cache
 from typing import Any, TypeVar
 
+from ..notation.once_a_line import once_a_line
 from ..notation.tree import Amount, FastenOff, JoinYarn, Line, Span, Stitch, Yarn
 
 Found = TypeVar("Found")
@@ -15,28 +16,13 @@ _PLAIN = ("span", "number", "word", "star", "unclear", "through", "chains", "spa
 
 def within(node: Any, kind: type[Found]) -> Iterator[Found]:
     """Every part of that kind in a line or step, in the order written."""
-    parts = _of_line(_Same(node)) if isinstance(node, Line) else tuple(_walk(node))
+    parts = _of_line(node) if isinstance(node, Line) else tuple(_walk(node))
     return (part for part in parts if isinstance(part, kind))
 
 
-class _Same:
-    """A line by its identity: comparing two lines part by part costs more than walking one."""
-
-    __slots__ = ("line",)
-
-    def __init__(self, line: Line) -> None:
-        self.line = line
-
-    def __hash__(self) -> int:
-        return id(self.line)
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, _Same) and other.line is self.line
-
-
-@lru_cache(maxsize=4_096)
-def _of_line(same: _Same) -> tuple[Any, ...]:
-    return tuple(_walk(same.line))
+@once_a_line
+def _of_line(line: Line) -> tuple[Any, ...]:
+    return tuple(_walk(line))
 
 
 def _walk(node: Any) -> Iterator[Any]:
@@ -58,20 +44,16 @@ def _parts(kind: Any) -> tuple[str, ...]:
     return tuple(each.name for each in fields(kind) if each.name not in _PLAIN)
 
 
-def yarns_named(line: Line) -> Iterator[tuple[str, Span | None]]:
+@once_a_line
+def yarns_named(line: Line) -> tuple[tuple[str, Span | None], ...]:
     """The yarns that a line takes up or fastens off, each with the stretch that names it."""
-    for step in within(line, Yarn):
-        yield step.yarn, step.span
-    for joined in within(line, JoinYarn):
-        if joined.yarn:
-            yield joined.yarn, joined.span
-    for ended in within(line, FastenOff):
-        if ended.yarn:
-            yield ended.yarn, ended.span
+    taken = [(step.yarn, step.span) for step in within(line, Yarn)]
+    joined = [(step.yarn, step.span) for step in within(line, JoinYarn) if step.yarn]
+    ended = [(step.yarn, step.span) for step in within(line, FastenOff) if step.yarn]
+    return (*taken, *joined, *ended)
 
 
-def special_stitches(line: Line) -> Iterator[str]:
+@once_a_line
+def special_stitches(line: Line) -> tuple[str, ...]:
     """The author's own stitches that a line works, by name."""
-    for stitch in within(line, Stitch):
-        if stitch.kind == "special":
-            yield stitch.name
+    return tuple(stitch.name for stitch in within(line, Stitch) if stitch.kind == "special")

@@ -1,7 +1,8 @@
 """What a rule looks at: a pattern file with its stitches worked, and what the fabric met on the way."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from ..fabric import PatternWork, PieceWork, RoundWork, Trouble
@@ -115,7 +116,7 @@ def quote(text: str) -> str:
     return f"“{text}”"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Subject:
     """A file that could be read as a pattern, worked and measured."""
 
@@ -164,17 +165,22 @@ class Subject:
 
     def met(self, rule: str) -> Iterator[Met]:
         """What the fabric met under a rule's name; the same stretch of the file is told once."""
-        told: set[tuple[Location, str]] = set()
+        told: set[Location] = set()
+        for piece, round, troubles in self.troubled:
+            for group in _by_stretch(trouble for trouble in troubles if trouble.rule == rule):
+                met = Met(self, piece, round, group)
+                if met.location not in told:
+                    told.add(met.location)
+                    yield met
+
+    @cached_property
+    def troubled(self) -> tuple[tuple[PieceWork, RoundWork | None, Sequence[Trouble]], ...]:
+        """The pieces (None for the round) and rounds that met any trouble, in the file's order."""
+        places: list[tuple[PieceWork, RoundWork | None, Sequence[Trouble]]] = []
         for piece in self.work.pieces:
-            places: list[tuple[RoundWork | None, list[Trouble]]] = [(None, piece.troubles)]
-            places += [(round, round.troubles) for round in piece.rounds]
-            for round, troubles in places:
-                for group in _by_stretch(trouble for trouble in troubles if trouble.rule == rule):
-                    met = Met(self, piece, round, group)
-                    key = (met.location, rule)
-                    if key not in told:
-                        told.add(key)
-                        yield met
+            places.append((piece, None, piece.troubles))
+            places += [(piece, round, round.troubles) for round in piece.rounds]
+        return tuple(place for place in places if place[2])
 
 
 def _by_stretch(troubles: Iterator[Trouble]) -> Iterator[tuple[Trouble, ...]]:
