@@ -10,8 +10,8 @@ from .piece import PieceHand, Thread, Ways, is_circle
 from .starts import start_places
 from .worked import PieceWork, Place, Trouble
 
-MOST_IN_A_PIECE = 500_000
-"""Stitches in all sizes: a blanket of 2,000 rows of 300 has 600,000. Past it, a file means harm."""
+MOST_IN_A_PIECE = 400_000
+"""Stitches in all sizes: a blanket of 300 rows of 300 has 90,000. Past it, a file means harm."""
 
 MOST_KINDS = 2
 """So many kinds of stitch may be left open at once; more readings than four would only confuse."""

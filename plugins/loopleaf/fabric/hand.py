@@ -208,15 +208,22 @@ class Hand:
             raise self.stuck("number-too-large", span, limit=MOST_IN_A_ROUND)
 
     def put_all(self, stitch: Stitch, intos: list[tuple[Place, ...]], span: Span | None) -> None:
-        """One plain counted stitch into each of many places, as `put` would, not asking anew each time."""
+        """One plain stitch into each of many places, as `put` would, not asking anew each time."""
         self._keep_within(len(intos), span)
-        if self.leaf is not None or self.levelling:
+        if self.levelling:
             for into in intos:
                 self.put(stitch, into, span)
             return
         index, yarn, number = self.setting.index, self.yarn, self.numbered
         special, unit = self.opening
         kind, loop, post = stitch.kind, stitch.loop, stitch.post
+        if self.leaf is not None:
+            self.backs += len(intos)
+            self.made += [
+                Made(kind, into, index, yarn, "back", 0, "", 0, loop, post, special, unit, 0, span)
+                for into in intos
+            ]
+            return
         stitches = [
             Made(kind, into, index, yarn, "stitch", at, "", 0, loop, post, special, unit, 0, span)
             for at, into in enumerate(intos, number + 1)

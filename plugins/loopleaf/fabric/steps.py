@@ -93,7 +93,7 @@ def _still_going(hand: Hand, step: Work | Group) -> None:
 
 def _make_all(hand: Hand, step: Work, intos: list[Into], each: int) -> None:
     stitch, span = step.stitch, step.span
-    if each == 1 and not stitch.form and stitch.kind not in ("inc", "dec", "special") and hand.leaf is None:
+    if each == 1 and not stitch.form and stitch.kind not in ("inc", "dec", "special"):
         hand.put_all(stitch, intos, span)
         return
     for into in intos:

@@ -16,8 +16,14 @@ _PLAIN = ("span", "number", "word", "star", "unclear", "through", "chains", "spa
 
 def within(node: Any, kind: type[Found]) -> Iterator[Found]:
     """Every part of that kind in a line or step, in the order written."""
-    parts = _of_line(node) if isinstance(node, Line) else tuple(_walk(node))
-    return (part for part in parts if isinstance(part, kind))
+    if isinstance(node, Line):
+        return iter(_of_kind(node, kind))
+    return (part for part in _walk(node) if isinstance(part, kind))
+
+
+@once_a_line
+def _of_kind(line: Line, kind: type[Found]) -> tuple[Found, ...]:
+    return tuple(part for part in _of_line(line) if isinstance(part, kind))
 
 
 @once_a_line

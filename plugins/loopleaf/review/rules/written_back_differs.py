@@ -23,6 +23,7 @@ from dataclasses import replace
 from typing import Literal
 
 from ...notation import parse, write
+from ...notation.once_a_line import Same
 from ...notation.tree import Line
 from ...pattern import Finding
 from ..rule import Words, rule, told
@@ -32,10 +33,14 @@ _TERMS: tuple[Literal["US", "UK"], ...] = ("US", "UK")
 
 
 def find(subject: Subject) -> Iterator[Finding]:
+    looked_at: set[Same[Line]] = set()
     seen: set[Line] = set()
     for piece, round in subject.rounds():
         line = round.settled or round.line
-        if line is None or line in seen:
+        if line is None or Same(line) in looked_at:
+            continue
+        looked_at.add(Same(line))
+        if line in seen:
             continue
         seen.add(line)
         for terms in _TERMS:
