@@ -18,6 +18,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from types import FrameType
 
+from loopleaf.cli import collect_seldom
 from loopleaf.review import check
 
 from .broken import broken
@@ -133,10 +134,11 @@ def try_batch(given: Job) -> Batch:
 
 
 def _limited() -> None:
-    """In a worker: far past the limit for a file, memory is refused rather than taken from the machine."""
+    """In a worker, as in the command: circles are looked for seldom; far past the limit for a file, memory is refused rather than taken from the machine."""
     most = 4 * MEGABYTES * 1024 * 1024
     resource.setrlimit(resource.RLIMIT_AS, (most, most))
     sys.setrecursionlimit(1000)
+    collect_seldom()
 
 
 def try_all(number: int, seed: int, workers: int) -> Iterator[Batch]:

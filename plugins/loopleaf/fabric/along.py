@@ -166,7 +166,7 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
         return _unworked(hand, len(hand.unworked) - hand.taken_up, span)
     if hand.leaf is not None:
         if place.targets[0].kind == "chain" and len(hand.leaf.loops) > hand.leaf.pos:
-            return [(p,) for p in hand.next_leaf(len(hand.leaf.loops) - hand.leaf.pos, span)]
+            return list(zip(hand.next_leaf(len(hand.leaf.loops) - hand.leaf.pos, span), strict=True))
         hand.leaf = None
     edge = hand.edge
     end = bound(hand, place.until, span)
