@@ -134,7 +134,10 @@ def try_batch(given: Job) -> Batch:
 
 
 def _limited() -> None:
-    """In a worker, as in the command: circles are looked for seldom; far past the limit for a file, memory is refused rather than taken from the machine."""
+    """In a worker: memory far past the limit for a file is refused rather than taken from the machine.
+
+    As in the command, circles of objects are looked for seldom.
+    """
     most = 4 * MEGABYTES * 1024 * 1024
     resource.setrlimit(resource.RLIMIT_AS, (most, most))
     sys.setrecursionlimit(1000)
