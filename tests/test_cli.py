@@ -233,7 +233,10 @@ def test_the_kinds_of_drawing(folder: Path) -> None:
     for kind in ("chart", "picture"):
         mirrored = run("draw", "coaster.yml", "--kind", kind, "--left-handed")
         assert 'transform="scale(-1 1)"' in mirrored.stdout
-    assert run("draw", "coaster.yml", "--kind", "profile").exit_code == 2
+    assert ">4<" in run("draw", "coaster.yml", "--kind", "profile").stdout  # the number of its fourth round
+    for hand in ((), ("--left-handed",)):
+        outline = run("draw", "coaster.yml", "--kind", "schematic", "--piece", "coaster", *hand)
+        assert ">10 cm (4 in)<" in outline.stdout
 
 
 def test_what_cannot_be_drawn(folder: Path) -> None:

@@ -14,6 +14,7 @@ import click
 from . import __version__
 
 if TYPE_CHECKING:
+    from .draw.kinds import Kind
     from .publish.terminal import Paint
     from .review import Checked
     from .trade import Terms
@@ -318,10 +319,10 @@ def measure(pattern: str) -> None:
 @click.option("--piece", default="", metavar="NAME", help="One piece by itself; without it all of them.")
 @click.option(
     "--kind",
-    type=click.Choice(["chart", "picture"]),
+    type=click.Choice(["chart", "schematic", "profile", "picture"]),
     default="chart",
     show_default=True,
-    help="One sign a stitch with its key, or the finished piece.",
+    help="One sign a stitch; the outline with measures; work in the round in section; the finished piece.",
 )
 @click.option("--left-handed", is_flag=True, help="As a left-hander works it: mirrored, the words upright.")
 @click.option(
@@ -330,9 +331,11 @@ def measure(pattern: str) -> None:
 @click.option(
     "-o", "output", default="-", metavar="FILE.svg", help="Where to write; standard output without it."
 )
-def draw(pattern: str, piece: str, kind: str, left_handed: bool, terms: "Terms | None", output: str) -> None:
+def draw(
+    pattern: str, piece: str, kind: "Kind", left_handed: bool, terms: "Terms | None", output: str
+) -> None:
     """Draw PATTERN as SVG from its worked stitches."""
-    from .draw import diagram, first_picture, piece_picture
+    from .draw.kinds import NOTHING, drawing
 
     checked = _one(pattern)
     work, measured = checked.work, checked.measured
@@ -340,14 +343,9 @@ def draw(pattern: str, piece: str, kind: str, left_handed: bool, terms: "Terms |
     if piece and work.piece(piece) is None:
         names = ", ".join(one.name for one in work.pieces)
         _cannot(f"{pattern} has no piece “{piece}”; it has {names}.")
-    if kind == "chart":
-        drawn = diagram(work, piece, terms or work.pattern.terms, left_handed, measured)
-    elif piece:
-        drawn = piece_picture(work, piece, measured, left_handed)
-    else:
-        drawn = first_picture(work, measured, left_handed)
+    drawn = drawing(work, kind, piece, terms or work.pattern.terms, left_handed, measured)
     if not drawn:
-        _cannot(f"There is nothing to draw in {piece or pattern}: it has no rounds that could be worked.")
+        _cannot(f"There is nothing to draw in {piece or pattern}: {NOTHING[kind]}.")
     _to(output, drawn)
 
 

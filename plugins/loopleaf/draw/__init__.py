@@ -1,8 +1,24 @@
 """Drawings made from the stitch graph and from nothing else: the picture of a piece as it comes off the hook,
-and its diagram with one sign a stitch. Graph in, SVG text out.
+its diagram with one sign a stitch, its schematic with the measures, its profile in section, and how its parts
+are threaded and placed. Graph in, SVG text out.
 """
 
 from .diagram import diagram
 from .picture import first_picture, piece_picture
+from .placing import placing
+from .profile_figure import profile
+from .schematic import schematic
+from .sketch import Figure, stacked
+from .threading import threading
 
-__all__ = ["diagram", "first_picture", "piece_picture"]
+__all__ = [
+    "Figure",
+    "diagram",
+    "first_picture",
+    "piece_picture",
+    "placing",
+    "profile",
+    "schematic",
+    "stacked",
+    "threading",
+]

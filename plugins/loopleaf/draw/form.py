@@ -1,0 +1,128 @@
+"""The form of a piece as it is measured: seen from the front or from above, by round or by row, in mm."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from math import cos, pi, sin, tau
+
+from ..measure import Measured, amounts
+from ..measure.finished import What
+from .canvas import Point
+from .items import Item
+from .profile import Ring
+from .section import Polygon
+from .stand import Stand, stand_of
+from .subject import Subject
+
+FOOT = 0.1
+"""What lies within this share of a piece's height belongs to its base."""
+
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """rings: the rounds, each so far out and so high. lying: it lies flat. corners: of a polygon, 0 for none.
+    spine: between the two ends of an oval, 0 for none. edge: of the last round, seen from above, y away.
+    filled: it is stuffed.
+    """
+
+    rings: Sequence[Ring]
+    lying: bool
+    corners: int
+    spine: float
+    edge: Sequence[Point]
+    filled: bool
+
+    @property
+    def widest(self) -> float:
+        """The furthest that the piece reaches out."""
+        return max((max(ring.out0, ring.out1) for ring in self.rings), default=0.0)
+
+    @property
+    def height(self) -> float:
+        """How high it stands."""
+        return max((ring.high1 for ring in self.rings), default=0.0)
+
+    @property
+    def grounded(self) -> int:
+        """How many rounds make the flat base: up to the last one near the ground that goes outwards rather
+        than up; 0 where they are fewer than two, or the piece is stuffed.
+        """
+        low = FOOT * self.height
+        flat = [
+            at
+            for at, ring in enumerate(self.rings, 1)
+            if ring.out1 - ring.out0 > ring.high1 - ring.high0 and (self.lying or ring.high1 <= low)
+        ]
+        return flat[-1] if len(flat) > 1 and not self.filled else 0
+
+    @property
+    def foot(self) -> float:
+        """How far out the flat base reaches, 0 without one."""
+        return self.rings[self.grounded - 1].out1 if self.grounded else 0.0
+
+    def side(self) -> list[Point]:
+        """The way up one side: where each round begins, and where the last one ends; from the middle outwards
+        and up, the base drawn flat.
+        """
+        ends = [(self.rings[0].out0, self.rings[0].high0), *((ring.out1, ring.high1) for ring in self.rings)]
+        sunk = ends[self.grounded][1]
+        return [
+            (out + self.spine / 2, high - sunk if at > self.grounded else 0.0)
+            for at, (out, high) in enumerate(ends)
+        ]
+
+
+def form_of(subject: Subject) -> Form:
+    """The form of a piece worked in rounds."""
+    stand, rounds = stand_of(subject)
+    corners = stand.section.corners if isinstance(stand.section, Polygon) else 0
+    spine = 0.0 if isinstance(stand.section, Polygon) else stand.section.spine
+    form = Form(stand.rings, stand.from_above, corners, spine, [], subject.stuffed)
+    if corners or spine or not stand.from_above:
+        return replace(form, edge=outline_above(form.widest, corners, spine))
+    return replace(form, edge=_tops(stand, rounds[-1]))
+
+
+def _tops(stand: Stand, items: Sequence[Item]) -> list[Point]:
+    """Over the tops of a round's stitches: the scallops of an edge show."""
+    ring, points = stand.rings[-1], []
+    for item in items:
+        for part in (0.0, 0.25, 0.5, 0.75):
+            top = item.tops[0] + (item.tops[1] - item.tops[0]) * part
+            along = item.start + (item.end - item.start) * part
+            points.append(stand.section.at(ring.out0 + (ring.out1 - ring.out0) * top, along))
+    return points
+
+
+def outline_above(out: float, corners: int = 0, spine: float = 0.0) -> list[Point]:
+    """The outline seen from above, so far out from the middle: circle, oval (lying along x) or polygon."""
+    if corners:
+        reach = out / cos(pi / corners)
+        turns = [pi / 2 + pi / corners + tau * at / corners for at in range(corners)]
+        return [(reach * cos(turn), reach * sin(turn)) for turn in turns]
+    half = spine / 2
+    points: list[Point] = []
+    for at in range(49):
+        turn = -pi / 2 + pi * at / 48
+        points.append((half + out * cos(turn), out * sin(turn)))
+    return points + [(-x, -y) for x, y in points]
+
+
+def said(measured: Measured, piece: str, what: What) -> str:
+    """One measure of a piece in both units, one a size: as the author states it, else as worked out from the
+    gauge (`about 13.5 cm (5¼ in)`); "" where it isn't known.
+    """
+    first = measured.pieces[0].name if measured.pieces else ""
+    laid_out = measured.laid_out is not None
+    for one in measured.stated:
+        if one.what == what and (one.piece == piece or (not one.piece and piece == first and not laid_out)):
+            return amounts.stated(one.lengths, measured.pattern.size_count)
+    own = measured.piece(piece)
+    bands = [size.get(what) for size in own.size] if own is not None else []
+    return about([band.middle if band is not None else None for band in bands])
+
+
+def about(sizes_mm: Sequence[float | None]) -> str:
+    """A worked-out measure in both units; "" where no size has it."""
+    if not any(sizes_mm):
+        return ""
+    return f"about {amounts.lengths(tuple(sizes_mm))}"

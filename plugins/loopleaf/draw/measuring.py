@@ -1,0 +1,77 @@
+"""Measures drawn beside a form: a line between two marks, with words."""
+
+from math import hypot
+
+from .canvas import Point
+from .sketch import WORDS, Sketch, width_of
+
+GAP = 3.0
+"""A measure stands so far from what it measures."""
+
+_TICK = 1.2
+_HEAD = 1.6
+
+
+def measured_across(sketch: Sketch, left: float, right: float, at: float, words: str, edge: float) -> None:
+    """A measure of a width, its words above the line or below, whichever is further from the form.
+
+    at: where the line lies; edge: the form's own edge, from which thin lines lead to it.
+    """
+    below = at > edge
+    for x in (left, right):
+        sketch.line([(x, edge + (0.8 if below else -0.8)), (x, at + (_TICK if below else -_TICK))], "fine")
+    arrow(sketch, (left, at), (right, at))
+    _lines(sketch, (left + right) / 2, at + (1.2 + WORDS * 0.8 if below else -1.4), words, below)
+
+
+def measured_up(sketch: Sketch, at: float, low: float, high: float, words: str, edge: float) -> None:
+    """A measure of a height, left or right of the form; its words turn at the brackets.
+
+    at: where the line stands; edge: the form's own edge there.
+    """
+    side = 1 if at > edge else -1
+    for y in (low, high):
+        sketch.line([(edge + 0.8 * side, y), (at + _TICK * side, y)], "fine")
+    arrow(sketch, (at, low), (at, high))
+    parts = split(words)
+    middle = (low + high) / 2 - (len(parts) - 1) * WORDS * 0.6
+    for index, part in enumerate(parts):
+        sketch.words(
+            (at + 1.6 * side, middle + index * WORDS * 1.2 + WORDS * 0.35),
+            part,
+            "start" if side > 0 else "end",
+        )
+
+
+def split(words: str) -> list[str]:
+    """A measure's words in two lines: `about 34.5 cm`, `(13½ in)`; by size `37 (40.5) cm,`, `14½ (16) in`."""
+    for mark, keep in (("cm, ", "cm,"), (" (", "")):
+        if mark in words:
+            head, tail = words.split(mark, 1)
+            return [head + keep, tail if keep else f"({tail}"]
+    return [words]
+
+
+def arrow(sketch: Sketch, start: Point, end: Point, both: bool = True) -> None:
+    """A thin line with a head at its end, or at both."""
+    length = hypot(end[0] - start[0], end[1] - start[1]) or 1.0
+    dx, dy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
+    sketch.line([start, end], "thin")
+    for (x, y), way in ((end, 1), (start, -1)) if both else ((end, 1),):
+        back = _HEAD * way
+        sketch.area(
+            [
+                (x, y),
+                (x - dx * back - dy * _HEAD * 0.3, y - dy * back + dx * _HEAD * 0.3),
+                (x - dx * back + dy * _HEAD * 0.3, y - dy * back - dx * _HEAD * 0.3),
+            ],
+            "ink",
+            None,
+        )
+
+
+def _lines(sketch: Sketch, middle: float, at: float, words: str, below: bool) -> None:
+    parts = split(words) if width_of(words) > 60 else [words]
+    for index, part in enumerate(parts):
+        line = index if below else index - len(parts) + 1
+        sketch.words((middle, at + line * WORDS * 1.2), part)

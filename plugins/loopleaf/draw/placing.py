@@ -1,0 +1,244 @@
+"""Where parts are sewn on: the front of a piece, with each part at its round and stitches."""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from math import cos, sin, tau
+
+from ..fabric import Made, PatternWork
+from ..measure import Measured, measure
+from ..pattern import Run, Sew
+from .canvas import Point
+from .form import Form, form_of, outline_above
+from .in_rows import sheet_for
+from .items import Item, items_of_rows
+from .sketch import WORDS, Figure, Sketch, width_of
+from .stand import stand_of
+from .subject import Subject, subject_of
+
+DRAWN = 56.0
+"""The longer side of the piece, in units."""
+
+_BESIDE = 6
+"""So many labels stand beside the piece; more stand below it, as far as there is room."""
+
+_TURNED = 0.25
+"""A place so far around from the front's middle (a share of the way around) is at the side."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """A run of stitches that a part covers. ends: where it begins in the drawing, its middle, where it ends.
+    facing: 1 in front, 0 at the side, below it at the back.
+    """
+
+    sew: Sew
+    run: Run
+    ends: tuple[Point, Point, Point]
+    facing: float
+
+    @property
+    def middle(self) -> Point:
+        return self.ends[1]
+
+
+def placing(
+    work: PatternWork, name: str, measured: Measured | None = None, left_handed: bool = False
+) -> Figure | None:
+    """The piece with all that is sewn to stitches of it; None where nothing is."""
+    measured = measured or measure(work)
+    piece = work.piece(name)
+    subject = subject_of(work, piece, measured) if piece is not None else None
+    sewn = [step.sew for step in work.pattern.finishing if step.sew is not None and step.sew.to == name]
+    sewn = [sew for sew in sewn if sew.stitches and (sew.round or sew.row)]
+    if subject is None or not sewn:
+        return None
+    sketch = Sketch(left_handed)
+    places = _on_rows(sketch, subject, sewn) if subject.in_rows else _on_rounds(sketch, subject, sewn)
+    if not places:
+        return None
+    scale, found = places
+    for place in sorted(found, key=lambda place: place.facing):
+        _draw_part(sketch, subject, measured, place, scale)
+    _labels(sketch, subject, found)
+    title = work.pattern.pieces[name].title or name
+    told = "; ".join(_told(subject, sew) for sew in sewn)
+    return sketch.figure(f"{title}: what is sewn on", f"The front of the {title.lower()}, with {told}.")
+
+
+# ---- the piece ------------------------------------------------------------------------------------
+
+
+def _on_rounds(sketch: Sketch, subject: Subject, sewn: Sequence[Sew]) -> tuple[float, list[_Place]] | None:
+    """A piece in the round from the front, or from above where it lies; its first part faces the reader."""
+    form = form_of(subject)
+    _, rounds = stand_of(subject)
+    known = [
+        (sew, run, at, along)
+        for sew in sewn
+        for at in _round(subject, sew)
+        for run in sew.stitches
+        if (along := _along(rounds[at], run)) is not None
+    ]
+    if not known:
+        return None
+    front = known[0][3][1]
+    reach = form.widest + form.spine / 2
+    scale = DRAWN / max(2 * reach, form.height)
+    side = [(x * scale, -y * scale) for x, y in form.side()]
+    if form.lying:
+        sketch.line(outline_above(form.widest * scale, form.corners, form.spine * scale), closed=True)
+    else:
+        sketch.line([*((-x, y) for x, y in reversed(side)), *side], closed=True)
+
+    def point(at: int, along: float, share: float = 1.0) -> Point:
+        turn = tau * (along - front)
+        if form.lying:
+            ring = form.rings[at]
+            out = ring.out0 + (ring.out1 - ring.out0) * share
+            return (-out * sin(turn) * scale, out * cos(turn) * scale)
+        (x0, y0), (x1, y1) = side[at], side[at + 1]
+        x, y = x0 + (x1 - x0) * share, y0 + (y1 - y0) * share
+        return (-x * sin(turn), y)
+
+    for at in sorted({at for _, _, at, _ in known}):
+        _round_line(sketch, rounds[at], at, front, point)
+    found: list[_Place] = []
+    for sew, run, at, (start, middle, end) in known:
+        facing = 1.0 if form.lying else cos(tau * (middle - front))
+        ends = (point(at, start, 0.5), point(at, middle, 0.5), point(at, end, 0.5))
+        found.append(_Place(sew, run, ends, facing))
+    return scale, found
+
+
+def _round_line(
+    sketch: Sketch, items: Sequence[Item], at: int, front: float, point: Callable[[int, float, float], Point]
+) -> None:
+    """The front half of a round: its lower and upper edge, and a tick between neighbouring stitches."""
+    steps = [front - _TURNED + i / 48 for i in range(25)]
+    for share in (0.0, 1.0):
+        sketch.line([point(at, along, share) for along in steps], "fine")
+    for item in items:
+        if cos(tau * (item.start - front)) > 0:
+            sketch.line([point(at, item.start, 0.0), point(at, item.start, 1.0)], "fine")
+
+
+def _on_rows(sketch: Sketch, subject: Subject, sewn: Sequence[Sew]) -> tuple[float, list[_Place]] | None:
+    """A piece in rows, its right side to the reader."""
+    mirrored = [one.side != "WS" for one in subject.piece.rounds]
+    start = subject.piece.starts[0] if subject.piece.starts else []
+    rows = items_of_rows(subject.worked, mirrored, subject.scale, start)
+    sheet = sheet_for(subject.sizes)
+    widest = max(one.length_mm for one in subject.sizes)
+    scale = min(100.0 / widest, DRAWN * 2 / subject.sizes[-1].height_mm)
+    tall = max(1.0, 3.0 / (subject.sizes[-1].height_mm * scale))
+
+    def point(at: int, along: float, share: float) -> Point:
+        low = subject.sizes[at].height_mm - subject.sizes[at].rise_mm
+        x, y = sheet.point(subject.sizes[at].length_mm, along, low + subject.sizes[at].rise_mm * share)
+        return (x * scale, -y * scale * tall)
+
+    last = len(subject.sizes) - 1
+    ends = [point(0, i / 24, 0.0) for i in range(25)] + [point(last, 1 - i / 24, 1.0) for i in range(25)]
+    sketch.line(ends, closed=True)
+    found = [
+        _Place(sew, run, (point(at, along[0], 0.5), point(at, along[1], 0.5), point(at, along[2], 0.5)), 1.0)
+        for sew in sewn
+        for at in _round(subject, sew)
+        for run in sew.stitches
+        if (along := _along(rows[at], run)) is not None
+    ]
+    return (scale, found) if found else None
+
+
+def _round(subject: Subject, sew: Sew) -> Iterator[int]:
+    """The index of the round or row that a part is sewn to, if the size has it."""
+    number = sew.round if sew.round is not None else sew.row
+    yield from (at for at, one in enumerate(subject.piece.rounds) if one.plan.number == number)
+
+
+def _along(items: Sequence[Item], run: Run) -> tuple[float, float, float] | None:
+    """Where a run of stitches begins, its middle and where it ends, along its round."""
+    covered = [item for item in items if isinstance(item.thing, Made) and item.thing.number in run]
+    if not covered:
+        return None
+    start, end = min(item.start for item in covered), max(item.end for item in covered)
+    return start, (start + end) / 2, end
+
+
+# ---- the parts ------------------------------------------------------------------------------------
+
+
+def _draw_part(sketch: Sketch, subject: Subject, measured: Measured, place: _Place, scale: float) -> None:
+    """The part's own outline where it lies flat, and the stitches that it covers."""
+    piece = subject.work.piece(place.sew.piece)
+    part = subject_of(subject.work, piece, measured) if piece is not None else None
+    form = form_of(part) if part is not None and not part.in_rows else None
+    x, y = place.middle
+    if form is not None and place.facing > 0:
+        flat = max(place.facing, 0.15)
+        shape = [(x + px * flat, y + py) for px, py in _turned(form, scale, hanging=bool(form.spine))]
+        if form.lying:
+            sketch.area(shape, "tint")
+        else:
+            sketch.line(shape, "dashed", closed=True)
+    sketch.line(place.ends, "second" if place.facing > 0 else "dashed")
+
+
+def _turned(form: Form, scale: float, hanging: bool) -> list[Point]:
+    """The outline about its middle; an oval one hangs by its end."""
+    shape = outline_above(form.widest * scale, form.corners, form.spine * scale)
+    if not hanging:
+        return shape
+    reach = (form.widest + form.spine / 2) * scale
+    return [(py, px + reach) for px, py in shape]
+
+
+def _labels(sketch: Sketch, subject: Subject, places: Sequence[_Place]) -> None:
+    """What each part is and the stitches that it covers. Below the piece, what would touch another label is
+    left out: the words of the step name all.
+    """
+    if len(places) > _BESIDE:
+        _labels_below(sketch, places)
+        return
+    left, _, right, _ = sketch.box
+    taken: dict[int, list[float]] = {-1: [], 1: []}
+    for place in places:
+        side = -1 if place.middle[0] < -1.0 else 1
+        edge, y = (left if side < 0 else right) + 3.8 * side, place.middle[1] + WORDS * 0.35
+        while any(abs(y - other) < WORDS * 1.3 for other in taken[side]):
+            y += WORDS * 1.3
+        taken[side].append(y)
+        sketch.line([place.middle, (edge, y - WORDS * 0.35)], "fine")
+        sketch.dot(place.middle, 0.6)
+        words = f"{_title(subject, place.sew)}: {_row(place.sew)}, {_numbers(place.run)}"
+        sketch.words((edge + side, y), words, "start" if side > 0 else "end")
+
+
+def _labels_below(sketch: Sketch, places: Sequence[_Place]) -> None:
+    low = sketch.box[3]
+    taken: list[tuple[float, float]] = []
+    for place in places:
+        text, x = _numbers(place.run), place.middle[0]
+        wide = width_of(text)
+        if all(abs(x - other) > (wide + w) / 2 + 1.5 for other, w in taken):
+            taken.append((x, wide))
+            sketch.line([(x, low + 1.0), (x, low + 2.8)], "fine")
+            sketch.words((x, low + 6.5), text)
+
+
+def _row(sew: Sew) -> str:
+    return f"round {sew.round}" if sew.round is not None else f"row {sew.row}"
+
+
+def _title(subject: Subject, sew: Sew) -> str:
+    model = subject.work.pattern.pieces.get(sew.piece)
+    return ((model.title if model else "") or sew.piece).lower()
+
+
+def _numbers(run: Run) -> str:
+    return str(run.first) if run.last in (None, run.first) else f"{run.first}–{run.last}"
+
+
+def _told(subject: Subject, sew: Sew) -> str:
+    runs = [_numbers(run) for run in sew.stitches]
+    return f"the {_title(subject, sew)} over stitches {', '.join(runs)} of {_row(sew)}"

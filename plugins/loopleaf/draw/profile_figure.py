@@ -1,0 +1,184 @@
+"""The profile of work in the round: a section through its middle, each round with its number at the side."""
+
+from collections.abc import Iterator, Sequence
+from itertools import groupby, pairwise
+from math import hypot
+
+from ..fabric import PatternWork
+from ..measure import Measured, measure
+from .canvas import Point
+from .form import Form, form_of
+from .sketch import WORDS, Figure, Sketch, width_of
+from .subject import Subject, subject_of
+
+DRAWN = 60.0
+"""The longer side of a section, in units."""
+
+CLOSED = 0.3
+"""A last round that reaches less far out than this share of the widest closes the piece."""
+
+_TICK = 1.4
+_CLOSE = WORDS * 0.95
+
+
+def profile(
+    work: PatternWork, name: str, measured: Measured | None = None, left_handed: bool = False
+) -> Figure | None:
+    """One piece in section; None for one that isn't worked in rounds, or where nothing was worked."""
+    measured = measured or measure(work)
+    piece = work.piece(name)
+    subject = subject_of(work, piece, measured) if piece is not None else None
+    if subject is None or subject.in_rows:
+        return None
+    form = form_of(subject)
+    reach = form.widest + form.spine / 2
+    scale = DRAWN / max(2 * reach, form.height)
+    sketch = Sketch(left_handed)
+    _cloth(sketch, form, scale)
+    _numbers(sketch, subject, form, scale)
+    _parts(sketch, subject, form, scale)
+    title = work.pattern.pieces[name].title or name
+    return sketch.figure(f"{title} in section", _told(subject, form, title))
+
+
+def _side(form: Form, scale: float, side: int) -> list[Point]:
+    """One side of the section from its middle out and up, y down."""
+    return [(side * x * scale, -y * scale) for x, y in form.side()]
+
+
+def _cloth(sketch: Sketch, form: Form, scale: float) -> None:
+    left, right = _side(form, scale, -1), _side(form, scale, 1)
+    if form.filled:
+        for x, y in _filling([*left[::-1], *right]):
+            sketch.line([(x - 0.5, y), (x + 0.5, y)], "thin")
+    top = min(y for _, y in right)
+    low = max(y for _, y in right)
+    if not form.lying:
+        sketch.line([(0.0, top - 3.0), (0.0, low + 3.0)], "dashed")
+        rim = right[-1]
+        if not form.filled and rim[0] > 1.0:
+            sketch.line([(-rim[0], rim[1]), rim], "fine")
+    if left[0][0] < -0.3 and not form.spine:
+        sketch.line(left, "cut")
+        sketch.line(right, "cut")
+    else:
+        sketch.line([*left[::-1], *right], "cut")
+    for side in (left, right):
+        for before, at in pairwise(side):
+            sketch.line(_across(before, at), "thin")
+
+
+def _across(before: Point, at: Point) -> list[Point]:
+    """A tick where a round ends, across the cloth."""
+    dx, dy = at[0] - before[0], at[1] - before[1]
+    length = hypot(dx, dy) or 1.0
+    nx, ny = -dy / length * _TICK, dx / length * _TICK
+    return [(at[0] - nx, at[1] - ny), (at[0] + nx, at[1] + ny)]
+
+
+def _filling(outline: Sequence[Point]) -> list[Point]:
+    """Points inside an outline, evenly spread in rows that are shifted by turns."""
+    found: list[Point] = []
+    top, low = min(y for _, y in outline), max(y for _, y in outline)
+    row = 0
+    y = top + 3.0
+    while y < low - 2.0:
+        crossings = sorted(
+            x0 + (x1 - x0) * (y - y0) / (y1 - y0)
+            for (x0, y0), (x1, y1) in zip(outline, [*outline[1:], outline[0]], strict=True)
+            if (y0 <= y) != (y1 <= y)
+        )
+        for start, end in zip(crossings[::2], crossings[1::2], strict=False):
+            x = -60.0 + (2.0 if row % 2 else 0.0)
+            while x < end - 2.0:
+                if x > start + 2.0:
+                    found.append((x, y))
+                x += 4.0
+        y += 3.0
+        row += 1
+    return found
+
+
+def _numbers(sketch: Sketch, subject: Subject, form: Form, scale: float) -> None:
+    """Round numbers on the right: beside a wall, below a base; those that would touch are left out, never
+    the first, the last or one where the shape turns.
+    """
+    side = _side(form, scale, 1)
+    labels = [one.plan.label for one in subject.piece.rounds]
+    top = side[-1][1]
+    spots: list[tuple[Point, str, float]] = []
+    for label, (before, after) in zip(labels, pairwise(side), strict=True):
+        x, y = (before[0] + after[0]) / 2, (before[1] + after[1]) / 2
+        flat = abs(after[0] - before[0]) > abs(after[1] - before[1])
+        beyond = 0.0 if not flat else -2.4 if y < top * 0.6 and not form.lying else 5.6
+        spots.append(((x, y), label, beyond))
+    placed: list[tuple[float, float, float]] = []
+    order = [0, len(spots) - 1, *range(1, len(spots) - 1)]
+    for at in order:
+        (x, y), label, beyond = spots[at]
+        wide = width_of(label)
+        cx, cy = (x, y + beyond) if beyond else (x + 2.6 + wide / 2, y + WORDS * 0.35)
+        if all(abs(cx - px) > (wide + w) / 2 + 0.9 or abs(cy - py) > _CLOSE for px, py, w in placed):
+            sketch.words((cx, cy), label)
+            placed.append((cx, cy, wide))
+
+
+def _parts(sketch: Sketch, subject: Subject, form: Form, scale: float) -> None:
+    """The author's headings on the left, each at the middle of its rounds."""
+    side = _side(form, scale, -1)
+    for text, first, last in _headings(subject):
+        if form.lying:
+            continue
+        at, (x, y) = _halfway(side, first, last)
+        if at < form.grounded:
+            sketch.words((x, y + 5.6), text)
+        else:
+            left = min(x for x, beside in side if abs(beside - y) < WORDS)
+            sketch.words((min(left, x) - 3.0, y + WORDS * 0.35), text, "end")
+
+
+def _halfway(side: Sequence[Point], first: int, last: int) -> tuple[int, Point]:
+    """The point halfway along some rounds, and the round that it lies in."""
+    steps = [hypot(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(side[first : last + 2])]
+    rest = sum(steps) / 2
+    for at, step in enumerate(steps, first):
+        if rest <= step or at == last:
+            (x0, y0), (x1, y1) = side[at], side[at + 1]
+            share = rest / step if step else 0.0
+            return at, (x0 + (x1 - x0) * share, y0 + (y1 - y0) * share)
+        rest -= step
+    return last, side[last + 1]
+
+
+def _headings(subject: Subject) -> Iterator[tuple[str, int, int]]:
+    """Headings among the rounds, each with the indexes of its first and last round."""
+    entries = subject.work.pattern.pieces[subject.piece.name].entries
+    over = [
+        next((one.heading for one in reversed(entries[: r.plan.entry]) if one.heading), "")
+        for r in subject.piece.rounds
+    ]
+    first = 0
+    for heading, run in groupby(over):
+        last = first + len(list(run)) - 1
+        if heading:
+            yield heading, first, last
+        first = last + 1
+
+
+def _told(subject: Subject, form: Form, title: str) -> str:
+    rounds = subject.piece.rounds
+    first, last = rounds[0].plan.label, rounds[-1].plan.label
+    if form.lying:
+        runs = (
+            f"rounds {first} to {last} lie flat, one outside the other" if first != last else "it lies flat"
+        )
+        return f"{title} in section: {runs}."
+    base = f" Rounds {first} to {rounds[form.grounded - 1].plan.label} lie flat." if form.grounded else ""
+    outs = [ring.out1 for ring in form.rings]
+    widest = rounds[outs.index(max(outs))].plan.label
+    ends = "is drawn closed" if form.rings[-1].out1 < CLOSED * form.widest else "is open"
+    filled = ", filled" if form.filled else ""
+    return (
+        f"{title} in section{filled}, from round {first} at the bottom to round {last} at the top.{base} "
+        f"It is widest at round {widest} and {ends} at the top."
+    )

@@ -1,0 +1,271 @@
+"""The schematic of a piece: its outline with the measures, in both units and one a size."""
+
+from collections.abc import Sequence
+from itertools import pairwise
+from math import cos, pi, sin
+
+from ..fabric import PatternWork
+from ..measure import Measured, measure
+from .canvas import Point
+from .form import Form, about, form_of, outline_above, said
+from .in_rows import Sheet, sheet_for
+from .measuring import GAP, measured_across, measured_up, split
+from .sketch import WORDS, Figure, Sketch, width_of
+from .subject import Subject, subject_of
+
+DRAWN = 46.0
+"""The longer side of a form, in units, with room for words beside it."""
+
+LONGEST = 2.4
+"""What is so many times as long as wide is drawn shortened, with a break."""
+
+THINNEST = 5.0
+"""The shorter side is drawn at least so wide, in units."""
+
+ALIKE = 0.04
+"""Widths that differ by less than this share are given once."""
+
+
+def schematic(
+    work: PatternWork, name: str, measured: Measured | None = None, left_handed: bool = False
+) -> Figure | None:
+    """One piece with its measures; None where it has no rounds or no gauge to measure by."""
+    measured = measured or measure(work)
+    piece = work.piece(name)
+    subject = subject_of(work, piece, measured) if piece is not None else None
+    own = measured.piece(name)
+    if subject is None or own is None or own.scale is None:
+        return None
+    sketch = Sketch(left_handed)
+    facts = _rows(sketch, subject, measured) if subject.in_rows else _rounds(sketch, subject, measured)
+    title = work.pattern.pieces[name].title or name
+    return sketch.figure(f"{title}: measures", f"The outline of the {title.lower()}: {'; '.join(facts)}.")
+
+
+# ---- in rounds ------------------------------------------------------------------------------------
+
+
+def _rounds(sketch: Sketch, subject: Subject, measured: Measured) -> list[str]:
+    form = form_of(subject)
+    if form.lying:
+        return _from_above(sketch, form, subject.piece.name, measured)
+    if not form.spine:
+        return _front(sketch, form, subject, measured, 0.0)
+    facts = _from_above(sketch, form, subject.piece.name, measured)
+    return [*facts, *_front(sketch, form, subject, measured, sketch.box[3] + 8.0)]
+
+
+def _from_above(sketch: Sketch, form: Form, name: str, measured: Measured) -> list[str]:
+    """A flat piece, or the plan of an oval one, with its length across and its width at the side."""
+    scale = DRAWN / (2 * form.widest + form.spine)
+    sketch.line([(x * scale, -y * scale) for x, y in form.edge], closed=True)
+    if form.foot:
+        sketch.line(outline_above(form.foot * scale, form.corners, form.spine * scale), "thin", closed=True)
+    half = max(x for x, _ in form.edge) * scale
+    high = max(y for _, y in form.edge) * scale
+    facts: list[str] = []
+    if form.spine or form.corners == 4:
+        length, width = said(measured, name, "length"), said(measured, name, "width")
+        if form.corners == 4:
+            length = width = said(measured, name, "across") or width
+        if length:
+            measured_across(sketch, -half, half, high + GAP, length, high)
+            facts.append(f"{length} {'long' if form.spine else 'wide'}")
+        if width:
+            measured_up(sketch, half + GAP, high, -high, width, half)
+            facts.append(f"{width} {'wide' if form.spine else 'high'}")
+        return facts
+    across = said(measured, name, "across")
+    low = max(y for _, y in outline_above(high, form.corners))
+    if across:
+        measured_across(sketch, -half, half, low + GAP, across, 0.0 if not form.corners else low)
+        facts.append(f"{across} across")
+    sketch.dot((0.0, 0.0), 0.6)
+    return facts
+
+
+def _front(sketch: Sketch, form: Form, subject: Subject, measured: Measured, top: float) -> list[str]:
+    """A standing piece seen from the front: the way around, the height, and what its base measures."""
+    name, half_mm = subject.piece.name, form.widest + form.spine / 2
+    scale = min(DRAWN / (2 * half_mm), DRAWN / form.height)
+    high = form.side()[-1][1] * scale
+    side = silhouette(form, scale)
+    sketch.line(
+        [*((x, top + high - y) for x, y in side), *((-x, top + high - y) for x, y in reversed(side))],
+        closed=True,
+    )
+    half = half_mm * scale
+    facts: list[str] = []
+    height = said(measured, name, "height")
+    if height:
+        measured_up(sketch, half + GAP, top + high, top, height, half)
+        facts.append(f"{height} high")
+    if form.spine:
+        return facts
+    around = said(measured, name, "around")
+    if around:
+        _belt(sketch, half, top + high * 0.5, top + high, around)
+        facts.append(f"{around} around")
+    if form.foot:
+        words = about([2 * form.foot])
+        foot = form.foot * scale
+        measured_across(sketch, -foot, foot, top + high + GAP, words, top + high)
+        facts.append(f"the base {words} across")
+    return facts
+
+
+def silhouette(form: Form, scale: float) -> list[Point]:
+    """The right side of a standing piece from its middle below to its middle above, y up."""
+    side = [(x * scale, y * scale) for x, y in form.side()]
+    return [(0.0, 0.0), *side, (0.0, side[-1][1])]
+
+
+def _belt(sketch: Sketch, half: float, at: float, low: float, words: str) -> None:
+    """The way around as a belt about the middle; its words on the form, or below where they have no room."""
+    depth = half * 0.16
+    sketch.line([(half * x, at + depth * y) for x, y in _half_circle(-1)], "dashed")
+    sketch.line([(half * x, at + depth * y) for x, y in _half_circle(1)], "thin")
+    parts = split(words)
+    wide, tall = max(map(width_of, parts)), WORDS * 1.2 * len(parts)
+    first = at + depth + WORDS * 1.1
+    if wide > 1.8 * half or first + tall > low:
+        first, parts = low + GAP + WORDS * 0.8, [f"{words} around"]
+    for index, part in enumerate(parts):
+        sketch.words((0.0, first + WORDS * 1.2 * index), part)
+
+
+def _half_circle(side: int) -> list[Point]:
+    return [(-cos(pi * i / 24), side * sin(pi * i / 24)) for i in range(25)]
+
+
+# ---- in rows --------------------------------------------------------------------------------------
+
+
+def _rows(sketch: Sketch, subject: Subject, measured: Measured) -> list[str]:
+    sheet = sheet_for(subject.sizes)
+    return _arc(sketch, subject, measured, sheet) if sheet.arc else _straight(sketch, subject, measured)
+
+
+def _widths(subject: Subject, measured: Measured, at: int) -> str:
+    """How wide a row is (-1: the last), one a size; as the author says it where that is the width stated."""
+    own = measured.piece(subject.piece.name)
+    assert own is not None
+    rows = [own.known_rounds(size) for size in range(len(own.rounds))]
+    widths = [known[at].length_mm if known else None for known in rows]
+    stated = next(
+        (one for one in measured.stated if one.what == "width" and one.piece in ("", own.name)), None
+    )
+    known = stated.mm(0) if stated else None
+    if known and widths[0] and abs(known / widths[0] - 1) < 0.1:
+        return said(measured, own.name, "width")
+    return about(widths)
+
+
+def _length(subject: Subject, measured: Measured) -> str:
+    name = subject.piece.name
+    stated = {one.what for one in measured.stated if one.piece in ("", name)}
+    return said(measured, name, "height" if "height" in stated and "length" not in stated else "length")
+
+
+def _straight(sketch: Sketch, subject: Subject, measured: Measured) -> list[str]:
+    """Rows one above the other: the outline, its widths below and above, its length at the side."""
+    widest = max(one.length_mm for one in subject.sizes)
+    long = subject.sizes[-1].height_mm
+    scale = DRAWN / max(min(widest, long * LONGEST), min(long, widest * LONGEST))
+    across, up = min(1.0, long * LONGEST / widest), min(1.0, widest * LONGEST / long)
+    x_scale, y_scale = scale * across, scale * up
+    if widest * x_scale < THINNEST:
+        x_scale = THINNEST / widest
+    if long * y_scale < THINNEST:
+        y_scale = THINNEST / long
+    right: list[Point] = []
+    low = 0.0
+    for one in subject.sizes:
+        right += [
+            (one.length_mm / 2 * x_scale, -low),
+            (one.length_mm / 2 * x_scale, -one.height_mm * y_scale),
+        ]
+        low = one.height_mm * y_scale
+    right = _smoothed(right)
+    outline = [*right, *((-x, y) for x, y in reversed(right))]
+    sketch.line(outline, closed=True)
+    high = long * y_scale
+    half = widest * x_scale / 2
+    if across < 0.9:
+        _broken(sketch, [(0.0, -high), (0.0, 0.0)])
+    if up < 0.9:
+        _broken(sketch, [(-half, -high / 2), (half, -high / 2)])
+    first, last = subject.sizes[0].length_mm, subject.sizes[-1].length_mm
+    bottom = _widths(subject, measured, 0)
+    measured_across(sketch, -first / 2 * x_scale, first / 2 * x_scale, GAP, bottom, 0.0)
+    facts = [f"{bottom} wide"]
+    if abs(last / first - 1) > ALIKE:
+        top = _widths(subject, measured, -1)
+        measured_across(sketch, -last / 2 * x_scale, last / 2 * x_scale, -high - GAP, top, -high)
+        facts = [f"{bottom} wide at the first row", f"{top} at the last"]
+    length = _length(subject, measured)
+    measured_up(sketch, half + GAP, 0.0, -high, length, half)
+    return [*facts, f"{length} from first row to last"]
+
+
+def _smoothed(right: Sequence[Point]) -> list[Point]:
+    """Steps from row to row as slopes: the side of a piece as one draws it, from the foot to the top."""
+    return [right[0], *((b[0], (b[1] + a[1]) / 2) for a, b in pairwise(right[1::2])), right[-1]]
+
+
+def _broken(sketch: Sketch, way: Sequence[Point]) -> None:
+    """A break: two waved lines across what is drawn shorter than it is."""
+    (x0, y0), (x1, y1) = way
+    upright = x0 == x1
+    for side in (-1.2, 1.2):
+        wave = []
+        for at in range(13):
+            share = -0.1 + 1.2 * at / 12
+            x, y = x0 + (x1 - x0) * share, y0 + (y1 - y0) * share
+            swing = side + (0.7 if at % 4 == 1 else -0.7 if at % 4 == 3 else 0.0)
+            wave.append((x + swing, y) if upright else (x, y + swing))
+        if side < 0:
+            first = wave
+            continue
+        sketch.area([*first, *reversed(wave)], "paper", None)
+        sketch.line(first, "thin")
+        sketch.line(wave, "thin")
+
+
+def _arc(sketch: Sketch, subject: Subject, measured: Measured, sheet: Sheet) -> list[str]:
+    """Rows that grow into an arc: the inner edge, the outer edge, the depth between them."""
+    last = subject.sizes[-1]
+    inner_mm, outer_mm = sheet.below, sheet.below + last.height_mm
+    scale = DRAWN / (2 * outer_mm)
+
+    def along(out: float) -> list[Point]:
+        points = (sheet.point(0.0, i / 48, out - sheet.below) for i in range(49))
+        return [(x * scale, -y * scale) for x, y in points]
+
+    inner, outer = along(inner_mm), along(outer_mm)
+    sketch.line([*inner, *reversed(outer)], closed=True)
+    inside, outside = _widths(subject, measured, 0), about(_outer(subject, measured))
+    length = _length(subject, measured)
+    sketch.line(along(outer_mm + 2.4 / scale), "dashed")
+    sketch.words((0.0, sketch.box[1] - 2.0), f"{outside} along this edge")
+    edge, end = inner[-1], outer[-1]
+    at = max(edge[1], end[1]) + GAP
+    measured_across(sketch, edge[0], end[0], at, "", at - GAP)
+    for index, part in enumerate(split(length)):
+        sketch.words((end[0] + 2.0, at + WORDS * (0.4 + 1.2 * index)), part, "start")
+    (x, y), low = inner[24], at + 2.0
+    sketch.line([(0.0, low), (x, y + 1.2)], "fine")
+    for index, part in enumerate(split(inside)):
+        sketch.words((1.0, low + WORDS * (1.0 + 1.2 * index)), part, "end")
+    return [
+        f"{inside} along the inner edge",
+        f"{outside} along the outer edge",
+        f"{length} from the one to the other",
+    ]
+
+
+def _outer(subject: Subject, measured: Measured) -> list[float | None]:
+    own = measured.piece(subject.piece.name)
+    assert own is not None
+    rows = [own.known_rounds(size) for size in range(len(own.rounds))]
+    return [known[-1].length_mm if known else None for known in rows]

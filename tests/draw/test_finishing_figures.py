@@ -1,0 +1,94 @@
+"""Threading and placing: over and under as the step says, each part at its stitches."""
+
+import re
+from math import hypot
+
+import pytest
+
+from loopleaf.draw import Figure, placing, threading
+from loopleaf.draw.threading import RADIUS, under
+from loopleaf.pattern import Thread
+
+from .pieces import SVG, demo, tree
+
+CORD = {"piece": "cord", "through": "pouch", "round": 17}
+
+
+def thread(**parts: object) -> Thread:
+    return Thread.model_validate({**CORD, **parts})
+
+
+def figure_of(step: Thread, left_handed: bool = False) -> Figure:
+    found = threading(demo("lantern-pouch")[0], step, left_handed)
+    assert found is not None
+    return found
+
+
+@pytest.mark.parametrize(
+    ("under_", "over", "start", "passed"),
+    [(1, 1, 1, "uouo"), (2, 1, 1, "uuou"), (1, 2, 1, "uoou"), (1, 1, 2, "ouou"), (2, 2, 3, "oouu")],
+)
+def test_a_cord_goes_under_first_and_then_over(under_: int, over: int, start: int, passed: str) -> None:
+    step = thread(under=under_, over=over)
+    assert "".join("u" if under(step, start, post) else "o" for post in range(1, 5)) == passed
+
+
+def test_both_cords_begin_where_the_step_says() -> None:
+    figure = figure_of(thread(**{"from": [1, 13]}))
+    assert figure.alt.startswith(
+        "The 24 stitches of round 17. Cord 1 begins before stitch 1, goes under 1, over 2"
+    )
+    assert "Cord 2 begins before stitch 13, goes under 13, over 14" in figure.alt
+    said = [text.text for text in tree(figure.svg).iter(f"{SVG}text")]
+    assert {"cord 1", "cord 2", "from above"} <= {*said}
+
+
+def test_the_cord_lies_outside_the_posts_that_it_passes_over() -> None:
+    """In the figure from above, at each post's own angle."""
+    figure = figure_of(thread())
+    paths = [p for p in tree(figure.svg).iter(f"{SVG}path") if p.get("class") == "draw-second"]
+    assert len(paths) == 1
+    points = [(float(x), float(y)) for x, y in re.findall(r"(-?[\d.]+) (-?[\d.]+)", paths[0].get("d", ""))][
+        1:-1
+    ]
+    outs = [hypot(*point) - RADIUS for point in points]
+    at_posts = outs[3::6]
+    assert len(at_posts) == 24
+    assert all(out < -1 for out in at_posts[0::2]), "under the odd posts: inside"
+    assert all(out > 1 for out in at_posts[1::2]), "over the even ones: outside"
+
+
+def test_from_the_front_the_round_goes_to_the_left_for_a_right_hander() -> None:
+    def xs(figure: Figure) -> list[float]:
+        found = {t.text: t for t in tree(figure.svg).iter(f"{SVG}text") if t.get("font-size") == "3.8"}
+        return [float(found[str(number)].get("x", 0)) for number in range(1, 9)]
+
+    right, left = xs(figure_of(thread())), xs(figure_of(thread(), left_handed=True))
+    assert right == sorted(right, reverse=True)
+    assert left == [-x for x in right]
+
+
+def test_a_round_that_is_not_there_has_no_figure() -> None:
+    assert threading(demo("lantern-pouch")[0], thread(round=30)) is None
+
+
+def test_a_part_lies_at_its_round_and_stitches() -> None:
+    work, measured = demo("lantern-pouch")
+    figure = placing(work, "pouch", measured)
+    assert figure is not None
+    assert figure.alt == "The front of the pouch, with the moon over stitches 11–14 of round 11."
+    parts = [p for p in tree(figure.svg).iter(f"{SVG}path") if "fill-tint" in (p.get("class") or "")]
+    assert len(parts) == 1
+    xs = [float(x) for x, _ in re.findall(r"(-?[\d.]+) (-?[\d.]+)", parts[0].get("d", ""))]
+    assert abs(max(xs) + min(xs)) < 0.1, "its middle faces the reader"
+
+
+def test_every_place_of_a_part_in_rows_is_drawn() -> None:
+    work, measured = demo("purslane-garland")
+    figure = placing(work, "string", measured)
+    assert figure is not None
+    assert figure.svg.count("fill-tint") - figure.svg.count(".fill-tint") == 12 + 11
+
+
+def test_nothing_is_placed_on_a_piece_that_nothing_is_sewn_to() -> None:
+    assert placing(demo("tide-cloth")[0], "cloth") is None

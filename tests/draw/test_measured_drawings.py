@@ -1,0 +1,156 @@
+"""Schematics and profiles: what they measure, what they number, how they are mirrored and spoken."""
+
+import re
+from xml.etree import ElementTree
+
+import pytest
+
+from loopleaf.draw import Figure, profile, schematic, stacked
+from loopleaf.draw.form import form_of
+from loopleaf.draw.measuring import split
+from tests.measure.worked_patterns import HEAD, worked
+
+from .pieces import MAT, SVG, demo, rows, subject, tree
+
+
+def words(figure: Figure | None) -> list[str]:
+    """The words of a drawing, in the order written."""
+    assert figure is not None
+    return [text.text or "" for text in tree(figure.svg).iter(f"{SVG}text")]
+
+
+def piece_of(name: str, piece: str) -> Figure:
+    work, measured = demo(name)
+    figure = schematic(work, piece, measured)
+    assert figure is not None
+    return figure
+
+
+@pytest.mark.parametrize(
+    ("pattern", "piece", "said"),
+    [
+        ("lantern-pouch", "pouch", ["13.5 cm", "(5¼ in)", "34.5 cm", "(13½ in)", "about 11 cm (4¼ in)"]),
+        ("tide-cloth", "cloth", ["25.5 cm (10 in)", "24 cm", "(9½ in)"]),
+        ("reed-tray", "tray", ["29 cm (11½ in)", "19 cm", "(7½ in)", "7 cm", "(2¾ in)"]),
+        ("harbour-square", "square", ["17 cm (6¾ in)", "17 cm", "(6¾ in)"]),
+    ],
+)
+def test_a_schematic_gives_the_stated_measures_in_both_units(
+    pattern: str, piece: str, said: list[str]
+) -> None:
+    assert sorted(words(piece_of(pattern, piece))) == sorted(said)
+
+
+def test_measures_go_by_size() -> None:
+    said = words(piece_of("gull-collar", "collar"))
+    assert {"about 37 (40.5, 44) cm,", "14½ (16, 17¼) in"} <= {*said}
+
+
+def test_what_the_author_states_is_printed_without_about_and_what_is_worked_out_with_it() -> None:
+    collar, band = piece_of("gull-collar", "collar"), piece_of("gull-collar", "button band")
+    assert "12 cm" in words(collar)
+    assert all(text.startswith("about") for text in words(band) if "cm" in text or "mm" in text)
+
+
+def test_a_schematic_says_what_it_shows() -> None:
+    assert piece_of("lantern-pouch", "pouch").alt == (
+        "The outline of the pouch: 13.5 cm (5¼ in) high; 34.5 cm (13½ in) around; "
+        "the base about 11 cm (4¼ in) across."
+    )
+
+
+def test_without_a_gauge_nothing_is_measured() -> None:
+    work = worked(MAT, head=re.sub("gauge: .*\n", "", HEAD))
+    assert schematic(work, "mat") is None
+    assert profile(work, "mat") is not None
+
+
+def test_what_is_much_longer_than_wide_is_drawn_with_a_break() -> None:
+    def strokes(long: int) -> int:
+        work = worked(rows(*["ch 1, sc in each st across, turn"] * long, chain=12))
+        figure = schematic(work, "cloth")
+        assert figure is not None
+        return figure.svg.count('stroke-width=".25"')
+
+    assert strokes(200) == strokes(9) + 2, "the two waved lines of the break"
+
+
+def test_a_profile_numbers_its_rounds_and_names_its_parts() -> None:
+    work, measured = demo("lantern-pouch")
+    figure = profile(work, "pouch", measured)
+    said = words(figure)
+    assert {str(number) for number in range(1, 20)} <= {*said}
+    assert {"Base", "Sides", "Casing", "Edge"} <= {*said}
+    assert figure is not None
+    assert "Rounds 1 to 6 lie flat." in figure.alt
+
+
+def test_the_base_is_what_the_author_means_to_lie_flat() -> None:
+    work, _ = demo("reed-tray")
+    assert form_of(subject(work)).grounded == 11
+
+
+def test_a_filled_piece_is_closed_and_has_its_filling() -> None:
+    work, measured = demo("pebble-ball")
+    ball = profile(work, "ball", measured)
+    assert ball is not None
+    assert "filled" in ball.alt
+    assert "drawn closed" in ball.alt
+    pouch = profile(*demo("lantern-pouch")[:1], "pouch")
+    assert pouch is not None
+    assert ball.svg.count("<path") > 2 * pouch.svg.count("<path")
+
+
+def test_rows_have_no_profile() -> None:
+    work, measured = demo("tide-cloth")
+    assert profile(work, "cloth", measured) is None
+
+
+def test_numbers_do_not_touch() -> None:
+    """Two numbers lie apart by their own width or height."""
+    work, measured = demo("reed-tray")
+    figure = profile(work, "tray", measured)
+    assert figure is not None
+    texts = [text for text in tree(figure.svg).iter(f"{SVG}text") if (text.text or "").isdigit()]
+    places = [(float(text.get("x", 0)), float(text.get("y", 0)), len(text.text or "")) for text in texts]
+    assert len(places) >= 8
+    for at, (x, y, long) in enumerate(places):
+        for other_x, other_y, other_long in places[at + 1 :]:
+            assert abs(x - other_x) > 0.95 * (long + other_long) or abs(y - other_y) > 3.4
+
+
+@pytest.mark.parametrize("draw", [schematic, profile])
+def test_a_left_handers_is_the_mirror_image_with_its_words_upright(draw: object) -> None:
+    work, measured = demo("lantern-pouch")
+    plain, mirrored = (draw(work, "pouch", measured, hand) for hand in (False, True))  # type: ignore[operator]
+
+    def texts(figure: Figure) -> list[tuple[float, str | None]]:
+        return [(float(t.get("x", 0)), t.text) for t in tree(figure.svg).iter(f"{SVG}text")]
+
+    assert [(-x, text) for x, text in texts(mirrored)] == texts(plain)
+    assert "scale(-1" not in re.sub(r"<path[^>]*>", "", mirrored.svg)
+
+
+def test_drawings_are_stacked_without_touching() -> None:
+    work, measured = demo("lantern-pouch")
+    figures = [schematic(work, name, measured) for name in ("pouch", "moon")]
+    known = [figure for figure in figures if figure is not None]
+    together = stacked(known, "Both")
+    assert together is not None
+    whole = ElementTree.fromstring(together.svg)
+    inner = [one for one in whole if one.tag == f"{SVG}svg"]
+    assert float(inner[1].get("y", 0)) >= float(inner[0].get("height", 0))
+    assert together.alt == " ".join(figure.alt for figure in known)
+    assert stacked([], "None") is None
+
+
+@pytest.mark.parametrize(
+    ("words_", "lines"),
+    [
+        ("about 34.5 cm (13½ in)", ["about 34.5 cm", "(13½ in)"]),
+        ("37 (40.5, 44) cm, 14½ (16, 17¼) in", ["37 (40.5, 44) cm,", "14½ (16, 17¼) in"]),
+        ("18 mm", ["18 mm"]),
+    ],
+)
+def test_a_measure_parts_between_its_units(words_: str, lines: list[str]) -> None:
+    assert split(words_) == lines
