@@ -43,8 +43,9 @@ faults: ready-test ## make mistakes in every right pattern and count how many ar
 fuzz: ready-test ## broken files through the check: no crash, no hang (NUMBER=200000)
 	.venv/bin/python -m tests.quality.fuzz --workers $(or $(WORKERS),2) --number $(or $(NUMBER),200000)
 
-long: ready-test ## all of quality at length: twenty thousand generated patterns, faults, fuzz
+long: ready-test ## all of quality at length: generated patterns and trees, faults, broken files
 	LOOPLEAF_GENERATED=20000 .venv/bin/python -m pytest -n 2 tests/quality
+	.venv/bin/python -m tests.quality.written
 	$(MAKE) --no-print-directory faults fuzz
 
 golden: ready-test ## write the expected outputs of the tests anew; read the difference before you commit it
