@@ -98,7 +98,7 @@ def _generated(number: int, seed: int) -> list[Line]:
 def report(lines: int, trees: int, wrong: list[Otherwise], seed: int) -> str:
     """The figures as a section of README.md."""
     said = (
-        f"{lines:,} lines (every different line of the demo, of the published passages that agree in print and "
+        f"{lines:,} lines (every different one of demo, of the published passages that agree in print and "
         f"of the rounds worked by hand, in US and UK terms, short and in full) and {trees:,} generated trees "
         f"(seed {seed}) were written and read back: {len(wrong)} read otherwise."
     )
