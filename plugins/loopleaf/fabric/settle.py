@@ -12,15 +12,20 @@ def settle(line: Line, named: dict[int, Any], more: bool | None) -> Line:
 
     more: how `rep from * 3 times` was read; None where it could not be settled.
     """
-    return Line(tuple(_settle(step, named, more) for step in line.steps))
+    return Line(_settle_all(line.steps, named, more))
+
+
+def _settle_all(steps: tuple[Step, ...], named: dict[int, Any], more: bool | None) -> tuple[Step, ...]:
+    return tuple([_settle(step, named, more) for step in steps])
 
 
 def _settle(step: Step, named: dict[int, Any], more: bool | None) -> Step:
     clear: Step = named.get(id(step), step)
     if isinstance(clear, Repeat):
-        inner = tuple(_settle(s, named, more) for s in clear.steps)
-        ending = tuple(_settle(s, named, more) for s in clear.ending)
-        clear = replace(clear, steps=inner, ending=ending)
+        inner = _settle_all(clear.steps, named, more)
+        ending = _settle_all(clear.ending, named, more)
+        if inner != clear.steps or ending != clear.ending:
+            clear = replace(clear, steps=inner, ending=ending)
         if clear.unclear and more is not None and clear.times is not None:
             extra = 1 if more else 0
             times = Amount(
@@ -28,5 +33,6 @@ def _settle(step: Step, named: dict[int, Any], more: bool | None) -> Step:
             )
             clear = replace(clear, times=times, unclear=False)
     elif isinstance(clear, Group | Passage):
-        clear = replace(clear, steps=tuple(_settle(s, named, more) for s in clear.steps))
+        inner = _settle_all(clear.steps, named, more)
+        clear = replace(clear, steps=inner) if inner != clear.steps else clear
     return clear
