@@ -114,7 +114,7 @@ def read_star(cursor: Cursor, steps: list[Step]) -> None:
     stop_at = cursor.stop_at
     cursor.stop_at = keep
     if not inside and not cursor.unread and cursor.means in ("rep", "*"):
-        raise UnreadableError(first, "star-empty", first)
+        cursor.unread.append(UnreadableError(first, "star-empty", first))
     if cursor.means == "rep":
         _need_from(cursor, mark)
         steps.append(_tail(cursor, inside, first, True, stop_at))
