@@ -152,14 +152,16 @@ chain_names = st.one_of(
     st.builds(ChainOf, st.integers(0, 6), st.sampled_from(["tch", "beg"]), st.integers(0, 6)),
 )
 withins = st.builds(
-    lambda part, inner, of, number, same: Within(part, inner, of, number if part == "nth" else 0, same),
+    lambda part, inner, of, number, which: Within(
+        part, inner, of, number if part == "nth" else 0, which == "same", which == "last"
+    ),
     st.sampled_from(["centre", "nth", "first", "last", "each"]),
     st.one_of(tops, st.just(Target("chain")), lengths.map(lambda n: Target("space", length=n))),
     st.one_of(
         groups, lengths.map(lambda n: Target("space", length=n)), specials.map(lambda s: Target("stitch", s))
     ),
     st.integers(2, 12),
-    st.booleans(),
+    st.sampled_from(["next", "same", "last"]),
 )
 each_targets = st.one_of(
     targets.map(lambda t: (t,)),
@@ -252,6 +254,8 @@ def works(draw, here=False):
         others = st.one_of(
             st.integers(1, 12).filter(lambda n: n % legs or n == legs).map(lambda n: (Over(Amount((n,))),)),
             st.just((Over(Amount((legs,)), Target("space", length=1)),)),
+            st.just((Over(Amount((legs,)), which="first"),)),
+            st.just((Over(Amount((legs,)), which="last"),)),
             st.builds(lambda t: (Same(t),), targets),
             st.builds(lambda c: (Next(c),), several),
         )
@@ -273,12 +277,20 @@ joinable = st.one_of(
 )
 simple_steps = st.one_of(
     st.builds(Chain, amounts, maybe_counts),
-    st.builds(Skip, amounts, targets, st.sampled_from(["next", "first"])),
+    st.builds(Skip, amounts, targets, st.sampled_from(["next", "first", "last"])),
     st.builds(Leave, st.one_of(st.none(), amounts), targets),
     st.builds(WorkingOver, st.sampled_from(["behind", "front"]), amounts, targets),
     st.builds(Join, joinable, st.sampled_from([Stitch("slip"), Stitch("slip"), Stitch("single")])),
+    st.just(Join(how="not")),
+    st.builds(lambda place: Join(place, how="invisibly"), joinable),
     st.builds(Turn, st.booleans()),
-    st.builds(FastenOff, st.sampled_from(["", "A", "B", "MC"])),
+    st.builds(
+        FastenOff,
+        st.sampled_from(["", "A", "B", "MC"]),
+        st.sampled_from(["", "", "long", "20 cm", "8 in"]),
+        st.booleans(),
+        st.booleans(),
+    ),
     st.builds(Marker, st.sampled_from(["place", "move", "remove"]), joinable),
     st.builds(
         Yarn, st.sampled_from(["A", "B", "MC"]), st.sampled_from(["with", "change", "changing", "carrying"])

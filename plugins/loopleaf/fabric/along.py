@@ -210,7 +210,12 @@ def legs(hand: Hand, place: Over, span: Span | None) -> list[Into]:
         if len(hand.leaf.loops) - hand.leaf.pos >= count:
             return [tuple(hand.next_leaf(count, span))]
         hand.leaf = None
-    legs = take(hand, find_next(hand, place.target, count, span))
+    if place.which == "last":
+        legs = last_places(hand, Last(place.count, place.target), span)
+    elif place.which == "first" and hand.edge.pos:
+        raise hand.stuck("no-such-place", span, what="first", there=hand.edge.describe())
+    else:
+        legs = take(hand, find_next(hand, place.target, count, span))
     return [tuple(leg[0] for leg in legs)]
 
 

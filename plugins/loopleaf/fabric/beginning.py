@@ -157,11 +157,18 @@ def _unsaid(hand: Hand, length: int, span: Span | None) -> None:
         hand.put_chain(length, span)
 
 
+TALLEST_OF_ONE = 2
+"""A lone ch 1 may stand for a single or a half where the pattern says that their chains count; it is never
+as tall as a double, so a rule about doubles and taller says nothing of it."""
+
+
 def decide(hand: Hand, length: int, kind: str) -> tuple[bool, str]:
     """Whether an unsaid chain counts, and by what: this reading, the pattern's convention, the rule of ch
     1, or nothing."""
     setting = hand.setting
     convention = setting.conventions.get(kind)
+    if length == 1 and setting.heights.get(kind, 0) > TALLEST_OF_ONE:
+        convention = None
     by = "convention" if convention is not None else "rule" if length == 1 else "open"
     if setting.reading.chain is not None:
         return setting.reading.chain, by

@@ -35,12 +35,14 @@ def _name(made: Made) -> Stitch:
 
 def join(hand: Hand, step: Join) -> None:
     """Close the round with a slip stitch; where it goes is where the next round begins."""
+    if step.how == "not":
+        return
     hand.joined = True
     first = first_place(hand)
     at: Place | None = first
     if step.place is None:
         named = named_first(first)
-        if named is not None:
+        if named is not None and not step.how:
             hand.settled[id(step)] = replace(step, place=named)
     else:
         at = _joined_to(hand, step.place, first)

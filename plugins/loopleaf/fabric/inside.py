@@ -103,6 +103,8 @@ def within(hand: Hand, place: Within, span: Span | None) -> list[Into]:
         return _in_arch(hand, place, span)
     edge = hand.edge
     start, group = _next_group(hand, place.of, span)
+    if place.last:
+        start, group = _last_group(hand, place.of, start, group)
     inner = [i for i, p in enumerate(group) if edge.matches(p, place.inner) or place.inner == STITCH]
     if not inner:
         raise hand.stuck("no-such-place", span, what=describe(place.inner), there=[])
@@ -154,6 +156,18 @@ def _next_group(hand: Hand, target: Target, span: Span | None) -> tuple[int, lis
             return at, group
         at += 1
     raise missing(hand, target, 1, 0, span)
+
+
+def _last_group(hand: Hand, target: Target, start: int, group: list[Place]) -> tuple[int, list[Place]]:
+    """The last group of the edge; a group that lies between is passed over as stitches left."""
+    edge = hand.edge
+    at = start + len(group)
+    while at < edge.limit:
+        later = _group_at(edge, at, target)
+        if later:
+            start, group = at, later
+        at += max(len(later), 1)
+    return start, group
 
 
 def _group_at(edge: Edge, at: int, target: Target) -> list[Place]:

@@ -64,7 +64,7 @@ def _one_pass(hand: Hand, step: Repeat) -> tuple[list[Part], int]:
                 used += 1
         elif isinstance(place, Over):
             legs = number(hand, place.count)
-            if place.target != STITCH or each != 1 or not legs:
+            if place.target != STITCH or place.which != "next" or each != 1 or not legs:
                 return [], 0
             stitches = _gathered(hand, one.stitch)
             parts += [Part(stitch, tuple(range(used, used + legs)), one) for stitch in stitches]

@@ -18,6 +18,7 @@ from ..notation.tree import (
     Until,
     Work,
 )
+from ..notation.tree import Place as NamedPlace
 from .edge import Stuck
 from .hand import Hand
 from .plain_repeat import repeat_plainly
@@ -106,18 +107,22 @@ def _reserved(step: Repeat, following: tuple[Step, ...]) -> int:
     partway = step.stop_at is not None
     needed = 0
     for one in following:
-        if isinstance(one, Skip) and partway:
+        if isinstance(one, Skip) and (partway or one.which == "last"):
             needed += one.count.of(0) or 0
         elif not isinstance(one, Work | Group):
             break
         for place in getattr(one, "places", ()):
-            if isinstance(place, Last) or (partway and isinstance(place, Next | Over)):
+            if _is_last(place) or (partway and isinstance(place, Next | Over)):
                 needed += place.count.of(0) or 0
             elif isinstance(place, ChainOf):
                 needed += 1
             elif not isinstance(place, Same):
                 return needed
     return needed
+
+
+def _is_last(place: NamedPlace) -> bool:
+    return isinstance(place, Last) or (isinstance(place, Over) and place.which == "last")
 
 
 def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int) -> None:
@@ -219,7 +224,7 @@ def _ending_bound(hand: Hand, step: Repeat) -> int:
     for one in step.ending:
         if isinstance(one, Work):
             for place in one.places:
-                if isinstance(place, Last):
+                if isinstance(place, Last | Over) and _is_last(place):
                     return bound(hand, Until("to-last", count=place.count, target=place.target), step.span)
     return hand.edge.limit
 

@@ -14,6 +14,7 @@ from ..notation.tree import (
     Group,
     Join,
     JoinYarn,
+    Last,
     Leave,
     Marker,
     Next,
@@ -31,6 +32,7 @@ from ..notation.tree import (
     Yarn,
 )
 from . import beginning, closing, repeats
+from .along import last_places
 from .hand import Hand, Leaf
 from .places import resolve
 from .seek import Into, bound, find_next, number
@@ -262,6 +264,9 @@ def _skip(hand: Hand, step: Skip, follow: Step | None) -> None:
     count = number(hand, step.count)
     edge = hand.edge
     if step.which == "first" and edge.pos:
+        return
+    if step.which == "last":
+        last_places(hand, Last(step.count, step.target), step.span)
         return
     if hand.leaf is not None and step.target.kind == "chain" and hand.leaf.pos < len(hand.leaf.loops):
         hand.next_leaf(count, step.span)

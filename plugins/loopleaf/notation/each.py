@@ -31,7 +31,7 @@ def read_each(cursor: Cursor) -> Each | RowEnds | Target:
             cursor.at += 1
         cursor.take("each")
         targets.append(read_counted_target(cursor)[1])
-    if cursor.means == "of" and cursor.ahead() in ("next", "same") and len(targets) == 1:
+    if cursor.means == "of" and cursor.ahead() in ("next", "same", "last") and len(targets) == 1:
         return targets[0]
     until = read_until(cursor) or Until(word="")
     return Each(tuple(targets), until, remaining, every)

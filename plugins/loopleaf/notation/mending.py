@@ -43,7 +43,7 @@ def explain(
         return _broken_off(cursor, error, first)
     suggestion = None
     last = max(error.to, first)
-    if error.to < 0 and words[first].means == "?":
+    if error.to < 0 and words[first].means in ("?", "weave-in"):
         mending = _mended(cursor, first, mistakes_in) if mistakes_in is not None else None
         if mending is None:
             last = _whole_run(cursor, first)

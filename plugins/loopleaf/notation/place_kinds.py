@@ -4,6 +4,7 @@ sts` …
 
 from collections.abc import Callable
 from dataclasses import replace
+from typing import Literal
 
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError
@@ -30,6 +31,9 @@ from .tree import (
     Until,
     Within,
 )
+
+_WHICH_GROUP = frozenset({"next", "same", "last"})
+"""Which group or arch: `centre st of next sh`, `of same sh`, `of last sh`."""
 
 
 def read_place(cursor: Cursor) -> Place:
@@ -60,7 +64,7 @@ def _unsaid_next(cursor: Cursor) -> Place:
         cursor.at += 3
         return Marked()
     amount, target = read_counted_target(cursor)
-    if amount is None and cursor.means == "of" and cursor.ahead() in ("next", "same"):
+    if amount is None and cursor.means == "of" and cursor.ahead() in _WHICH_GROUP:
         return _within(cursor, "centre", target)
     return read_after_target(cursor, Next(amount or ONE, target))
 
@@ -96,7 +100,7 @@ def _first(cursor: Cursor) -> Place:
 def _last(cursor: Cursor) -> Place:
     cursor.at += 1
     amount, target = read_counted_target(cursor)
-    if amount is None and cursor.means == "of" and cursor.ahead() in ("next", "same"):
+    if amount is None and cursor.means == "of" and cursor.ahead() in _WHICH_GROUP:
         return _within(cursor, "last", target)
     return Last(amount or ONE, target)
 
@@ -122,8 +126,8 @@ def _ord(cursor: Cursor) -> Place:
 
 def _within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Place:
     cursor.need("of", "of-what")
-    same = cursor.means == "same"
-    if not same and cursor.means != "next":
+    which = cursor.means
+    if which not in _WHICH_GROUP:
         raise cursor.fail("of-what")
     cursor.at += 1
     if cursor.means == "num" and cursor.ahead() == "ch" and cursor.ahead(2) not in ("sp", "sps", "picot"):
@@ -131,7 +135,7 @@ def _within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Place:
         cursor.at += 2
     else:
         of = read_counted_target(cursor)[1]
-    return Within(part, inner, of, number, same)  # type: ignore[arg-type]
+    return Within(part, inner, of, number, which == "same", which == "last")  # type: ignore[arg-type]
 
 
 def _same(cursor: Cursor) -> Place:
@@ -219,11 +223,14 @@ def _between(cursor: Cursor) -> Place:
 def read_over(cursor: Cursor) -> Place:
     """`over next 5 sts`, after its `over`."""
     first = cursor.at
-    cursor.take("next")
+    which: Literal["next", "first", "last"] = "next"
+    if cursor.means in ("next", "first", "last"):
+        which = cursor.means  # type: ignore[assignment]
+        cursor.at += 1
     if cursor.means not in ("num", "-") and not starts_target(cursor, cursor.at):
         raise cursor.fail("over")
     amount, target = read_counted_target(cursor)
-    return Over(amount or ONE, target, cursor.span(first))
+    return Over(amount or ONE, target, which, cursor.span(first))
 
 
 def _each(cursor: Cursor) -> Place:

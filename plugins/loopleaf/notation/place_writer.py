@@ -119,7 +119,8 @@ def _within(place: Within, style: Style, each_of: bool) -> str:
     of = place.of
     name = style.word("arch", n=of.length) if of.kind == "space" and of.length else style.target(of)
     part = {"centre": style.word("centre"), "nth": ordinal(place.number)}.get(place.part, place.part)
-    return f"in {part} {style.target(place.inner)} of {'same' if place.same else 'next'} {name}"
+    which = "last" if place.last else "same" if place.same else "next"
+    return f"in {part} {style.target(place.inner)} of {which} {name}"
 
 
 def _between(place: Between, style: Style, each_of: bool) -> str:
@@ -135,7 +136,7 @@ def _skipped(place: Skipped, style: Style, each_of: bool) -> str:
 
 
 def _over(place: Over, style: Style, each_of: bool) -> str:
-    return f"over next {_several(place.count, place.target, style)}"
+    return f"over {place.which} {_several(place.count, place.target, style)}"
 
 
 def _row_ends(place: RowEnds, style: Style, each_of: bool) -> str:

@@ -1,5 +1,7 @@
 """Shares stitches out over places: how many go into each, and how many gathered stitches a stretch holds."""
 
+from typing import Literal
+
 from .places import Where
 from .tree import ONE, STITCH, Amount, First, Here, Last, Next, Over, Place, Stitch, Target
 
@@ -19,6 +21,15 @@ def legs_of(stitch: Stitch) -> int:
 def target_of(place: Place) -> Target:
     """What kind of place it is, where it says so."""
     return place.target if isinstance(place, (Next, Over, First, Last)) else STITCH
+
+
+def which_of(place: Place, passes: Amount) -> Literal["next", "first", "last"]:
+    """`sc2tog in last 2 sts` leans on just those; several of them (`in last 6 sts`) go one after another."""
+    if passes != ONE:
+        return "next"
+    if isinstance(place, Over):
+        return place.which
+    return "first" if isinstance(place, First) else "last" if isinstance(place, Last) else "next"
 
 
 def share_out(amount: Amount | None, stitch: Stitch, where: Where) -> tuple[Amount, tuple[Place, ...]]:
@@ -51,7 +62,7 @@ def passes_over(stitch: Stitch, place: Place, amount: Amount | None, where: Wher
     if (
         not legs
         or where.each
-        or not isinstance(place, (Next, Over))
+        or not isinstance(place, (Next, Over, First, Last))
         or place.count.varies
         or place.count.variable
     ):
@@ -59,6 +70,8 @@ def passes_over(stitch: Stitch, place: Place, amount: Amount | None, where: Wher
     if isinstance(place, Next) and (place.below or place.piece or place.any):
         return None
     count = place.count.sizes[0] or 0
+    if isinstance(place, (First, Last)) and count == 1:
+        return None
     if amount is not None:
         return amount if amount == Amount((count // legs,)) and count % legs == 0 else None
     if isinstance(place, Over):

@@ -63,7 +63,7 @@ def _several(count: Amount, target: Any, style: Style) -> str:
 
 
 def _skip(skip: Skip, style: Style) -> str:
-    which = f"{skip.which} " if skip.which == "first" or is_one(skip.count) else ""
+    which = f"{skip.which} " if skip.which != "next" or is_one(skip.count) else ""
     return f"{style.word('skip')} {which}{_several(skip.count, skip.target, style)}"
 
 
@@ -84,6 +84,10 @@ def _to(place: Any, style: Style) -> str:
 
 
 def _join(join: Join, style: Style) -> str:
+    if join.how == "not":
+        return "do not join"
+    if join.how == "invisibly":
+        return "join invisibly" + (_to(join.place, style) if join.place is not None else "")
     if join.place is None:
         return "join" if join.stitch == Stitch("slip") else f"join with {style.stitch(join.stitch)}"
     return f"join with {style.stitch(join.stitch)}{_to(join.place, style)}"
@@ -100,7 +104,13 @@ def _turn(turn: Turn, style: Style) -> str:
 
 
 def _fasten_off(step: FastenOff, style: Style) -> str:
-    return f"fasten off {step.yarn}".rstrip()
+    text = f"fasten off {step.yarn}".rstrip()
+    if step.invisibly:
+        text += " invisibly"
+    if step.tail:
+        article = "an" if step.tail.startswith(("8", "11 ", "18 ", "80")) else "a"
+        text += f", leaving {article} {step.tail} tail"
+    return text + (" and weave in ends" if step.ends else "")
 
 
 def _marker(marker: Marker, style: Style) -> str:

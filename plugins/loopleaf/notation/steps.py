@@ -19,6 +19,7 @@ from .yarns import (
     read_marker,
     read_other_side,
     read_standing,
+    read_unjoined,
     read_with,
 )
 
@@ -154,12 +155,12 @@ def _bracket(cursor: Cursor, steps: list[Step]) -> None:
 
 
 def _skip(cursor: Cursor, steps: list[Step]) -> None:
-    """`sk 2`, `sk next ch-sp`, `sk first st`, `sk st`."""
+    """`sk 2`, `sk next ch-sp`, `sk first st`, `sk last st`, `sk st`."""
     first = cursor.at
     cursor.at += 1
     cursor.take("over")
     which = "next"
-    if cursor.means in ("next", "first"):
+    if cursor.means in ("next", "first", "last"):
         which = cursor.means
         cursor.at += 1
     amount = None
@@ -255,12 +256,11 @@ def _again(cursor: Cursor, steps: list[Step]) -> None:
 
 _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
     "ch": _chain, "stitch": read_work, "special": read_work, "inc": read_work, "dec": read_work,
-    "fp": read_work,
-    "invisible": read_work, "form": read_work, "picot": read_work, "spike": read_work, "loop-of": _loop_first,
-    "(": _bracket, "*": read_star, "rep": _again, "skip": _skip, "leave": _leave, "working": _working,
-    "behind": _behind, "in-front": _behind, "in": _loops, "through": _through, "turn": _turn,
-    "no-turn": _turn,
-    "join": read_join, "fasten-off": read_fasten_off, "place-marker": read_marker, "move-marker": read_marker,
+    "fp": read_work, "invisible": read_work, "form": read_work, "picot": read_work, "spike": read_work,
+    "loop-of": _loop_first, "(": _bracket, "*": read_star, "rep": _again, "skip": _skip, "leave": _leave,
+    "working": _working, "behind": _behind, "in-front": _behind, "in": _loops, "through": _through,
+    "turn": _turn, "no-turn": _turn, "join": read_join, "no-join": read_unjoined,
+    "fasten-off": read_fasten_off, "place-marker": read_marker, "move-marker": read_marker,
     "remove-marker": read_marker, "with": read_with, "change": read_change, "changing": read_change,
     "carrying": read_change, "standing": read_standing, "along": read_other_side,
     "other-side": read_other_side,

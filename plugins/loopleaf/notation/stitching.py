@@ -9,7 +9,7 @@ from .cursor import Cursor, UnreadableError, read_amount
 from .names import read_counted_stitch
 from .places import Where, read_places, read_through, starts_place
 from .repeats import read_times
-from .sharing import legs_of, needs_no_place, passes_over, share_out, target_of
+from .sharing import legs_of, needs_no_place, passes_over, share_out, target_of, which_of
 from .targets import read_until, starts_until
 from .tree import (
     ONE,
@@ -86,7 +86,7 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     each, places = share_out(amount, stitch, where)
     passes = passes_over(stitch, places[0], amount, where) if len(places) == 1 else None
     if passes is not None:
-        over = Over(Amount((legs_of(stitch),)), target_of(places[0]))
+        over = Over(Amount((legs_of(stitch),)), target_of(places[0]), which_of(places[0], passes))
         work = Work(stitch, ONE, (over,), None, through, cursor.span(first))
         step = work if passes == ONE else Repeat((work,), passes, span=cursor.span(first))
         _finish(cursor, steps, first, step)
@@ -245,4 +245,4 @@ def _in_a_yarn(cursor: Cursor) -> bool:
 
 def _joining(work: Work, cursor: Cursor, first: int) -> Join:
     place = work.places[0] if work.places and work.places[0] != Next() else None
-    return Join(place, work.stitch, cursor.span(first))
+    return Join(place, work.stitch, span=cursor.span(first))

@@ -179,11 +179,11 @@ class Again:
 
 @dataclass(frozen=True, slots=True)
 class Skip:
-    """`sk 2 sts`, `sk next ch-sp`, `sk first st` (which: `first`)."""
+    """`sk 2 sts`, `sk next ch-sp`, `sk first st`, `sk last 2 sts` (which: `first`, `last`)."""
 
     count: Amount = ONE
     target: Target = STITCH
-    which: Literal["next", "first"] = "next"
+    which: Literal["next", "first", "last"] = "next"
     span: Span | None = no_span()
 
 
@@ -212,10 +212,13 @@ class WorkingOver:
 class Join:
     """Closes a round: bare `join` (place None), or `join with sl st to first hdc`, `join to 3rd ch of
     ch-4`.
+
+    how: `not` for `do not join`; `invisibly` for a join sewn with the yarn's end.
     """
 
     place: Place | None = None
     stitch: Stitch = Stitch("slip")
+    how: Literal["", "not", "invisibly"] = ""
     span: Span | None = no_span()
 
 
@@ -229,9 +232,16 @@ class Turn:
 
 @dataclass(frozen=True, slots=True)
 class FastenOff:
-    """`fasten off`, `fasten off A`."""
+    """`fasten off`, `fasten off A`, `fasten off invisibly`, `fasten off, leaving a 20 cm tail`.
+
+    tail: what is left for sewing, as print says it (`20 cm`, `8 in`, `long`); "" where nothing is said of it.
+    ends: `fasten off and weave in ends`.
+    """
 
     yarn: str = ""
+    tail: str = ""
+    invisibly: bool = False
+    ends: bool = False
     span: Span | None = no_span()
 
 

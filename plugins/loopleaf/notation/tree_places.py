@@ -107,7 +107,7 @@ class Within:
     ch-7`.
 
     part: `centre`, `nth` (with number), `first`, `last`, `each`. `next` alone says which group; `same` True
-    for `of same sh`.
+    for `of same sh`, `last` for `of last sh`.
     """
 
     part: Literal["centre", "nth", "first", "last", "each"]
@@ -115,6 +115,7 @@ class Within:
     of: Target
     number: int = 0
     same: bool = False
+    last: bool = False
     span: Span | None = no_span()
 
 
@@ -146,11 +147,12 @@ class Over:
     """The legs of one gathered stitch, each in a place of its own: `sc2tog`, `dc3tog over next 5 sts`.
 
     count: how many places it leans over. A plain `sc2tog` has Over(2); the writer leaves it unsaid
-    where it equals the legs.
+    where it equals the legs. which: `over first 2 sts`, `over last 2 sts`.
     """
 
     count: Amount
     target: Target = STITCH
+    which: Literal["next", "first", "last"] = "next"
     span: Span | None = no_span()
 
 

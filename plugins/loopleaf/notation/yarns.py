@@ -68,6 +68,10 @@ def read_join(cursor: Cursor, steps: list[Step]) -> None:
     cursor.at += 1
     if cursor.means in ("round", "row"):
         cursor.at += 1
+    if cursor.take("invisibly"):
+        cursor.take("with-needle")
+        steps.append(Join(_to_place(cursor), how="invisibly", span=cursor.span(first)))
+        return
     new = cursor.take("a")
     a_yarn = new and _is_a_yarn(cursor, cursor.at - 1)
     if a_yarn or cursor.means == "yarn-word" or starts_yarn_name(cursor, cursor.at):
@@ -81,7 +85,16 @@ def read_join(cursor: Cursor, steps: list[Step]) -> None:
     if cursor.take("with"):
         cursor.take("a")
         stitch = read_stitch(cursor)
-    steps.append(Join(_to_place(cursor), stitch, cursor.span(first)))
+    steps.append(Join(_to_place(cursor), stitch, span=cursor.span(first)))
+
+
+def read_unjoined(cursor: Cursor, steps: list[Step]) -> None:
+    """`do not join`."""
+    first = cursor.at
+    cursor.at += 1
+    if cursor.means in ("round", "row"):
+        cursor.at += 1
+    steps.append(Join(how="not", span=cursor.span(first)))
 
 
 def _is_a_yarn(cursor: Cursor, at: int) -> bool:
@@ -128,22 +141,58 @@ def read_standing(cursor: Cursor, steps: list[Step]) -> None:
 
 
 def read_fasten_off(cursor: Cursor, steps: list[Step]) -> None:
-    """`fasten off`, `fasten off A`."""
+    """`fasten off`, `fasten off A`, `fasten off invisibly`, `cut yarn, leaving a 20 cm tail`, `fasten off and
+    weave in ends`.
+    """
     first = cursor.at
     cursor.at += 1
     yarn = ""
-    if starts_yarn_name(cursor, cursor.at) and cursor.ahead() in (
-        ",",
-        "end",
-        ")",
-        "(",
-        "and",
-        "then",
-        "rep",
-        "*",
-    ):
+    if cursor.means != "weave-in" and starts_yarn_name(cursor, cursor.at) and cursor.ahead() in _AFTER_OFF:
         yarn = read_yarn_name(cursor)
-    steps.append(FastenOff(yarn, cursor.span(first)))
+    invisibly = cursor.take("invisibly")
+    tail = _tail(cursor)
+    at = cursor.at
+    while cursor.means in (",", "and", "then"):
+        cursor.at += 1
+    ends = cursor.take("weave-in")
+    if not ends:
+        cursor.at = at
+    steps.append(FastenOff(yarn, tail, invisibly, ends, cursor.span(first)))
+
+
+_AFTER_OFF = frozenset(
+    {",", "end", ")", "(", "and", "then", "rep", "*", "leave", "with", "invisibly", "weave-in"}
+)
+_INCHES = frozenset({"in", "ins", "inch", "inches", '"', "”"})
+_LONGEST_TAIL = 4
+
+
+def _tail(cursor: Cursor) -> str:
+    """`leaving a 20 cm tail`, `leaving a long tail for sewing`; "" (and nothing passed) where no tail is
+    spoken of.
+    """
+    words = cursor.words
+    at = cursor.at
+    while words[at].means in (",", "and"):
+        at += 1
+    if words[at].means not in ("leave", "with"):
+        return ""
+    at += 1
+    if words[at].means == "a":
+        at += 1
+    end = next(
+        (i for i in range(at, at + _LONGEST_TAIL + 1) if words[min(i, len(words) - 1)].means == "tail"), 0
+    )
+    if not end:
+        return ""
+    cursor.at = end + 1
+    cursor.take("for-sewing")
+    if end == at:
+        return "long"
+    if words[at].means != "num":
+        return " ".join(cursor.said(at, end).lower().split())
+    unit = cursor.said(at + 1, end).lower().strip() if end > at + 1 else ""
+    return f"{words[at].value.sizes[0]} {'in' if unit in _INCHES else unit}".rstrip()
 
 
 def read_marker(cursor: Cursor, steps: list[Step]) -> None:
