@@ -11,7 +11,7 @@ import pytest
 
 ROOT = Path(__file__).resolve().parents[1]
 PACKAGE = ROOT / "plugins" / "loopleaf"
-FLOW = ("pattern", "notation", "fabric", "measure", "review", "draw", "publish", "cli")
+FLOW = ("pattern", "notation", "fabric", "measure", "review", "alter", "draw", "publish", "cli")
 TOP = {
     *("README.md", "DEVELOPERS.md", "CHANGELOG.md", "LICENSE", "Makefile", "pyproject.toml", "mkdocs.yml"),
     *("requirements.txt", "patterns", "plugins", "theme_overrides", "tests"),

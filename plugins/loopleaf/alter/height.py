@@ -1,0 +1,224 @@
+"""A pattern made taller or shorter: its rounds marked `adjustable: height`, more or fewer of them.
+
+How far a reader may go is set here (chosen, no source): down to half of the rounds, up to twice as many, and
+never more than six steps either way.
+"""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from ..measure import Measured
+from ..pattern import Entry, Path, Pattern
+from ..review import Checked
+from .draft import CannotAlter, Draft
+from .numbers import moved, renumber
+from .settle import Altered, settle
+from .spread import gaps
+
+MARK = "height"
+_MOST_STEPS = 6
+
+
+@dataclass(frozen=True, slots=True)
+class Adjustable:
+    """One entry of a piece whose rounds can be more or fewer.
+
+    entry: its index. first, last: its rounds. unit: rounds that are taken together (a row repeat). rise_mm:
+    what one unit adds along the fabric, None without a gauge.
+    """
+
+    piece: str
+    entry: int
+    first: int
+    last: int
+    unit: int
+    rise_mm: float | None
+
+    @property
+    def units(self) -> int:
+        """How often the unit is worked."""
+        return (self.last - self.first + 1) // self.unit
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """One height that a reader is offered. more: rounds added, below 0 left out. rise_mm: what they add."""
+
+    more: int
+    rise_mm: float | None
+    altered: Altered
+
+
+@dataclass(frozen=True, slots=True)
+class Wish:
+    """What a reader asks for: so many rounds, or so many millimetres, more or (below 0) fewer."""
+
+    rounds: int | None = None
+    mm: float | None = None
+
+
+def wish(text: str) -> Wish:
+    """`+3 rounds`, `-2 rows`, `+3 cm`, `-1 in`. Raises CannotAlter for anything else."""
+    found = re.fullmatch(
+        r"\s*([+\-−]?)\s*(\d+(?:\.\d+)?)\s*(rounds?|rnds?|rows?|cm|mm|in|inch(?:es)?|\")\s*", text, re.I
+    )
+    whole = found is not None and found[2].isdigit()
+    if found is None or (found[3][0] in "rR" and not whole):
+        raise CannotAlter(f"“{text}” isn't a change of height; write “+3 rounds”, “-2 rounds” or “+3 cm”.")
+    sign = -1 if found[1] in ("-", "−") else 1
+    unit = found[3].lower()
+    if unit.startswith("r"):
+        return Wish(rounds=sign * int(found[2]))
+    mm = {"cm": 10.0, "mm": 1.0}.get(unit, 25.4)
+    return Wish(mm=sign * float(found[2]) * mm)
+
+
+def adjustables(checked: Checked) -> tuple[Adjustable, ...]:
+    """The entries marked `adjustable: height`, in the file's order."""
+    pattern, measured = checked.source.pattern, checked.measured
+    if pattern is None or measured is None:
+        return ()
+    return tuple(
+        _adjustable(pattern, measured, name, index, entry)
+        for name, piece in pattern.pieces.items()
+        for index, entry in enumerate(piece.entries)
+        if entry.adjustable.lower() == MARK and entry.run is not None and entry.run.last is not None
+    )
+
+
+def _adjustable(pattern: Pattern, measured: Measured, piece: str, index: int, entry: Entry) -> Adjustable:
+    run = entry.run
+    assert run is not None
+    assert run.last is not None
+    unit = len(entry.repeat.numbers) if entry.repeat else 1
+    sizes = measured.piece(piece)
+    rises = [
+        one.rise_mm
+        for one in (sizes.known_rounds(0) if sizes and sizes.rounds else ())
+        if int(one.label) in run
+    ]
+    rise = sum(rises) / len(rises) * unit if rises else None
+    return Adjustable(piece, index, run.first, run.last, unit, rise)
+
+
+def adjust(checked: Checked, wished: Wish) -> Altered:
+    """The pattern with its height changed. Raises CannotAlter where that can't be."""
+    parts = _parts(checked)
+    more = wished.rounds
+    if more is None:
+        rise_mm = _rise_a_round(parts)
+        more = round((wished.mm or 0.0) / rise_mm)
+        if not more:
+            raise CannotAlter(
+                f"A round is about {rise_mm:.0f} mm high, so no whole number of rounds comes nearer to that "
+                "than the pattern as it is."
+            )
+    if not more:
+        raise CannotAlter("That is the pattern as it is.")
+    return _by(checked, parts, more)
+
+
+def rise_of(checked: Checked, more: int) -> float | None:
+    """How many millimetres so many more rounds add along the fabric; None without a gauge."""
+    parts = adjustables(checked)
+    return None if not parts or parts[0].rise_mm is None else parts[0].rise_mm / parts[0].unit * more
+
+
+def settings(checked: Checked) -> tuple[Setting, ...]:
+    """Every height that a reader is offered, lowest first, without the pattern as it is; each one worked.
+
+    One that wouldn't check isn't offered. () where nothing is marked adjustable.
+    """
+    parts = adjustables(checked)
+    if not parts or checked.has_errors:
+        return ()
+    found = []
+    for steps in _offered(parts):
+        more = steps * _step(parts)
+        try:
+            altered = _by(checked, parts, more)
+        except CannotAlter:
+            continue
+        found.append(Setting(more, rise_of(checked, more), altered))
+    return tuple(found)
+
+
+def _offered(parts: Sequence[Adjustable]) -> list[int]:
+    """Steps up and down, without 0."""
+    units = min(sum(one.units for one in parts if one.piece == piece) for piece in {p.piece for p in parts})
+    fewer, more = min(units // 2, _MOST_STEPS), min(max(units, 2), _MOST_STEPS)
+    return [step for step in range(-fewer, more + 1) if step]
+
+
+def _step(parts: Sequence[Adjustable]) -> int:
+    return max(one.unit for one in parts)
+
+
+def _parts(checked: Checked) -> tuple[Adjustable, ...]:
+    parts = adjustables(checked)
+    if not parts:
+        raise CannotAlter(
+            "No rounds of this pattern are marked `adjustable: height`. "
+            "Its author marks those that a maker may work more or less often."
+        )
+    return parts
+
+
+def _rise_a_round(parts: Sequence[Adjustable]) -> float:
+    one = parts[0]
+    if one.rise_mm is None:
+        raise CannotAlter("Without a gauge a height can't be told in rounds; ask for rounds (“+3 rounds”).")
+    return one.rise_mm / one.unit
+
+
+def _by(checked: Checked, parts: Sequence[Adjustable], more: int) -> Altered:
+    """Every piece that has such rounds gets so many more; over several of its entries they are shared out."""
+    pattern = checked.source.pattern
+    assert pattern is not None
+    draft = Draft(checked.source)
+    for piece in dict.fromkeys(one.piece for one in parts):
+        own = [one for one in parts if one.piece == piece]
+        for one, number in _shared(own, more).items():
+            _refuse_odd(pattern, one, number)
+        _write(draft, pattern, piece, _shared(own, more))
+    return settle(checked, draft)
+
+
+def _shared(own: Sequence[Adjustable], more: int) -> dict[Adjustable, int]:
+    sign = -1 if more < 0 else 1
+    return {one: sign * number for one, number in zip(own, gaps(len(own), abs(more)), strict=True)}
+
+
+def _refuse_odd(pattern: Pattern, one: Adjustable, more: int) -> None:
+    entry = pattern.pieces[one.piece].entries[one.entry]
+    word = entry.word
+    run = f"{word}s {one.first}-{one.last}" if one.last > one.first else f"{word} {one.first}"
+    if more % one.unit:
+        raise CannotAlter(
+            f"{run.capitalize()} repeat {one.unit} {word}s in turn, so they can be changed by "
+            f"{one.unit}, {2 * one.unit}, {3 * one.unit} … {word}s only."
+        )
+    if one.last - one.first + 1 + more < one.unit:
+        raise CannotAlter(f"{run.capitalize()} are all that can be left out, and one of them must stay.")
+    if entry.every or entry.from_:
+        raise CannotAlter(f"{run.capitalize()} follow a rule of their own, so none can be added or left out.")
+    if entry.n is not None:
+        raise CannotAlter(f"{run.capitalize()} differ from one another, so none can be added or left out.")
+
+
+def _write(draft: Draft, pattern: Pattern, piece: str, changes: dict[Adjustable, int]) -> None:
+    model = pattern.pieces[piece]
+
+    ways = [moved(one.first, one.last, more) for one, more in changes.items()]
+
+    def to(number: int) -> int:
+        return number + sum(way(number) - number for way in ways)
+
+    for one, more in changes.items():
+        entry: Path = ("pieces", piece, model.entries_field, one.entry)
+        name = next(name for name in ("round", "rounds", "row", "rows") if draft.node((*entry, name)))
+        first = to(one.first)
+        last = first + one.last - one.first + more
+        draft.value((*entry, name), str(first) if first == last else f"{first}-{last}")
+    renumber(draft, pattern, piece, to, frozenset(one.entry for one in changes))
