@@ -254,7 +254,7 @@ def test_a_defect_of_ours_is_a_sentence(folder: Path, monkeypatch: pytest.Monkey
     def breaks(data: bytes, file: str) -> None:
         raise KeyError("shell")
 
-    monkeypatch.setattr("loopleaf.review.check", breaks)
+    monkeypatch.setattr("loopleaf.publish.checking.check", breaks)
     result = run("check", "good.yml")
     assert result.exit_code == 2
     assert "defect of Loopleaf" in result.stderr
@@ -273,7 +273,7 @@ def test_a_defect_of_ours_in_one_file_leaves_the_others_checked(
 
     write(folder / "good.yml", GOOD)
     write(folder / "bad.yml", BAD)
-    monkeypatch.setattr("loopleaf.review.check", breaks)
+    monkeypatch.setattr("loopleaf.publish.checking.check", breaks)
     result = run("check", "good.yml", "bad.yml")
     assert result.exit_code == 2
     assert "good.yml could not be worked: KeyError" in result.stderr

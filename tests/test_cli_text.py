@@ -83,9 +83,7 @@ def test_when_there_is_colour(
     """Only on a terminal, and not where NO_COLOR is set (no-color.org: set, and not empty)."""
     from loopleaf import cli
 
-    said: list[str] = []
     monkeypatch.setattr("sys.stdout.isatty", lambda: terminal, raising=False)
     monkeypatch.setenv("NO_COLOR", no_color)
-    monkeypatch.setattr(cli, "_text", said.append)
-    cli._print([check(BAD.encode(), "case.yml")], "text", "")
-    assert ("\x1b[" in said[0]) is bright
+    said = cli._report([check(BAD.encode(), "case.yml")], "text", "")
+    assert ("\x1b[" in said) is bright

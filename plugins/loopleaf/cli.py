@@ -3,9 +3,7 @@
 import gc
 import os
 import sys
-from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
-from functools import partial
+from collections.abc import Iterable
 from pathlib import Path
 from typing import IO, TYPE_CHECKING, Any, NoReturn
 
@@ -15,6 +13,7 @@ from . import __version__
 
 if TYPE_CHECKING:
     from .draw.kinds import Kind
+    from .publish.checking import File
     from .publish.terminal import Paint
     from .review import Checked
     from .trade import Terms
@@ -73,8 +72,10 @@ def check(paths: tuple[str, ...], form: str, strict: bool, fix: bool) -> None:
     PATH is a file, a folder, or - for standard input; without one, the collection that you are in.
     Exit code: 0 nothing to mend, 1 something to mend, 2 the check could not run.
     """
+    from .publish.checking import Outcome, checked, files_of
     from .publish.collection import NotReadable, collection_of
 
+    outcome = Outcome(("error", "warning") if strict else ("error",))
     if fix and "-" in paths:
         _cannot("--fix mends files in their place; what comes from standard input has none. Name the file.")
     try:
@@ -87,82 +88,25 @@ def check(paths: tuple[str, ...], form: str, strict: bool, fix: bool) -> None:
                     f"{collection.config} names the folder {collection.docs}, which isn't there."
                 )
             paths = (os.path.relpath(collection.docs),)
-        files = list(_files(paths))
+        files = list(files_of(paths))
         if fix:
             _fix(files, form)
-        checked, defects = _checked(files)
+        hidden = len(files) < _LONG_WORK or not sys.stderr.isatty()
+        with click.progressbar(files, label="Working the rounds", file=sys.stderr, hidden=hidden) as bar:
+            text = _report(checked(bar, outcome), form, collection.site_url if collection else "")
     except NotReadable as error:
         _cannot(str(error))
-    url = collection.site_url if collection else ""
-    _print(checked, form, url)
-    for defect in defects:
-        click.echo(defect, err=True)
-    if defects:
-        sys.exit(2)
-    failing = ("error", "warning") if strict else ("error",)
-    if any(finding.severity in failing for one in checked for finding in one.findings):
-        sys.exit(1)
+    if form == "text":
+        _text(text)
+    else:
+        _utf8(text)
+    for file, cause in outcome.defects.items():
+        click.echo(_defect(f"{file} could not be worked", cause), err=True)
+    if outcome.defects or outcome.fails:
+        sys.exit(2 if outcome.defects else 1)
 
 
-@dataclass(frozen=True, slots=True)
-class _File:
-    """A file to check. name: its path as given. shelf: the folder whose files make pages of one site."""
-
-    name: str
-    shelf: str
-    read: Callable[[], bytes]
-
-
-def _files(paths: Iterable[str]) -> Iterator[_File]:
-    """The files that the paths name, the same one once."""
-    from .publish.collection import NotReadable, pattern_files, read
-
-    seen = set()
-    for name in paths:
-        path = Path(name)
-        if name == "-":
-            yield _File(name, name, sys.stdin.buffer.read)
-        elif path.is_dir():
-            for file in pattern_files(path):
-                if file.resolve() not in seen:
-                    seen.add(file.resolve())
-                    yield _File(str(file), name, partial(read, file))
-        elif path.exists():
-            if path.resolve() not in seen:
-                seen.add(path.resolve())
-                yield _File(name, str(path.parent), partial(read, path))
-        else:
-            raise NotReadable(f"There is no file or folder {name}.")
-
-
-def _checked(files: list[_File]) -> tuple[list["Checked"], list[str]]:
-    """The files that are patterns, checked, with a progress bar for long work on a terminal; and a sentence
-    for each that Loopleaf itself failed on: a defect of ours in one file mustn't keep the others unchecked.
-    """
-    from .publish.collection import beginning
-    from .review import among_files
-    from .review import check as check_file
-    from .review.check import with_pictures_seen
-
-    defects: list[str] = []
-    shelves: dict[str, list[Checked]] = {}
-    hidden = len(files) < _LONG_WORK or not sys.stderr.isatty()
-    with click.progressbar(files, label="Working the rounds", file=sys.stderr, hidden=hidden) as bar:
-        for file in bar:
-            data = file.read()
-            try:
-                one = check_file(data, file.name)
-            except Exception as error:  # noqa: BLE001 - whatever it is, the others are still checked
-                defects.append(_defect(f"{file.name} could not be worked", error))
-                continue
-            if one.source.is_pattern:
-                if file.name != "-":
-                    one = with_pictures_seen(one, partial(beginning, Path(file.name).parent))
-                shelves.setdefault(file.shelf, []).append(one)
-    return [one for shelf in shelves.values() for one in among_files(shelf)], defects
-
-
-def _fix(files: list[_File], form: str) -> None:
+def _fix(files: list["File"], form: str) -> None:
     """Mend the files in their place and show the difference: beside the report, where programs read that."""
     from .publish.mending_files import NotWritten, difference, put_in_place
     from .review import mend
@@ -182,21 +126,19 @@ def _fix(files: list[_File], form: str) -> None:
             _text(difference(file.name, text, mended, _paint(stream)), stream)
 
 
-def _print(checked: list["Checked"], form: str, site_url: str) -> None:
+def _report(checked: Iterable["Checked"], form: str, site_url: str) -> str:
     if form == "json":
         from .publish.json_report import report as json_report
 
-        _utf8(json_report(checked, site_url))
-    elif form == "sarif":
+        return json_report(checked, site_url)
+    if form == "sarif":
         from .publish.sarif import report as sarif_report
 
-        _utf8(sarif_report(checked, site_url, Path.cwd()))
-    else:
-        from .publish.terminal import report as text_report
-        from .publish.worked_out import worked_out
+        return sarif_report(checked, site_url, Path.cwd())
+    from .publish.terminal import report as text_report
+    from .publish.worked_out import worked_out
 
-        paint = _paint(sys.stdout)
-        _text(worked_out(checked, paint) + text_report(checked, paint))
+    return text_report(checked, _paint(sys.stdout), worked_out)
 
 
 def _paint(stream: IO[str]) -> "Paint":
@@ -373,6 +315,6 @@ def _one(name: str) -> "Checked":
     if checked.measured is None:
         if not checked.findings:
             _cannot(f"{name} holds no pattern: it has no `pieces:`.")
-        _print([checked], "text", "")
+        _text(_report([checked], "text", ""))
         sys.exit(1)
     return checked

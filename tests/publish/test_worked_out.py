@@ -7,7 +7,7 @@ from tests.review.frame import framed
 
 
 def _told(fragment: str) -> list[str]:
-    return worked_out([check(framed(fragment).encode(), "case.yml")]).splitlines()
+    return worked_out(check(framed(fragment).encode(), "case.yml")).splitlines()
 
 
 def test_round_by_round_and_alike_ones_once() -> None:
@@ -48,7 +48,7 @@ def test_a_count_that_can_t_be_read_is_not_called_unstated() -> None:
 
 
 def test_what_can_t_be_worked_and_what_counts_nothing_has_no_line() -> None:
-    assert worked_out([check(b"pieces: [", "case.yml")]) == ""
+    assert worked_out(check(b"pieces: [", "case.yml")) == ""
     assert _told('rounds:\n  - {round: 1, work: "nonsense"}') == []
 
 
@@ -60,5 +60,5 @@ def test_a_long_list_is_cut_and_counted() -> None:
 
 def test_it_is_quiet_in_colour() -> None:
     text = framed('rounds:\n  - {round: 1, work: "ch 1, 6 sc in ring, join, fasten off"}')
-    bright = worked_out([check(text.encode(), "case.yml")], coloured)
+    bright = worked_out(check(text.encode(), "case.yml"), coloured)
     assert bright.count("\x1b[2m") == 2

@@ -1,7 +1,8 @@
 """Findings and worked rounds as JSON: the contract for other programs, one object a file."""
 
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from textwrap import indent
 from typing import Any
 
 from ..fabric import PieceWork, RoundWork
@@ -12,9 +13,11 @@ from ..review.subject import Subject
 from .json_measures import by_size, file_measures, piece_shape, round_measures
 
 
-def report(checked: Sequence[Checked], site_url: str = "") -> str:
-    """The JSON text; the same input gives the same bytes."""
-    return json.dumps([pattern_object(one, site_url) for one in checked], ensure_ascii=False, indent=2) + "\n"
+def report(checked: Iterable[Checked], site_url: str = "") -> str:
+    """The JSON text; the same input gives the same bytes. Files are gone through once, and none is kept."""
+    objects = (json.dumps(pattern_object(one, site_url), ensure_ascii=False, indent=2) for one in checked)
+    listed = ",\n".join(indent(text, "  ") for text in objects)
+    return f"[\n{listed}\n]\n" if listed else "[]\n"
 
 
 def pattern_object(checked: Checked, site_url: str = "") -> dict[str, Any]:

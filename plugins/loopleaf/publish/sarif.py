@@ -2,7 +2,7 @@
 
 import json
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterable
 from hashlib import sha256
 from pathlib import PurePath
 from typing import Any
@@ -17,8 +17,8 @@ from ..review.rule import Rule
 SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
 
 
-def report(checked: Sequence[Checked], site_url: str = "", folder: PurePath | None = None) -> str:
-    """The SARIF text.
+def report(checked: Iterable[Checked], site_url: str = "", folder: PurePath | None = None) -> str:
+    """The SARIF text. Files are gone through once, and none is kept.
 
     site_url: the collection's address, where its page of rules stands, "" for none. folder: the folder that
     the files' addresses are relative to, for paths given from the root.
@@ -31,11 +31,12 @@ def report(checked: Sequence[Checked], site_url: str = "", folder: PurePath | No
     }
     if site_url:
         driver["informationUri"] = site_url
+    found = [(one.source.file, one.findings) for one in checked]
     run = {
         "tool": {"driver": driver},
         "columnKind": "unicodeCodePoints",
-        "artifacts": [{"location": {"uri": uri(one.source.file, folder)}} for one in checked],
-        "results": _results(checked, numbers, folder),
+        "artifacts": [{"location": {"uri": uri(file, folder)}} for file, _ in found],
+        "results": _results([one for _, findings in found for one in findings], numbers, folder),
     }
     return (
         json.dumps({"$schema": SCHEMA, "version": "2.1.0", "runs": [run]}, ensure_ascii=False, indent=2)
@@ -68,12 +69,12 @@ def _rule(rule: Rule, site_url: str) -> dict[str, Any]:
 
 
 def _results(
-    checked: Sequence[Checked], numbers: dict[str, int], folder: PurePath | None
+    findings: Iterable[Finding], numbers: dict[str, int], folder: PurePath | None
 ) -> list[dict[str, Any]]:
     """Every finding; of those that say the same of the same round each has a fingerprint of its own."""
     seen: Counter[str] = Counter()
     results = []
-    for finding in (finding for one in checked for finding in one.findings):
+    for finding in findings:
         mark = _fingerprint(finding, folder)
         seen[mark] += 1
         results.append(_result(finding, numbers, folder, f"{mark}:{seen[mark]}"))

@@ -1,6 +1,7 @@
 """Findings as text: the file's line with the stretch marked, the working, the mending."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator
 from unicodedata import combining, east_asian_width
 
 from ..pattern.finding import Finding, Severity
@@ -35,15 +36,27 @@ def plain(text: str, style: str) -> str:
     return text
 
 
-def report(checked: Sequence[Checked], paint: Paint = plain) -> str:
-    """All findings of all files, at most SHOWN_PER_FILE a file, and a closing line."""
+def report(
+    checked: Iterable[Checked], paint: Paint = plain, before: Callable[[Checked, Paint], str] | None = None
+) -> str:
+    """All findings of all files, at most SHOWN_PER_FILE a file, and a closing line.
+
+    before: what else is said of each file, above all the findings. Files are gone through once, and none is
+    kept.
+    """
+    above: list[str] = []
     blocks: list[str] = []
+    patterns = 0
+    severities: Counter[Severity] = Counter()
     for one in checked:
+        patterns += 1
+        severities.update(finding.severity for finding in one.findings)
+        above.append(before(one, paint) if before else "")
         blocks += [_block(finding, one, paint) for finding in one.findings[:SHOWN_PER_FILE]]
         more = len(one.findings) - SHOWN_PER_FILE
         if more > 0:
             blocks.append(f"{one.source.file}: {more} more finding{'s' if more > 1 else ''} not shown.\n")
-    return "\n".join([*blocks, _closing(checked, paint)])
+    return "".join(above) + "\n".join([*blocks, _closing(patterns, severities, paint)])
 
 
 def _block(finding: Finding, checked: Checked, paint: Paint) -> str:
@@ -115,9 +128,9 @@ def _width(text: str) -> int:
     return sum(0 if combining(letter) else 2 if east_asian_width(letter) in "WF" else 1 for letter in text)
 
 
-def _closing(checked: Sequence[Checked], paint: Paint) -> str:
-    patterns = f"{len(checked)} pattern{'' if len(checked) == 1 else 's'} checked"
+def _closing(number: int, severities: Counter[Severity], paint: Paint) -> str:
+    patterns = f"{number} pattern{'' if number == 1 else 's'} checked"
     levels: tuple[Severity, ...] = ("error", "warning", "note")
-    counts = [(level, sum(f.severity == level for one in checked for f in one.findings)) for level in levels]
+    counts = [(level, severities[level]) for level in levels]
     told = [paint(f"{count} {level}{'' if count == 1 else 's'}", level) for level, count in counts if count]
     return f"{patterns}: {', '.join(told) if told else 'nothing to mend'}.\n"

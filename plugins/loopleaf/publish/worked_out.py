@@ -1,6 +1,6 @@
 """The author's view of counts that the file doesn't state: round by round, as the stitches make them."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from itertools import groupby
 
 from ..fabric import PieceWork, RoundWork
@@ -8,16 +8,12 @@ from ..review import Checked
 from .terminal import SHOWN_PER_FILE, Paint, plain
 
 
-def worked_out(checked: Sequence[Checked], paint: Paint = plain) -> str:
-    """A block for each pattern that leaves counts unstated, a line for each run of rounds alike; "" for none.
+def worked_out(checked: Checked, paint: Paint = plain) -> str:
+    """A block for a pattern that leaves counts unstated, a line for each run of rounds alike; "" for none.
 
     A count that can't be read has a finding of its own, and a row repeated has the count of the one that it
     repeats.
     """
-    return "".join(_block(one, paint) for one in checked)
-
-
-def _block(checked: Checked, paint: Paint) -> str:
     lines = [line for piece in checked.work.pieces for line in _lines(piece)] if checked.work else []
     if not lines:
         return ""

@@ -111,10 +111,10 @@ def _told_apart(patterns: list[Worked], contents: dict[str, bytes]) -> list[Work
     times = Counter(one.slug for one in patterns)
     if max(times.values(), default=0) < 2:
         return patterns
-    from ..review import among_files, check
+    from ..review import check_collection
 
     alike = [one.source for one in patterns if times[one.slug] > 1]
-    checked = among_files([check(contents[source], source) for source in alike])
+    checked = check_collection((source, contents[source]) for source in alike)
     findings = {one.source.file: tuple(one.findings) for one in checked}
     return [
         replace(one, findings=findings[one.source], leaflets={})

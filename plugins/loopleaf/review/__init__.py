@@ -4,8 +4,8 @@ list of its rules, each a small module named after what it finds, with its page 
 
 from difflib import get_close_matches
 
-from .addresses import slug
-from .check import Checked, among_files, check, check_collection, review
+from .addresses import Shelf, slug
+from .check import Checked, check, check_collection, on_the_shelf, review
 from .mending import Mended, mend
 from .page import Page
 from .rule import Rule
@@ -17,11 +17,12 @@ __all__ = [
     "Mended",
     "Page",
     "Rule",
-    "among_files",
+    "Shelf",
     "check",
     "check_collection",
     "mend",
     "nearest_rules",
+    "on_the_shelf",
     "review",
     "rule_named",
     "slug",

@@ -1,7 +1,7 @@
 """Page addresses: which page a file makes, and files that would make the same one."""
 
 import re
-from collections.abc import Iterable
+from dataclasses import dataclass, field
 from pathlib import PurePath
 from unicodedata import normalize
 
@@ -14,24 +14,26 @@ def slug(file: str) -> str:
     return re.sub(r"[^a-z0-9]+", "-", letters).strip("-") or "pattern"
 
 
-def taken(sources: Iterable[Source]) -> dict[str, list[Finding]]:
-    """By file: the finding that its address is taken by a file before it."""
-    first: dict[str, str] = {}
-    found: dict[str, list[Finding]] = {}
-    for source in sources:
+@dataclass(slots=True)
+class Shelf:
+    """The files of one site, as they come: which addresses they have taken."""
+
+    _first: dict[str, str] = field(default_factory=dict)
+
+    def place(self, source: Source) -> list[Finding]:
+        """Put a pattern in its place; the finding that a file before it has taken its address, or none."""
         address = slug(source.file)
-        if address not in first:
-            first[address] = source.file
-            continue
-        found[source.file] = [
+        first = self._first.setdefault(address, source.file)
+        if first == source.file:
+            return []
+        return [
             Finding(
                 rule="address-taken",
                 severity="error",
                 file=source.file,
                 location=source.locate(("title",)),
-                message=f"This file would make the same page as {first[address]}.",
+                message=f"This file would make the same page as {first}.",
                 working=f"Both names give the address “{address}”.",
                 suggestion=Suggestion("Give one of the two files another name.", None, "fill-in"),
             )
         ]
-    return found

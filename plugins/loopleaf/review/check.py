@@ -7,7 +7,7 @@ from ..fabric import PatternWork, work_pattern
 from ..measure import Measured, measure
 from ..notation.problem import Problem
 from ..pattern import Finding, Path, Source, load
-from .addresses import taken
+from .addresses import Shelf
 from .once import said_once
 from .pictures import Beginning, unshowable
 from .rules import RULES
@@ -64,19 +64,14 @@ def with_pictures_seen(checked: Checked, beginning: Beginning) -> Checked:
 
 def check_collection(files: Iterable[tuple[str, bytes]]) -> list[Checked]:
     """Check the files of one collection, and what can be seen only among them."""
-    checked = [check(data, file) for file, data in files]
-    return among_files(checked)
+    shelf = Shelf()
+    return [on_the_shelf(check(data, file), shelf) for file, data in files]
 
 
-def among_files(checked: list[Checked]) -> list[Checked]:
-    """The same files with what can be seen only among them: two that would make the same page."""
-    found = taken([one.source for one in checked if one.source.pattern is not None])
-    return [
-        replace(one, findings=in_order([*one.findings, *found[one.source.file]]))
-        if one.source.file in found
-        else one
-        for one in checked
-    ]
+def on_the_shelf(checked: Checked, shelf: Shelf) -> Checked:
+    """The same file with what is seen only beside those before it: that it would make a page of theirs."""
+    found = shelf.place(checked.source) if checked.source.pattern is not None else []
+    return replace(checked, findings=in_order([*checked.findings, *found])) if found else checked
 
 
 def in_order(findings: Iterable[Finding]) -> list[Finding]:
