@@ -8,6 +8,11 @@ def page_source(slug: str, terms: Terms) -> str:
     return f"{terms.lower()}/{slug}.md"
 
 
+def chart_file(slug: str, piece: str, terms: Terms, left_handed: bool = False) -> str:
+    """A chart's path: `drawings/lantern-pouch-pouch-us.svg`; `…-left.svg` of a left-hander's, for both."""
+    return f"drawings/{slug}-{piece}-{'left' if left_handed else terms.lower()}.svg"
+
+
 def booklet_file(slug: str, terms: Terms, paper: str) -> str:
     """A booklet's path in the site; paper is `a4` or `letter`: `booklets/lantern-pouch-us-a4.pdf`."""
     return f"booklets/{slug}-{terms.lower()}-{paper}.pdf"

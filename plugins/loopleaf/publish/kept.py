@@ -24,6 +24,8 @@ from .words import words
 if TYPE_CHECKING:
     from ..pattern.finding import Finding
 
+_MARK = "<svg "
+
 KEPT_DAYS = 60
 """What no build has asked for in so many days is thrown away."""
 
@@ -123,23 +125,18 @@ def _leaflets() -> TypeAdapter[dict[Terms, Leaflet]]:
 
 
 def _to_json(worked: Worked) -> bytes:
-    """The template's words are left out, and a drawing that both leaflets show stands once."""
-    drawing = next((one.picture.svg for one in worked.leaflets.values()), "")
-    bare = {
-        terms: replace(one, words={}, picture=replace(one.picture, svg=""))
-        for terms, one in worked.leaflets.items()
-        if one.picture.svg == drawing
-    }
-    if len(bare) != len(worked.leaflets):
-        raise ValueError(f"{worked.source}: its leaflets show different drawings")
+    """The template's words are left out, and a drawing that is shown twice stands once."""
+    bare = {terms: replace(one, words={}) for terms, one in worked.leaflets.items()}
+    drawings: dict[str, str] = {}
+    leaflets = _without(_leaflets().dump_python(bare, mode="json"), drawings)
     kept = {
         "source": worked.source,
         "slug": worked.slug,
         "title": worked.title,
         "is_pattern": worked.is_pattern,
         "findings": [asdict(finding) for finding in worked.findings],
-        "leaflets": _leaflets().dump_python(bare, mode="json"),
-        "drawing": drawing,
+        "leaflets": leaflets,
+        "drawings": list(drawings),
         "pictures": worked.pictures,
     }
     return json.dumps(kept, ensure_ascii=False).encode()
@@ -147,15 +144,35 @@ def _to_json(worked: Worked) -> bytes:
 
 def _from_json(content: bytes) -> Worked:
     kept = json.loads(content)
-    leaflets = {
-        terms: replace(one, words=words(terms), picture=replace(one.picture, svg=kept["drawing"]))
-        for terms, one in _leaflets().validate_python(kept["leaflets"]).items()
-    }
+    bare = _leaflets().validate_python(_with(kept["leaflets"], kept["drawings"]))
+    leaflets = {terms: replace(one, words=words(terms)) for terms, one in bare.items()}
     findings = _findings(kept["findings"]) if kept["findings"] else ()
     pictures = tuple(kept["pictures"])
     return Worked(
         kept["source"], kept["slug"], kept["title"], kept["is_pattern"], findings, leaflets, pictures
     )
+
+
+def _without(value: Any, drawings: dict[str, str]) -> Any:
+    """The same with a mark in each drawing's place; the drawings are gathered in the order met."""
+    if isinstance(value, dict):
+        return {key: _without(part, drawings) for key, part in value.items()}
+    if isinstance(value, list):
+        return [_without(part, drawings) for part in value]
+    if isinstance(value, str) and value.startswith("<svg"):
+        return drawings.setdefault(value, f"{_MARK}{len(drawings)}")
+    return value
+
+
+def _with(value: Any, drawings: list[str]) -> Any:
+    """The same with the drawings where their marks are."""
+    if isinstance(value, dict):
+        return {key: _with(part, drawings) for key, part in value.items()}
+    if isinstance(value, list):
+        return [_with(part, drawings) for part in value]
+    if isinstance(value, str) and value.startswith(_MARK):
+        return drawings[int(value.removeprefix(_MARK))]
+    return value
 
 
 def _findings(kept: Any) -> "tuple[Finding, ...]":

@@ -9,6 +9,7 @@ from ..fabric import Made, PatternWork, WorkedRound
 from ..measure import Measured, measure, reason
 from ..notation.tree import Chain
 from ..review import Checked, slug
+from .leaflet_drawings import Drawn, drawn, of_a_piece, of_the_finishing
 from .leaflet_materials import facts, gauges, hooks, made, sizes, yarns
 from .leaflet_parts import Caution, Change, Leaflet, Level, Licence, Piece, Special, Terms
 from .leaflet_pictures import cover_picture, folder_of
@@ -29,15 +30,17 @@ def leaflet(checked: Checked, terms: Terms, settings: Settings) -> Leaflet:
     """
     work = _publishable(checked)
     measured = measure(work)
-    return _set_out(checked, work, measured, _drawn(work, measured), terms, settings)
+    return _set_out(checked, work, measured, _drawn(work, measured), drawn(work, measured), terms, settings)
 
 
 def leaflets(checked: Checked, settings: Settings) -> dict[Terms, Leaflet]:
     """The same in both terminologies, measured and drawn once."""
     work = _publishable(checked)
     measured = measure(work)
-    drawing = _drawn(work, measured)
-    return {terms: _set_out(checked, work, measured, drawing, terms, settings) for terms in _LANGUAGES}
+    drawing, figures = _drawn(work, measured), drawn(work, measured)
+    return {
+        terms: _set_out(checked, work, measured, drawing, figures, terms, settings) for terms in _LANGUAGES
+    }
 
 
 def _publishable(checked: Checked) -> PatternWork:
@@ -51,19 +54,29 @@ def _drawn(work: PatternWork, measured: Measured) -> str:
 
 
 def _set_out(
-    checked: Checked, work: PatternWork, measured: Measured, drawing: str, terms: Terms, settings: Settings
+    checked: Checked,
+    work: PatternWork,
+    measured: Measured,
+    drawing: str,
+    figures: Drawn,
+    terms: Terms,
+    settings: Settings,
 ) -> Leaflet:
     pattern = work.pattern
     said = voice(work, terms, settings.counts)
     folder = folder_of(checked.source.file)
     level = _level(said, measured)
-    printed = pieces(said, work, measured, folder)
+    name = slug(checked.source.file)
+    drawings = {
+        piece.name: tuple(of_a_piece(said, work, piece, measured, figures, name)) for piece in work.pieces
+    }
+    printed = pieces(said, work, measured, folder, drawings)
     specials = _specials(said)
     gauge = gauges(said)
     worked_out = any(one.worked_out for piece in printed for one in piece.rounds)
     return Leaflet(
         title=said.prose(pattern.title),
-        slug=slug(checked.source.file),
+        slug=name,
         terms=terms,
         lang=_LANGUAGES[terms],
         summary=said.prose(pattern.summary),
@@ -85,7 +98,7 @@ def _set_out(
         specials=specials,
         notes=(*(said.told(note) for note in pattern.notes), *_first_stitch(said, work)),
         pieces=printed,
-        finishing=finishing(said, folder),
+        finishing=finishing(said, folder, of_the_finishing(said, work, figures)),
         variations=variations(said),
         care=said.prose(pattern.care),
         licence=_licence(said),

@@ -4,6 +4,7 @@ Templates read these and decide nothing about crochet. All texts are plain text 
 them), already in the leaflet's own terms; `picture.svg` alone is markup, drawn by `draw`.
 """
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
@@ -25,6 +26,28 @@ class Picture:
     svg: str = ""
     credit: str = ""
     across_mm: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """A drawing of a piece. kind: `chart`, `schematic` (its measures) or `profile` (in section). title: what
+    it is called. svg: SVG text. file: its path in the site, "" for one that stands in the page. left,
+    left_file: the same as a left-hander works it, "" where it has no hand.
+    """
+
+    kind: Literal["chart", "schematic", "profile"]
+    title: str
+    alt: str
+    svg: str
+    file: str = ""
+    left: str = ""
+    left_file: str = ""
+
+    @property
+    def box(self) -> tuple[float, float]:
+        """Its width and height, in its own units."""
+        found = re.search(r'viewBox="\S+ \S+ ([\d.]+) ([\d.]+)"', self.svg)
+        return (float(found[1]), float(found[2])) if found else (1.0, 1.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,7 +199,7 @@ class Piece:
 
     about: lines under its title (`Make 2.`, `Yarn A (lichen).`, `Worked in joined rounds.`). start: `Begin
     with a magic ring.`, "" where there is none. items: headings, tellings and rounds in order. picture: the
-    piece drawn on its own, None where it isn't.
+    piece drawn on its own, None where it isn't. drawings: its chart, its measures, its profile.
     """
 
     name: str
@@ -187,6 +210,7 @@ class Piece:
     start: str
     items: tuple[Heading | Telling | Round, ...]
     picture: Picture | None = None
+    drawings: tuple[Drawing, ...] = ()
 
     @property
     def rounds(self) -> tuple[Round, ...]:

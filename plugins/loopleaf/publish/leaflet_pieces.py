@@ -1,14 +1,14 @@
 """The pieces of a leaflet: how each begins and is worked, its rounds, and how the pieces come together."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from .. import notation
 from ..fabric import PatternWork, PieceWork
 from ..measure import Measured, amounts
 from ..pattern import FinishingStep, Piece, Start, Thread
+from .leaflet_parts import Drawing, Picture, Telling, Terms, Variation
 from .leaflet_parts import Piece as PrintedPiece
-from .leaflet_parts import Telling, Terms, Variation
 from .leaflet_pictures import author_picture
 from .leaflet_rounds import anchor_of, items, labelled
 from .leaflet_voice import Voice, per_size
@@ -21,8 +21,10 @@ _WORKED = {
 }
 
 
-def pieces(voice: Voice, work: PatternWork, measured: Measured, folder: str) -> tuple[PrintedPiece, ...]:
-    """All pieces, in the author's order."""
+def pieces(
+    voice: Voice, work: PatternWork, measured: Measured, folder: str, drawn: Mapping[str, Sequence[Drawing]]
+) -> tuple[PrintedPiece, ...]:
+    """All pieces, in the author's order. drawn: the drawings of each, by its name."""
     printed = []
     for name, model in voice.pattern.pieces.items():
         piece = work.piece(name)
@@ -32,7 +34,16 @@ def pieces(voice: Voice, work: PatternWork, measured: Measured, folder: str) -> 
             start = _start(voice, model.start, piece) if model.start else ""
             title = voice.title(name)
             printed.append(
-                PrintedPiece(name, title, f"piece-{anchor_of(name)}", model.make, about, start, rounds)
+                PrintedPiece(
+                    name,
+                    title,
+                    f"piece-{anchor_of(name)}",
+                    model.make,
+                    about,
+                    start,
+                    rounds,
+                    drawings=tuple(drawn.get(name, ())),
+                )
             )
     return tuple(printed)
 
@@ -119,18 +130,22 @@ class _Place:
         return labelled(self.voice, "row" if self.row else "round", str(number), str(number)).lower()
 
 
-def finishing(voice: Voice, folder: str) -> tuple[Telling, ...]:
-    """The steps in words; a heading leads the step that follows it."""
+def finishing(voice: Voice, folder: str, drawn: Mapping[int, Picture]) -> tuple[Telling, ...]:
+    """The steps in words; a heading leads the step that follows it.
+
+    drawn: figures by step, for those that the author shows no picture of.
+    """
     told: list[Telling] = []
     heading = ""
-    for step in voice.pattern.finishing:
+    for at, step in enumerate(voice.pattern.finishing):
         if step.kind == "heading":
             heading = f"{voice.prose(step.heading or '')}: "
             continue
         for text in _steps(voice, step):
             note = f" {voice.told(step.note)}" if step.note else ""
             video = f" {voice.say('watch', time=step.video)}." if step.video else ""
-            told.append(Telling(f"{heading}{text}{note}{video}", author_picture(voice, step.picture, folder)))
+            picture = author_picture(voice, step.picture, folder) or drawn.get(at)
+            told.append(Telling(f"{heading}{text}{note}{video}", picture))
             heading = ""
     return tuple(told)
 

@@ -25,6 +25,7 @@ from .overrides import overrides
 from .settings import Settings
 from .site_body import Body, Site
 from .site_booklets import booklet_jobs
+from .site_charts import chart_files
 from .site_links import broken
 from .site_log import told
 from .site_pages import templates
@@ -72,7 +73,7 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
             config.theme.dirs.insert(1 if config.theme.custom_dir else 0, ours)
         config.theme["font"] = False
         config.extra_css[:0] = [f"{ASSETS}/fonts/fonts.css", f"{ASSETS}/leaflet.css"]
-        config.extra_javascript.insert(0, f"{ASSETS}/place.js")
+        config.extra_javascript[:0] = [f"{ASSETS}/place.js", f"{ASSETS}/chart.js"]
         self.settings: Settings = settings(self.config, config)
         return config
 
@@ -96,6 +97,7 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
         for source in (*(worked.source for worked in self.patterns), *self.workshop.defects):
             files.remove(by_source[source])
         self._add_fonts(files, config)
+        self._add_charts(files, config)
         self.jobs = booklet_jobs(self.patterns, self.settings, docs, config.use_directory_urls)
         self.cache = keep / "booklets"
         self.unprinted: list[str] = []
@@ -188,6 +190,10 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
         for key, path in made.paths.items():
             files.append(File.generated(config, key, abs_src_path=str(path)))
         return set(made.paths)
+
+    def _add_charts(self, files: Files, config: MkDocsConfig) -> None:
+        for path, svg in chart_files(self.patterns).items():
+            files.append(File.generated(config, path, content=svg))
 
     def _add_fonts(self, files: Files, config: MkDocsConfig) -> None:
         for path in sorted(overrides("fonts").iterdir()):

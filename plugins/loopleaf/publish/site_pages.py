@@ -16,7 +16,7 @@ from markupsafe import Markup, escape
 
 from .glossary import Part
 from .ink import DARK_PAPER, PAPER, second_ink
-from .leaflet_parts import Heading, Leaflet, Picture, Round, Telling, Terms
+from .leaflet_parts import Drawing, Heading, Leaflet, Picture, Round, Telling, Terms
 from .typesetting import set_count, set_line
 from .words import words
 
@@ -75,11 +75,15 @@ class Later:
     drawings: list[str] = field(default_factory=list)
     parts: list[str] = field(default_factory=list)
 
-    def show(self, picture: Picture) -> Markup:
+    def path(self, file: str) -> str:
+        """The address of a file of ours."""
+        return quote(self.href(file), safe="/.-_~")
+
+    def show(self, picture: Picture | Drawing) -> Markup:
         """An author's picture as `<img>`, a drawing as a mark."""
         if picture.file:
             return Markup('<img src="{}" alt="{}" loading="lazy">').format(
-                quote(self.href(picture.file), safe="/.-_~"), picture.alt
+                self.path(picture.file), picture.alt
             )
         self.drawings.append(picture.svg)
         return Markup('<span data-drawing="{}"></span>').format(len(self.drawings) - 1)
@@ -147,6 +151,7 @@ def pattern_html(
         glossary=glossary,
         show=later.show,
         later=later.later,
+        path=later.path,
     )
 
 

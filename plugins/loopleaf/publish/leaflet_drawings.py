@@ -1,0 +1,112 @@
+"""What is drawn for a leaflet: of each piece its chart, its measures and its profile; of the finishing how
+cords are threaded and where parts are sewn on.
+"""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+
+from ..draw import Figure, diagram, placing, profile, schematic, threading
+from ..draw.form import form_of
+from ..draw.subject import subject_of
+from ..fabric import PatternWork, PieceWork
+from ..measure import Measured
+from ..pattern import FinishingStep
+from .addresses import chart_file
+from .leaflet_parts import Drawing, Picture
+from .leaflet_rounds import anchor_of
+from .leaflet_voice import Voice
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """Drawings that serve both terminologies. measures, sections, mirrored, placed: by a piece's name.
+
+    mirrored: a left-hander's chart.
+    """
+
+    measures: Mapping[str, Figure]
+    sections: Mapping[str, Figure]
+    mirrored: Mapping[str, str]
+    placed: Mapping[str, Figure]
+
+
+def drawn(work: PatternWork, measured: Measured) -> Drawn:
+    """All of a pattern's drawings but the charts, which speak the reader's terms."""
+    terms = work.pattern.terms
+    return Drawn(
+        dict(
+            _each(work, lambda name: schematic(work, name, measured) if _stands_alone(work, name) else None)
+        ),
+        dict(
+            _each(work, lambda name: profile(work, name, measured) if _stands(work, name, measured) else None)
+        ),
+        {piece.name: diagram(work, piece.name, terms, True, measured) for piece in work.pieces},
+        dict(_each(work, lambda name: placing(work, name, measured))),
+    )
+
+
+def _each(work: PatternWork, draw: Callable[[str], Figure | None]) -> Iterator[tuple[str, Figure]]:
+    for piece in work.pieces:
+        figure = draw(piece.name)
+        if figure is not None:
+            yield piece.name, figure
+
+
+def _stands_alone(work: PatternWork, name: str) -> bool:
+    """An edging is measured with what it is worked onto."""
+    start = work.pattern.pieces[name].start
+    return start is None or start.kind != "edge"
+
+
+def _stands(work: PatternWork, name: str, measured: Measured) -> bool:
+    """What lies flat has no section worth showing."""
+    piece = work.piece(name)
+    subject = subject_of(work, piece, measured) if piece is not None else None
+    return subject is not None and not subject.in_rows and not form_of(subject).lying
+
+
+def of_a_piece(
+    voice: Voice, work: PatternWork, piece: PieceWork, measured: Measured, found: Drawn, slug: str
+) -> Iterator[Drawing]:
+    """The drawings of one piece in the order in which they are shown."""
+    title = voice.title(piece.name)
+    measures, section = found.measures.get(piece.name), found.sections.get(piece.name)
+    if measures is not None:
+        yield Drawing("schematic", voice.words["schematic"], measures.alt, measures.svg)
+    if section is not None:
+        yield Drawing("profile", voice.words["profile"], section.alt, section.svg)
+    chart = diagram(work, piece.name, voice.terms, False, measured)
+    if chart:
+        labels = [one.plan.label for one in piece.rounds]
+        word = voice.words[piece.rounds[0].plan.word].lower()
+        runs = f"{word} {labels[0]}" if len(labels) == 1 else f"{word}s {labels[0]} to {labels[-1]}"
+        way = "chart_rows" if word == voice.words["row"].lower() else "chart_rounds"
+        yield Drawing(
+            "chart",
+            voice.words["chart"],
+            voice.say(way, title=title, runs=runs),
+            chart,
+            chart_file(slug, anchor_of(piece.name), voice.terms),
+            found.mirrored[piece.name],
+            chart_file(slug, anchor_of(piece.name), voice.terms, left_handed=True),
+        )
+
+
+def of_the_finishing(voice: Voice, work: PatternWork, found: Drawn) -> Mapping[int, Picture]:
+    """By the finishing's steps: how a cord goes; at the first part sewn to a piece, where its parts lie."""
+    shown: dict[int, Picture] = {}
+    placed: set[str] = set()
+    for at, step in enumerate(voice.pattern.finishing):
+        figure = _figure(work, step, found, placed)
+        if figure is not None:
+            shown[at] = Picture(figure.alt, svg=figure.svg)
+    return shown
+
+
+def _figure(work: PatternWork, step: FinishingStep, found: Drawn, placed: set[str]) -> Figure | None:
+    if step.thread is not None:
+        return threading(work, step.thread)
+    if step.sew is not None and step.sew.to not in placed:
+        placed.add(step.sew.to)
+        return found.placed.get(step.sew.to)
+    return None

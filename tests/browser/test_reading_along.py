@@ -1,0 +1,165 @@
+"""Chart and rounds read together: by mouse, finger and keyboard, enlarged, mirrored, without JavaScript."""
+
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import BrowserContext, Locator, Page
+
+Reader = Callable[..., BrowserContext]
+
+
+def opened(page: Page, site: str, pattern: str = "us/lantern-pouch/") -> Locator:
+    """The first piece's chart, its drawing in the picture's place."""
+    page.goto(f"{site}{pattern}")
+    page.evaluate("document.querySelector('[data-leaf-chart]').scrollIntoView()")
+    chart = page.locator("[data-leaf-chart]").first
+    chart.locator("svg").wait_for()
+    return chart
+
+
+def lit(chart: Locator) -> set[str]:
+    """The rounds of the signs that are lit."""
+    found: list[str] = chart.locator(".is-chosen").evaluate_all("all => all.map(one => one.dataset.round)")
+    return set(found)
+
+
+def chosen(page: Page) -> list[str]:
+    """The rounds marked in the text."""
+    found: list[str] = page.locator(".leaf-round--chosen[aria-current]").evaluate_all(
+        "all => all.map(r => r.id)"
+    )
+    return found
+
+
+def test_a_round_chosen_in_the_text_lights_up_in_the_chart(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    chart = opened(page, site)
+    page.locator("#pouch-17 .leaf-round__text").click()
+    assert lit(chart) == {"17"}
+    assert chosen(page) == ["pouch-17"]
+    said = chart.get_by_role("status").inner_text()
+    assert said.startswith("Round 17 ch 4 (counts as dc, ch 1)")
+    assert said.endswith("(24 dc, 24 ch-1 sps)")
+    page.locator("#pouch-17 .leaf-round__text").click()
+    assert lit(chart) == set()
+    assert chosen(page) == []
+
+
+def test_a_sign_chosen_in_the_chart_marks_its_round_in_the_text(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    chart = opened(page, site)
+    before = page.evaluate("scrollY")
+    chart.locator("[data-round='12'][data-stitch='20']").click(force=True)
+    assert lit(chart) == {"12"}
+    assert chosen(page) == ["pouch-7"], "rounds 7 to 16 are printed as one"
+    assert chart.get_by_role("status").inner_text().startswith("Round 12 ")
+    assert page.evaluate("scrollY") == before
+
+
+def test_a_finger_beside_a_sign_chooses_the_nearest(site: str, reader: Reader) -> None:
+    page = reader(width=390, has_touch=True).new_page()
+    chart = opened(page, site, "us/lantern-pouch/")
+    box = chart.locator("[data-round='19'][data-kind='dc']").first.bounding_box()
+    assert box is not None
+    page.touchscreen.tap(box["x"] + box["width"] / 2, max(box["y"] - 4, 1))
+    assert lit(chart) == {"19"}
+
+
+def test_by_keyboard_round_after_round(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    chart = opened(page, site)
+    later = chart.get_by_role("button", name="Later")
+    later.focus()
+    for label in ("1", "2", "3"):
+        page.keyboard.press("Enter")
+        assert lit(chart) == {label}
+    page.keyboard.press("Escape")
+    assert lit(chart) == set()
+    page.locator("#pouch-5 .leaf-round__number, [id='pouch-4'] .leaf-round__number").first.focus()
+    page.keyboard.press("Enter")
+    assert len(lit(chart)) == 1
+
+
+def test_enlarging_keeps_the_middle_and_the_chosen_round(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    chart = opened(page, site)
+    page.locator("#pouch-17 .leaf-round__text").click()
+    view = chart.locator(".leaf-chart__view")
+    middle = """v => [
+        (v.scrollLeft + v.clientWidth / 2) / v.scrollWidth,
+        (v.scrollTop + v.clientHeight / 2) / v.scrollHeight,
+    ]"""
+    chart.get_by_role("button", name="Larger").click()
+    wide = view.evaluate("v => v.scrollWidth / v.clientWidth")
+    assert wide == pytest.approx(1.5, abs=0.02)
+    view.evaluate("v => v.scrollTo(40, 60)")
+    before = view.evaluate(middle)
+    chart.get_by_role("button", name="Larger").click()
+    assert view.evaluate(middle) == pytest.approx(before, abs=0.02)
+    assert lit(chart) == {"17"}
+    view.focus()
+    left = view.evaluate("v => v.scrollLeft")
+    page.keyboard.press("ArrowRight")
+    page.wait_for_timeout(400)
+    assert view.evaluate("v => v.scrollLeft") > left
+    chart.get_by_role("button", name="Whole chart").click()
+    assert view.evaluate("v => v.scrollWidth - v.clientWidth") <= 1
+    assert lit(chart) == {"17"}
+
+
+def test_a_kept_chart_stays_in_view_and_hides_no_round(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    chart = opened(page, site)
+    kept = chart.get_by_role("button", name="Keep in view")
+    kept.click()
+    assert kept.get_attribute("aria-pressed") == "true"
+    page.locator("#pouch-18 .leaf-round__number").click()
+    page.wait_for_timeout(300)
+    figure, round_ = chart.bounding_box(), page.locator("#pouch-18").bounding_box()
+    assert figure is not None
+    assert round_ is not None
+    assert figure["y"] == pytest.approx(0, abs=40)
+    assert round_["y"] >= figure["y"] + figure["height"] - 1
+
+
+def test_a_left_hander_s_chart_takes_its_place(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    chart = opened(page, site)
+    page.locator("#pouch-17 .leaf-round__text").click()
+    assert chart.locator("svg g[transform='scale(-1 1)']").count() == 0
+    chart.get_by_role("link", name="For left-handers").click()
+    chart.locator("svg g[transform*='scale(-1']").first.wait_for()
+    assert lit(chart) == {"17"}
+    assert chart.get_by_role("link", name="For right-handers").count() == 1
+
+
+def test_the_round_of_the_address_is_lit(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    page.goto(f"{site}us/lantern-pouch/#pouch-11")
+    page.evaluate("document.querySelector('[data-leaf-chart]').scrollIntoView()")
+    chart = page.locator("[data-leaf-chart]").first
+    chart.locator("svg").wait_for()
+    assert lit(chart) == {"11"}
+
+
+def test_without_javascript_the_chart_is_a_picture_with_words(site: str, reader: Reader) -> None:
+    page = reader(java_script_enabled=False).new_page()
+    page.goto(f"{site}us/lantern-pouch/")
+    picture = page.locator("[data-leaf-chart] img").first
+    assert "rounds 1 to 19 from the middle outwards" in (picture.get_attribute("alt") or "")
+    for link in page.locator("[data-leaf-chart] a").all()[:2]:
+        answer = page.request.get(f"{site}us/lantern-pouch/{link.get_attribute('href')}")
+        assert answer.status == 200
+        assert answer.text().startswith("<svg")
+
+
+def test_the_drawing_in_the_page_says_what_the_picture_said(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    chart = opened(page, site)
+    named = page.get_by_role("img", name="Chart of the piece “Pouch”: one sign a stitch, rounds 1 to 19")
+    assert named.count() == 1
+    ids = page.locator("svg [id]").evaluate_all("all => all.map(one => one.id)")
+    assert len(ids) == len({*ids})
+    assert chart.locator("svg use").first.evaluate(
+        "one => document.querySelector(one.getAttribute('href')) !== null"
+    )

@@ -1,0 +1,230 @@
+/* Reading along: a round chosen in the text lights up in the chart, and one chosen in the chart is marked in the
+   text. The chart can be made larger and moved about, and kept in view while one reads on.
+
+   Without this script the chart is a picture that opens by itself, and all rounds stand in words. */
+(() => {
+  const NEAR = 40 // pixels: a finger's width
+  const STEP = 1.5
+  const LARGEST = 12
+
+  const start = () => {
+    const charts = [...document.querySelectorAll("[data-leaf-chart]")]
+    if (!charts.length || !window.fetch || !window.IntersectionObserver) return
+    const seen = new IntersectionObserver((entries) => {
+      entries.filter((one) => one.isIntersecting).forEach((one) => {
+        seen.unobserve(one.target)
+        open(one.target)
+      })
+    }, { rootMargin: "600px" })
+    charts.forEach((chart) => seen.observe(chart))
+  }
+
+  // The drawing itself in the picture's place, its ids made its own: several drawings share a page.
+  let drawn = 0
+  const drawing = async (address, alt) => {
+    const answer = await fetch(address)
+    if (!answer.ok) throw new Error(answer.statusText)
+    const own = `chart${drawn++}-`
+    const text = (await answer.text()).replace(/ id="/g, ` id="${own}`).replace(/href="#/g, `href="#${own}`)
+    const svg = new DOMParser().parseFromString(text, "image/svg+xml").documentElement
+    if (svg.nodeName !== "svg") throw new Error("not a drawing")
+    svg.setAttribute("role", "img")
+    svg.setAttribute("aria-label", alt)
+    svg.querySelectorAll("title").forEach((title) => title.remove())
+    return document.importNode(svg, true)
+  }
+
+  const open = async (figure) => {
+    const image = figure.querySelector("img")
+    const hand = figure.querySelector("[data-leaf-hand]")
+    const words = JSON.parse(figure.dataset.words)
+    const alt = image.alt
+    let address = image.getAttribute("src")
+    let svg
+    try {
+      svg = await drawing(address, alt)
+    } catch {
+      return // the picture stays
+    }
+    const view = figure.querySelector(".leaf-chart__view")
+    view.replaceChildren(svg)
+    const piece = figure.closest(".leaf-piece")
+    const rounds = [...piece.querySelectorAll("[data-leaf-round]")]
+    const order = [...new Set(rounds.flatMap((one) => one.dataset.leafRound.split(" ")))]
+    const drawnRounds = () => [...new Set([...svg.querySelectorAll("[data-round]")].map((one) => one.dataset.round))]
+    let chosen = ""
+    let zoom = 1
+
+    const bar = document.createElement("div")
+    bar.className = "leaf-chart__bar"
+    const button = (word, act) => {
+      const made = document.createElement("button")
+      made.type = "button"
+      made.textContent = word
+      made.addEventListener("click", act)
+      bar.append(made)
+      return made
+    }
+    const said = document.createElement("p")
+    said.className = "leaf-chart__said"
+    said.setAttribute("role", "status")
+
+    // ---- one round ----
+
+    const roundOf = (label) => rounds.find((one) => one.dataset.leafRound.split(" ").includes(label))
+
+    const show = () => {
+      svg.classList.toggle("has-chosen", chosen !== "")
+      svg.querySelectorAll(".is-chosen").forEach((one) => one.classList.remove("is-chosen"))
+      if (chosen) svg.querySelectorAll(`[data-round="${CSS.escape(chosen)}"]`).forEach((one) => one.classList.add("is-chosen"))
+      rounds.forEach((one) => {
+        const mine = one === roundOf(chosen)
+        one.classList.toggle("leaf-round--chosen", mine)
+        if (mine) one.setAttribute("aria-current", "true")
+        else one.removeAttribute("aria-current")
+      })
+      tell()
+    }
+
+    const tell = () => {
+      const round = roundOf(chosen)
+      if (!round) return said.replaceChildren(words.hint)
+      const link = document.createElement("a")
+      link.href = `#${round.id}`
+      link.textContent = `${words.one} ${chosen}`
+      const count = round.querySelector(".leaf-round__count")
+      said.replaceChildren(link, ` ${round.querySelector(".leaf-round__text").textContent.trim()}`, count ? ` (${count.textContent.trim()})` : "")
+    }
+
+    const choose = (label) => {
+      chosen = label
+      show()
+      into()
+    }
+
+    // Moves the view so far that the round's beginning can be seen; the page stays where it is.
+    const into = () => {
+      const first = svg.querySelector(".is-chosen")
+      if (!first || zoom === 1) return
+      const box = view.getBoundingClientRect()
+      const sign = first.getBoundingClientRect()
+      const [x, y] = [sign.left + sign.width / 2 - box.left, sign.top + sign.height / 2 - box.top]
+      if (x < 0 || x > box.width) view.scrollLeft += x - box.width / 2
+      if (y < 0 || y > box.height) view.scrollTop += y - box.height / 2
+    }
+
+    const step = (by) => {
+      const all = order.filter((label) => drawnRounds().includes(label))
+      const at = all.indexOf(chosen)
+      choose(all[at < 0 ? (by > 0 ? 0 : all.length - 1) : Math.min(Math.max(at + by, 0), all.length - 1)])
+    }
+
+    rounds.forEach((round) => round.addEventListener("click", (event) => {
+      const link = event.target.closest("a")
+      if (link && !link.classList.contains("leaf-round__number")) return
+      const labels = round.dataset.leafRound.split(" ")
+      choose(labels.includes(chosen) && !link ? "" : labels[0])
+    }))
+
+    // The sign under the finger, or the nearest one.
+    const nearest = (event) => {
+      const hit = event.target.closest("[data-round]")
+      if (hit) return hit.dataset.round
+      let best = ""
+      let least = NEAR
+      svg.querySelectorAll("[data-round]").forEach((one) => {
+        const box = one.getBoundingClientRect()
+        const away = Math.hypot(box.left + box.width / 2 - event.clientX, box.top + box.height / 2 - event.clientY)
+        if (away < least) [best, least] = [one.dataset.round, away]
+      })
+      return best
+    }
+
+    const listen = () => svg.addEventListener("click", (event) => {
+      if (moved) return
+      const label = nearest(event)
+      choose(label === chosen || !roundOf(label) ? "" : label)
+    })
+
+    // ---- larger and smaller: the middle of the view stays the middle ----
+
+    const enlarge = (by) => {
+      const [across, down] = [view.scrollWidth, view.scrollHeight]
+      const [x, y] = [(view.scrollLeft + view.clientWidth / 2) / across, (view.scrollTop + view.clientHeight / 2) / down]
+      zoom = Math.min(Math.max(by ? zoom * by : 1, 1), LARGEST)
+      figure.style.setProperty("--zoom", zoom)
+      figure.classList.toggle("leaf-chart--large", zoom > 1)
+      smaller.disabled = whole.disabled = zoom === 1
+      if (zoom > 1) {
+        view.tabIndex = 0
+        view.setAttribute("role", "region")
+        view.setAttribute("aria-label", alt)
+      } else {
+        for (const name of ["tabindex", "role", "aria-label"]) view.removeAttribute(name)
+      }
+      view.scrollTo(x * view.scrollWidth - view.clientWidth / 2, y * view.scrollHeight - view.clientHeight / 2)
+    }
+
+    // A mouse moves a large chart by dragging; a finger and the arrow keys scroll it by themselves.
+    let from = null
+    let moved = false
+    view.addEventListener("pointerdown", (event) => {
+      moved = false
+      if (event.pointerType === "mouse" && zoom > 1) from = [event.clientX, event.clientY, view.scrollLeft, view.scrollTop]
+    })
+    addEventListener("pointermove", (event) => {
+      if (!from) return
+      const [dx, dy] = [event.clientX - from[0], event.clientY - from[1]]
+      if (Math.hypot(dx, dy) > 4) moved = true
+      if (moved) view.scrollTo(from[2] - dx, from[3] - dy)
+    })
+    addEventListener("pointerup", () => { from = null })
+
+    button(words.before, () => step(-1))
+    button(words.after, () => step(1))
+    const smaller = button(words.smaller, () => enlarge(1 / STEP))
+    button(words.larger, () => enlarge(STEP))
+    const whole = button(words.whole, () => enlarge(0))
+    const kept = button(words.kept, () => {
+      const is = figure.classList.toggle("leaf-chart--kept")
+      kept.setAttribute("aria-pressed", is)
+    })
+    kept.setAttribute("aria-pressed", "false")
+    figure.addEventListener("keydown", (event) => {
+      if (event.key === "Escape" && chosen) choose("")
+    })
+
+    // The other hand's chart in this one's place; its link still opens it by itself in another tab.
+    if (hand) {
+      hand.addEventListener("click", async (event) => {
+        if (event.metaKey || event.ctrlKey || event.shiftKey) return
+        event.preventDefault()
+        const other = hand.getAttribute("href")
+        try {
+          const turned = await drawing(other, alt)
+          svg.replaceWith(turned)
+          svg = turned
+        } catch {
+          location.href = other
+          return
+        }
+        hand.setAttribute("href", address)
+        hand.textContent = hand.textContent === words.left ? words.right : words.left
+        address = other
+        listen()
+        show()
+      })
+    }
+
+    listen()
+    enlarge(0)
+    view.after(bar, said)
+    const named = location.hash && document.getElementById(decodeURIComponent(location.hash.slice(1)))
+    const round = named && named.closest("[data-leaf-round]")
+    if (round && rounds.includes(round)) chosen = round.id === named.id ? round.dataset.leafRound.split(" ")[0] : named.id.slice(round.id.lastIndexOf("-") + 1)
+    show()
+  }
+
+  if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", start)
+  else start()
+})()
