@@ -13,6 +13,14 @@ Marked = Callable[[str, Finding], str]
 # changed from, to, rule, marked, message, replacement (None: words only)
 TOLD = [
     (
+        "hook: 5.5 mm",
+        "hook: 5.5e999 mm",
+        "wrong-type",
+        "5.5e999 mm",
+        "`hook` is `5.5e999 mm`, which isn't a hook's size in millimetres.",
+        None,
+    ),
+    (
         "designer:",
         "desinger:",
         "unknown-field",

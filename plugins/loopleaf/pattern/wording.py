@@ -33,7 +33,12 @@ def flaw_of(one: ErrorDetails, path: tuple[str | int, ...], root: Node, text: st
     ctx = one.get("ctx", {})
     if kind == "number-too-large":
         return _too_large(ctx, path, node, text)
-    return _wrong(one, path, node, text)
+    return _wrong(one, _as_written(path, root) if node.kind == "text" else path, node, text)
+
+
+def _as_written(path: tuple[str | int, ...], root: Node) -> tuple[str | int, ...]:
+    """The steps that the file has: `hook: 5 mm` is short for a hook of that `size`, which nobody wrote."""
+    return next((path[:end] for end in range(len(path), 0, -1) if find(root, path[:end])[1]), path)
 
 
 def _unknown(path: tuple[str | int, ...], root: Node) -> Flaw:
