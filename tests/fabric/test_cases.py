@@ -1,4 +1,4 @@
-"""Rounds as printed, against figures worked by hand (cases.yml)."""
+"""Rounds as printed, against figures worked by hand (cases.yml, edge_cases.yml)."""
 
 from pathlib import Path
 from typing import Any
@@ -10,9 +10,11 @@ from loopleaf import trade
 from loopleaf.fabric import Made, PatternWork, RoundWork, work_pattern
 from loopleaf.pattern import load
 
-CASES: list[dict[str, Any]] = yaml.safe_load(
-    (Path(__file__).parent / "cases.yml").read_text(encoding="utf-8")
-)
+CASES: list[dict[str, Any]] = [
+    case
+    for name in ("cases.yml", "edge_cases.yml")
+    for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))
+]
 
 
 def pattern_of(case: dict[str, Any]) -> PatternWork:

@@ -62,6 +62,7 @@ def join_yarn(hand: Hand, step: JoinYarn) -> None:
     hand.yarn = step.yarn or hand.yarn
     hand.fastened = False
     edge = hand.edge
+    stitch = step.standing or step.stitch.kind != "slip"
     if step.place is None:
         return
     if begins(hand) and edge.pos == 0 and not isinstance(step.place, InRing):
@@ -77,13 +78,13 @@ def join_yarn(hand: Hand, step: JoinYarn) -> None:
         hand.standing = hand.ring()
     else:
         uses = hand.uses
-        into = resolve(hand, step.place, step.span)[0]
-        hand.uses = uses
-    if step.standing or step.stitch.kind != "slip":
+        resolve(hand, step.place, step.span)
+        hand.standing = hand.last
+        if not stitch:
+            hand.uses = uses
+    if stitch:
         hand.begun = True
-        place = hand.standing
-        if place is None:
-            place = hand.last
+        place = hand.standing if hand.standing is not None else hand.last
         assert place is not None
         _use_standing(hand, place)
         make(hand, step.stitch, (place,), step.span)

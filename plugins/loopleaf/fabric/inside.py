@@ -102,7 +102,8 @@ def within(hand: Hand, place: Within, span: Span | None) -> list[Into]:
     if place.of.kind in ("space", "chain"):
         return _in_arch(hand, place, span)
     edge = hand.edge
-    start, group = _next_group(hand, place.of, span)
+    find = _this_group if place.same else _next_group
+    start, group = find(hand, place.of, span)
     if place.last:
         start, group = _last_group(hand, place.of, start, group)
     inner = [i for i, p in enumerate(group) if edge.matches(p, place.inner) or place.inner == STITCH]
@@ -120,7 +121,10 @@ def within(hand: Hand, place: Within, span: Span | None) -> list[Into]:
         picks = [inner[{"first": 0, "last": -1}.get(place.part, place.number - 1)]]
     taken = []
     for i in picks:
-        hand.use(start + i, start + i + 1, group[i])
+        if start + i < edge.pos:  # worked into before, or passed over: the hand doesn't go back
+            hand.last = group[i]
+        else:
+            hand.use(start + i, start + i + 1, group[i])
         taken.append((group[i],))
     return [tuple(into) for into in taken]
 
@@ -156,6 +160,16 @@ def _next_group(hand: Hand, target: Target, span: Span | None) -> tuple[int, lis
             return at, group
         at += 1
     raise missing(hand, target, 1, 0, span)
+
+
+def _this_group(hand: Hand, target: Target, span: Span | None) -> tuple[int, list[Place]]:
+    """The group last worked into."""
+    edge = hand.edge
+    for at in range(min(edge.pos, edge.limit - 1), -1, -1):
+        group = _group_at(edge, at, target)
+        if hand.last in group:
+            return at, group
+    raise hand.stuck("no-such-place", span, what=describe(target), there=edge.describe())
 
 
 def _last_group(hand: Hand, target: Target, start: int, group: list[Place]) -> tuple[int, list[Place]]:

@@ -36,7 +36,7 @@ from .along import last_places
 from .hand import Hand, Leaf
 from .places import resolve
 from .seek import Into, bound, find_next, number
-from .stitches import DEEPEST_OPENING, given_place, make, needs, picot_chains
+from .stitches import DEEPEST_OPENING, given_place, make, needs, picot_chains, said_at
 from .worked import Made, Place, Space
 
 
@@ -153,7 +153,7 @@ def _name_last(hand: Hand, stitch: Stitch) -> None:
 def _special(hand: Hand, step: Work, each: int) -> None:
     """One of the author's own stitches, opened and worked."""
     name = step.stitch.name
-    line = hand.setting.specials[name]
+    line = said_at(hand.setting.specials[name], step.span)
     chains = picot_chains(line)
     if chains:
         picot = Stitch("chain", "picot", chains)

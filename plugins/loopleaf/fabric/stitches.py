@@ -1,5 +1,9 @@
 """Making what a stitch's name says, in one place: plain stitches, increases, groups, and the author's own."""
 
+from dataclasses import fields, replace
+from typing import Any
+
+from ..notation.once_a_line import once_a_line
 from ..notation.tree import (
     Chain,
     FromHook,
@@ -113,6 +117,25 @@ def _stands(steps: tuple[Step, ...]) -> bool:
         or (isinstance(step, Repeat) and _stands(step.steps))
         for step in steps
     )
+
+
+@once_a_line
+def said_at(line: Line, span: Span | None) -> Line:
+    """A definition's steps as the words that call for it: whatever goes wrong in them stands there."""
+    return Line(_said_at(line.steps, span))
+
+
+_INNER = frozenset({"steps", "ending", "omitting", "places", "place"})
+
+
+def _said_at(part: Any, span: Span | None) -> Any:
+    """A step or place (or several) with another span, and those inside it."""
+    if isinstance(part, tuple):
+        return tuple(_said_at(one, span) for one in part)
+    if part is None:
+        return None
+    inner = {one.name: _said_at(getattr(part, one.name), span) for one in fields(part) if one.name in _INNER}
+    return replace(part, span=span, **inner)
 
 
 def given_place(line: Line) -> Line:
