@@ -3,6 +3,9 @@
 from typing import Any
 
 import pytest
+import yaml
+
+from loopleaf.fabric import Made, RoundWork
 
 from .test_going_on import worked
 
@@ -177,3 +180,46 @@ def test_a_piece_that_is_not_there() -> None:
     assert rules(
         {"pieces": {"band": on({"edge": "front", "row ends": True}, ("sc in end of each row", 8))}}
     ) == [("band", "no-such-place")]
+
+
+FRONTS = """
+title: Two fronts
+terms: US
+turning chains: {dc: counts, sc: does not count}
+pieces:
+  left front:
+    worked: rows
+    start: chain 21
+    rows:
+      - {row: 1, work: "sc in 2nd ch from hook and in each ch across, turn", count: 20}
+      - {row: 2, work: "ch 3, dc2tog, dc in each st to end, turn", count: 19}
+      - {row: 3, work: "ch 3, dc in first st, dc in next 11 sts, ch 1, sk next st, dc in last 6 sts, turn"}
+      - {row: 4, as: 2, reversed: true, count: 18}
+      - {row: 5, work: "ch 1, sc in next 3 sts, 2 sc in next st, hdc in each st to end", count: 19}
+  right front: {as: left front, reversed: true}
+"""
+
+
+def test_a_piece_worked_as_another_with_all_shaping_reversed_is_its_mirror_image():
+    work = worked(yaml.safe_load(FRONTS))
+    left, right = work.pieces
+    assert [t for piece in (left, right) for r in piece.rounds for t in r.troubles] == []
+    assert [size.count for r in right.rounds for size in r.sizes if size] == [20, 19, 19, 18, 19]
+    for one, other in zip(left.rounds, right.rounds, strict=True):
+        last = sum(size.uses for size in one.sizes if size) - 1
+        turned = [(kind, tuple(sorted(last - at for at in into))) for kind, into in stitches(other)]
+        assert stitches(one) == turned[::-1]
+
+
+def stitches(round_: RoundWork) -> list[tuple[str, tuple[int, ...]]]:
+    """Each stitch of a row and the numbers of the places it leans on, counted in the row's own direction."""
+    worked = round_.sizes[0]
+    assert worked is not None
+    below = worked.uses
+    found = []
+    for made in worked.made:
+        if isinstance(made, Made) and made.number:
+            numbers = [place.number - 1 for place in made.into if isinstance(place, Made)]
+            turned = round_.plan.number > 1
+            found.append((made.kind, tuple(sorted(below - 1 - n if turned else n - 1 for n in numbers))))
+    return found

@@ -1,5 +1,6 @@
 """Working a whole pattern file: its vocabulary, its pieces in order, every size."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cache
 from typing import Final, NamedTuple
@@ -9,6 +10,7 @@ from ..notation.problem import Problem
 from ..notation.tree import Line, Stitch, Tally
 from ..pattern import Path, Pattern, Piece, PlanProblem, RoundPlan, Source, set_out
 from .borne_out import ReadRound, work_piece
+from .otherway import from_other_end
 from .piece import Ways
 from .uneven import uneven
 from .worked import PieceWork, Place, RoundWork, Trouble
@@ -113,7 +115,7 @@ def _work_piece(
     said: set[tuple[Path, int, str]] = set()
     lines: list[ReadRound] = []
     for plan in plans:
-        line, stated = _read(work, name, plan, said)
+        line, stated = _read(work, name, plan, said, conventions)
         troubles = _uneven(plan, line, stated, pattern.size_count)
         lines.append(ReadRound(plan, None, None, troubles) if troubles else ReadRound(plan, line, stated, []))
     ways = Ways(
@@ -127,11 +129,16 @@ def _work_piece(
 
 
 def _read(
-    work: PatternWork, piece: str, plan: RoundPlan, said: set[tuple[Path, int, str]]
-) -> tuple[Line | None, Tally | None]:
+    work: PatternWork, piece: str, plan: RoundPlan, said: set[tuple[Path, int, str]],
+    conventions: Mapping[str, bool],
+) -> tuple[Line | None, Tally | None]:  # fmt: skip
     """The round's tree and its stated count; what there is to say about the words is said once an entry."""
     parsed = notation.parse(plan.work, work.vocabulary, plan.n)
-    for problem in parsed.problems:
+    line, problems = parsed.line, parsed.problems
+    if plan.reversed and line is not None:
+        line, unturned = from_other_end(line, plan, conventions)
+        problems = (*problems, *unturned)
+    for problem in problems:
         mark = (plan.work_path, problem.span.start, problem.rule)
         if mark not in said:
             said.add(mark)
@@ -144,7 +151,7 @@ def _read(
             if mark not in said:
                 said.add(mark)
                 work.problems.append(LineProblem(plan.stated_path, problem, piece, plan.label))
-    return parsed.line, stated
+    return line, stated
 
 
 def _uneven(plan: RoundPlan, line: Line | None, stated: Tally | None, size_count: int) -> list[Trouble]:

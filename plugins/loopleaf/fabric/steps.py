@@ -264,6 +264,8 @@ def _skip(hand: Hand, step: Skip, follow: Step | None) -> None:
     count = number(hand, step.count)
     edge = hand.edge
     if step.which == "first" and edge.pos:
+        count -= 1  # the chain that counts stands on the first
+    if not count:
         return
     if step.which == "last":
         last_places(hand, Last(step.count, step.target), step.span)

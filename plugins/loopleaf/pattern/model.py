@@ -34,6 +34,9 @@ Terms = Literal["US", "UK"]
 Level = Literal["basic", "easy", "intermediate", "complex"]
 ChainSpaces = Literal["counted", "not counted"]
 
+_ALIKE = ("start", "worked", "yarn")
+"""What a piece worked `as` another one has from it, where it doesn't say otherwise."""
+
 
 class Change(Part):
     """A change made since the pattern was first published."""
@@ -144,6 +147,30 @@ class Pattern(Part):
         made: Pattern = read({k: v for k, v in value.items() if k != "gauge"} if bare else value)
         made._gauge_not_critical = bare
         return made
+
+    @model_validator(mode="before")
+    @classmethod
+    def _begin_alike(cls, value: Any) -> Any:
+        """A piece worked as another begins and is worked like it, where it doesn't say otherwise."""
+        pieces = value.get("pieces") if isinstance(value, dict) else None
+        if not isinstance(pieces, dict):
+            return value
+        made: dict[Any, Any] = {}
+        for name, piece in pieces.items():
+            other = made.get(plain_text(piece.get("as"))) if isinstance(piece, dict) else None
+            alike = {k: other[k] for k in _ALIKE if k in other} if isinstance(other, dict) else {}
+            made[name] = {**alike, **piece} if alike else piece
+        return {**value, "pieces": made}
+
+    @model_validator(mode="after")
+    def _worked_alike(self) -> "Pattern":
+        earlier: dict[str, Piece] = {}
+        for name, piece in self.pieces.items():
+            other = earlier.get(piece.as_ or "")
+            if piece.as_ is not None and other is not None:
+                self.pieces[name] = piece.worked_as(piece.as_, other)
+            earlier[name] = self.pieces[name]
+        return self
 
 
 def schema() -> dict[str, Any]:

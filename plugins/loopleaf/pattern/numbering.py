@@ -41,8 +41,8 @@ class Numbering:
         return self.pattern.pieces[self.name]
 
     def path(self, entry: int, *fields: str) -> Path:
-        """The path of an entry, or of a field in it."""
-        return ("pieces", self.name, self.piece.entries_field, entry, *fields)
+        """The path of an entry, or of a field in it; of a piece worked as another one, where that has it."""
+        return ("pieces", self.piece.as_ or self.name, self.piece.entries_field, entry, *fields)
 
     def run_path(self, index: int) -> Path:
         """The path of the field that numbers an entry."""

@@ -6,7 +6,7 @@ from pydantic import Discriminator, Field, Tag, model_validator
 
 from .entries import Entries
 from .materials import FinishedSize
-from .part import AnyText, AtLeastOne, BodyMeasures, Number, Part, Runs, SomeLengths, SomeText, Word
+from .part import AnyText, AtLeastOne, BodyMeasures, Number, Part, Runs, SomeLengths, SomeText, Word, YesNo
 from .reading import missing, unfit
 from .start import Start
 
@@ -70,6 +70,10 @@ class Piece(Part):
         examples=["joined rounds"],
     )
     start: Start | None = Field(None, description="How it begins.")
+    as_: SomeText | None = Field(
+        None, description="The piece whose rounds or rows this one repeats: `as: left front`."
+    )
+    reversed: YesNo = Field(False, description="With `as`: the mirror image, all shaping at the other end.")
     lies_flat: Runs = Field((), description="The rounds that are meant to lie flat: `1-6`.")
     rounds: Entries = Field((), description="The rounds in order, with headings and steps between.")
     rows: Entries = Field((), description="The rows in order, with headings and steps between.")
@@ -95,9 +99,28 @@ class Piece(Part):
     def _has_something_to_work(self) -> "Piece":
         if self.rounds and self.rows:
             raise unfit("`rounds` and `rows` stand here together; a piece has one of them.", "rounds: …")
+        if self.as_ is not None:
+            if self.entries:
+                raise unfit(
+                    f"`{self.entries_field}` stands here beside the piece that is repeated.", "as: front"
+                )
+            return self
         if not self.entries and self.worked != "chain":
             field = "rounds" if self.worked.endswith("rounds") else "rows"
             raise missing(field, f"{field}: …")
         if self.worked == "chain" and not self.entries and self.length is None and self.start is None:
             raise missing("length", "length: 80 cm")
         return self
+
+    def worked_as(self, name: str, other: "Piece") -> "Piece":
+        """This piece with the rounds or rows of another one, from the other end where it is `reversed`."""
+        entries = tuple(
+            # A row that is another one again turns with that.
+            entry.model_copy(update={"reversed": entry.reversed != self.reversed})
+            if entry.run and not (entry.as_ or entry.repeat)
+            else entry
+            for entry in other.entries
+        )
+        return self.model_copy(
+            update={other.entries_field: entries, "as_": other.as_ or name, "grid": other.grid}
+        )

@@ -23,6 +23,8 @@ def set_out(pattern: Pattern, piece: str) -> tuple[list[RoundPlan], list[PlanPro
     hasn't.
     """
     numbering = number_entries(pattern, piece)
+    if numbering.piece.as_ is not None and not numbering.slots:
+        return [], [_no_such_piece(pattern, piece, numbering.piece.as_)]
     writer = _Writer(numbering)
     plans: list[RoundPlan] = []
     for number in sorted(numbering.slots):
@@ -30,6 +32,18 @@ def set_out(pattern: Pattern, piece: str) -> tuple[list[RoundPlan], list[PlanPro
             plans += writer.plans(slot)
     _whole_repeats(numbering)
     return plans, numbering.problems
+
+
+def _no_such_piece(pattern: Pattern, piece: str, named: str) -> PlanProblem:
+    before = list(pattern.pieces)[: list(pattern.pieces).index(piece)]
+    return PlanProblem(
+        "no-such-place",
+        ("pieces", piece, "as"),
+        f"No piece before “{piece}” is called “{named}”.",
+        f"Before it stand: {', '.join(before)}." if before else "It is the first piece.",
+        ("Name a piece that stands before this one.", None, "fill-in"),
+        facts={"what": "piece", "there": before},
+    )
 
 
 @dataclass(frozen=True, slots=True)

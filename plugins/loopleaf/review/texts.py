@@ -14,7 +14,7 @@ def free_texts(pattern: Pattern) -> Iterator[tuple[Path, str, str]]:
     for name, special in pattern.special_stitches.items():
         yield from _some(("special stitches", name, "text"), special.text)
     for name, piece in pattern.pieces.items():
-        for number, entry in enumerate(piece.entries):
+        for number, entry in enumerate(() if piece.as_ else piece.entries):
             at: Path = ("pieces", name, piece.entries_field, number)
             stuff = entry.stuff.text if entry.stuff else ""
             for field, text in (

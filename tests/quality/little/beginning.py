@@ -151,6 +151,8 @@ def _below(hand: Hand) -> str:
 
 def stands(hand: Hand, kind: str, length: int) -> bool:
     """Whether a turning chain counts that doesn't say so itself: by the pattern's word, else by trial."""
+    if length == 1 and hand.setting.own_chains.get(kind, 0) > 2:
+        return False  # a lone chain is no tall stitch
     for key in (kind, ""):
         if key in hand.setting.counts:
             return hand.setting.counts[key]

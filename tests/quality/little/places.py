@@ -192,6 +192,10 @@ def _each(hand: Hand, place: Each) -> Iterator[tuple[int, ...]]:
 
 def _over(hand: Hand, place: Over) -> tuple[int, ...]:
     number = hand.setting.number(place.count) or 0
+    if place.which == "first" and hand.pos:
+        raise Misfit("place", "the first stitches lie behind")
+    if place.which == "last":
+        return tuple(spot[0] for spot in _last(hand, Last(place.count, place.target)))
     legs = []
     for _ in range(number):
         if on_leaf(hand, place.target):

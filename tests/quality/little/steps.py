@@ -12,6 +12,7 @@ from loopleaf.notation.tree import (
     Group,
     Join,
     JoinYarn,
+    Last,
     Leave,
     Marker,
     Next,
@@ -66,8 +67,9 @@ def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
         case Leave():
             _leave(hand, step)
         case Join():
-            check_join(hand, step.place)
-            hand.joined = True
+            if step.how != "not":
+                check_join(hand, step.place)
+                hand.joined = True
         case Turn():
             hand.turns = step.turns
         case FastenOff():
@@ -200,6 +202,10 @@ def _skip(hand: Hand, step: Skip | WorkingOver) -> None:
                 hand.pos = at + 1
             elif at + 1 < hand.pos:
                 raise Misfit("fit", "the first stitch lies behind")
+        return
+    if isinstance(step, Skip) and step.which == "last":
+        for _ in spots(hand, Last(step.count, step.target)):
+            pass
         return
     if on_leaf(hand, step.target):
         assert hand.leaf is not None
