@@ -1,11 +1,28 @@
 """Patterns altered to a maker's liking: another height, another size, another gauge.
 
 An alteration is a new file in which as little as possible is different, worked and checked like any other:
-`adjust` and `settings` for the height, `resize` for the way around, the gauge and the yarn.
+`adjust` and `settings` for the height; `fit_around`, `fit_gauge` and `fit_yarn` for the way around, the gauge
+and the yarn.
 """
 
+from .around import Fitted, fit_around
 from .draft import CannotAlter, Change
+from .gauge import Swatch, fit_gauge, fit_yarn, swatch
 from .height import Setting, adjust, settings, wish
 from .settle import Altered
 
-__all__ = ["Altered", "CannotAlter", "Change", "Setting", "adjust", "settings", "wish"]
+__all__ = [
+    "Altered",
+    "CannotAlter",
+    "Change",
+    "Fitted",
+    "Setting",
+    "Swatch",
+    "adjust",
+    "fit_around",
+    "fit_gauge",
+    "fit_yarn",
+    "settings",
+    "swatch",
+    "wish",
+]

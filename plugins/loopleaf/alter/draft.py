@@ -4,7 +4,8 @@ Nothing is written anew that doesn't change; a value keeps its quotes, an entry 
 """
 
 import re
-from dataclasses import dataclass, field
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 
 from ..pattern import Path, Source
 from ..pattern.nodes import Node, find
@@ -22,12 +23,17 @@ class CannotAlter(Exception):
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """One value that is different now. line: of the file before. what: the field's name."""
+    """One value that is different now. line: where it stands in the new file. what: the field's name."""
 
     line: int
     what: str
     before: str
     after: str
+
+    @property
+    def place(self) -> tuple[int, str]:
+        """Line and field."""
+        return self.line, self.what
 
     def __str__(self) -> str:
         if not self.before:
@@ -47,8 +53,24 @@ class Draft:
     """Edits gathered for one file. Of two that overlap the first stays."""
 
     source: Source
-    changes: list[Change] = field(default_factory=list)
+    _changes: list[Change] = field(default_factory=list)
     _edits: list[_Edit] = field(default_factory=list)
+
+    @property
+    def changes(self) -> list[Change]:
+        """What is different, by its line in the new file."""
+        text = self.source.text
+        shifts = [
+            (
+                self.source.lines.position(one.end)[0],
+                one.words.count("\n") - text.count("\n", one.start, one.end),
+            )
+            for one in self._edits
+        ]
+        return [
+            replace(one, line=one.line + sum(by for line, by in shifts if line < one.line))
+            for one in self._changes
+        ]
 
     def node(self, path: Path) -> Node | None:
         """The value at a path, None where the file has none there."""
@@ -68,7 +90,7 @@ class Draft:
         else:
             written = words if kept is not None and node.style == "" else in_quotes(words)
         self._put(node.start, node.end, written)
-        self.changes.append(Change(self._line(node), _name(path), node.text, words))
+        self._changes.append(Change(self._line(node), _name(path), node.text, words))
 
     def part(self, path: Path, start: int, end: int, words: str) -> bool:
         """Other words for a stretch of a single value; False where the file can't be followed so far."""
@@ -84,7 +106,7 @@ class Draft:
         last = places[end - 1] + 1 if end > start else places[start]
         self._put(places[start], last, kept)
         line = self.source.lines.position(places[start])[0]
-        self.changes.append(Change(line, _name(path), node.text[start:end], words))
+        self._changes.append(Change(line, _name(path), node.text[start:end], words))
         return True
 
     def drop(self, path: Path) -> None:
@@ -94,17 +116,20 @@ class Draft:
             return
         pair = above.pair(str(path[-1])) if above.kind == "fields" else None
         start, end = pair[0].start if pair else node.start, _end(node)
-        self.changes.append(Change(self._line(node), _name(path), _short(self.source.text[start:end]), ""))
+        self._changes.append(Change(self._line(node), _name(path), _short(self.source.text[start:end]), ""))
         if self.source.text[above.start : above.start + 1] in ("{", "["):
             start, end = self._with_comma(start, end)
         else:
             start, end = self._whole_lines(start, end)
         self._put(start, end, "")
 
-    def after(self, path: Path, entry: str) -> None:
-        """A new entry of a list, on a line of its own below another one."""
+    def after(self, path: Path, entries: Sequence[str]) -> None:
+        """New entries of a list, each on a line of its own below another one's.
+
+        Raises CannotAlter where the entries don't stand on lines of their own.
+        """
         node = self.node(path)
-        if node is None:
+        if node is None or not entries:
             return
         text = self.source.text
         line = text.rfind("\n", 0, node.start) + 1
@@ -113,8 +138,11 @@ class Draft:
             raise CannotAlter("Its rounds don't stand on lines of their own, so none can be put in between.")
         stop = text.find("\n", _end(node))
         stop = len(text) if stop < 0 else stop
-        self._put(stop, stop, f"\n{head}{entry}")
-        self.changes.append(Change(self._line(node), _name(path), "", entry))
+        self._put(stop, stop, "".join(f"\n{head}{entry}" for entry in entries))
+        line = self.source.lines.position(stop)[0]
+        self._changes += [
+            Change(line + turn, _name(path), "", entry) for turn, entry in enumerate(entries, start=1)
+        ]
 
     def text(self) -> str:
         """The file with every edit put in."""

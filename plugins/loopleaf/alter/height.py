@@ -172,7 +172,15 @@ def _rise_a_round(parts: Sequence[Adjustable]) -> float:
     return one.rise_mm / one.unit
 
 
-def _by(checked: Checked, parts: Sequence[Adjustable], more: int) -> Altered:
+def more_rounds(before: Checked, checked: Checked, more: int) -> Altered:
+    """The pattern with so many rounds more. before: the pattern that sizes and yarn follow from.
+
+    Raises CannotAlter where that can't be.
+    """
+    return _by(checked, _parts(checked), more, before)
+
+
+def _by(checked: Checked, parts: Sequence[Adjustable], more: int, before: Checked | None = None) -> Altered:
     """Every piece that has such rounds gets so many more; over several of its entries they are shared out."""
     pattern = checked.source.pattern
     assert pattern is not None
@@ -182,7 +190,7 @@ def _by(checked: Checked, parts: Sequence[Adjustable], more: int) -> Altered:
         for one, number in _shared(own, more).items():
             _refuse_odd(pattern, one, number)
         _write(draft, pattern, piece, _shared(own, more))
-    return settle(checked, draft)
+    return settle(before or checked, draft)
 
 
 def _shared(own: Sequence[Adjustable], more: int) -> dict[Adjustable, int]:

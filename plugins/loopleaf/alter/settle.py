@@ -4,8 +4,8 @@ What the author weighed isn't true any more and is left out.
 """
 
 import re
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass, replace
 
 from ..measure import Band, Measured, StatedSize, YarnNeed
 from ..measure.amounts import nearest
@@ -14,8 +14,8 @@ from ..pattern import Finding, Length, Lengths, Path
 from ..review import Checked, check
 from .draft import CannotAlter, Change, Draft
 
-_PASSES = 6
-"""Counts that follow may change a round further on; no pattern needs so many passes."""
+_PASSES = 60
+"""A round whose stated count still fits the old one hides those after it; no pattern needs so many."""
 _SAME_MM = 0.5
 """A size that comes out so near to what it was is the same (half the step of what can be measured)."""
 
@@ -43,16 +43,23 @@ class Altered:
         return self.checked.measured
 
 
-def settle(before: Checked, draft: Draft) -> Altered:
+Follow = Callable[[Checked, Checked], Draft | None]
+"""(the pattern before, the pattern now) -> what has to follow, None where nothing has."""
+
+
+def settle(before: Checked, draft: Draft, place: Follow | None = None) -> Altered:
     """Check the draft and let counts and stated sizes follow. before: the pattern that it was made from.
+
+    place: moves placements to where they belong once the counts are settled.
 
     Raises CannotAlter, with what a check finds, where it comes out with an error, or a warning of its own.
     """
     changes = list(draft.changes)
     file = before.source.file
     now = check(draft.text().encode(), file)
-    for follow in (_counts, _sizes):
-        for _ in range(_PASSES):
+    for follow, passes in ((_counts, _PASSES), (place, 1), (_sizes, 1)):
+        for _ in range(passes if follow is not None else 0):
+            assert follow is not None
             next_draft = follow(before, now)
             if next_draft is None:
                 break
@@ -67,11 +74,22 @@ def settle(before: Checked, draft: Draft) -> Altered:
         changes += weighed.changes
         now = check(weighed.text().encode(), file)
     _must_check(before, now)
-    return Altered(now.source.text, now, tuple(_in_order(changes)), tuple(_remarks(now)), yarn)
+    return Altered(now.source.text, now, in_order(changes), tuple(_remarks(now)), yarn)
 
 
-def _in_order(changes: list[Change]) -> list[Change]:
-    return sorted(dict.fromkeys(changes), key=lambda one: one.line)
+def in_order(changes: Iterable[Change]) -> tuple[Change, ...]:
+    """Changes by line; a value that changed several times once, from its first words to its last."""
+    told: dict[tuple[int, str, str], Change] = {}
+    for change in changes:
+        earlier = next(
+            (key for key, one in told.items() if key[:2] == change.place and one.after == change.before), None
+        )
+        if earlier is not None and change.before:
+            told[earlier] = replace(told[earlier], after=change.after)
+        else:
+            told.setdefault((*change.place, change.before or change.after), change)
+    kept = [one for one in told.values() if one.before != one.after]
+    return tuple(sorted(kept, key=lambda one: one.line))
 
 
 def _must_check(before: Checked, now: Checked) -> None:
@@ -90,22 +108,45 @@ def _reason(finding: Finding) -> str:
 
 
 def _counts(before: Checked, now: Checked) -> Draft | None:
-    """Stated counts that differ from what is worked now, as the check would have them; None where none do."""
+    """Stated counts that differ from what is worked now; None where none do.
+
+    Plain numbers are read off the stitches; numbers by kind are those that the check would have, in the
+    author's words.
+    """
     draft = Draft(now.source)
+    for piece in now.work.pieces if now.work is not None else ():
+        for round in piece.rounds:
+            text, path = round.plan.stated or "", round.plan.stated_path
+            made = [size.count for size in round.sizes if size is not None]
+            if text.isdigit() and path and len(made) == 1 and int(text) != made[0]:
+                draft.value(path, str(made[0]))
     for finding in now.findings:
         suggestion = finding.suggestion
         if finding.rule != "count-differs" or suggestion is None or suggestion.replacement is None:
             continue
         path = _stated_at(now, finding)
-        if path is not None:
-            draft.value(path, suggestion.replacement.strip("\"'"))
+        node = draft.node(path) if path else None
+        if node is not None and not node.text.isdigit():
+            draft.value(path, _in_their_words(node.text, suggestion.replacement.strip("\"'")))
     return draft if draft.changes else None
 
 
-def _stated_at(now: Checked, finding: Finding) -> Path | None:
+def _in_their_words(stated: str, worked: str) -> str:
+    """`8 tr, 7 fans` with the numbers of `12 tr, 11 fan`."""
+    was, made = stated.split(","), worked.split(",")
+    if len(was) != len(made):
+        return worked
+    numbers = [found[0] if (found := _FIRST.search(one)) else "" for one in made]
+    return ",".join(_FIRST.sub(number, one, count=1) for one, number in zip(was, numbers, strict=True))
+
+
+_FIRST = re.compile(r"\d+")
+
+
+def _stated_at(now: Checked, finding: Finding) -> Path:
     work = now.work.piece(finding.piece) if now.work is not None else None
     plans = [one.plan for one in work.rounds if one.plan.label == finding.round] if work else []
-    return plans[0].stated_path if plans and plans[0].stated_path else None
+    return plans[0].stated_path if plans else ()
 
 
 def _sizes(before: Checked, now: Checked) -> Draft | None:

@@ -30,29 +30,30 @@ def spread(increases: int, stitches: int) -> tuple[int, ...]:
     return tuple(each - 1 for each in gaps(increases, stitches))
 
 
-def as_written(increases: int, stitches: int, stitch: str, increase: str) -> str:
+def as_written(increases: int, stitches: int, stitch: str, increase: str, first: bool = False) -> str:
     """The round's middle as patterns write it: `(hdc in next 13 sts, inc) x 4`.
 
     Where the spread repeats itself in short, so it is written (`(sc in next 3 sts, inc, sc in next 4 sts,
     inc) x 2`); else the longer shares are gathered before the shorter ones. stitch: `hdc`. increase: `inc`,
-    or `2 hdc in next st`.
+    or `2 hdc in next st`. first: each increase stands before its plain stitches, not behind them.
     """
     plain = spread(increases, stitches)
     period = next(n for n in range(1, increases + 1) if plain == plain[:n] * (increases // n))
     if period <= _IN_SHORT:
-        return _repeat(plain[:period], increases // period, stitch, increase)
-    gathered = [(share, len(list(run))) for share, run in groupby(sorted(plain, reverse=True))]
-    return ", ".join(_repeat((share,), times, stitch, increase) for share, times in gathered)
+        runs = [(plain[:period], increases // period)]
+    else:
+        runs = [((share,), len(list(run))) for share, run in groupby(sorted(plain, reverse=True))]
+    return ", ".join(_repeat(shares, times, stitch, increase, first) for shares, times in runs)
 
 
 _IN_SHORT = 3
 """Shares in one repeat that a reader still keeps in mind (chosen here)."""
 
 
-def _repeat(plain: Sequence[int], times: int, stitch: str, increase: str) -> str:
-    words = []
+def _repeat(plain: Sequence[int], times: int, stitch: str, increase: str, first: bool) -> str:
+    words: list[str] = []
     for share in plain:
-        words += [{1: f"{stitch} in next st"}.get(share, f"{stitch} in next {share} sts")] if share else []
-        words.append(increase)
+        even = [stitch + (" in next st" if share == 1 else f" in next {share} sts")] if share else []
+        words += [increase, *even] if first else [*even, increase]
     once = ", ".join(words)
     return once if times == 1 else f"({once}) x {times}"

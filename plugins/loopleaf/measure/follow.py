@@ -2,7 +2,7 @@
 
 from .measured import Measured
 from .units import Band
-from .yarn import YarnNeed, need_of
+from .yarn import YarnNeed, metres_a_gram, need_of
 
 _FOLLOWS_OFF = 0.05
 """What the alteration may add to a weighed amount's own uncertainty (chosen here): the same hands, the same
@@ -29,7 +29,15 @@ def _followed(before: Measured, now: Measured, size: int, at: int) -> YarnNeed:
     if was.model_metres is None or need.model_metres is None:
         return need
     share = need.model_metres.middle / was.model_metres.middle
-    if share == 1:
-        return was
-    grams = Band(was.grams.low * share * (1 - _FOLLOWS_OFF), was.grams.high * share * (1 + _FOLLOWS_OFF))
-    return need_of(need.yarn, now.pattern.materials.yarns.get(need.yarn), need.model_metres, grams)
+    yarn = now.pattern.materials.yarns.get(need.yarn)
+    if metres_a_gram(yarn) == metres_a_gram(before.pattern.materials.yarns.get(need.yarn)):
+        if share == 1:
+            return was
+        return need_of(need.yarn, yarn, need.model_metres, _more_or_less(was.grams, share))
+    if was.metres is None:  # another yarn: its metres follow, and make grams of their own
+        return need
+    return need_of(need.yarn, yarn, _more_or_less(was.metres, share), None)
+
+
+def _more_or_less(amount: Band, share: float) -> Band:
+    return Band(amount.low * share * (1 - _FOLLOWS_OFF), amount.high * share * (1 + _FOLLOWS_OFF))

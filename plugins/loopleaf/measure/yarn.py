@@ -94,8 +94,10 @@ def seam_metres(length_mm: float) -> float:
     return length_mm * kind_factor("single", {}) / 1000
 
 
-def metres_a_gram(yarn: Yarn) -> Band | None:
+def metres_a_gram(yarn: Yarn | None) -> Band | None:
     """Metres in a gram: of the ball where its band says both, else the usual range of the yarn's weight."""
+    if yarn is None:
+        return None
     if yarn.ball is not None and yarn.ball.weight_grams and yarn.ball.length_metres:
         exact = yarn.ball.length_metres / yarn.ball.weight_grams
         return Band(exact, exact)
@@ -111,7 +113,7 @@ def need_of(letter: str, yarn: Yarn | None, model: Band | None, weighed_as: Band
 
     model: metres by the stitches. weighed_as: (grams or metres) see `weighed_amount`.
     """
-    rate = metres_a_gram(yarn) if yarn is not None else None
+    rate = metres_a_gram(yarn)
     grams = weighed_as
     metres = model
     if weighed_as is not None:

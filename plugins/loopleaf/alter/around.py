@@ -1,0 +1,243 @@
+"""The nearest pattern of the same design that is so far around (or, in rows, so wide).
+
+A base worked from its middle gets more or fewer increase rounds, and one more in which fewer increases are
+spread evenly; a piece on a chain gets as many chains more or fewer as its stitches come out even with. Every
+candidate is worked, nearest first, and the first one that checks is taken: a design that doesn't allow it
+says why in its own findings.
+"""
+
+from dataclasses import dataclass
+
+from ..fabric import PieceWork
+from ..measure.amounts import centimetres
+from ..pattern import Path, Pattern, Piece
+from ..review import Checked
+from .base import Base, base_of
+from .draft import CannotAlter, Draft
+from .numbers import renumber
+from .placing import place_anew
+from .settle import Altered, Follow, settle
+
+_TRIES = 48
+"""Candidates worked before it is said that none fits."""
+_REASONS = 3
+_FAR = 0.15
+"""A size that misses by more than so much of what is wanted isn't near (chosen here)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fitted:
+    """The nearest pattern. altered: None where it is the pattern as it was. around_mm: its way around.
+
+    passed: why candidates that would have come nearer can't be worked, the nearest first.
+    """
+
+    altered: Altered | None
+    around_mm: float
+    passed: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Candidate:
+    """stitches: around the widest of the piece. rounds: in the base; for a chain, chains more or fewer."""
+
+    stitches: int
+    more: int
+    rest: int = 0
+
+
+def fit_around(before: Checked, now: Checked, wanted_mm: float) -> Fitted:
+    """The nearest to so many millimetres around the first piece.
+
+    before: the pattern that stated sizes and yarn follow from; now: what is altered, the same pattern or one
+    with another gauge. Raises CannotAlter where the design has nothing that can be made wider or narrower.
+    """
+    pattern, work = now.source.pattern, now.work
+    if pattern is None or work is None or now.measured is None:
+        raise CannotAlter("The pattern can't be worked as it stands.")
+    if len(pattern.sizes) > 1:
+        raise CannotAlter(_sizes_instead(now, wanted_mm))
+    name, model = next(iter(pattern.pieces.items()))
+    piece = work.piece(name)
+    around_mm = way_around(now, name)
+    if piece is None or around_mm is None:
+        raise CannotAlter(f"Without a gauge the way around “{name}” can't be told.")
+    if any(one.piece == name and one.rounds is None and one.over is None for one in pattern.gauge):
+        raise CannotAlter(
+            f"The gauge says how far the whole of “{name}” measures, so it says nothing of another size; "
+            "state how many stitches and rows there are over 10 cm."
+        )
+    base = base_of(work, piece, model)
+    stitches = _widest(piece)
+    wanted = stitches * wanted_mm / around_mm
+    if base is not None:
+        candidates = _of_a_base(base, stitches, wanted)
+    elif model.start is not None and model.start.chain is not None:
+        candidates = _of_a_chain(model, stitches, wanted)
+    else:
+        raise CannotAlter(f"“{name}” begins neither in the middle of a base nor on a chain of its own.")
+    passed: list[str] = []
+    for candidate in candidates:
+        near_mm = around_mm * candidate.stitches / stitches
+        if abs(near_mm - wanted_mm) > _FAR * wanted_mm:
+            break
+        if not candidate.more and not candidate.rest:
+            return Fitted(None, around_mm, tuple(passed))
+        try:
+            draft = _drafted(now, base, model, name, candidate)
+            altered = settle(before, draft, _placing(piece))
+        except CannotAlter as no:
+            passed.append(f"{candidate.stitches} stitches: {no.reasons[0]}")
+            continue
+        made_mm = way_around(altered.checked, name)
+        return Fitted(altered, made_mm or 0.0, tuple(passed))
+    raise CannotAlter(
+        f"The design has no size near to {centimetres(wanted_mm)}; with the stitches that it has it is "
+        f"{centimetres(around_mm)}.",
+        *passed[:_REASONS],
+    )
+
+
+def way_around(checked: Checked, piece: str) -> float | None:
+    """The way around a piece, or its width in rows, in mm; None without a gauge."""
+    found = checked.measured.piece(piece) if checked.measured is not None else None
+    band = (found.size[0].get("around" if found.in_rounds else "width")) if found and found.size else None
+    return band.middle if band is not None else None
+
+
+def _widest(piece: PieceWork) -> int:
+    return max(one.sizes[0].count for one in piece.rounds if one.sizes and one.sizes[0] is not None)
+
+
+def _sizes_instead(now: Checked, wanted_mm: float) -> str:
+    assert now.measured is not None
+    first = now.measured.pieces[0]
+    sizes = []
+    for name, found in zip(now.measured.pattern.sizes, first.size, strict=False):
+        band = found.get("around" if first.in_rounds else "width")
+        if band is not None:
+            sizes.append((abs(band.middle - wanted_mm), f"{name} ({centimetres(band.middle)})"))
+    told = ", ".join(text for _, text in sizes)
+    nearest = f" The nearest is {min(sizes)[1]}." if sizes else ""
+    return f"This pattern is written in {len(now.measured.pattern.sizes)} sizes already: {told}.{nearest}"
+
+
+def _of_a_base(base: Base, stitches: int, wanted: float) -> list[_Candidate]:
+    """Whole increase rounds more or fewer, and one with fewer increases, by how near they come."""
+    found = []
+    for more in range(2 - base.last, max(2 * base.last, 12)):
+        kept = base.counts[base.last - 1 + more] if more <= 0 else base.stitches + more * base.grows
+        found += [
+            _Candidate(stitches - base.stitches + kept + rest, more, rest)
+            for rest in range(base.grows if base.words is not None else 1)
+            if kept + rest > 0
+        ]
+    found.sort(key=lambda one: (abs(one.stitches - wanted), one.rest, abs(one.more)))
+    return found[:_TRIES]
+
+
+def _of_a_chain(model: Piece, stitches: int, wanted: float) -> list[_Candidate]:
+    assert model.start is not None
+    chain = model.start.chain.of(0) if model.start.chain is not None else None
+    step = model.start.multiple or 1
+    least = -((chain or 0) // step) + 1
+    found = [_Candidate(stitches + more * step, more * step) for more in range(least, 400 // step + 2)]
+    found = [one for one in found if (chain or 0) + one.more > model.start.plus]
+    found.sort(key=lambda one: (abs(one.stitches - wanted), abs(one.more)))
+    return found[:_TRIES]
+
+
+def _drafted(now: Checked, base: Base | None, model: Piece, name: str, candidate: _Candidate) -> Draft:
+    draft = Draft(now.source)
+    pattern = now.source.pattern
+    assert pattern is not None
+    if base is None:
+        _chain(draft, model, name, candidate.more)
+    else:
+        _rounds(draft, pattern, model, base, candidate)
+    return draft
+
+
+def _placing(was: PieceWork) -> Follow:
+    """Moves what lies on a piece, once its counts are settled. was: the piece before."""
+
+    def place(before: Checked, now: Checked) -> Draft | None:
+        made = now.work.piece(was.name) if now.work is not None else None
+        pattern = now.source.pattern
+        if made is None or pattern is None:
+            return None
+        draft = Draft(now.source)
+        place_anew(draft, pattern, was, made)
+        return draft if draft.changes else None
+
+    return place
+
+
+def _chain(draft: Draft, model: Piece, name: str, more: int) -> None:
+    at: Path = ("pieces", name, "start")
+    node = draft.node(at)
+    chain = model.start.chain.of(0) if model.start is not None and model.start.chain is not None else None
+    if node is None or chain is None:
+        raise CannotAlter(f"“{name}” has no chain to begin with that could be longer.")
+    if node.kind == "fields":
+        draft.value((*at, "chain"), str(chain + more))
+    else:
+        where = node.text.find(str(chain))
+        draft.part(at, where, where + len(str(chain)), str(chain + more))
+
+
+def _rounds(draft: Draft, pattern: Pattern, model: Piece, base: Base, candidate: _Candidate) -> None:
+    """Base rounds more or fewer, and behind them one with the rest of the increases."""
+    at: Path = ("pieces", base.piece, model.entries_field)
+    last, added = base.last, candidate.more + (1 if candidate.rest else 0)
+    done = {
+        index
+        for index, entry in enumerate(model.entries)
+        if entry.run is not None and entry.run.first <= last
+    }
+    counts = list(base.counts[: last + min(candidate.more, 0)])
+    if candidate.more < 0:
+        _fewer(draft, at, model, last + candidate.more, last)
+    new = []
+    if candidate.more > 0 and base.growing:
+        entry = model.entries[base.entry]
+        assert entry.run is not None
+        name = next(one for one in ("rounds", "rows", "round", "row") if draft.node((*at, base.entry, one)))
+        draft.value((*at, base.entry, name), f"{entry.run.first}-{last + candidate.more}")
+        counts += [base.stitches + base.grows * turn for turn in range(1, candidate.more + 1)]
+    else:
+        for _ in range(candidate.more):
+            new.append((base.grows, counts[-1]))
+            counts.append(counts[-1] + base.grows)
+    if candidate.rest:
+        new.append((candidate.rest, counts[-1]))
+        counts.append(counts[-1] + candidate.rest)
+    first = len(counts) - len(new) + 1
+    behind = max(index for index in done if (run := model.entries[index].run) and run.first < first)
+    lines = []
+    for turn, (increases, stitches) in enumerate(new):
+        work = base.written(increases, stitches, flip=turn % 2 == 0)
+        if work is None:
+            raise CannotAlter("Its increase rounds aren't written so that another could follow them.")
+        lines.append(f'{{round: {first + turn}, work: "{work}", count: {stitches + increases}}}')
+    draft.after((*at, behind), lines)
+
+    def to(number: int) -> int:
+        """The base's last round is the last that grows in full, a kept one stays, later ones move along."""
+        flat = last + candidate.more
+        return number + added if number > last else flat if number == last else min(number, flat)
+
+    renumber(draft, pattern, base.piece, to, frozenset(done))
+
+
+def _fewer(draft: Draft, at: Path, model: Piece, keep: int, last: int) -> None:
+    """The base up to round `keep` of `last`: later entries go, one that reaches over it is cut."""
+    for index, entry in enumerate(model.entries):
+        run = entry.run
+        if run is None or run.last is None or run.first > last or run.last <= keep:
+            continue
+        if run.first > keep:
+            draft.drop((*at, index))
+            continue
+        name = next(one for one in ("rounds", "rows", "round", "row") if draft.node((*at, index, one)))
+        draft.value((*at, index, name), str(run.first) if run.first == keep else f"{run.first}-{keep}")

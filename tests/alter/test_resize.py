@@ -1,0 +1,184 @@
+"""Another size, gauge or yarn: the nearest pattern of the same design, which always checks, or a reason."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from loopleaf.alter import CannotAlter, Fitted, fit_around, fit_gauge, fit_yarn, swatch
+from loopleaf.alter.around import way_around
+from loopleaf.alter.gauge import likely_hook, likely_stitches
+from tests.alter.patterns import POUCH, checked, demo
+
+
+def text_of(fitted: Fitted) -> str:
+    assert fitted.altered is not None
+    return fitted.altered.text
+
+
+def test_a_base_with_two_rounds_more_the_last_spread_evenly() -> None:
+    """By hand: 60 is the multiple of 6 (edge) and of 4 (cord under one, over one of every second stitch)
+    nearest to 43 cm at 14 stitches over 10 cm; 48 + 8 + 4, and the four stand 14 stitches apart.
+    """
+    fitted = fit_around(demo("lantern-pouch"), demo("lantern-pouch"), 430)
+    text = text_of(fitted)
+    assert "{rounds: 4-7, work:" in text
+    assert '- {round: 8, work: "ch 1, (hdc in next 13 sts, inc) x 4, join", count: 60}' in text
+    assert "{rounds: 9-18, work:" in text
+    assert 'count: "30 dc, 30 ch-1 sps"' in text
+    assert 'count: "10 sc, 10 sh"' in text
+    assert "from: [1, 17]" in text  # opposite: half of 30 is 15, and 16 keeps in step with the first cord
+    assert "round: 13, stitches: 14-17" in text  # the middle of the moon was 12.5 of 48, so 15.6 of 60
+    assert "lies flat: 1-7" in text
+    assert fitted.around_mm == pytest.approx(60 / 14 * 100)
+
+
+def test_a_base_with_fewer_rounds() -> None:
+    text = text_of(fit_around(demo("lantern-pouch"), demo("lantern-pouch"), 260))
+    assert "{rounds: 4, work:" in text
+    assert '- {round: 5, work: "ch 1, (hdc in next 7 sts, inc) x 4, join", count: 36}' in text
+    assert "{rounds: 6-15, work:" in text
+
+
+def test_the_pattern_itself_may_be_the_nearest() -> None:
+    """At 32 cm 42, 44 and 45 stitches would come nearer than 48, and each says why it can't be."""
+    fitted = fit_around(demo("lantern-pouch"), demo("lantern-pouch"), 320)
+    assert fitted.altered is None
+    assert fitted.passed
+    assert all("stitches: " in reason for reason in fitted.passed)
+    assert any("opposite faces" in reason for reason in fitted.passed)
+
+
+def test_rounds_written_one_by_one_are_dropped_and_added_whole() -> None:
+    """The small pouch: 24 stitches, an edge of threes. Next come 27, 30, 33, 36, 39; 48 is 3 rounds on."""
+    text = text_of(fit_around(checked(POUCH), checked(POUCH), 48 / 14 * 100))
+    added = [line.strip() for line in text.splitlines() if "2 hdc in next st" in line]
+    assert added == [
+        '- {round: 3, work: "ch 1, (2 hdc in next st, hdc in next st) x 8, join", count: 24}',
+        '- {round: 4, work: "ch 1, (hdc in next 2 sts, 2 hdc in next st) x 8, join", count: 32}',
+        '- {round: 5, work: "ch 1, (2 hdc in next st, hdc in next 3 sts) x 8, join", count: 40}',
+        '- {round: 6, work: "ch 1, (hdc in next 4 sts, 2 hdc in next st) x 8, join", count: 48}',
+    ]
+    assert "# eight, not six" in text
+
+
+def test_a_chain_by_its_multiple() -> None:
+    """Fourteen chains make one wave (7.4 cm at 19 stitches over 10 cm): 22.5 cm and one wave are 30 cm."""
+    text = text_of(fit_around(demo("ebb-scarf"), demo("ebb-scarf"), 300))
+    assert "chain: 60, multiple: 14, plus: 4" in text
+    assert "finished size: {width: 30 cm, length: 175 cm}" in text
+    assert text.count("count: 57") == 10
+
+
+def test_words_of_a_count_stay_the_authors() -> None:
+    assert 'count: "12 tr, 11 fans"' in text_of(fit_around(demo("tide-cloth"), demo("tide-cloth"), 400))
+
+
+@pytest.mark.parametrize(
+    ("name", "mm", "reason"),
+    [
+        ("reed-tray", 400.0, "no size near to 40 cm"),
+        ("sandbank-seal", 250.0, "no size near to 25 cm"),
+        ("curlew-cap", 500.0, "The nearest is child"),
+        ("harbour-square", 300.0, "how far the whole"),
+    ],
+)
+def test_a_design_that_doesnt_allow_it_says_why(name: str, mm: float, reason: str) -> None:
+    with pytest.raises(CannotAlter, match=reason):
+        fit_around(demo(name), demo(name), mm)
+
+
+def test_another_gauge_keeps_the_size() -> None:
+    """34.3 cm at 18 over 10 cm are 61.7 stitches: 60 is the nearest that comes out even.
+
+    Height along the fabric: 6 + 10 + about 3 rounds at 13 over 10 cm need four more plain ones.
+    """
+    fitted = fit_gauge(demo("lantern-pouch"), swatch("18 sts, 13 rows / 10 cm"))
+    text = text_of(fitted)
+    assert "gauge: {stitch: hdc, stitches: 18, rows: 13, over: 10 cm, blocked: no}" in text
+    assert fitted.around_mm == pytest.approx(60 / 18 * 100)
+    assert "{rounds: 9-22, work:" in text
+    before = demo("lantern-pouch").measured
+    assert before is not None
+    assert fitted.altered is not None
+    heights = [one.pieces[0].known_rounds(0)[-1].height_mm for one in (before, fitted.altered.measured)]
+    assert heights[1] == pytest.approx(heights[0], abs=100 / 13 / 2)
+
+
+def test_another_yarn_changes_band_and_hook() -> None:
+    """Weights 4 and 3 have 11 to 14 and 12 to 17 stitches in 4 inches: 14 become 14 × 14.5 ÷ 12.5 = 16.2."""
+    fitted = fit_yarn(demo("lantern-pouch"), 3)
+    text = text_of(fitted)
+    assert "A: {weight: 3, name: lichen, colour:" in text
+    assert "ball:" not in text
+    assert "stitches: 16, rows: 11.5" in text
+    assert "hook: 4.5 mm" in text
+    assert fitted.altered is not None
+    need = fitted.altered.yarn[0][0]
+    assert need.metres is not None
+    assert need.grams is not None
+    assert need.grams.high == pytest.approx(need.metres.high / 2.0)  # 200 to 260 m in 100 g
+
+
+def test_the_usual_ranges() -> None:
+    """Craft Yarn Council: light 12 to 17 single crochets in 4 inches and hooks of 4.5 to 5.5 mm, medium 11 to
+    14 and 5.5 to 6.5 mm.
+    """
+    assert likely_stitches(3) == 14.5
+    assert likely_stitches(4) == 12.5
+    assert likely_stitches(7) == 5  # an open end: the one that is known
+    assert likely_hook(5.5, 4, 3) == 4.5  # 5.5 × 5 ÷ 6 = 4.58
+
+
+@pytest.mark.parametrize(
+    ("text", "stitches", "rows", "mm"),
+    [
+        ("18 sts, 13 rows / 10 cm", 18, 13, 100),
+        ("18 sts x 13 rounds over 4 in", 18, 13, 101.6),
+        ("18 stitches", 18, None, 100),
+        ("17.5 sts / 10cm", 17.5, None, 100),
+    ],
+)
+def test_a_gauge_as_it_is_written(text: str, stitches: float, rows: float | None, mm: float) -> None:
+    read = swatch(text)
+    assert (read.stitches, read.rows) == (stitches, rows)
+    assert read.over_mm == pytest.approx(mm)
+
+
+@pytest.mark.parametrize("text", ["", "tight", "0 sts", "18 sts / 0 cm", "18 sts, 0 rows"])
+def test_a_gauge_that_cant_be_read(text: str) -> None:
+    with pytest.raises(CannotAlter, match="isn't a gauge"):
+        swatch(text)
+
+
+def test_sizes_side_by_side_and_other_gauges_are_refused() -> None:
+    for name, reason in (("curlew-cap", "4 sizes"), ("harbour-square", "how many stitches")):
+        with pytest.raises(CannotAlter, match=reason):
+            fit_gauge(demo(name), swatch("18 sts, 13 rows / 10 cm"))
+    with pytest.raises(CannotAlter, match="is written for yarn of weight 4"):
+        fit_yarn(demo("lantern-pouch"), 4)
+
+
+@settings(max_examples=20, deadline=None)
+@given(st.sampled_from(["lantern-pouch", "tide-cloth", "ebb-scarf"]), st.integers(150, 700))
+def test_a_resized_pattern_always_checks(name: str, mm: int) -> None:
+    before = demo(name)
+    try:
+        fitted = fit_around(before, before, float(mm))
+    except CannotAlter:
+        return
+    if fitted.altered is not None:
+        assert fitted.altered.checked.findings == []
+        assert abs(fitted.around_mm - mm) <= 0.15 * mm + 1
+        again = way_around(checked(fitted.altered.text), next(iter(fitted.altered.measured.pattern.pieces)))
+        assert again == pytest.approx(fitted.around_mm)
+
+
+@settings(max_examples=15, deadline=None)
+@given(st.floats(0.5, 2.0))
+def test_scaling_the_gauge_scales_the_size(by: float) -> None:
+    """Twice the stitches over a length, half the length of every round: nothing but the gauge enters."""
+    text = POUCH.replace("finished size: {height: 10 cm}\n", "")
+    scaled = text.replace("stitches: 14, rows: 10", f"stitches: {14 * by:.6f}, rows: {10 * by:.6f}")
+    before, after = (way_around(checked(one), "pouch") for one in (text, scaled))
+    assert before is not None
+    assert after == pytest.approx(before / by, rel=1e-4)
