@@ -1,5 +1,7 @@
 """Yarn colours in light and shade."""
 
+from functools import lru_cache
+
 UNDYED = "#9a948a"
 """For a yarn whose colour the pattern doesn't give."""
 
@@ -7,6 +9,7 @@ OUTLINES = (0.135, 0.27)
 """Edges as luminous as this have 3 : 1 against light paper (0.94) and dark (0.009): WCAG 2.2, 1.4.11."""
 
 
+@lru_cache(maxsize=1_024)
 def shaded(colour: str, light: float) -> str:
     """A colour `#rrggbb` under more (above 1) or less light (below 1), as another `#rrggbb`."""
     parts = _parts(colour)
@@ -22,6 +25,7 @@ def level(light: float) -> float:
     return round(light * 20) / 20
 
 
+@lru_cache(maxsize=1_024)
 def outline_of(colour: str) -> str:
     """The yarn's colour, no darker and no lighter than an edge that shows on light paper and on dark."""
     wanted = min(max(luminance(colour), OUTLINES[0]), OUTLINES[1])
