@@ -1,7 +1,7 @@
-"""Right lines with a word lost, changed, misspelt or cut off: what is said, of which words, and what is offered.
+"""Right lines with a word lost, changed, misspelt or cut off: what is said, of which words, what is offered.
 
-Whether a broken line still means something is the trade's affair (`sc in next` is nothing, `sc next st` is): the
-kept texts show both.
+Whether a broken line still means something is the trade's affair (`sc in next` is nothing, `sc next st` is):
+the kept texts show both.
 """
 
 from collections.abc import Callable
