@@ -3,7 +3,8 @@
 import gc
 import os
 import sys
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
+from functools import partial
 from pathlib import Path
 from typing import IO, TYPE_CHECKING, Any, NoReturn
 
@@ -291,6 +292,67 @@ def draw(
     _to(output, drawn)
 
 
+_NEW_FILE = click.option(
+    "-o", "output", default="-", metavar="FILE.yml", help="Where to write; standard output without it."
+)
+
+
+@main.command()
+@click.argument("pattern")
+@click.option("--height", metavar='"+3 rounds"', help="How much taller: “+3 rounds”, “-2 rounds” or “+3 cm”.")
+@_NEW_FILE
+def adjust(pattern: str, height: str | None, output: str) -> None:
+    """Make PATTERN taller or shorter where its author allows it; without a height, list what is offered.
+
+    The pattern so adjusted goes to the file or to standard output, what changed is told beside it.
+    Exit code: 0 done, 1 the pattern doesn't allow it, 2 it could not be tried.
+    """
+    from .publish.altering import adjusted, heights
+
+    checked = _one(pattern, sound=True)
+    if height is None:
+        _text(heights(checked))
+    else:
+        _altered(pattern, output, partial(adjusted, checked, height))
+
+
+@main.command()
+@click.argument("pattern")
+@click.option("--around", metavar="32cm", help="How far around it is to be (in rows: how wide).")
+@click.option("--gauge", metavar='"18 sts, 13 rows / 10 cm"', help="Your own gauge; the size stays.")
+@click.option("--yarn", type=click.IntRange(0, 7), metavar="0-7", help="Another yarn weight; the size stays.")
+@_NEW_FILE
+def resize(pattern: str, around: str | None, gauge: str | None, yarn: int | None, output: str) -> None:
+    """Make of PATTERN the nearest of the same design for another size, gauge or yarn.
+
+    The new pattern goes to the file or to standard output, what changed is told beside it.
+    Exit code: 0 done, 1 the design doesn't allow it, 2 it could not be tried.
+    """
+    from .publish.altering import resized
+
+    if sum(one is not None for one in (around, gauge, yarn)) != 1:
+        _cannot("Say one of --around, --gauge and --yarn.")
+    checked = _one(pattern, sound=True)
+    _altered(pattern, output, partial(resized, checked, around, gauge, yarn))
+
+
+def _altered(name: str, output: str, alter: Callable[[], tuple[str, str]]) -> None:
+    """The new pattern to its file, what is told of it beside it; never over the one that it comes from."""
+    from .alter import CannotAlter, NotUnderstood
+
+    if output != "-" and Path(output).resolve() == Path(name).resolve():
+        _cannot(f"{output} is the pattern itself; name another file.")
+    try:
+        text, told = alter()
+    except NotUnderstood as no:
+        _cannot(str(no))
+    except CannotAlter as no:
+        _text("\n  ".join(no.reasons) + "\n", sys.stderr)
+        sys.exit(1)
+    _to(output, text)
+    _text(told, sys.stderr if output == "-" else sys.stdout)
+
+
 def _to(output: str, text: str) -> None:
     """To a file, or to standard output where it is `-`."""
     if output == "-":
@@ -302,8 +364,8 @@ def _to(output: str, text: str) -> None:
         _cannot(f"{output} can't be written: {(error.strerror or 'unknown reason').lower()}.")
 
 
-def _one(name: str) -> "Checked":
-    """One pattern, worked; ends with its findings where it can't be."""
+def _one(name: str, sound: bool = False) -> "Checked":
+    """One pattern, worked; ends with its findings where it can't be, or has an error though it must be sound."""
     from .publish.collection import NotReadable, read
     from .review import check as check_file
 
@@ -312,7 +374,7 @@ def _one(name: str) -> "Checked":
     except NotReadable as error:
         _cannot(str(error))
     checked = check_file(data, name)
-    if checked.measured is None:
+    if checked.measured is None or (sound and checked.has_errors):
         if not checked.findings:
             _cannot(f"{name} holds no pattern: it has no `pieces:`.")
         _text(_report([checked], "text", ""))

@@ -66,6 +66,11 @@ def test_weight(grams: float, text: str):
     assert amounts.weight(grams) == text
 
 
+def test_a_small_estimate_isnt_stretched():
+    assert amounts.about_grams(Band(0.95, 1.05)) == "about 1 g (0.03 to 0.04 oz)"
+    assert amounts.about_grams(Band(0.85, 1.2)) == "about 0 to 2 g (0.03 to 0.04 oz)"
+
+
 def test_an_estimate_says_about_and_is_never_finer_than_it_is():
     assert amounts.about_metres(Band(66.2, 110.4)) == "about 60 to 120 m (70 to 130 yd)"
     assert amounts.about_grams(Band(38.9, 64.9)) == "about 35 to 65 g (1¼ to 2¼ oz)"

@@ -5,8 +5,8 @@ An alteration is a new file in which as little as possible is different, worked 
 and the yarn.
 """
 
-from .around import Fitted, fit_around
-from .draft import CannotAlter, Change
+from .around import Fitted, fit_around, length_mm
+from .draft import CannotAlter, Change, NotUnderstood
 from .gauge import Swatch, fit_gauge, fit_yarn, swatch
 from .height import Setting, adjust, settings, wish
 from .settle import Altered
@@ -16,12 +16,14 @@ __all__ = [
     "CannotAlter",
     "Change",
     "Fitted",
+    "NotUnderstood",
     "Setting",
     "Swatch",
     "adjust",
     "fit_around",
     "fit_gauge",
     "fit_yarn",
+    "length_mm",
     "settings",
     "swatch",
     "wish",

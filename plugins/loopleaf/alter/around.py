@@ -11,9 +11,10 @@ from dataclasses import dataclass
 from ..fabric import PieceWork
 from ..measure.amounts import centimetres
 from ..pattern import Path, Pattern, Piece
+from ..pattern.reading import read_length
 from ..review import Checked
 from .base import Base, base_of
-from .draft import CannotAlter, Draft
+from .draft import CannotAlter, Draft, NotUnderstood
 from .numbers import renumber
 from .placing import place_anew
 from .settle import Altered, Follow, settle
@@ -44,6 +45,15 @@ class _Candidate:
     stitches: int
     more: int
     rest: int = 0
+
+
+def length_mm(text: str) -> float:
+    """`32cm`, `32 cm`, `12½ in` in millimetres. Raises CannotAlter for anything else."""
+    try:
+        found = read_length(text)
+    except ValueError:
+        raise NotUnderstood(f"“{text}” isn't a length; write it as “32 cm” or “12½ in”.") from None
+    return found.mm
 
 
 def fit_around(before: Checked, now: Checked, wanted_mm: float) -> Fitted:

@@ -21,6 +21,10 @@ class CannotAlter(Exception):
         self.reasons = reasons
 
 
+class NotUnderstood(CannotAlter):
+    """What is asked for can't be read."""
+
+
 @dataclass(frozen=True, slots=True)
 class Change:
     """One value that is different now. line: where it stands in the new file. what: the field's name."""
@@ -116,7 +120,8 @@ class Draft:
             return
         pair = above.pair(str(path[-1])) if above.kind == "fields" else None
         start, end = pair[0].start if pair else node.start, _end(node)
-        self._changes.append(Change(self._line(node), _name(path), _short(self.source.text[start:end]), ""))
+        words = _short(self.source.text[node.start : end])
+        self._changes.append(Change(self._line(node), _name(path), words, ""))
         if self.source.text[above.start : above.start + 1] in ("{", "["):
             start, end = self._with_comma(start, end)
         else:

@@ -12,7 +12,7 @@ from ..measure.amounts import centimetres, nearest
 from ..pattern import Gauge, Path, Pattern
 from ..review import Checked, check
 from .around import Fitted, fit_around, way_around
-from .draft import CannotAlter, Draft
+from .draft import CannotAlter, Draft, NotUnderstood
 from .height import adjustables, more_rounds
 from .settle import Altered, in_order, settle
 
@@ -41,11 +41,11 @@ def swatch(text: str) -> Swatch:
         re.IGNORECASE,
     )
     if found is None or float(found[1]) <= 0 or (found[2] and float(found[2]) <= 0):
-        raise CannotAlter(f"“{text}” isn't a gauge; write it as “18 sts, 13 rows / 10 cm”.")
+        raise NotUnderstood(f"“{text}” isn't a gauge; write it as “18 sts, 13 rows / 10 cm”.")
     unit = {"cm": 10.0, "mm": 1.0}.get((found[4] or "cm").lower(), 25.4)
     over = float(found[3] or 10) * unit
     if over <= 0:
-        raise CannotAlter(f"“{text}” isn't a gauge; write it as “18 sts, 13 rows / 10 cm”.")
+        raise NotUnderstood(f"“{text}” isn't a gauge; write it as “18 sts, 13 rows / 10 cm”.")
     return Swatch(float(found[1]), float(found[2]) if found[2] else None, over)
 
 

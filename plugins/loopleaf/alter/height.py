@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from ..measure import Measured
 from ..pattern import Entry, Path, Pattern
 from ..review import Checked
-from .draft import CannotAlter, Draft
+from .draft import CannotAlter, Draft, NotUnderstood
 from .numbers import moved, renumber
 from .settle import Altered, settle
 from .spread import gaps
@@ -65,7 +65,7 @@ def wish(text: str) -> Wish:
     )
     whole = found is not None and found[2].isdigit()
     if found is None or (found[3][0] in "rR" and not whole):
-        raise CannotAlter(f"“{text}” isn't a change of height; write “+3 rounds”, “-2 rounds” or “+3 cm”.")
+        raise NotUnderstood(f"“{text}” isn't a change of height; write “+3 rounds”, “-2 rounds” or “+3 cm”.")
     sign = -1 if found[1] in ("-", "−") else 1
     unit = found[3].lower()
     if unit.startswith("r"):
@@ -123,6 +123,16 @@ def rise_of(checked: Checked, more: int) -> float | None:
     """How many millimetres so many more rounds add along the fabric; None without a gauge."""
     parts = adjustables(checked)
     return None if not parts or parts[0].rise_mm is None else parts[0].rise_mm / parts[0].unit * more
+
+
+def rounds_more(before: Checked, now: Checked) -> int:
+    """How many rounds the adjusted pattern has more, in the pieces that are adjustable; below 0, fewer."""
+    pieces = {one.piece for one in adjustables(before)}
+    numbers = [
+        sum(len(piece.rounds) for piece in checked.work.pieces if piece.name in pieces) if checked.work else 0
+        for checked in (before, now)
+    ]
+    return (numbers[1] - numbers[0]) // max(len(pieces), 1)
 
 
 def settings(checked: Checked) -> tuple[Setting, ...]:

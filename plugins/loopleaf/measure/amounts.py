@@ -22,6 +22,9 @@ _SIGNS = {
 }
 
 
+_HAIR = 0.1
+
+
 def nearest(value: float, step: float) -> float:
     """The multiple of `step` that is nearest; halves go up."""
     return math.floor(value / step + 0.5) * step
@@ -116,24 +119,35 @@ def weight(grams: float) -> str:
 
 
 def coarse(band: Band) -> Band:
-    """A band rounded outward to steps that suit its size (1 below 20, 5 below 100, 10 below 500, else 50)."""
+    """A band rounded outward to steps that suit its size (1 below 20, 5 below 100, 10 below 500, else 50).
+
+    Of small amounts a tenth beyond a whole one is rounded inward: 0.95 to 1.05 is 1.
+    """
     step = next((step for limit, step in ((20, 1), (100, 5), (500, 10)) if band.high < limit), 50)
-    return Band(math.floor(band.low / step) * step, math.ceil(band.high / step) * step)
+    hair = _HAIR if step == 1 else 0.0
+    low, high = math.floor(band.low / step + hair), math.ceil(band.high / step - hair)
+    return Band(low * step, high * step)
 
 
 def about_metres(metres_band: Band) -> str:
     """An estimate of yarn: `about 65 to 115 m (70 to 130 yd)`."""
     m = coarse(metres_band)
     yd = coarse(Band(metres_to_yards(metres_band.low), metres_to_yards(metres_band.high)))
-    return f"about {m.low:.0f} to {m.high:.0f} m ({yd.low:.0f} to {yd.high:.0f} yd)"
+    return f"about {_span(m)} m ({_span(yd)} yd)"
 
 
 def about_grams(grams_band: Band) -> str:
     """An estimate of weight: `about 38 to 66 g (1¼ to 2¼ oz)`."""
     g = coarse(grams_band)
     low, high = (_ounces(grams) for grams in (grams_band.low, grams_band.high))
-    grams = f"{g.low:.0f} to {g.high:.0f} g"
+    grams = f"{_span(g)} g"
     return f"about {grams} ({low} to {high} oz)" if low != high else f"about {grams} ({high} oz)"
+
+
+def _span(band: Band) -> str:
+    """`65 to 115`; `1` where both ends are alike."""
+    low, high = f"{band.low:.0f}", f"{band.high:.0f}"
+    return high if low == high else f"{low} to {high}"
 
 
 def about_hours(hours_band: Band) -> str:

@@ -1,0 +1,94 @@
+"""`loopleaf adjust` and `loopleaf resize`: the new pattern to where it is asked for, the story beside it."""
+
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from loopleaf import cli
+from tests.alter.patterns import DEMO, POUCH
+
+
+@pytest.fixture
+def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "pouch.yml").write_text((DEMO / "lantern-pouch.yml").read_text("utf-8"), encoding="utf-8")
+    (tmp_path / "small.yml").write_text(POUCH, encoding="utf-8")
+    return tmp_path
+
+
+def run(*arguments: str) -> Result:
+    return CliRunner().invoke(cli.main, arguments)
+
+
+@pytest.mark.parametrize(
+    "wish",
+    [
+        ("adjust", "pouch.yml", "--height", "+3 rounds"),
+        ("adjust", "pouch.yml", "--height", "-2 rounds"),
+        ("adjust", "pouch.yml", "--height", "+3 cm"),
+        ("resize", "pouch.yml", "--around", "43cm"),
+        ("resize", "pouch.yml", "--around", "32cm"),
+        ("resize", "pouch.yml", "--gauge", "18 sts, 13 rows / 10 cm"),
+        ("resize", "pouch.yml", "--yarn", "3"),
+    ],
+)
+def test_the_new_file_checks(folder: Path, wish: tuple[str, ...]) -> None:
+    done = run(*wish, "-o", "new.yml")
+    assert done.exit_code == 0, done.output
+    assert done.stdout.startswith("Lantern pouch: ")
+    assert run("check", "new.yml", "--strict").exit_code == 0
+
+
+def test_without_a_file_the_pattern_goes_to_standard_output(folder: Path) -> None:
+    done = run("adjust", "pouch.yml", "--height", "+3 rounds")
+    assert done.stdout.startswith("title: Lantern pouch\n")
+    assert "rounds: 7-19" in done.stdout
+    assert "Lantern pouch: 3 rounds more, about 3 cm (1¼ in) taller." in done.stderr
+    assert "  line 50: rounds: 7-16 → 7-19\n" in done.stderr
+    assert "  line 28 still speaks of 1 cm" in done.stderr
+
+
+def test_what_is_offered(folder: Path) -> None:
+    told = run("adjust", "pouch.yml").stdout
+    assert "  1 round more, about 10 mm (⅜ in) taller.\n" in told
+    assert "  5 rounds fewer, about 5 cm (2 in) shorter.\n" in told
+    assert len(told.splitlines()) == 12
+
+
+def test_what_the_design_doesnt_allow(folder: Path) -> None:
+    for arguments in (
+        ("adjust", "pouch.yml", "--height", "-10 rounds"),
+        ("resize", "pouch.yml", "--around", "18cm"),
+    ):
+        done = run(*arguments, "-o", "new.yml")
+        assert done.exit_code == 1
+        assert done.stdout == ""
+        assert done.stderr
+        assert not (folder / "new.yml").exists()
+
+
+def test_what_cant_be_tried(folder: Path) -> None:
+    for arguments in (
+        ("adjust", "pouch.yml", "--height", "taller"),
+        ("resize", "pouch.yml"),
+        ("resize", "pouch.yml", "--around", "30cm", "--yarn", "3"),
+        ("resize", "pouch.yml", "--around", "wide"),
+        ("resize", "pouch.yml", "--gauge", "tight"),
+        ("resize", "pouch.yml", "--yarn", "9"),
+        ("adjust", "pouch.yml", "--height", "+1 round", "-o", "pouch.yml"),
+        ("adjust", "nowhere.yml", "--height", "+1 round"),
+    ):
+        done = run(*arguments)
+        assert done.exit_code == 2, arguments
+        assert done.stderr
+        assert "Traceback" not in done.output
+
+
+def test_a_pattern_with_an_error_shows_it(folder: Path) -> None:
+    (folder / "small.yml").write_text(
+        POUCH.replace("count: 16}", "count: 17}").replace("count: 16\n", "count: 17\n")
+    )
+    done = run("adjust", "small.yml", "--height", "+1 round")
+    assert done.exit_code == 1
+    assert "count-differs" in done.stdout
