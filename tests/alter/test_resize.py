@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from loopleaf.alter import CannotAlter, Fitted, fit_around, fit_gauge, fit_yarn, swatch
 from loopleaf.alter.around import way_around
-from loopleaf.alter.gauge import likely_hook, likely_stitches
+from loopleaf.measure.other_yarn import likely_hook, likely_stitches
 from tests.alter.patterns import POUCH, checked, demo
 
 

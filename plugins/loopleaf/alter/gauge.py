@@ -7,8 +7,8 @@ A yarn of another weight is given the gauge that the usual ranges of both weight
 import re
 from dataclasses import dataclass, replace
 
-from .. import trade
 from ..measure.amounts import centimetres, nearest
+from ..measure.other_yarn import likely_hook, likely_stitches
 from ..pattern import Gauge, Path, Pattern
 from ..review import Checked, check
 from .around import Fitted, fit_around, way_around
@@ -93,25 +93,6 @@ def fit_yarn(checked: Checked, weight: int) -> Fitted:
             draft.value(("materials", "hook", index, "size"), size)
     _gauges(draft, pattern, by, by)
     return _same_size(checked, draft)
-
-
-def likely_stitches(weight: int) -> float:
-    """The middle of the usual range of single crochets in 4 inches for a yarn weight."""
-    row = next(row for row in trade.yarn_weights() if row.number == weight)
-    known = [end for end in row.stitches if end is not None]
-    return sum(known) / len(known)
-
-
-def likely_hook(mm: float, before: int, now: int) -> float:
-    """A hook of those that there are, as much thicker or thinner as the middles of the weights' ranges."""
-    wanted = mm * _middle_hook(now) / _middle_hook(before)
-    return min((row.mm for row in trade.hooks()), key=lambda one: abs(one - wanted))
-
-
-def _middle_hook(weight: int) -> float:
-    row = next(row for row in trade.yarn_weights() if row.number == weight)
-    known = [end for end in row.hook_mm if end is not None]
-    return sum(known) / len(known)
 
 
 def _one_size(checked: Checked) -> Pattern:

@@ -6,34 +6,43 @@ uncertainty in its result. `amounts` writes them down as patterns print them.
 
 from . import amounts
 from .cautions import Earned
+from .checkpoints import Checkpoint
 from .cords import Cord, least_cord_mm
 from .finished import StatedSize
+from .follow import needs_followed
 from .gauge import Scale, scale_of
 from .level import Level, because, reason
 from .measured import Measured, PieceMeasure, measure
+from .other_yarn import OtherYarn
 from .shape import Flatness, Stretch, flat_growth, flatness
 from .size import RoundSize
 from .tails import Tail, sewing_tail
 from .techniques import Use
+from .threading import Pass, Threading, Way
 from .time import Hours
 from .units import Band
 from .yarn import YarnNeed
 
 __all__ = [
     "Band",
+    "Checkpoint",
     "Cord",
     "Earned",
     "Flatness",
     "Hours",
     "Level",
     "Measured",
+    "OtherYarn",
+    "Pass",
     "PieceMeasure",
     "RoundSize",
     "Scale",
     "StatedSize",
     "Stretch",
     "Tail",
+    "Threading",
     "Use",
+    "Way",
     "YarnNeed",
     "amounts",
     "because",
@@ -41,6 +50,7 @@ __all__ = [
     "flatness",
     "least_cord_mm",
     "measure",
+    "needs_followed",
     "reason",
     "scale_of",
     "sewing_tail",

@@ -86,7 +86,7 @@ def rounds_size(
     last, usual = rounds[-1], _usual(rounds)
     rise_off = (last.height.high - last.height.low) / (last.height.high + last.height.low)
     base_mm = next((one.height_mm for one in rounds if shape and one.label == shape[0].last), last.height_mm)
-    chain_mm = _oval_chain_mm(piece, size, scale)
+    chain_mm = oval_chain_mm(piece, size, scale)
     found: dict[What, Band] = {"around": usual.length, "across": usual.length * (1 / math.pi)}
     meant_flat = any(last.label in map(str, run.numbers) for run in lies_flat)
     if meant_flat or all(stretch.form in ("flat", "ruffles") for stretch in shape):
@@ -135,7 +135,7 @@ def _usual(rounds: Sequence[RoundSize]) -> RoundSize:
     return max(rounds, key=lambda one: (alike[round(one.length_mm, 1)], one.length_mm))
 
 
-def _oval_chain_mm(piece: PieceWork, size: int, scale: Scale) -> float | None:
+def oval_chain_mm(piece: PieceWork, size: int, scale: Scale) -> float | None:
     """Length between the two ends that an oval is worked around.
 
     None where it doesn't begin on both sides of a chain.

@@ -9,14 +9,17 @@ from ..fabric import PatternWork, PieceWork, WorkedRound
 from ..pattern import Pattern
 from . import techniques
 from .cautions import LONG_WORK_HOURS, OPEN_CHAINS, SMALL_MM, Earned, earned
+from .checkpoints import Checkpoint, checkpoints
 from .cords import Cord, cord_of
 from .finished import StatedSize, What, as_measured, laid_out_size, rounds_size, rows_size, stated_sizes
 from .gauge import Scale, ring_radius, scale_of, specials_of
 from .level import Level, level_of
 from .made import Contents, contents, start_contents
+from .other_yarn import OtherYarn, other_yarns
 from .shape import Stretch, stretches
 from .size import RoundSize, round_sizes
 from .tails import Tail, tail_of
+from .threading import Threading, threadings
 from .time import Hours
 from .units import Band
 from .work_needed import time_needed, yarn_needed
@@ -52,6 +55,7 @@ class Measured:
     """A pattern, measured. Where there are sizes, tuples hold one a size.
 
     stated: sizes as the author states them. laid_out: of pieces laid out and joined, None without.
+    other_yarns: the first piece in the weights next to its yarn's.
     """
 
     pattern: Pattern
@@ -64,6 +68,9 @@ class Measured:
     hours: tuple[Hours, ...]
     level: Level
     cautions: tuple[Earned, ...]
+    checkpoints: tuple[Checkpoint, ...]
+    threadings: tuple[tuple[Threading, ...], ...]
+    other_yarns: tuple[OtherYarn, ...]
 
     def piece(self, name: str) -> PieceMeasure | None:
         """The piece of that name, None where there is none."""
@@ -99,6 +106,15 @@ def measure(work: PatternWork) -> Measured:
         hours,
         level_of(uses),
         earned(pattern, _held(pattern, pieces, uses, hours)),
+        tuple(
+            found
+            for piece, made in zip(work.pieces, pieces, strict=True)
+            for found in checkpoints(
+                piece, made.in_rounds, made.scale, made.rounds, made.shape, made.contents
+            )
+        ),
+        tuple(threadings(work, pattern, cords[size], size) for size in sizes),
+        other_yarns(pattern, pieces[0].size) if pieces else (),
     )
 
 
