@@ -60,6 +60,41 @@ def piece_shape(piece: PieceMeasure) -> Any:
     )
 
 
+def piece_marks(measured: Measured, piece: str) -> dict[str, Any]:
+    """What a maker holds the work against: `checkpoints` (what measures how much by a round), `tail_mm`; of a
+    cord `opens_mm`, how far around the round opens that it goes through.
+
+    Nothing where there is none.
+    """
+    found: dict[str, Any] = {}
+    tails = [next((one for one in size if one.piece == piece), None) for size in measured.tails]
+    if any(tails):
+        found["tail_mm"] = by_size([one and round(one.length_mm, 1) for one in tails])
+    opens = [_opens(measured, size, piece) for size in range(measured.pattern.size_count)]
+    if any(opens):
+        found["opens_mm"] = by_size(opens)
+    marks = [one for one in measured.checkpoints if one.piece == piece]
+    if marks:
+        found["checkpoints"] = [
+            {
+                "round": one.label,
+                f"{_MARKS[one.what]}_mm": by_size([mm and round(mm, 1) for mm in one.length_mm]),
+            }
+            | ({"width_mm": by_size([mm and round(mm, 1) for mm in one.wide_mm])} if one.wide_mm else {})
+            for one in marks
+        ]
+    return found
+
+
+_MARKS = {"across": "across", "around": "around", "width": "width", "oval": "length"}
+
+
+def _opens(measured: Measured, size: int, cord: str) -> float | None:
+    """How far around the round opens that a cord goes through."""
+    found = next((one for one in measured.threadings[size] if one.cord == cord), None)
+    return None if found is None or found.opens_mm is None else round(found.opens_mm, 1)
+
+
 def by_size(values: list[Any]) -> Any:
     """A list, one value a size; the value alone where there is one size."""
     return values if len(values) > 1 else values[0] if values else None

@@ -1,56 +1,139 @@
-"""The measures of a pattern as a table for the terminal."""
+"""The measures of a pattern as a table for the terminal, each with its working."""
 
+import math
 from collections.abc import Iterator
 
-from ..measure import Measured, PieceMeasure, amounts, because
+from ..measure import Band, Measured, PieceMeasure, RoundSize, Scale, YarnNeed, amounts, because
+from ..measure.cords import ENDS_AND_KNOT_MM, TIMES_AROUND
+from ..measure.yarn import ESTIMATE_OFF, RESERVE
+from .measure_finishing import cords_told, tails_told, threadings_told
 
 
 def measure_text(measured: Measured) -> str:
-    """Size, rounds, yarn, cords, time and level; with sizes, one block of rounds a size."""
+    """Size, rounds, cords, tails, yarn, time, level and cautions; with sizes, a block for each."""
     pattern = measured.pattern
     lines = [pattern.title, ""]
     for piece in measured.pieces:
         for size in range(pattern.size_count):
-            lines += _piece(piece, pattern.sizes[size] if pattern.sizes else "", size)
+            lines += _piece(measured, piece, size)
     for size in range(pattern.size_count):
-        name = f" (size {pattern.sizes[size]})" if pattern.sizes else ""
-        lines += [f"Yarn{name}"]
-        for need in measured.yarn[size]:
-            told = [amounts.about_metres(need.metres)] if need.metres else []
-            told += [amounts.about_grams(need.grams)] if need.grams else []
-            if need.balls:
-                low, high = need.balls
-                told.append(
-                    f"{low} to {high} balls" if low != high else f"{low} ball{'s' if low > 1 else ''}"
-                )
-            lines.append(f"  {need.yarn}  {', '.join(told) or 'not known without a gauge'}")
-        for cord in measured.cords[size]:
-            chains = f", about {cord.chains} chains" if cord.chains else ""
-            lines.append(f"  {cord.piece}: {amounts.length(cord.length_mm)}{chains}")
-        lines.append(f"Time{name}: {amounts.about_hours(measured.hours[size].practised)}")
+        lines += _whole(measured, size)
     lines.append(f"Level: {because(measured.level, pattern, pattern.terms)}")
+    if measured.cautions:
+        lines.append("Please mind:")
+        lines += [f"  {one.caution.title}: because of {', '.join(one.because)}" for one in measured.cautions]
+    lines += _other_yarns(measured)
     return "\n".join(lines) + "\n"
 
 
-def _piece(piece: PieceMeasure, size_name: str, size: int) -> Iterator[str]:
-    yield f"{piece.name}{f' (size {size_name})' if size_name else ''}"
-    if not piece.rounds or not piece.rounds[size]:
+def _named(measured: Measured, size: int) -> str:
+    return f" (size {measured.pattern.sizes[size]})" if measured.pattern.sizes else ""
+
+
+def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
+    yield f"{piece.name}{_named(measured, size)}"
+    if piece.scale is None or not piece.rounds or not piece.rounds[size]:
         yield "  not measured: the pattern gives no gauge for it, or it has no rounds"
         yield ""
         return
+    yield f"  a stitch is {_scale(piece.scale)}"
     for what, band in piece.size[size].items():
-        yield f"  {what:<8} {amounts.length(band.middle)}"
+        yield f"  {what:<8} {amounts.length(band.middle):<22} {_between(band)}"
     for stretch in piece.shape[size]:
         run = stretch.first if stretch.first == stretch.last else f"{stretch.first}-{stretch.last}"
         yield f"  {_FORMS[stretch.form]}: {run}"
     way = "around" if piece.in_rounds else "wide"
-    yield f"  {'':>6}  {'stitches':>8}  {way:>9}  {'height':>9}"
+    yield f"  {'':>6}  {'stitches':>8}  {way:>9}  {'height':>9}  working"
+    marks = {one.label: one for one in measured.checkpoints if one.piece == piece.name}
+    before = 0.0
     for one in piece.known_rounds(size):
         yield (
             f"  {one.label:>6}  {one.stitches:>8}  {amounts.centimetres(one.length_mm):>9}"
-            f"  {amounts.centimetres(one.height_mm):>9}"
+            f"  {amounts.centimetres(one.height_mm):>9}  {_working(one, piece.scale, before)}"
         )
+        mark = marks.get(one.label)
+        if mark is not None and mark.length_mm[size] is not None:
+            yield f"  {'':>6}  here: {_MARKS[mark.what].format(*_marked(mark.length_mm, mark.wide_mm, size))}"
+        before = one.height_mm
     yield ""
 
 
+def _scale(scale: Scale) -> str:
+    (_, _), sample = scale.reference
+    return (
+        f"{sample.width_mm:.1f} mm wide and {sample.height_mm:.1f} mm high by the gauge, "
+        f"give or take {sample.width_off:.0%} and {sample.height_off:.0%}"
+    )
+
+
+def _between(band: Band) -> str:
+    return f"between {amounts.centimetres(band.low)} and {amounts.centimetres(band.high)}"
+
+
+def _working(one: RoundSize, scale: Scale, before_mm: float) -> str:
+    """`48 × 7.1 mm; 60 + 10 mm`: what the two figures are made of."""
+    plain = math.isclose(one.length_mm, one.stitches * scale.width_mm, rel_tol=1e-3)
+    wide = f"{one.stitches} × {scale.width_mm:.1f} mm" if plain else "with spaces, posts or other stitches"
+    return f"{wide}; {before_mm:.0f} + {one.rise_mm:.1f} mm"
+
+
+def _marked(
+    length_mm: tuple[float | None, ...], wide_mm: tuple[float | None, ...], size: int
+) -> tuple[str, str]:
+    wide = wide_mm[size] if wide_mm else None
+    return amounts.length(length_mm[size] or 0.0), amounts.length(wide or 0.0)
+
+
 _FORMS = {"flat": "lies flat", "cups": "cups", "ruffles": "ruffles", "tube": "stands as a tube"}
+_MARKS = {
+    "across": "about {0} across",
+    "around": "about {0} around",
+    "width": "about {0} wide",
+    "oval": "about {0} long and {1} wide",
+}
+
+
+def _whole(measured: Measured, size: int) -> Iterator[str]:
+    name = _named(measured, size)
+    if measured.cords[size]:
+        ends = amounts.length(ENDS_AND_KNOT_MM)
+        yield f"Cords{name}, usually at least {TIMES_AROUND:g} × around, and around + {ends}"
+        yield from cords_told(measured.cords[size])
+        yield from threadings_told(measured.threadings[size])
+    if measured.tails[size]:
+        yield f"Tails{name}, usually 2 to 3 times the edge"
+        yield from tails_told(measured.tails[size])
+    yield f"Yarn{name}, by the stitches give or take {ESTIMATE_OFF:.0%}, balls with {RESERVE:.0%} in reserve"
+    yield from (f"  {need.yarn}  {_need(need)}" for need in measured.yarn[size])
+    hours = measured.hours[size]
+    practised, learning = amounts.about_hours(hours.practised), amounts.about_hours(hours.learning)
+    yield f"Time{name}: {practised} with practice, {learning} for someone new to it"
+
+
+def _need(need: YarnNeed) -> str:
+    told = [amounts.about_grams(need.grams)] if need.grams else []
+    told += [amounts.about_metres(need.metres)] if need.metres else []
+    if need.balls:
+        low, high = need.balls
+        told.append(f"{low} to {high} balls" if low != high else f"{low} ball{'s' if low > 1 else ''}")
+    if not told:
+        return "not known without a gauge"
+    text = ", ".join(told)
+    if need.weighed and need.metres is not None and need.model_metres is not None:
+        off = need.model_metres.middle / need.metres.middle - 1
+        text += f"; as weighed: by the stitches it would be {abs(off):.0%} {'more' if off > 0 else 'less'}"
+    return text
+
+
+def _other_yarns(measured: Measured) -> Iterator[str]:
+    if not measured.other_yarns or not measured.pieces:
+        return
+    name = measured.pieces[0].name
+    yield f"The same stitches of “{name}” in another yarn, by the usual ranges; swatch first:"
+    for one in measured.other_yarns:
+        hook = f", hook about {one.hook_mm:g} mm" if one.hook_mm else ""
+        sizes = ", ".join(
+            f"{what} about {amounts.lengths(tuple(size[what].middle for size in one.size))}"
+            for what in one.size[0]
+        )
+        yield f"  weight {one.weight}{hook}: {sizes}"

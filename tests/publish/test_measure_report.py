@@ -1,0 +1,73 @@
+"""`loopleaf measure`: every figure with its working; and the same figures for programs."""
+
+import json
+
+from loopleaf.publish.json_report import pattern_object
+from loopleaf.publish.measure_report import measure_text
+from tests.alter.patterns import demo
+
+
+def told(name: str) -> list[str]:
+    measured = demo(name).measured
+    assert measured is not None
+    return measure_text(measured).splitlines()
+
+
+def test_a_round_with_its_sum() -> None:
+    """48 stitches of 10 cm ÷ 14 are 34.3 cm; the sixth round of 10 mm ends at 6 cm."""
+    lines = told("lantern-pouch")
+    at = next(index for index, line in enumerate(lines) if line.split()[:2] == ["6", "48"])
+    assert lines[at] == "       6        48    34.5 cm       6 cm  48 × 7.1 mm; 50 + 10.0 mm"
+    assert lines[at + 1].strip() == "here: about 11 cm (4¼ in) across"
+    assert any("7.1 mm wide and 10.0 mm high by the gauge, give or take 4% and 5%" in line for line in lines)
+
+
+def test_cords_over_and_under_and_how_far_the_bag_opens() -> None:
+    lines = [line.strip() for line in told("lantern-pouch")]
+    assert (
+        "cord: 68.5 cm (27 in), about 96 chains; around 34.5 cm (13½ in), so 54.5 cm (21¼ in) or more"
+        in lines
+    )
+    assert (
+        "2: under 13, over 14, under 15, over 16, …, under 11, over 12; both ends before post 13, "
+        "on the same face" in lines
+    )
+    assert "the others pass through the same gaps as the first" in lines
+    assert "opens to 34.5 cm (13½ in) around, with 34.5 cm (13½ in) of cord left" in lines
+    assert "moon: 25 cm (9¾ in) for an edge of 10 cm (4 in)" in lines
+
+
+def test_how_far_the_model_is_off_what_was_weighed() -> None:
+    (line,) = [line for line in told("reed-tray") if line.startswith("  A  about")]
+    assert "as weighed: by the stitches it would be 1% more" in line
+
+
+def test_another_yarn_and_who_is_new_to_it() -> None:
+    text = "\n".join(told("lantern-pouch"))
+    assert "weight 3, hook about 4.5 mm: around about 29.5 cm (11¾ in)" in text
+    assert "for someone new to it" in text
+    assert "Cords: because of a cord (Drawstring)" in text
+
+
+def test_a_piece_without_a_gauge_says_so() -> None:
+    assert any("not measured" in line for line in told("lantern-pouch"))
+
+
+def test_sizes_one_by_one() -> None:
+    lines = told("curlew-cap")
+    assert [line for line in lines if line.startswith("cap (")] == [
+        f"cap (size {size})" for size in ("toddler", "child", "adult", "large adult")
+    ]
+    assert sum("here: about" in line for line in lines) == 4
+
+
+def test_the_same_for_programs() -> None:
+    found = json.loads(json.dumps(pattern_object(demo("lantern-pouch"))))
+    pouch, cord, moon = found["pieces"]
+    assert pouch["checkpoints"] == [{"round": "6", "across_mm": 109.1}]
+    assert moon["tail_mm"] == 250.0
+    assert cord["opens_mm"] == 342.9
+    (tray,) = pattern_object(demo("reed-tray"))["pieces"]
+    assert tray["checkpoints"] == [{"round": "11", "length_mm": 291.3, "width_mm": 191.3}]
+    (cap,) = pattern_object(demo("curlew-cap"))["pieces"]
+    assert cap["checkpoints"][1] == {"round": "11", "around_mm": [None, 480.0, None, None]}
