@@ -155,7 +155,7 @@ def test_cap_measures_what_it_says() -> None:
         sum(rib if number >= 20 else h for number, edges in cap.items() if edges[size]) for size in range(4)
     ]
     assert deep == [pytest.approx(said, abs=0.5) for said in (17, 19, 21, 22)]
-    assert "17 (19, 21, 22) cm deep" in " ".join(file["notes"])
+    assert "17 (19, 21, 22) cm, 6¾ (7½, 8¼, 8¾) in, deep" in " ".join(file["notes"])
 
 
 def test_cap_lies_flat_and_then_bends_over_the_head() -> None:

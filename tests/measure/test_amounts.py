@@ -59,7 +59,7 @@ def test_yarn_is_rounded_up():
         (52, "52 g (1¾ oz)"),
         (200, "200 g (7 oz)"),
         (9, "9 g (¼ oz)"),
-        (2, "2 g (0.07 oz)"),
+        (2, "2 g (under ⅛ oz)"),
     ],
 )
 def test_weight(grams: float, text: str):
@@ -67,8 +67,8 @@ def test_weight(grams: float, text: str):
 
 
 def test_a_small_estimate_isnt_stretched():
-    assert amounts.about_grams(Band(0.95, 1.05)) == "about 1 g (0.03 to 0.04 oz)"
-    assert amounts.about_grams(Band(0.85, 1.2)) == "about 0 to 2 g (0.03 to 0.04 oz)"
+    assert amounts.about_grams(Band(0.95, 1.05)) == "about 1 g (under ⅛ oz)"
+    assert amounts.about_grams(Band(0.85, 1.2)) == "about 0 to 2 g (under ⅛ oz)"
 
 
 def test_an_estimate_says_about_and_is_never_finer_than_it_is():
@@ -101,5 +101,5 @@ def test_coarse_rounds_outward():
 
 def test_a_gram_is_not_no_ounce() -> None:
     """28.349523125 g to the ounce, by the international agreement of 1959: 1 g is 0.035 oz."""
-    assert amounts.weight(1) == "1 g (0.04 oz)"
-    assert amounts.weight(3) == "3 g (0.1 oz)"
+    assert amounts.weight(1) == "1 g (under ⅛ oz)"
+    assert amounts.weight(4) == "4 g (⅛ oz)"

@@ -92,7 +92,14 @@ def test_yarns_and_abbreviations_stand_in_their_rows(terms):
 
 def test_the_first_page_has_address_version_paper_and_where_to_ask():
     first = pages(lantern_pdf("UK", "letter"))[0]
-    for text in ("Lantern pouch", "UK terms", "Letter", ADDRESS, "Version 1.1.0", "https://example.org/help"):
+    for text in (
+        "Lantern pouch",
+        "UK terms",
+        "Letter",
+        ADDRESS,
+        "Version 1.1.0, 5 November 2026",
+        "https://example.org/help",
+    ):
         assert text in first
 
 

@@ -235,6 +235,7 @@ def lantern(terms: Terms = "US") -> Leaflet:
         contact="https://example.org/help",
         changes=(
             Change(t("November 5, 2026", "5 November 2026"), "1.1.0", "Round 1 names the stitch to join to."),
+            Change(t("October 2, 2026", "2 October 2026"), "", "First published."),
         ),
         version="1.1.0",
         published=t("October 2, 2026", "2 October 2026"),
@@ -242,4 +243,6 @@ def lantern(terms: Terms = "US") -> Leaflet:
         ink="#3b6e6a",
         video="https://example.org/lantern-pouch",
         words=words(terms),
+        edition=t("Version 1.1.0, November 5, 2026", "Version 1.1.0, 5 November 2026"),
+        video_length="12:30",
     )

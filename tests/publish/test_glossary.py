@@ -28,6 +28,29 @@ def test_an_entry_names_every_pattern_that_uses_it() -> None:
     )
 
 
+def _short(*forms: tuple[str, str]) -> list[tuple[str, str]]:
+    """The glossary's own forms of an abbreviation that each pattern has in others."""
+    leaflets = [
+        replace(lantern(), slug=f"p{i}", abbreviations=(Abbreviation(short, name, "", "abbr-x", "Said."),))
+        for i, (short, name) in enumerate(forms)
+    ]
+    return [(one.term, one.meaning) for one in glossary(leaflets)[0].entries]
+
+
+def test_an_entry_has_the_forms_of_the_whole_collection() -> None:
+    assert _short(("ch", "chain"), ("ch, chs", "chain, chains")) == [("ch, chs", "chain, chains. Said.")]
+    assert _short(("dc3tog", "three together"), ("dc2tog", "two together")) == [
+        ("dc2tog, dc3tog", "two together, three together. Said.")
+    ]
+
+
+def test_many_lengths_stay_short_in_the_glossary_too() -> None:
+    spaces = [(f"ch-{n} sp", f"chain-{n} space") for n in (4, 12, 1, 2)]
+    assert _short(*spaces) == [("ch-1 sp, ch-2 sp …", "chain-1 space, chain-2 space. Said.")]
+    many = ("ch-3 sp, ch-5 sp …", "chain-3 space, chain-5 space …")
+    assert _short(many, ("ch-1 sp", "chain-1 space"))[0][0] == "ch-1 sp, ch-3 sp …"
+
+
 def test_levels_that_no_pattern_has_are_left_out() -> None:
     levels = next(part for part in glossary([lantern()]) if part.anchor == "levels")
     assert [entry.term for entry in levels.entries] == ["Easy"]

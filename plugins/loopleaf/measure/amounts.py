@@ -101,16 +101,19 @@ def _up(amount: float) -> int:
     return math.ceil(amount - 1e-6)
 
 
+_LITTLE = "under ⅛"
+
+
 def ounces(grams: float) -> str:
-    """`1¾ oz`, to a quarter; below a quarter in tenths (`0.1 oz`), below a tenth in hundredths."""
+    """`1¾ oz`, to a quarter; below that to an eighth, and `under ⅛ oz` for less than a kitchen scale shows."""
     return f"{_ounces(grams)} oz"
 
 
 def _ounces(grams: float) -> str:
     amount = grams_to_ounces(grams)
-    if amount < 0.095:
-        return f"{amount:.2f}"
-    return f"{amount:.1f}" if amount < 0.2 else fraction(amount, 4)
+    if amount < 0.125:
+        return _LITTLE
+    return fraction(amount, 8 if amount < 0.25 else 4)
 
 
 def weight(grams: float) -> str:
@@ -141,7 +144,9 @@ def about_grams(grams_band: Band) -> str:
     g = coarse(grams_band)
     low, high = (_ounces(grams) for grams in (grams_band.low, grams_band.high))
     grams = f"{_span(g)} g"
-    return f"about {grams} ({low} to {high} oz)" if low != high else f"about {grams} ({high} oz)"
+    if low == high:
+        return f"about {grams} ({high} oz)"
+    return f"about {grams} ({'up' if low == _LITTLE else low} to {high} oz)"
 
 
 def _span(band: Band) -> str:

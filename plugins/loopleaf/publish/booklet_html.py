@@ -90,12 +90,12 @@ def contents(leaflet: Leaflet, address: str) -> list[Entry]:
 
 def pictures(leaflet: Leaflet) -> Iterable[Picture]:
     """Every picture of the leaflet, in order."""
-    items = [item for piece in leaflet.pieces for item in piece.items if not isinstance(item, Heading)]
+    items = [item for piece in leaflet.pieces for item in piece.items]
     found = [
         leaflet.picture,
+        *leaflet.more_pictures,
         *(piece.picture for piece in leaflet.pieces),
-        *(item.picture for item in items),
-        *(step.picture for step in leaflet.finishing),
+        *(item.picture for item in (*items, *leaflet.finishing) if not isinstance(item, Heading)),
     ]
     return [picture for picture in found if picture is not None]
 

@@ -2,11 +2,13 @@
 which do.
 """
 
-from collections.abc import Iterable, Sequence
+import re
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from .. import trade
 from .leaflet_parts import Leaflet
+from .leaflet_short import MORE
 from .words import words
 
 
@@ -43,11 +45,12 @@ def glossary(leaflets: Sequence[Leaflet]) -> tuple[Part, ...]:
     if not leaflets:
         return ()
     w = words(leaflets[0].terms)
+    common = _common(leaflets)
     short = _gathered(
         (
             one.anchor,
-            one.short,
-            _meaning(one.name, one.about),
+            common[one.anchor][0],
+            _meaning(common[one.anchor][1], one.about),
             Use(leaflet.slug, leaflet.title, "abbreviations"),
         )
         for leaflet in leaflets
@@ -79,8 +82,36 @@ def _gathered(found: Iterable[tuple[str, str, str, Use]]) -> list[Entry]:
     return list(entries.values())
 
 
+def _common(leaflets: Sequence[Leaflet]) -> Mapping[str, tuple[str, str]]:
+    """By anchor: short and full forms for the whole collection, not those of the first pattern."""
+    forms: dict[str, dict[str, str]] = {}
+    for one in (one for leaflet in leaflets for one in leaflet.abbreviations if one.anchor):
+        shorts, names = (text.removesuffix(MORE).split(", ") for text in (one.short, one.name))
+        known = forms.setdefault(one.anchor, {})
+        known.update({MORE: MORE} if one.short.endswith(MORE) else {})
+        known.update(
+            zip(shorts, names if len(names) == len(shorts) else [one.name] * len(shorts), strict=True)
+        )
+    return {anchor: _listed(known) for anchor, known in forms.items()}
+
+
+def _listed(forms: Mapping[str, str]) -> tuple[str, str]:
+    """`ch, chs`; `dc2tog, dc3tog`; from four numbers on the first two for all: `ch-1 sp, ch-2 sp …`."""
+    ordered = sorted((form for form in forms if form != MORE), key=_by_number)
+    numbered = any(map(str.isdigit, ordered[0]))
+    shown = ordered[:2] if numbered and (len(ordered) > 3 or MORE in forms) else ordered
+    more = MORE if len(shown) < len(ordered) or (numbered and MORE in forms) else ""
+    names = list(dict.fromkeys(forms[form] for form in shown))
+    return ", ".join(shown) + more, ", ".join(names) + more
+
+
+def _by_number(form: str) -> tuple[int, int, str]:
+    number = re.search(r"\d+", form)
+    return int(number[0]) if number else 0, len(form), form
+
+
 def _meaning(name: str, about: str) -> str:
-    return f"{name}. {about}" if about else name
+    return f"{name.removesuffix(MORE)}. {about}" if about else name
 
 
 def _by_term(entry: Entry) -> str:

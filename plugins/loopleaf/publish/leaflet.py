@@ -10,10 +10,11 @@ from ..measure import Measured, measure, reason
 from ..notation.tree import Chain
 from ..review import Checked, slug
 from .leaflet_drawings import Drawn, drawn, of_a_piece, of_the_finishing
+from .leaflet_finishing import finishing, variations
 from .leaflet_materials import facts, gauges, hooks, made, sizes, yarns
 from .leaflet_parts import Caution, Change, Leaflet, Level, Licence, Piece, Special, Terms
-from .leaflet_pictures import cover_picture, folder_of
-from .leaflet_pieces import finishing, pieces, variations
+from .leaflet_pictures import cover_picture, folder_of, more_pictures
+from .leaflet_pieces import pieces
 from .leaflet_rounds import anchor_of
 from .leaflet_short import abbreviations
 from .leaflet_voice import Voice, sentence, voice
@@ -103,17 +104,39 @@ def _set_out(
         care=said.prose(pattern.care),
         licence=_licence(said),
         contact=pattern.contact or settings.contact,
-        changes=tuple(
-            Change(day(change.date, terms), change.version, said.told(change.note))
-            for change in pattern.changes
-        ),
+        changes=tuple(_changes(said)),
         version=pattern.version,
         published=day(pattern.published, terms) if pattern.published else "",
         foot=(said.words["worked_out"],) if worked_out else (),
         ink=next((yarn.colour for yarn in pattern.materials.yarns.values() if yarn.colour), ""),
         video=pattern.video.url if pattern.video else "",
         words=said.words,
+        edition=_edition(said),
+        video_length=pattern.video.length if pattern.video else "",
+        more_pictures=more_pictures(said, folder),
     )
+
+
+def _changes(said: Voice) -> Iterator[Change]:
+    """The newest first, and at the end the day of the first publication, unless a change tells of it."""
+    pattern = said.pattern
+    for change in sorted(pattern.changes, key=lambda change: change.date, reverse=True):
+        yield Change(day(change.date, said.terms), change.version, said.told(change.note))
+    if pattern.published and all(change.date != pattern.published for change in pattern.changes):
+        version = "" if pattern.changes else pattern.version
+        yield Change(day(pattern.published, said.terms), version, said.words["first_published"])
+
+
+def _edition(said: Voice) -> str:
+    """The version and its day: that of the change that brought it, else that of the publication."""
+    pattern = said.pattern
+    brought = next((one.date for one in pattern.changes if one.version == pattern.version), pattern.published)
+    date = day(brought, said.terms) if brought else ""
+    if not pattern.version:
+        return said.say("published_on", date=date) if date else ""
+    if not date:
+        return f"{said.words['version']} {pattern.version}"
+    return said.say("version_of", version=pattern.version, date=date)
 
 
 def day(when: date, terms: Terms) -> str:

@@ -106,10 +106,11 @@ def hooks(voice: Voice) -> tuple[Hook, ...]:
 def hook_size(voice: Voice, hook: OwnHook) -> str:
     """`5.5 mm (US I-9)`; just the millimetres of a hook that has no US size."""
     mm = hook.size.mm
-    rows = trade.steel_hooks() if mm < _STEEL_BELOW_MM else trade.hooks()
+    steel = mm < _STEEL_BELOW_MM
+    rows = trade.steel_hooks() if steel else trade.hooks()
     us = next((row.us for row in rows if abs(row.mm - mm) < 0.01 and row.us), None)
     text = f"{mm:g} mm"
-    return f"{text} ({voice.say('us_size', us=us)})" if us else text
+    return f"{text} ({voice.say('us_steel' if steel else 'us_size', us=us)})" if us else text
 
 
 def gauges(voice: Voice) -> tuple[str, ...]:
@@ -121,7 +122,7 @@ def gauges(voice: Voice) -> tuple[str, ...]:
 
 def _gauge(voice: Voice, gauge: Gauge) -> str:
     if gauge.across is not None:
-        across = amounts.length(gauge.across.mm)
+        across = _typed(gauge.across)
         if gauge.rounds is not None:
             last = gauge.rounds.last if gauge.rounds.last is not None else gauge.rounds.first
             rounds = labelled(voice, "round", str(gauge.rounds.first), str(last))
@@ -135,8 +136,13 @@ def _gauge(voice: Voice, gauge: Gauge) -> str:
     elif gauge.rows:
         stitches = voice.say("gauge_rows_only", rows=f"{gauge.rows:g}")
     blocked = {None: "", True: voice.words["blocked"], False: voice.words["not_blocked"]}[gauge.blocked]
-    over = amounts.length(gauge.over.mm) if gauge.over else ""
+    over = _typed(gauge.over) if gauge.over else ""
     return voice.say("gauge_over", stitches=stitches, over=over, blocked=blocked)
+
+
+def _typed(length: Length) -> str:
+    """One length as the author typed it, and in the other family."""
+    return amounts.stated(Lengths((length,)))
 
 
 def made(voice: Voice) -> str:
@@ -180,7 +186,7 @@ def _fit(value: Lengths | str) -> str:
 
 
 def _stated(voice: Voice, size: StatedSize) -> str:
-    return f"{amounts.lengths(_one_a_size(voice, size))} {voice.words[_WORDS[size.what]]}"
+    return f"{amounts.stated(size.lengths, voice.pattern.size_count)} {voice.words[_WORDS[size.what]]}"
 
 
 def _one_a_size(voice: Voice, size: StatedSize) -> tuple[float | None, ...]:

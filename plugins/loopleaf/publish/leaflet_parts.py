@@ -156,10 +156,12 @@ class Heading:
 
 @dataclass(frozen=True, slots=True)
 class Telling:
-    """A step between the rounds that holds no stitches: `Stuff the ball firmly.`"""
+    """A step that holds no stitches: `Stuff the ball firmly.` video, video_url: as a round's."""
 
     text: str
     picture: Picture | None = None
+    video: str = ""
+    video_url: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -255,6 +257,8 @@ class Leaflet:
     gauge: its lines. foot: lines said once at the end (counts only worked out). words: the template's
     own words in
     these terms (`words["gauge"]` is `Tension` in UK). contact: where to ask, an address or a link.
+    changes: the newest first. edition: `Version 1.1.0, 5 November 2026`, "" without. video_length: `12:30`.
+    more_pictures: the author's own after the first.
     """
 
     title: str
@@ -277,7 +281,7 @@ class Leaflet:
     specials: tuple[Special, ...]
     notes: tuple[str, ...]
     pieces: tuple[Piece, ...]
-    finishing: tuple[Telling, ...]
+    finishing: tuple[Heading | Telling, ...]
     variations: tuple[Variation, ...]
     care: str
     licence: Licence | None
@@ -289,3 +293,6 @@ class Leaflet:
     ink: str
     video: str
     words: Mapping[str, str]
+    edition: str = ""
+    video_length: str = ""
+    more_pictures: tuple[Picture, ...] = ()

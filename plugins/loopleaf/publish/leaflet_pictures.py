@@ -32,6 +32,12 @@ def cover_picture(voice: Voice, measured: Measured, drawing: str, folder: str) -
     return Picture(alt, svg=drawing, across_mm=_drawn_mm(drawing))
 
 
+def more_pictures(voice: Voice, folder: str) -> tuple[Picture, ...]:
+    """The author's pictures after the first."""
+    found = (author_picture(voice, one, folder) for one in voice.pattern.pictures[1:])
+    return tuple(one for one in found if one is not None)
+
+
 def _drawn_mm(drawing: str) -> float:
     """The larger side of a drawing in mm."""
     box = re.search(r'viewBox="[-\d.]+ [-\d.]+ ([\d.]+) ([\d.]+)"', drawing)

@@ -9,7 +9,7 @@ from ..fabric import PieceWork, RoundWork
 from ..pattern import Entry, Piece
 from .leaflet_parts import Heading, Picture, Round, Telling
 from .leaflet_pictures import author_picture
-from .leaflet_voice import Voice, by_kind, per_size
+from .leaflet_voice import Voice, by_kind, listed, per_size
 
 Item = Heading | Telling | Round
 
@@ -60,7 +60,8 @@ def _before(
         elif entry.kind in ("text", "stuff"):
             text = entry.text if entry.text is not None else entry.stuff.text if entry.stuff else ""
             picture = author_picture(voice, entry.picture, folder)
-            yield Telling(voice.told(" ".join(part for part in (text, entry.note) if part)), picture)
+            said = voice.told(" ".join(part for part in (text, entry.note) if part))
+            yield Telling(said, picture, *video_at(voice, entry.video))
 
 
 def _round(voice: Voice, piece: str, one: RoundWork, first: bool) -> Round:
@@ -84,16 +85,21 @@ def _round(voice: Voice, piece: str, one: RoundWork, first: bool) -> Round:
 
 def _dressed(voice: Voice, round: Round, entry: Entry, folder: str) -> Round:
     """The entry's own note, picture and moment of the video, at the first of its rounds."""
-    video = voice.pattern.video
     note = " ".join(part for part in (round.note, voice.told(entry.note)) if part)
-    moment = str(entry.video or "")
+    moment, address = video_at(voice, entry.video)
     return replace(
         round,
         note=note,
         picture=author_picture(voice, entry.picture, folder),
         video=moment,
-        video_url=f"{video.url}#t={seconds(moment)}" if video and moment else "",
+        video_url=address,
     )
+
+
+def video_at(voice: Voice, moment: str | None) -> tuple[str, str]:
+    """A moment of the pattern's video and the address that leads there; "" for none."""
+    video = voice.pattern.video
+    return str(moment or ""), f"{video.url}#t={seconds(str(moment))}" if video and moment else ""
 
 
 def seconds(moment: str) -> int:
@@ -119,7 +125,7 @@ def _count(voice: Voice, one: RoundWork) -> tuple[str, bool]:
 def _sizes_only(voice: Voice, sizes: tuple[int, ...] | None) -> str:
     if sizes is None:
         return ""
-    named = ", ".join(voice.pattern.sizes[size] for size in sizes)
+    named = listed(voice, [voice.pattern.sizes[size] for size in sizes])
     return voice.say("sizes_only" if len(sizes) > 1 else "one_size_only", sizes=named)
 
 
@@ -208,4 +214,4 @@ def _alike(one: Round, next: Round) -> bool:
     )
 
 
-__all__ = ["Item", "Picture", "anchor_of", "items", "labelled", "seconds"]
+__all__ = ["Item", "Picture", "anchor_of", "items", "labelled", "seconds", "video_at"]

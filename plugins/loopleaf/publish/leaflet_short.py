@@ -47,33 +47,34 @@ def abbreviations(voice: Voice, work: PatternWork, lines: Sequence[str]) -> tupl
         if not forms or any(form.lower() in own for form in forms):
             continue
         said = _singular_first(forms)
-        short, name, about = ", ".join(said), known.name, known.about
+        short, name = ", ".join(said), known.name
         if len(said) > 1:
             name = f"{known.name}, {known.plural}"
         if known.key == CHAIN_SPACE:
-            short, name, about = _of_its_length(forms, known.name, about)
+            short, name = _of_its_length(forms, known.name)
         elif "#" in known.name:
             short, name = _with_its_numbers(forms, known.name)
-        listed.setdefault(
-            known.key, Abbreviation(short, name, _means(voice, work, known.key), known.key, about)
-        )
+        means = _means(voice, work, known.key)
+        listed.setdefault(known.key, Abbreviation(short, name, means, known.key, known.about))
     return tuple(sorted(listed.values(), key=lambda one: one.short.lower()))
 
 
 CHAIN_SPACE = "abbr-chain-n-space"
+MORE = " …"
+"""Behind a list that goes on."""
 _SPACE = re.compile(r"ch-\d+ sps?|\d+ch-sps?")
 """A chain space with its length is one abbreviation, not three."""
 
 
-def _of_its_length(forms: Sequence[str], name: str, about: str) -> tuple[str, str, str]:
+def _of_its_length(forms: Sequence[str], name: str) -> tuple[str, str]:
     """The chain spaces of the lengths that the lines have: `ch-1 sp, ch-2 sp`, `chain-1 space, chain-2
-    space`, from four lengths on the first two for all; what is said of them speaks of the shortest.
+    space`, from four lengths on the first two for all.
     """
     lengths = sorted({int(number) for form in forms for number in re.findall(r"\d+", form)})
-    listed, more = (lengths, "") if len(lengths) < 4 else (lengths[:2], " …")
+    listed, more = (lengths, "") if len(lengths) < 4 else (lengths[:2], MORE)
     shorts = [re.sub(r"\d+", str(length), forms[0].removesuffix("s")) for length in listed]
     names = [re.sub(r"\d+", str(length), name) for length in listed]
-    return ", ".join(shorts) + more, ", ".join(names) + more, about.replace("here two", f"here {lengths[0]}")
+    return ", ".join(shorts) + more, ", ".join(names) + more
 
 
 def _without(own: Iterable[str], text: str) -> str:

@@ -10,6 +10,7 @@ from ..fabric import PatternWork
 from ..notation.tree import FastenOff, JoinYarn, Line, Stitch, Tally, Yarn
 from ..pattern import Pattern
 from .leaflet_parts import CountStyle, Terms
+from .plurals import plural
 from .words import words
 
 
@@ -67,7 +68,10 @@ class Voice:
         return notation.write_count(tally, self.terms, vocabulary=self.vocabulary)
 
     def counted(self, count: str) -> str:
-        """A count in the collection's style; one by kind names its stitches itself."""
+        """A count in the collection's style; one by kind names its stitches itself. A size that has none is a
+        dash.
+        """
+        count = re.sub(r"(?<!\w)-(?!\w)", "–", count)
         if not count or self.counts == "plain":
             return count
         if self.counts == "brackets":
@@ -127,6 +131,11 @@ def per_size(texts: Sequence[str]) -> str:
     return f"{texts[0]} ({', '.join(texts[1:])})"
 
 
+def listed(voice: Voice, texts: Sequence[str]) -> str:
+    """`S`, `S and M`, `S, M and L`; "" for none."""
+    return voice.words["and"].join(part for part in (", ".join(texts[:-1]), *texts[-1:]) if part)
+
+
 def sentence(text: str) -> str:
     """With a capital at its beginning."""
     return text[:1].upper() + text[1:]
@@ -136,15 +145,6 @@ def lowered(text: str) -> str:
     """Without the capital at its beginning, unless the whole first word is in capitals."""
     first = text.split(" ", 1)[0]
     return text if len(first) > 1 and first.isupper() else text[:1].lower() + text[1:]
-
-
-def plural(text: str) -> str:
-    """Several of a thing, by the usual rule: `squares`, `edges`, `sashes`, `berries`."""
-    if text.endswith(("s", "x", "z", "ch", "sh")):
-        return f"{text}es"
-    if text.endswith("y") and text[-2:-1] not in "aeiou":
-        return f"{text[:-1]}ies"
-    return f"{text}s"
 
 
 def _with_labels(tree: Any, labels: Mapping[str, str]) -> Any:

@@ -127,6 +127,7 @@ def templates(folders: Sequence[str]) -> Environment:
         line=set_line,
         count_set=set_count,
         runs=_runs,
+        parted=_parted,
         linked=_linked,
         sentence=_sentence,
         breakable=_breakable,
@@ -189,6 +190,17 @@ def _runs(piece: object) -> Iterator[tuple[str, list[Item]]]:
             yield kind, list(run)
         else:
             yield from ((kind, [item]) for item in run)
+
+
+def _parted(items: Sequence[Heading | Telling]) -> list[tuple[Heading | None, list[Telling]]]:
+    """Steps under their headings, None for those before the first."""
+    parts: list[tuple[Heading | None, list[Telling]]] = [(None, [])]
+    for item in items:
+        if isinstance(item, Heading):
+            parts.append((item, []))
+        else:
+            parts[-1][1].append(item)
+    return [part for part in parts if any(part)]
 
 
 def _linked(text: str) -> Markup:
