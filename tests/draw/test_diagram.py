@@ -4,7 +4,6 @@ import itertools
 import re
 from collections import Counter
 from collections.abc import Callable
-from xml.etree import ElementTree
 
 import pytest
 
@@ -15,6 +14,7 @@ from loopleaf.notation import Terms, stitch_name
 from loopleaf.notation.tree import Stitch
 from tests.measure.worked_patterns import worked
 
+from .engraving import place_of
 from .pieces import DEMO, MAT, SVG, demo, marked, rounds, rows, stitches_by_kind, tree
 
 
@@ -104,13 +104,12 @@ def test_it_is_a_plain_drawing_with_a_key(name: str) -> None:
     assert root.findtext(f"{SVG}title") == f"{work.pattern.title}, stitch by stitch"
     tags = {element.tag.removeprefix(SVG) for element in root.iter()}
     assert tags <= {"svg", "title", "style", "defs", "path", "g", "use", "text", "circle"}
-    named = {path.get("id") for path in root.iter(f"{SVG}path")}
+    named = {path.get("id") for path in root.iter(f"{SVG}path") if path.get("id")}
     uses = [str(use.get("href")) for use in root.iter(f"{SVG}use")]
     assert {use.removeprefix("#") for use in uses} == named
     key = [use for use in root.iter(f"{SVG}use") if use.get("stroke")]
     assert key
     assert not any(use.get("data-kind") for use in key)
-    assert len(drawn) < 160_000
 
 
 def mirrored_words(svg: str) -> list[tuple[str, float]]:
@@ -135,7 +134,7 @@ def test_a_left_hander_gets_the_mirror_image_with_words_upright(text: str) -> No
 
 def test_rounds_run_counter_clockwise_and_row_one_from_right_to_left() -> None:
     mat = [
-        at(sign)
+        place_of(sign)
         for sign in marked(diagram(worked(MAT)))
         if sign.get("data-round") == "3" and sign.get("data-stitch") != "0"
     ]
@@ -147,17 +146,11 @@ def test_rounds_run_counter_clockwise_and_row_one_from_right_to_left() -> None:
         )
     )
     first, second = (
-        [at(s)[0] for s in cloth if s.get("data-round") == label and s.get("data-stitch") != "0"]
+        [place_of(s)[0] for s in cloth if s.get("data-round") == label and s.get("data-stitch") != "0"]
         for label in "12"
     )
     assert first == sorted(first, reverse=True)
     assert second == sorted(second)
-
-
-def at(sign: ElementTree.Element) -> tuple[float, float]:
-    found = re.match(r"translate\((\S+) ([^)]+)\)", sign.get("transform") or "")
-    assert found
-    return float(found[1]), float(found[2])
 
 
 def test_stitches_in_one_place_fan_out_from_it() -> None:
@@ -167,7 +160,7 @@ def test_stitches_in_one_place_fan_out_from_it() -> None:
         chain=8,
     )
     fan = [sign for sign in marked(diagram(worked(cloth))) if sign.get("data-kind") == "dc"]
-    feet = [at(sign)[0] for sign in fan]
+    feet = [place_of(sign)[0] for sign in fan]
     assert max(feet) - min(feet) < 8
     turned = [
         int(found[1]) if (found := re.search(r"rotate\((-?\d+)\)", str(sign.get("transform")))) else 0
@@ -184,8 +177,12 @@ def test_a_decrease_has_a_leg_in_each_place() -> None:
         "dc in 4th ch from hook and in each ch across, turn",
         "ch 3 (counts as dc), (dc2tog over next 2 sts) x 4",
     )
-    gathered = [sign for sign in marked(diagram(worked(cloth))) if len(sign) == 3]
+    gathered = [sign for sign in marked(diagram(worked(cloth))) if sign.tag == f"{SVG}path"]
     assert [sign.get("data-stitch") for sign in gathered] == ["2", "3", "4", "5"]
+    for sign in gathered:
+        legs = re.findall(r"M(\S+) (\S+)L0 0", str(sign.get("d")))
+        assert len(legs) == 2
+        assert float(legs[0][0]) * float(legs[1][0]) < 0
     assert "dc2tog" in diagram(worked(cloth))
 
 

@@ -5,6 +5,7 @@ a slip stitch a dot, single crochet an x, then a T with a bar for each yarn over
 import pytest
 
 from loopleaf import trade
+from loopleaf.draw.pen import gathered_way
 from loopleaf.draw.signs import CHAIN, UNIT, Sign, head, height_of, is_cross, lines, stem
 
 KINDS = [row.key for row in trade.stitches() if row.key != "chain"]
@@ -57,7 +58,7 @@ def test_an_authors_own_stitch_that_nothing_is_known_of() -> None:
     assert "z" in lines(Sign("wave"))
 
 
-@pytest.mark.parametrize("form", ["bobble", "cluster", "popcorn"])
+@pytest.mark.parametrize("form", ["bobble", "cluster", "popcorn", "tog"])
 def test_gathered_stitches_have_their_stems_and_bars(form: str) -> None:
     sign = lines(Sign("double", form, 5))
     assert sign.count("Q") == 5
@@ -70,8 +71,11 @@ def test_a_puff_has_no_bars() -> None:
 
 
 def test_stitches_gathered_over_places_lean_together() -> None:
-    assert "M-4 0L0 -19L4 0" in lines(Sign("double", "tog"))
-    assert lines(Sign("single", "tog")) != lines(Sign("single"))
+    legs = gathered_way("double", [(-5.0, 19.0), (5.0, 19.0)])
+    assert legs.startswith("M-5 19L0 0")
+    assert "M5 19L0 0" in legs
+    assert legs.count("l") == 2 + 1
+    assert gathered_way("half", [(-5.0, 14.0), (5.0, 14.0)]).count("l") == 1
 
 
 def test_posts_and_loops_show_where_the_hook_goes() -> None:

@@ -1,6 +1,6 @@
-"""The key of a diagram: each sign that it uses, with its names on both sides of the Atlantic."""
+"""The key of a chart: each sign that it uses, with its names on both sides of the Atlantic."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from html import escape
 
@@ -9,76 +9,88 @@ from ..notation import stitch_name
 from ..notation.tree import Stitch
 from ..trade import Terms
 from .canvas import number
-from .colour import outline_of
-from .pen import Shapes
+from .pen import Shapes, gathered_way
 from .signing import sign_of
 from .signs import CHAIN, DOT, MAGIC_RING, Sign, height_of, lines
-from .subject import Subject, main_colour
+from .subject import Subject
+
+LEGS_APART = 5.0
+"""The feet of stitches drawn together, in the key."""
 
 
 @dataclass(frozen=True, slots=True)
 class KeyLine:
-    """way: the sign's path, "" for words alone. tall: its height; sunk: how far above its lowest point it
-    stands. filled: whether it is filled, not stroked.
+    """words: what the sign means, in US and in UK terms. way: the sign's path, "" for words alone. low, high:
+    how far it reaches down and up. filled: whether it is filled, not stroked. dash: the pattern of its
+    stroke; colour: its own, where it is a yarn.
     """
 
-    words: str
+    words: Mapping[Terms, str]
     way: str = ""
-    tall: float = 0.0
-    sunk: float = 0.0
+    low: float = 0.0
+    high: float = 0.0
     filled: bool = False
+    dash: str = ""
+    colour: str = ""
 
 
-def key_of(
-    subject: Subject,
-    terms: Terms,
-    left_handed: bool,
-    left: float,
-    top: float,
-    size: float,
-    shapes: Shapes,
+def said(words: str) -> KeyLine:
+    """Words that are the same in both terminologies."""
+    return KeyLine({"US": words, "UK": words})
+
+
+def key_lines(subject: Subject) -> list[KeyLine]:
+    """The signs in the order met."""
+    return list(_signs(subject))
+
+
+def drawn_key(
+    lines: Sequence[KeyLine], terms: Terms, colour: str, left: float, top: float, size: float, shapes: Shapes
 ) -> tuple[str, float, float]:
-    """The key below a diagram as SVG, with its width and height; signs in the order met, then what else must
-    be said.
+    """The key below a chart as SVG, with its width and height; each sign stands at the middle of its words.
 
-    left, top: where it begins. size: of its words. shapes: takes up what its signs are made of.
+    colour: of its signs. left, top: where it begins. size: of its words. shapes: takes up what its signs are
+    made of.
     """
-    colour = outline_of(main_colour(subject))
     parts: list[str] = []
     low, wide, scale = top + size, 0.0, size / 9
-    for line in (*_signs(subject, terms), *_said(subject, left_handed)):
-        tall = max(line.tall * scale, size * 1.3)
-        low += tall
+    for line in lines:
+        tall = max((line.high + line.low) * scale, size * 1.2)
+        middle = low + tall / 2
         if line.way:
-            place = f"translate({number(left + size * 1.5)} {number(low - line.sunk * scale)})"
+            ink = line.colour or colour
+            dash = f' stroke-dasharray="{line.dash}"' if line.dash else ""
+            foot = middle + (line.high - line.low) / 2 * scale
             parts.append(
-                f'<use href="#{shapes.name(line.way, line.filled)}" stroke="{colour}" fill="{colour}" '
-                f'transform="{place}scale({number(scale)})"/>'
+                f'<use href="#{shapes.name(line.way, line.filled)}" stroke="{ink}" fill="{ink}"{dash} '
+                f'transform="translate({number(left + size * 1.5)} {number(foot)})scale({number(scale)})"/>'
             )
-        parts.append(word(left + size * 3.4, low - tall / 2 + size * 0.36, line.words, size, "start"))
-        low += size * 0.5
-        wide = max(wide, size * (3.6 + 0.52 * len(line.words)))
+        start = size * 3.4 if line.way else 0.0
+        words = line.words[terms]
+        parts.append(word(left + start, middle + size * 0.34, words, size, "start"))
+        low += tall + size * 0.55
+        wide = max(wide, start + size * 0.53 * len(words))
     return "".join(parts), wide, low - top
 
 
 def word(x: float, y: float, text: str, size: float, anchor: str) -> str:
-    """Words in a diagram, on their base line."""
+    """Words in a chart, on their base line."""
     return (
         f'<text class="chart-words" x="{number(x)}" y="{number(y)}" font-size="{number(size)}" '
         f'text-anchor="{anchor}">{escape(text)}</text>'
     )
 
 
-def _signs(subject: Subject, terms: Terms) -> Iterator[KeyLine]:
+def _signs(subject: Subject) -> Iterator[KeyLine]:
     start = subject.piece.starts[0][:1] if subject.piece.starts else []
     if start and isinstance(start[0], Ring) and not start[0].chains:
         radius = MAGIC_RING - 2
         round_about = f"a{radius} {radius} 0 1 0"
         way = f"M-{radius} 0{round_about} {2 * radius} 0{round_about} -{2 * radius} 0z"
         words = "magic ring" if start[0].kind == "magic" else "ring"
-        yield KeyLine(words, way, 2 * radius, radius)
+        yield KeyLine({"US": words, "UK": words}, way, radius, radius)
     if _has_chains(subject):
-        yield KeyLine(_names(subject, Stitch("chain"), terms), CHAIN, 4, 2)
+        yield KeyLine(_names(subject, Stitch("chain")), CHAIN, 2, 2)
     seen: set[str | Sign] = set()
     for work, worked in zip(subject.piece.rounds, subject.worked, strict=True):
         for made in worked.made:
@@ -86,12 +98,12 @@ def _signs(subject: Subject, terms: Terms) -> Iterator[KeyLine]:
             if not isinstance(made, Made) or made.role in ("turning", "chain"):
                 continue
             if made.role == "picot":
-                key, line = "picot", KeyLine("picot: chains in a ring")
-            elif made.role in ("join", "travel"):
-                key, line = "slip", KeyLine(_names(subject, Stitch("slip"), terms), DOT, 4, 2, filled=True)
+                key, line = "picot", said("picot: chains in a ring")
+            elif made.role in ("join", "travel") or made.kind == "slip":
+                key, line = "slip", KeyLine(_names(subject, Stitch("slip")), DOT, 1.7, 1.7, filled=True)
             else:
                 sign = sign_of(made, work.side == "WS")
-                key, line = sign, _line(subject, sign, len(made.into), terms)
+                key, line = sign, _line(subject, sign, len(made.into))
             if key not in seen:
                 seen.add(key)
                 yield line
@@ -112,7 +124,7 @@ def _has_chains(subject: Subject) -> bool:
     )
 
 
-def _line(subject: Subject, sign: Sign, places: int, terms: Terms) -> KeyLine:
+def _line(subject: Subject, sign: Sign, places: int) -> KeyLine:
     special = sign.kind in subject.work.pattern.special_stitches
     legs = sign.legs or (places if sign.form else 0)
     stitch = (
@@ -121,34 +133,27 @@ def _line(subject: Subject, sign: Sign, places: int, terms: Terms) -> KeyLine:
         else Stitch(sign.kind, sign.form, legs, sign.loop, sign.post)
     )
     loop = f", {sign.loop} loop only" if sign.loop in ("front", "back") else ""
-    words = _names(subject, stitch, terms) + loop
-    return KeyLine(words, lines(sign), height_of(sign.kind), 2.0 if sign.loop or sign.post else 0.0)
+    words = {terms: name + loop for terms, name in _names(subject, stitch).items()}
+    tall = height_of(sign.kind)
+    if sign.form and not sign.legs and places > 1:
+        feet = [((leg - (places - 1) / 2) * LEGS_APART, tall) for leg in range(places)]
+        return KeyLine(words, gathered_way(sign.kind, feet), tall, 0.0)
+    return KeyLine(words, lines(sign), 2.0 if sign.loop or sign.post else 0.0, tall)
 
 
-def _names(subject: Subject, stitch: Stitch, terms: Terms) -> str:
+def _names(subject: Subject, stitch: Stitch) -> dict[Terms, str]:
     """`dc, double crochet (UK: tr, treble)`; once where both say the same."""
-    other: Terms = "UK" if terms == "US" else "US"
-    here, there = (
-        ", ".join(
+    names: dict[Terms, str] = {
+        side: ", ".join(
             dict.fromkeys(
                 stitch_name(stitch, side, full, vocabulary=subject.work.vocabulary) for full in (False, True)
             )
         )
-        for side in (terms, other)
-    )
-    return here if here == there else f"{here} ({other}: {there})"
-
-
-def _said(subject: Subject, left_handed: bool) -> Iterator[KeyLine]:
-    posts = any(
-        isinstance(made, Made) and (made.post in ("front", "back") or made.loop in ("front", "back"))
-        for work, worked in zip(subject.piece.rounds, subject.worked, strict=True)
-        if work.side == "WS"
-        for made in worked.made
-    )
-    if posts:
-        side = "right" if left_handed else "left"
-        yield KeyLine("As the right side shows it.")
-        yield KeyLine(f"On rows that begin at the {side}, front is worked as back and back as front.")
-    if subject.work.pattern.size_count > 1:
-        yield KeyLine(f"Drawn in size {subject.work.pattern.sizes[0]}.")
+        for side in ("US", "UK")
+    }
+    if names["US"] == names["UK"]:
+        return names
+    return {
+        "US": f"{names['US']} (UK: {names['UK']})",
+        "UK": f"{names['UK']} (US: {names['US']})",
+    }

@@ -1,60 +1,67 @@
-"""What the first round or row of a diagram goes into: a ring, or the chains of a foundation.
-
-Foundation chains carry round 0 and their own number.
+"""What the first round or row of a chart goes into, drawn: foundation chains carry round 0 and their own
+number.
 """
 
 from ..fabric import Made, Ring
-from .chart_places import Places, Rows
-from .items import foundation
+from .canvas import Point
+from .chart_ground import is_closed
+from .chart_lines import Layout
+from .chart_things import place_key
 from .pen import Mark, Pen
-from .signs import CHAIN_LONG, MAGIC_RING, UNIT
+from .signing import BESIDE, down
+from .signs import CHAIN_LONG
 from .subject import Subject
 
 
-def draw_start(pen: Pen, subject: Subject, places: Places, chain: str) -> None:
-    """What the first round goes into: a ring, or the chains of a foundation."""
+def draw_start(pen: Pen, subject: Subject, layout: Layout, chain: str) -> None:
+    """A ring, or the chains of a foundation."""
     start = subject.piece.starts[0] if subject.piece.starts else []
-    if isinstance(places, Rows):
-        _foundation_row(pen, subject, places, chain)
-        return
     first = start[0] if start else None
     if isinstance(first, Ring):
         if not first.chains:
-            pen.ring(MAGIC_RING - 2)
+            pen.ring((0.0, 0.0), layout.begin.ring)
         for at in range(first.chains):
-            middle, after = (
-                places.section.at(MAGIC_RING - 1, (at + ahead) / first.chains) for ahead in (0, 0.01)
-            )
-            pen.chain(
-                (middle[0], -middle[1]),
-                (after[0] - middle[0], middle[1] - after[1]),
-                Mark(chain, "0", at + 1),
-            )
+            share = at / first.chains
+            _lying(pen, layout, layout.begin.ring, share, 1 / 40, Mark(chain, "0", at + 1))
         return
     chains = [place for place in start if isinstance(place, Made) and place.role == "foundation"]
+    if is_closed(layout.ground):
+        _about_the_middle(pen, chains, chain)
+    else:
+        _in_a_row(pen, subject, layout, chains, chain)
+
+
+def _about_the_middle(pen: Pen, chains: list[Made], chain: str) -> None:
+    """The chains that rounds go around, the last one made at the left: there the first round turns back."""
     for at, place in enumerate(chains):
-        x = ((len(chains) - 1) / 2 - at) * UNIT
-        pen.chain((x, 0.0), (1.0, 0.0), Mark(chain, "0", place.number))
+        pen.chain(((len(chains) / 2 - at - 0.5) * 10.0, 0.0), (1.0, 0.0), Mark(chain, "0", place.number))
 
 
-def _foundation_row(pen: Pen, subject: Subject, rows: Rows, chain: str) -> None:
-    start = subject.piece.starts[0] if subject.piece.starts else []
-    spots = foundation(subject.worked[0], start, rows.leftward[0])
-    ahead = 0
-    for place in start:
-        if not isinstance(place, Made) or place.role != "foundation":
-            continue
-        spot = spots.get(id(place))
-        if spot is not None:
-            middle = rows.point(0, (spot.start + spot.end) / 2, -CHAIN_LONG * 0.4)
-            pen.chain(middle, (1.0, 0.0), Mark(chain, "0", place.number))
-        elif not spots or _stands_beside(subject):
-            middle = rows.before(0, 0.78, CHAIN_LONG * (ahead + 0.1))
-            pen.chain(middle, (0.0, 1.0), Mark(chain, "0", place.number))
-            ahead += 1
-
-
-def _stands_beside(subject: Subject) -> bool:
-    """Whether chains passed at the start of the first row stand beside it and count as nothing."""
+def _in_a_row(pen: Pen, subject: Subject, layout: Layout, chains: list[Made], chain: str) -> None:
+    """Side by side as far as the first row goes over them; those that it passes stand beside its start."""
+    used = [
+        at for at, place in enumerate(chains) if any(place in made.into for made in subject.worked[0].made)
+    ]
     first = subject.worked[0].made[0]
-    return not (isinstance(first, Made) and first.role == "turning")
+    counts = isinstance(first, Made) and first.role == "turning" and not first.into
+    low, end = (used[0], used[-1] + 1) if used else (0, 0)
+    passed = 0
+    for at, place in enumerate(chains):
+        mark = Mark(chain, "0", place.number)
+        along = layout.begin.chains[place_key(place)]
+        if low <= at < end:
+            _lying(pen, layout, layout.begin.out, along, 0.01, mark)
+        elif at >= end or not counts:
+            up = (CHAIN_LONG * (passed + 0.5)) / max(layout.lines[0].high - layout.lines[0].low, 1.0)
+            middle, above = (layout.lines[0].before(BESIDE, share) for share in (up, up + 0.1))
+            pen.chain(down(middle), down(_step(middle, above)), mark)
+            passed += 1
+
+
+def _lying(pen: Pen, layout: Layout, out: float, along: float, ahead: float, mark: Mark) -> None:
+    middle, after = (layout.ground.at(out, share) for share in (along, along + ahead))
+    pen.chain(down(middle), down(_step(middle, after)), mark)
+
+
+def _step(start: Point, end: Point) -> Point:
+    return (end[0] - start[0], end[1] - start[1])

@@ -1,4 +1,4 @@
-"""The diagram of a piece: one sign a stitch, round by round from the centre or row above row.
+"""The chart of a piece: one sign a stitch, round by round from the centre or row above row.
 
 Rounds run counter-clockwise and row 1 from right to left, as a right-hander works them; for a left-hander
 all is mirrored, only the words are not. What a sign says of itself: `data-kind`, the plain kind in the file's
@@ -6,108 +6,180 @@ own terms, whatever its post, loop or form; `data-round`; `data-stitch`, its num
 isn't counted. A chain that counts as a stitch is drawn as chains, the last of them with `data-counts-as`.
 """
 
-from collections.abc import Iterator
+from collections.abc import Sequence
+from dataclasses import dataclass
 from html import escape
 
-from ..fabric import PatternWork
+from ..fabric import PatternWork, PieceWork
 from ..measure import Measured, measure
 from ..notation import stitch_name
 from ..notation.tree import Stitch
 from ..trade import Terms
 from .canvas import Box, Point, number
-from .chart_key import key_of, word
-from .chart_places import Places, Rounds, places_of
+from .chart_again import drawn_again
+from .chart_key import KeyLine, drawn_key, key_lines, word
+from .chart_layout import lay_out
+from .chart_lines import Layout
 from .chart_start import draw_start
+from .chart_words import arrows, dashes_of, numbers, remarks
 from .colour import outline_of
 from .pen import Pen, Shapes
-from .signing import Round, legs_of
+from .signing import Round, down
+from .signs import ARROW
 from .subject import Subject, main_colour, subject_of
 
-SMALLEST, LARGEST = 5.0, 11.0
-"""Height of the rounds' numbers, in units: more in a large diagram, as far as there is room."""
+SMALLEST, LARGEST = 5.0, 9.0
+"""Height of the rounds' numbers, in units: more in a large chart, as far as there is room."""
+
+STROKE = 0.9
+PRINTED_MM = (120.0, 170.0)
+HAIRLINE_MM = 0.0882
+"""Width of the signs' strokes, in units; in a large chart more, so that printed across a page of half A4 or
+half Letter (a text so many mm wide and high) they keep a quarter of a point.
+"""
 
 STYLE = (
-    "<style>.chart-words{font-family:sans-serif;fill:#22282b;stroke:none}"
-    "@media(prefers-color-scheme:dark){.chart-words{fill:#e9e4d9}}</style>"
+    "<style>.chart-words{font-family:sans-serif;fill:var(--ink,#22282b);stroke:none}"
+    "@media(prefers-color-scheme:dark){.chart-words{fill:var(--ink,#e9e4d9)}}</style>"
 )
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """A piece's chart without its words. body, box: its signs and how far they reach. numbers, arrows: where
+    they stand, y down. key: what its signs mean; said: what must be said beside, for right and for left.
+    """
+
+    name: str
+    colour: str
+    body: str
+    box: Box
+    numbers: Sequence[tuple[Point, str]]
+    arrows: Sequence[tuple[Point, int]]
+    key: Sequence[KeyLine]
+    said: tuple[Sequence[KeyLine], Sequence[KeyLine]]
+
+
+@dataclass(frozen=True, slots=True)
+class Chart:
+    """Laid out and drawn once, written in either terminology and for either hand."""
+
+    title: str
+    pieces: Sequence[Drawn]
+    shapes: Shapes
+
+    def svg(self, terms: Terms = "US", left_handed: bool = False) -> str:
+        """The chart as SVG text. terms: of the words in the key; the marks keep the file's own."""
+        shapes = self.shapes.copy()
+        parts: list[str] = []
+        width, height = 0.0, 0.0
+        for one in self.pieces:
+            body, box = _with_words(one, terms, left_handed, shapes)
+            place = f"translate({number(-box[0])} {number(height - box[1])})"
+            parts.append(f'<g data-piece="{escape(one.name, quote=True)}" transform="{place}">{body}</g>')
+            width, height = max(width, box[2] - box[0]), height + box[3] - box[1]
+        across = max(one.box[2] - one.box[0] for one in self.pieces)
+        stroke = max(STROKE, HAIRLINE_MM * max(across / PRINTED_MM[0], height / PRINTED_MM[1]))
+        return (
+            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(width)} {number(height)}" '
+            f'role="img" fill="none" stroke-width="{number(stroke)}" stroke-linecap="round" '
+            f'stroke-linejoin="round"><title>{escape(self.title)}, stitch by stitch</title>{STYLE}'
+            f"{shapes.definitions()}{''.join(parts)}</svg>"
+        )
+
+
+def chart_of(work: PatternWork, piece: str = "", measured: Measured | None = None) -> Chart | None:
+    """The chart of one piece in its first size, of all that have rounds where none is named; None where there
+    is nothing to draw.
+    """
+    measured = measured or measure(work)
+    shapes = Shapes()
+    drawn = [
+        found
+        for one in work.pieces
+        if piece in ("", one.name)
+        for found in (_drawn(work, one, measured, shapes),)
+        if found is not None
+    ]
+    if not drawn:
+        return None
+    title = work.pattern.title if not piece else work.pattern.pieces[piece].title or piece
+    return Chart(title, drawn, shapes)
 
 
 def diagram(
     work: PatternWork, piece: str = "", terms: Terms = "US", left_handed: bool = False,
     measured: Measured | None = None,
 ) -> str:  # fmt: skip
-    """One piece as an SVG, in its first size; all that have rounds, one below the other, where none is named.
+    """The chart of one piece, or of all one below the other, as SVG; "" where there is nothing to draw."""
+    chart = chart_of(work, piece, measured)
+    return chart.svg(terms, left_handed) if chart is not None else ""
 
-    terms: of the words in the key; the marks keep the file's own. "" where there is nothing to draw.
-    """
-    measured = measured or measure(work)
-    shapes = Shapes()
-    parts: list[str] = []
-    width, height = 0.0, 0.0
-    for one in work.pieces:
-        subject = subject_of(work, one, measured) if piece in ("", one.name) else None
-        if subject is None:
-            continue
-        body, box = _piece(subject, terms, left_handed, shapes)
-        name = escape(one.name, quote=True)
-        place = f"translate({number(-box[0])} {number(height - box[1])})"
-        parts.append(f'<g data-piece="{name}" transform="{place}">{body}</g>')
-        width, height = max(width, box[2] - box[0]), height + box[3] - box[1]
-    if not parts:
-        return ""
-    title = work.pattern.title if not piece else work.pattern.pieces[piece].title or piece
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(width)} {number(height)}" role="img" '
-        f'fill="none" stroke-width="0.9" stroke-linecap="round" stroke-linejoin="round">'
-        f"<title>{escape(title)}, stitch by stitch</title>{STYLE}{shapes.definitions()}"
-        f"{''.join(parts)}</svg>"
+
+def _drawn(work: PatternWork, piece: PieceWork, measured: Measured, shapes: Shapes) -> Drawn | None:
+    subject = subject_of(work, piece, measured)
+    if subject is None:
+        return None
+    layout = lay_out(subject)
+    again = drawn_again(subject, layout.lines)
+    pen = Pen(shapes, dashes_of(subject))
+    _draw_signs(pen, subject, layout, again)
+    sides = tuple(list(remarks(subject, layout, bool(again), left)) for left in (False, True))
+    return Drawn(
+        piece.name,
+        outline_of(main_colour(subject)),
+        pen.body(),
+        pen.box,
+        [(down(at), text) for at, text in numbers(subject, layout)],
+        [(down(at), -turned) for at, turned in arrows(subject, layout)],
+        key_lines(subject),
+        (sides[0], sides[1]),
     )
 
 
-def _piece(subject: Subject, terms: Terms, left_handed: bool, shapes: Shapes) -> tuple[str, Box]:
-    """The signs of a piece, the numbers of its rounds, and the key below; and the box that they fill."""
-    pen = Pen(shapes)
-    pen.colour(outline_of(main_colour(subject)))
-    places = places_of(subject)
-    _draw_signs(pen, subject, places)
-    left, top, right, bottom = pen.box
-    longest = max(right - left, bottom - top)
-    size = min(max(SMALLEST, longest / 65), LARGEST)
-    numbers: list[str] = []
-    for (x, y), text in _numbers(subject, places):
-        left, right = min(left, x - size), max(right, x + size)
-        top, bottom = min(top, y - size), max(bottom, y + size)
-        numbers.append(word(-x if left_handed else x, y + size * 0.36, text, size, "middle"))
-    if left_handed:
-        left, right = -right, -left
-    signs = f'<g transform="scale(-1 1)">{pen.body()}</g>' if left_handed else pen.body()
-    key, wide, high = key_of(subject, terms, left_handed, left, bottom, max(SMALLEST, longest / 45), shapes)
-    return f"{signs}{''.join(numbers)}{key}", (
-        left - 4,
-        top - 4,
-        max(right, left + wide) + 4,
-        bottom + high + 4,
-    )
-
-
-def _draw_signs(pen: Pen, subject: Subject, places: Places) -> None:
+def _draw_signs(pen: Pen, subject: Subject, layout: Layout, again: set[int]) -> None:
     pattern = subject.work.pattern
 
     def kind_of(kind: str) -> str:
         special = pattern.special_stitches.get(kind)
         return (special.short or kind) if special else stitch_name(Stitch(kind), pattern.terms)
 
-    draw_start(pen, subject, places, kind_of("chain"))
+    first = subject.worked[0].made[0].yarn
+    pen.yarn(first, outline_of(subject.colours[first]))
+    draw_start(pen, subject, layout, kind_of("chain"))
     for at, (work, worked) in enumerate(zip(subject.piece.rounds, subject.worked, strict=True)):
-        items = {id(item.thing): item for item in places.lines[at].items}
-        legs = legs_of(places, at)
-        one = Round(pen, places, at, work.plan.label, kind_of, work.side == "WS", items, legs)
-        one.draw(worked, subject)
+        Round(pen, layout, at, work.plan.label, kind_of, work.side == "WS", again).draw(worked, subject)
+    for middle, radius, _ in layout.rims:
+        pen.ring(down(middle), radius)
 
 
-def _numbers(subject: Subject, places: Places) -> Iterator[tuple[Point, str]]:
-    """The number of each round or row, at its start."""
-    for at, work in enumerate(subject.piece.rounds):
-        tall = places.lines[at].tall
-        share = 0.45 if isinstance(places, Rounds) else 0.2
-        yield places.before(at, share, tall * (0.5 if at else 0.8)), work.plan.label
+def _with_words(one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes) -> tuple[str, Box]:
+    """The signs of a piece, the numbers of its rounds, and the key below; and the box that they fill."""
+    left, top, right, bottom = one.box
+    longest = max(right - left, bottom - top)
+    size = min(max(SMALLEST, longest / 75), LARGEST)
+    words: list[str] = []
+    for (x, y), text in one.numbers:
+        aside = size * 0.3 * len(text)
+        left, right = min(left, x - aside - 2), max(right, x + aside + 2)
+        top, bottom = min(top, y - size), max(bottom, y + size)
+        words.append(word(-x if left_handed else x, y + size * 0.36, text, size, "middle"))
+    if left_handed:
+        left, right = -right, -left
+    arrow = shapes.name(ARROW, filled=True)
+    ways = "".join(
+        f'<use class="chart-words" href="#{arrow}" '
+        f'transform="translate({number(x)} {number(y)})rotate({turned})"/>'
+        for (x, y), turned in one.arrows
+    )
+    signs = f'<g transform="scale(-1 1)">{one.body}{ways}</g>' if left_handed else one.body + ways
+    lines = [*one.key, *one.said[left_handed]]
+    key, wide, high = drawn_key(
+        lines, terms, one.colour, left, bottom, max(SMALLEST, min(longest / 48, 12.0)), shapes
+    )
+    return f"{signs}{''.join(words)}{key}", (
+        left - 4,
+        top - 4,
+        max(right, left + wide) + 4,
+        bottom + high + 4,
+    )

@@ -1,11 +1,25 @@
 """Signs placed one by one, and the SVG that they make."""
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from html import escape
 from math import atan2, degrees, hypot
 
 from .canvas import Box, Point, number
-from .signs import CHAIN, CHAIN_LONG, DOT, Sign, head, height_of, lines, stem
+from .signs import (
+    CHAIN,
+    CHAIN_LONG,
+    CROSS,
+    DOT,
+    HEAD,
+    SHORT_CHAIN,
+    Sign,
+    bars,
+    head,
+    height_of,
+    is_cross,
+    lines,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,58 +45,86 @@ class Shapes:
     """Forms that are defined once in an SVG and used by a short name."""
 
     def __init__(self) -> None:
-        self._names: dict[tuple[str, bool], str] = {}
+        self._names: dict[tuple[str, bool, int], str] = {}
 
-    def name(self, way: str, filled: bool = False) -> str:
-        """The name of a path, to be stroked or to be filled."""
-        return self._names.setdefault((way, filled), f"s{len(self._names) + 1}")
+    def name(self, way: str, filled: bool = False, turned: int = 0) -> str:
+        """The name of a path, to be stroked or to be filled, turned by so many degrees."""
+        return self._names.setdefault((way, filled, turned), f"s{len(self._names) + 1}")
+
+    def copy(self) -> "Shapes":
+        """The same forms, to which others can be added."""
+        other = Shapes()
+        other._names.update(self._names)
+        return other
 
     def definitions(self) -> str:
         """All of them, defined."""
         paths = (
-            f'<path id="{name}" {"stroke" if filled else "fill"}="none" d="{way}"/>'
-            for (way, filled), name in self._names.items()
+            f'<path id="{name}" {"stroke" if filled else "fill"}="none"{_turning(turned)} d="{way}"/>'
+            for (way, filled, turned), name in self._names.items()
         )
         return f"<defs>{''.join(paths)}</defs>"
 
 
+HARDLY = 0.04
+"""A sign is stretched only where it would miss its place by more than this share of its height."""
+
+FEW_DEGREES = 5
+
+FAINT = 0.5
+"""How strongly a repeat is drawn that was drawn before."""
+
+
 @dataclass(slots=True)
 class Pen:
-    """Draws signs in units, y down."""
+    """Draws signs in units, y down. dashes: of each yarn, the pattern of its strokes. faint: what is drawn
+    now was drawn before, and is lighter.
+    """
 
     shapes: Shapes
+    dashes: Mapping[str, str] = field(default_factory=dict)
+    faint: bool = False
     _parts: list[str] = field(default_factory=list)
-    _colour: str = ""
-    _xs: list[float] = field(default_factory=list)
-    _ys: list[float] = field(default_factory=list)
+    _ink: tuple[str, str, bool] = ("", "", False)
+    _box: list[float] = field(default_factory=lambda: [0.0, 0.0, 0.0, 0.0])
 
-    def colour(self, colour: str) -> None:
-        """Draw on in another colour."""
-        if colour != self._colour:
-            self._parts.append(f'{"</g>" if self._colour else ""}<g stroke="{colour}" fill="{colour}">')
-            self._colour = colour
+    def yarn(self, letter: str, colour: str) -> None:
+        """Draw on in a yarn."""
+        ink = (letter, colour, self.faint)
+        if ink == self._ink:
+            return
+        dash = self.dashes.get(letter, "")
+        stroke = f' stroke-dasharray="{dash}"' if dash else ""
+        light = f' opacity="{FAINT}"' if self.faint else ""
+        end = "</g>" if self._ink[1] else ""
+        self._parts.append(f'{end}<g stroke="{colour}" fill="{colour}"{stroke}{light}>')
+        self._ink = ink
 
     def stitch(self, sign: Sign, foot: Point, top: Point, mark: Mark) -> None:
-        """A sign between its foot and its top."""
-        self._use(
-            self.shapes.name(lines(sign)), _between(foot, top, height_of(sign.kind)), str(mark), foot, top
-        )
-
-    def gathered(self, sign: Sign, feet: list[Point], top: Point, mark: Mark) -> None:
-        """A stitch with a leg in each of several places, their heads together."""
+        """A sign between its foot and its top. A cross looks the same after a quarter turn."""
         tall = height_of(sign.kind)
-        leg = self.shapes.name(stem(sign.kind) if head(sign.kind) else f"M0 0V{number(-tall)}")
-        bar = self.shapes.name(head(sign.kind) or f"M-2.6 {number(2 - tall)}h5.2")
-        middle = (sum(x for x, _ in feet) / len(feet), sum(y for _, y in feet) / len(feet))
-        self._parts.append(f"<g{mark}>")
-        for foot in feet:
-            self._use(leg, _between(foot, top, tall), "", foot, top)
-        self._use(bar, _between(middle, top, tall), "", middle, top)
-        self._parts.append("</g>")
+        if sign == Sign(sign.kind) and is_cross(sign.kind) and lines(sign) == lines(Sign("single")):
+            middle = ((foot[0] + top[0]) / 2, (foot[1] + top[1]) / 2)
+            turned = _evened(degrees(atan2(top[0] - foot[0], foot[1] - top[1])), 90)
+            self._use(self.shapes.name(CROSS, turned=turned), _placed(middle), str(mark), foot, top)
+            return
+        dx, dy = top[0] - foot[0], top[1] - foot[1]
+        stretch = hypot(dx, dy) / tall
+        angle = round(degrees(atan2(dx, -dy)))
+        scale = f"scale(1 {_short(stretch)})" if abs(stretch - 1) > HARDLY else ""
+        self._use(self.shapes.name(lines(sign)), _placed(foot, angle, scale), str(mark), foot, top)
+
+    def gathered(self, sign: Sign, feet: Sequence[Point], top: Point, mark: Mark) -> None:
+        """A stitch with a leg in each of several places, their heads together."""
+        way = gathered_way(sign.kind, [(x - top[0], y - top[1]) for x, y in feet])
+        self._parts.append(f'<path fill="none" transform="{_moved(top)}" d="{way}"{mark}/>')
+        self._grow(top, *feet)
 
     def chain(self, middle: Point, along: Point, mark: Mark | None, long: float = CHAIN_LONG) -> None:
         """An oval that lies in the direction of `along`. long: its length."""
-        self._use(self.shapes.name(CHAIN), _lying(middle, along, long / CHAIN_LONG), str(mark or ""), middle)
+        turned = _evened(degrees(atan2(along[1], along[0])), 180)
+        way = CHAIN if long > 0.9 * CHAIN_LONG else SHORT_CHAIN
+        self._use(self.shapes.name(way, turned=turned), _placed(middle), str(mark or ""), middle)
 
     def picot(self, foot: Point, up: Point, chains: int, mark: Mark) -> None:
         """Chains in a ring above a place, a dot at the foot."""
@@ -98,59 +140,87 @@ class Pen:
 
     def dot(self, middle: Point, mark: Mark | None) -> None:
         """A slip stitch."""
-        self._use(self.shapes.name(DOT, filled=True), _moved(middle), str(mark or ""), middle)
+        self._use(self.shapes.name(DOT, filled=True), _placed(middle), str(mark or ""), middle)
 
-    def ring(self, radius: float) -> None:
-        """A ring about the centre."""
-        self._parts.append(f'<circle r="{number(radius)}" fill="none"/>')
-        self._grow((-radius, -radius), (radius, radius))
+    def ring(self, middle: Point, radius: float) -> None:
+        """A plain circle."""
+        x, y = middle
+        at = f' cx="{_short(x)}" cy="{_short(y)}"' if x or y else ""
+        self._parts.append(f'<circle{at} r="{_short(radius)}" fill="none"/>')
+        self._grow((x - radius, y - radius), (x + radius, y + radius))
 
-    def _use(self, name: str, transform: str, mark: str, *points: Point) -> None:
-        self._parts.append(f'<use href="#{name}" transform="{transform}"{mark}/>')
+    def _use(self, name: str, place: str, mark: str, *points: Point) -> None:
+        self._parts.append(f'<use href="#{name}"{place}{mark}/>')
         self._grow(*points)
 
     def _grow(self, *points: Point) -> None:
         for x, y in points:
-            self._xs.append(x)
-            self._ys.append(y)
+            self._box = [
+                min(self._box[0], x), min(self._box[1], y), max(self._box[2], x), max(self._box[3], y)
+            ]  # fmt: skip
 
     @property
     def box(self) -> Box:
         """Left, top, right, bottom of what is drawn, with room for the widest sign."""
-        xs, ys = self._xs or [0.0], self._ys or [0.0]
-        return (min(xs) - 5, min(ys) - 5, max(xs) + 5, max(ys) + 5)
+        left, top, right, bottom = self._box
+        return (left - 5, top - 5, right + 5, bottom + 5)
 
     def body(self) -> str:
         """What was drawn."""
-        return "".join(self._parts) + ("</g>" if self._colour else "")
+        return "".join(self._parts) + ("</g>" if self._ink[1] else "")
 
 
 _RING = ((-3.4, 5.0), (0.0, 8.4), (3.4, 5.0), (0.0, 2.6))
+
+
+def gathered_way(kind: str, feet: Sequence[Point]) -> str:
+    """The path of a stitch whose legs, with their bars, meet in a head at (0, 0)."""
+    ways: list[str] = []
+    tall = height_of(kind)
+    for x, y in feet:
+        long = hypot(x, y) or 1.0
+        ux, uy = x / long, y / long
+        ways.append(f"M{_short(x)} {_short(y)}L0 0")
+        for up in bars(kind):
+            at = (1 + up / tall) * long + 0.9
+            ways.append(
+                f"M{_short(ux * at + uy * 2.3)} {_short(uy * at - ux * 2.3)}"
+                f"l{_short(-1.8 * ux - 4.6 * uy)} {_short(4.6 * ux - 1.8 * uy)}"
+            )
+    mean = (sum(x for x, _ in feet), sum(y for _, y in feet))
+    length = hypot(*mean) or 1.0
+    ux, uy = mean[0] / length, mean[1] / length
+    half, below = (HEAD, 0.0) if head(kind) else (2.6, 2.0)
+    ways.append(
+        f"M{_short(ux * below - uy * half)} {_short(uy * below + ux * half)}"
+        f"l{_short(2 * uy * half)} {_short(-2 * ux * half)}"
+    )
+    return "".join(ways)
+
+
+def _evened(angle: float, alike: int) -> int:
+    """An angle to the next few degrees, for what looks the same after a turn of `alike`: finer is not seen,
+    and each of the few can be defined once.
+    """
+    return round((angle + alike / 2) % alike / FEW_DEGREES) * FEW_DEGREES % alike - alike // 2
+
+
+def _turning(angle: int) -> str:
+    return f' transform="rotate({angle})"' if angle else ""
 
 
 def _moved(to: Point) -> str:
     return f"translate({_short(to[0])} {_short(to[1])})"
 
 
+def _placed(to: Point, angle: int = 0, scale: str = "") -> str:
+    """Attributes that put a shape in its place, turned by whole degrees; as short as they can be."""
+    if not angle and not scale:
+        return f' x="{_short(to[0])}" y="{_short(to[1])}"'
+    turned = f"rotate({angle})" if angle else ""
+    return f' transform="{_moved(to)}{turned}{scale}"'
+
+
 def _short(value: float) -> str:
     """A hundredth of a stitch's width: finer is not seen."""
     return number(round(value, 1))
-
-
-def _degrees(rise: float, run: float) -> str:
-    return str(round(degrees(atan2(rise, run))))
-
-
-def _between(foot: Point, top: Point, tall: float) -> str:
-    dx, dy = top[0] - foot[0], top[1] - foot[1]
-    text = _moved(foot)
-    angle, stretch = _degrees(dx, -dy), _short(hypot(dx, dy) / tall)
-    text += f"rotate({angle})" if angle != "0" else ""
-    return text + (f"scale(1 {stretch})" if stretch != "1" else "")
-
-
-def _lying(middle: Point, along: Point, stretch: float) -> str:
-    text = _moved(middle)
-    angle, wide = _degrees(along[1], along[0]), number(stretch)
-    text += f"rotate({angle})" if angle != "0" else ""
-    return text + (f"scale({wide} 1)" if wide != "1" else "")

@@ -20,17 +20,24 @@ _HALF_HEIGHT = 14.0
 _TALL_HEIGHT = 19.0
 _A_YARN_OVER = 6.0
 
-CHAIN_LONG = 7.6
+CHAIN_LONG, CHAIN_THICK = 7.6, 3.8
 CHAIN = "M-3.8 0a3.8 1.9 0 1 0 7.6 0a3.8 1.9 0 1 0 -7.6 0z"
-"""An oval about its own middle, lying along the line of work."""
+SHORT_CHAIN = "M-2.7 0a2.7 1.6 0 1 0 5.4 0a2.7 1.6 0 1 0 -5.4 0z"
+"""Ovals about their own middle, lying along the line of work: in a stack or a picot they are shorter."""
 
 DOT = "M-1.7 0a1.7 1.7 0 1 0 3.4 0a1.7 1.7 0 1 0 -3.4 0z"
 """About its own middle, to be filled."""
 
+CROSS = "M-3.2 -3.2L3.2 3.2M3.2 -3.2L-3.2 3.2"
+"""About its own middle."""
+
+ARROW = "M-2.4 -1.7L2.4 0L-2.4 1.7z"
+"""About its own middle, pointing to the right, to be filled."""
+
 MAGIC_RING = 5.0
-_HEAD = 3.4
+HEAD = 3.4
 _CROSS = 3.2
-_GATHERED = ("bobble", "cluster", "popcorn")
+_GATHERED = ("bobble", "cluster", "popcorn", "tog")
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,9 +81,6 @@ def lines(sign: Sign) -> str:
     tall = height_of(sign.kind)
     if sign.form in _GATHERED and sign.legs > 1:
         body = _gathered(sign, tall)
-    elif sign.form and not sign.legs:
-        tops = head(sign.kind) or f"M-2.6 {number(2 - tall)}h5.2"
-        body = f"M-4 0L0 {number(-tall)}L4 0{tops}"
     elif sign.form == "puff":
         body = f"M0 0Q-4 {number(-tall / 2)} 0 {number(-tall)}Q4 {number(-tall / 2)} 0 0M0 0V{number(-tall)}"
     else:
@@ -96,10 +100,17 @@ def stem(kind: str) -> str:
         return f"M0 0L-3.5 {number(middle)}L0 {number(-tall)}L3.5 {number(middle)}z"
     if is_cross(kind):
         return _single(kind, tall)
-    bars = 0 if _base(kind) == "half" else _yarn_overs(kind)
-    step = min(4.2, tall * 0.5 / max(bars, 1))
-    slants = "".join(f"M-2.4 {number(-tall * 0.72 + step * at + 1.1)}l4.8 -2.2" for at in range(bars))
+    slants = "".join(f"M-2.4 {number(up + 1.1)}l4.8 -2.2" for up in bars(kind))
     return f"M0 -0.6V{number(0.6 - tall)}{slants}{_by_the_way(kind, tall)}"
+
+
+def bars(kind: str) -> list[float]:
+    """How far below its head (negative, from its foot up) a stitch has its slanting bars, one a yarn over."""
+    if is_cross(kind) or not _known(kind) or kind in ("slip", "knot") or _base(kind) == "half":
+        return []
+    many, tall = _yarn_overs(kind), height_of(kind)
+    step = min(4.2, tall * 0.5 / max(many, 1))
+    return [-tall * 0.72 + step * at for at in range(many)]
 
 
 def _single(kind: str, tall: float) -> str:
@@ -125,7 +136,7 @@ def head(kind: str) -> str:
     """The bar across the top of a T; nothing for the others."""
     if not _known(kind) or is_cross(kind) or kind in ("slip", "knot"):
         return ""
-    return f"M-{_HEAD} {number(0.6 - height_of(kind))}h{2 * _HEAD}"
+    return f"M-{HEAD} {number(0.6 - height_of(kind))}h{2 * HEAD}"
 
 
 def is_cross(kind: str) -> bool:

@@ -1,0 +1,78 @@
+"""Chains that hang between two stitches: an arch of a circle as long as its chains."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from math import atan, cos, hypot, pi, sin
+
+from .canvas import Point
+
+FLATTEST = 0.1
+"""A chain that is stretched rises by so much of its width; it is never quite straight."""
+
+ROUNDEST = 0.86 * 2 * pi
+"""So much of a whole circle, and no more, is an arch whose ends are close together."""
+
+
+@dataclass(frozen=True, slots=True)
+class Bead:
+    """One chain of an arch: its middle, and the direction it lies in."""
+
+    middle: Point
+    along: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Arch:
+    """beads: from the first end to the second. rise: how far its highest point is above the straight way
+    between its ends; wide: how long that is; middle: of it; ahead, away: the directions along it and up.
+    """
+
+    beads: Sequence[Bead]
+    rise: float
+    wide: float
+    middle: Point
+    ahead: Point
+    away: Point
+    radius: float
+
+    def at(self, aside: float, above: float = 0.0) -> Point:
+        """A point so far along the arch from its highest one, and so far above it."""
+        angle = aside / self.radius
+        reach = self.radius + above
+        across, up = reach * sin(angle), self.rise - self.radius + reach * cos(angle)
+        return (
+            self.middle[0] + self.ahead[0] * across + self.away[0] * up,
+            self.middle[1] + self.ahead[1] * across + self.away[1] * up,
+        )
+
+
+def arch(start: Point, end: Point, away: Point, chains: int, long: float) -> Arch:
+    """So many chains of a length `long` between two points, bent to the side that `away` points to."""
+    dx, dy = end[0] - start[0], end[1] - start[1]
+    wide = hypot(dx, dy) or 1e-6
+    ahead = (dx / wide, dy / wide)
+    left = (-ahead[1], ahead[0])
+    up = left if away[0] * left[0] + away[1] * left[1] >= 0 else (-left[0], -left[1])
+    turn = _turn(wide, chains * long)
+    # Ends too close together for so long a chain are drawn a little further apart.
+    radius = max(wide / 2 / sin(turn / 2), chains * long / turn if turn > ROUNDEST - 1e-6 else 0.0)
+    middle = (start[0] + dx / 2, start[1] + dy / 2)
+    bare = Arch((), radius * (1 - cos(turn / 2)), wide, middle, ahead, up, radius)
+    beads: list[Bead] = []
+    for one in range(chains):
+        angle = turn * ((one + 0.5) / chains - 0.5)
+        along = (
+            ahead[0] * cos(angle) - up[0] * sin(angle),
+            ahead[1] * cos(angle) - up[1] * sin(angle),
+        )
+        beads.append(Bead(bare.at(angle * radius), along))
+    return replace(bare, beads=beads)
+
+
+def _turn(wide: float, long: float) -> float:
+    """The angle of an arch so long over a straight way so wide: 2 sin(turn / 2) / turn is wide / long."""
+    low, high = 4 * atan(2 * FLATTEST), ROUNDEST
+    for _ in range(30):
+        turn = (low + high) / 2
+        low, high = (turn, high) if 2 * sin(turn / 2) / turn > wide / long else (low, turn)
+    return (low + high) / 2

@@ -1,0 +1,254 @@
+"""How the stitches of one round of a chart come to rest along its way."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import accumulate, pairwise
+from math import atan2, cos, sin, tau
+
+from ..fabric import Space
+from .chart_ground import Bends, Ground, Straight, is_closed
+from .chart_lines import Top
+from .chart_things import Thing, groups_of, shared, wide_of
+from .relax import kept_apart, settle
+from .section import Oval, Polygon
+
+PULL, PULL_IN_ROWS, PULL_ABOUT, PULL_IN_WAVES = 1.0, 0.3, 0.1, 0.05
+"""How strongly a stitch is drawn above its place, where the distance from its neighbours holds with 1: along
+the sides of a polygon and of a chain; in rows; about a middle, where even spacing is what the eye looks for;
+and in rows that both grow and shrink, which would else grow wider than they are.
+"""
+
+HARDLY = 1e-4
+CORNER_PULL = 30.0
+LOOSE = 0.15
+"""A chain gives."""
+
+PAIR_SHARE, FAN_SHARE = 0.75, 0.08
+"""What room is left over goes between two stitches of one place, and of a fan, only so much."""
+
+SIDE_BY_SIDE = 0.8
+"""Stitches drawn together, one beside the other, stand so far apart, of their places' distance."""
+
+CLOSEST = 0.8
+"""Neighbours stand at least so close, of their widths."""
+
+
+@dataclass(frozen=True, slots=True)
+class Across:
+    """A round along its way, `level` out. below: the places of each thing, as far as the chart has them.
+    corners: the things that lie in a polygon's corners. firm: it is worked around a chain.
+    """
+
+    ground: Ground
+    things: Sequence[Thing]
+    below: Sequence[Sequence[Top]]
+    level: float
+    corners: frozenset[int]
+    firm: bool
+
+    def settled(self) -> tuple[list[float], list[float | None]]:
+        """Where along the way each thing comes to rest, in units; and where the middle of its feet lies."""
+        wides = [wide_of(thing) for thing in self.things]
+        groups = groups_of(self.things, [bool(tops) for tops in self.below])
+        feet = [self._foot(tops) for tops in self.below]
+        rests = self._rests(wides, groups, feet)
+        even = [0.0, *accumulate(rests)]
+        places, pulls = self._pulled(wides, groups, feet, even)
+        self._to_the_corners(places, pulls)
+        springs = [
+            LOOSE if isinstance(a, Space) or isinstance(b, Space) else 1.0 for a, b in pairwise(self.things)
+        ]
+        close = [CLOSEST * (a + b) / 2 for a, b in pairwise(wides)]
+        if self.closed:
+            rests.append(-even[-1])
+            springs.append(1.0)
+        found = settle(places, pulls, rests, springs)
+        found = kept_apart(
+            found, close, self.way - CLOSEST * (wides[0] + wides[-1]) / 2 if self.closed else None
+        )
+        return found, [
+            None if foot is None else self._near(foot * self.way, x)
+            for foot, x in zip(feet, found, strict=True)
+        ]
+
+    @property
+    def closed(self) -> bool:
+        """Whether the last thing stands beside the first."""
+        return is_closed(self.ground)
+
+    @property
+    def way(self) -> float:
+        """The length of the way."""
+        return self.ground.way(self.level)
+
+    def _near(self, x: float, other: float) -> float:
+        """The same place on a closed way, no further than half of it from another."""
+        return x + round((other - x) / self.way) * self.way if self.closed else x
+
+    def _foot(self, tops: Sequence[Top]) -> float | None:
+        """The share of the way straight above the middle of some places."""
+        if not tops:
+            return None
+        shares = [top.carried(self.level) for top in tops]
+        if self.closed:
+            shares = [share - round(share - shares[0]) for share in shares]
+        return sum(shares) / len(shares)
+
+    # ---- how far apart they would be -------------------------------------------------------------
+
+    def _rests(
+        self, wides: Sequence[float], groups: Sequence[range], feet: Sequence[float | None]
+    ) -> list[float]:
+        """How far each thing would be from the next, undisturbed: their widths, what lies between their
+        places where some are passed over, and what room is left over, shared evenly.
+        """
+        rests = [(a + b) / 2 for a, b in pairwise(wides)]
+        shares = [1.0] * len(rests)
+        around = [groups[-1], groups[0]] if self.closed else []
+        extra, beyond = (wides[0] + wides[-1]) / 2, 1.0
+        for one, other in [*pairwise(groups), *([tuple(around)] if around else [])]:
+            a, b = feet[one[0]], feet[other[0]]
+            at = one[-1]
+            free, wider = 0.0, 1.0
+            if a is not None and b is not None:
+                apart = self._near((b - a) * self.way, 0.0)
+                wider = self._wider(self.below[one[0]][0], self.below[other[0]][0])
+                wider *= max(self._steps(one[-1], other[0]), 1.0)
+                if self._both_gathered(one[-1], other[0]):
+                    free = max(SIDE_BY_SIDE * apart - (wides[one[-1]] + wides[other[0]]) / 2, 0.0)
+                elif self._passes(one[-1], other[0]):
+                    free = max(apart - (sum(wides[k] for k in one) + sum(wides[k] for k in other)) / 2, 0.0)
+            if at < len(rests):
+                shares[at] = wider
+                rests[at] += free
+            else:
+                extra, beyond = extra + free, wider
+        if not self.closed:
+            self._as_wide_as_below(rests, wides, groups, feet)
+        if isinstance(self.ground, Straight | Bends):
+            return rests
+        if self.closed and len(groups) > 1 and self._first_fan(groups):
+            beyond = 0.0
+        usual = max(beyond, *(shares[one[-1]] for one in groups[:-1])) if len(groups) > 1 else 1.0
+        for group in groups:
+            inner = usual * (PAIR_SHARE if len(group) == 2 else FAN_SHARE)
+            shares[group.start : group.stop - 1] = [inner] * (len(group) - 1)
+        slack = self.way - sum(rests) - extra
+        parts = sum(shares) + (beyond if self.closed else 0.0) or 1.0
+        return [rest + slack * share / parts for rest, share in zip(rests, shares, strict=True)]
+
+    def _as_wide_as_below(
+        self, rests: list[float], wides: Sequence[float], groups: Sequence[range],
+        feet: Sequence[float | None],
+    ) -> None:  # fmt: skip
+        """In rows, a chain reaches over what lies between the places of the stitches on both sides of it."""
+        standing = [group for group in groups if feet[group[0]] is not None]
+        for one, other in pairwise(standing):
+            a, b = feet[one[0]], feet[other[0]]
+            steps = range(one[-1], other[0])
+            if a is None or b is None or len(steps) < 2:
+                continue
+            halves = (sum(wides[k] for k in one) + sum(wides[k] for k in other)) / 2
+            free = (b - a) * self.way - halves - sum(wides[k] for k in steps[1:])
+            for at in steps:
+                rests[at] += max(free, 0.0) / len(steps)
+
+    def _passes(self, one: int, other: int) -> bool:
+        """Whether places lie between those of two neighbours."""
+        lasts, firsts = (sorted(top.order for top in self.below[at]) for at in (one, other))
+        return bool(lasts and firsts) and lasts[-1] + 1 < firsts[0]
+
+    def _both_gathered(self, one: int, other: int) -> bool:
+        """Whether two neighbours both draw several places together: each stands above its own."""
+        return len(self.below[one]) > 1 and len(self.below[other]) > 1
+
+    def _steps(self, one: int, other: int) -> float:
+        """How many places further on, in the mean, one of two neighbours stands than the other."""
+        means = [sum(top.order for top in self.below[at]) / len(self.below[at]) for at in (one, other)]
+        return means[1] - means[0]
+
+    def _wider(self, one: Top, other: Top) -> float:
+        """How much wider the way is between two places than it was in their round; hardly at all on the
+        straight sides of an oval.
+        """
+        before = abs(one.along - other.along)
+        before = abs(before - round(before)) if self.closed else before
+        was = before * self.ground.way(one.level)
+        now = abs(self._near((one.carried(self.level) - other.carried(self.level)) * self.way, 0.0))
+        return min(max(abs(now / was - 1), 0.02), 1.0) if was > 1e-6 else 1.0
+
+    # ---- where they are pulled -------------------------------------------------------------------
+
+    def _pulled(
+        self,
+        wides: Sequence[float],
+        groups: Sequence[range],
+        feet: Sequence[float | None],
+        even: Sequence[float],
+    ) -> tuple[list[float], list[float]]:
+        """Where each thing is pulled to, and how strongly: a fan's stitches to both sides of their place."""
+        wanted: dict[int, float] = {}
+        for group in self._around(groups):
+            foot = feet[group[0]]
+            if foot is None:
+                continue
+            reached = -sum(wides[at] for at in group) / 2
+            for at in group:
+                wanted[at] = foot * self.way + reached + wides[at] / 2
+                reached += wides[at]
+        places = list(even)
+        waves = any(len(group) > 1 for group in groups) and any(len(tops) > 1 for tops in self.below)
+        pull = PULL_ABOUT if self.closed else PULL_IN_WAVES if waves else PULL_IN_ROWS
+        if self.firm or isinstance(self.ground, Polygon):
+            pull = PULL
+        if self.closed:
+            turn = mean_turn([(wanted[at] - even[at]) / self.way for at in wanted]) * self.way
+            places = [place + turn for place in places]
+        elif not wanted and not isinstance(self.ground, Straight | Bends):
+            places = [place + (self.way - even[-1]) / 2 for place in places]
+        for at, place in wanted.items():
+            places[at] = self._near(place, places[at])
+        return places, [pull if at in wanted else HARDLY for at in range(len(even))]
+
+    def _around(self, groups: Sequence[range]) -> list[list[int]]:
+        """The groups, a fan that the round's beginning parts put together again."""
+        found = [list(group) for group in groups]
+        if self.closed and len(found) > 1 and self._first_fan(groups):
+            found[0] = [*found.pop(), *found[0]]
+        return found
+
+    def _first_fan(self, groups: Sequence[range]) -> bool:
+        """Whether the last group and the first share their place."""
+        first, last = self.things[groups[0][0]], self.things[groups[-1][0]]
+        return bool(self.below[groups[0][0]]) and shared(first) is not None and shared(first) == shared(last)
+
+    def _to_the_corners(self, places: list[float], pulls: list[float]) -> None:
+        """A round's corners are pulled to those of its polygon."""
+        found = [at for at, thing in enumerate(self.things) if id(thing) in self.corners]
+        if not isinstance(self.ground, Polygon) or len(found) != self.ground.corners:
+            return
+        many = self.ground.corners
+        first = round(mean_turn([places[at] / self.way - k / many for k, at in enumerate(found)]) * many)
+        for k, at in enumerate(found):
+            places[at] = self._near((first + k) / many * self.way, places[at])
+            pulls[at] = CORNER_PULL
+
+
+def mean_turn(differences: Sequence[float]) -> float:
+    """The mean of differences that are known but for whole turns."""
+    return atan2(sum(sin(tau * d) for d in differences), sum(cos(tau * d) for d in differences)) / tau
+
+
+def room_for(ground: Ground, things: Sequence[Thing], corners: frozenset[int], gap: float) -> float:
+    """How long a round's way must be to hold its things and the gap at its start; all sides of a polygon are
+    as long as the fullest, both ends of an oval as long as the one with the gap.
+    """
+    wides = [wide_of(thing) for thing in things]
+    if not is_closed(ground):
+        return sum(wides)
+    found = [at for at, thing in enumerate(things) if id(thing) in corners]
+    if not isinstance(ground, Polygon) or len(found) != ground.corners:
+        return sum(wides) + gap * (2 if isinstance(ground, Oval) and ground.spine else 1)
+    sides = [sum(wides[a:b]) + (wides[b] - wides[a]) / 2 for a, b in pairwise(found)]
+    sides.append(sum(wides) + gap - sum(sides))
+    return max(sides) * ground.corners

@@ -1,0 +1,48 @@
+"""What the first round or row of a chart goes into: a ring, or the chains of a foundation."""
+
+from collections.abc import Hashable, Mapping
+from dataclasses import dataclass
+from math import tau
+
+from ..fabric import Made, Ring
+from .chart_ground import Ground, is_closed
+from .section import Oval
+from .signs import CHAIN_LONG, MAGIC_RING, UNIT
+from .stand import base_spots, chains_of
+from .subject import Subject
+
+FROM_A_CHAIN = 5.0
+"""Rounds that begin in one chain leave it so much room."""
+
+
+@dataclass(frozen=True, slots=True)
+class Beginning:
+    """out: how far out the first round stands. chains: where each chain of a foundation lies, as a share of
+    the way at `level`. ring: the radius of a ring, 0 for none.
+    """
+
+    out: float
+    level: float
+    chains: Mapping[Hashable, float]
+    ring: float = 0.0
+
+
+def begun(subject: Subject, ground: Ground, backward: bool) -> Beginning:
+    """Where the beginning of a piece lies. backward: its first row is made against the way."""
+    start = subject.piece.starts[0] if subject.piece.starts else []
+    first = start[0] if start else None
+    if isinstance(first, Ring):
+        radius = first.chains * CHAIN_LONG / tau if first.chains else MAGIC_RING - 2
+        return Beginning(radius + (2.5 if first.chains else 0.5), 0.0, {}, radius)
+    if is_closed(ground):
+        if len(chains_of(subject)) > 1 and isinstance(ground, Oval):
+            level = CHAIN_LONG / 4
+            spots = base_spots(subject, ground, level)
+            return Beginning(level, level, {key: (spot.start + spot.end) / 2 for key, spot in spots.items()})
+        return Beginning(FROM_A_CHAIN, 0.0, {})
+    chains = [place for place in start if isinstance(place, Made) and place.role == "foundation"]
+    many = max(len(chains), 1)
+    out = ground.out_for(many * UNIT)
+    step = UNIT / ground.way(out) if out else UNIT
+    alongs = [(many - at - 0.5 if backward else at + 0.5) * step for at in range(many)]
+    return Beginning(out, out, {id(place): along for place, along in zip(chains, alongs, strict=False)})

@@ -1,0 +1,128 @@
+"""Sets the stitches of a round down: their feet on their places, their chains from head to head."""
+
+from collections.abc import Hashable, Mapping, Sequence
+from math import hypot
+
+from ..fabric import Made, Space
+from .arch import arch
+from .canvas import Point
+from .chart_ground import is_closed
+from .chart_lines import Layout, Line, Top
+from .chart_things import place_key, tall_of, wide_of
+from .chart_up import ROOM
+from .signs import CHAIN_LONG, CHAIN_THICK, UNIT, is_cross
+
+FOOT_ROOM = 0.6
+"""Feet stand so much of the room above their place."""
+
+REACH = 2.5
+"""A leg of stitches drawn together reaches for its place so many times as far as it is tall, no further."""
+
+CLOSE_FEET, CLOSE_ON_CHAINS, CROSSES_APART = 2.2, 2.8, 8.5
+"""How far apart feet stand that share a stitch, and that share a chain; crosses have no feet to gather."""
+
+BESIDE_A_HEAD = 2.6
+"""An arch begins so far beside the middle of a head."""
+
+
+def set_down(
+    layout: Layout,
+    line: Line,
+    xs: Sequence[float],
+    outs: Sequence[float],
+    below: Sequence[Sequence[Top]],
+    low: float,
+) -> None:
+    """Fills in the line's heads, feet and arches, and the layout's tops."""
+    way = line.ground.way(line.level)
+    sharing: dict[Hashable, list[int]] = {}
+    for at, (thing, x, out) in enumerate(zip(line.things, xs, outs, strict=True)):
+        if isinstance(thing, Made):
+            line.heads[id(thing)] = line.point(x, out)
+            for place in thing.into:
+                sharing.setdefault(place_key(place), []).append(at)
+    found: dict[Hashable, Top] = {}
+    for at, (thing, x, out) in enumerate(zip(line.things, xs, outs, strict=True)):
+        if isinstance(thing, Space):
+            found[id(thing)] = _hang(line, thing, at, xs, outs)
+            continue
+        bare = line.point(x, low + ROOM * FOOT_ROOM)
+        line.feet[id(thing)] = _feet(line, thing, at, below[at], sharing) or [bare]
+        corner = id(thing) in line.corners
+        found[id(thing)] = Top(
+            line.ground, x / way, line.opened(x / way), line.level, out, UNIT, at, corner=corner
+        )
+    layout.tops.update(found)
+
+
+def _feet(
+    line: Line, thing: Made, at: int, tops: Sequence[Top], sharing: Mapping[Hashable, list[int]]
+) -> list[Point]:
+    """Where a stitch stands on its places; those that share one stand close together on it."""
+    found: list[Point] = []
+    for top, place in zip(tops, thing.into, strict=False):
+        same = sharing[place_key(place)]
+        aside = (same.index(at) - (len(same) - 1) / 2) * _spread(thing, len(same), top)
+        if top.arch is not None:
+            found.append(top.arch.at(aside, CHAIN_THICK / 2 + ROOM * FOOT_ROOM))
+        else:
+            found.append(top.point(top.out + ROOM * FOOT_ROOM, aside))
+    if len(found) > 1 and thing.form:
+        head = line.heads[id(thing)]
+        return [_reached(foot, head, REACH * tall_of(thing)) for foot in found]
+    if len(found) > 1:
+        found = [(sum(x for x, _ in found) / len(found), sum(y for _, y in found) / len(found))]
+    return found
+
+
+def _reached(foot: Point, head: Point, most: float) -> Point:
+    """The foot, or as far towards it as a leg reaches."""
+    long = hypot(foot[0] - head[0], foot[1] - head[1])
+    share = min(most / long, 1.0) if long else 1.0
+    return (head[0] + (foot[0] - head[0]) * share, head[1] + (foot[1] - head[1]) * share)
+
+
+def _spread(thing: Made, many: int, top: Top) -> float:
+    """How far apart the feet of so many stitches stand in one place."""
+    if many < 2:
+        return 0.0
+    if top.arch is None:
+        return min(CLOSE_FEET, 0.5 * top.wide / (many - 1))
+    wish = CROSSES_APART if is_cross(thing.kind) else CLOSE_ON_CHAINS
+    return min(wish, 0.8 * top.arch.wide / (many - 1))
+
+
+def _hang(line: Line, space: Space, at: int, xs: Sequence[float], outs: Sequence[float]) -> Top:
+    """The chains of a space, from head to head; and the space as a place."""
+    way, many = line.ground.way(line.level), len(xs)
+
+    def end(step: int) -> tuple[float, float]:
+        other = at + step
+        if not 0 <= other < many and not (is_closed(line.ground) and many > 1):
+            return (xs[at] + step * wide_of(space) / 2, outs[at])
+        around, other = way * (other // many), other % many
+        x, out = xs[other] + around, outs[other]
+        if isinstance(line.things[other], Space):
+            return ((x + xs[at]) / 2, out)
+        return (x - step * BESIDE_A_HEAD, out)
+
+    (left, left_out), (right, right_out) = end(-1), end(1)
+    out = (left_out + right_out) / 2
+    # The gap at the round's start may lie within the arch: its middle is that of its ends as they are drawn.
+    drawn = (line.opened(left / way) + line.opened(right / way)) / 2
+    start, stop = line.point(left, left_out), line.point(right, right_out)
+    base, above = (
+        line.ground.at(high, line.ground.carried(drawn, line.level, max(high, 0.1)))
+        for high in (out, out + 1)
+    )
+    hung = arch(start, stop, (above[0] - base[0], above[1] - base[1]), space.chains, CHAIN_LONG)
+    line.arches[id(space)] = hung
+    # Measured along the way out, which is longer than 1 a step in a corner.
+    up = (above[0] - base[0], above[1] - base[1])
+    crown = hung.at(0.0, CHAIN_THICK / 2)
+    risen = (crown[0] - base[0]) * up[0] + (crown[1] - base[1]) * up[1]
+    high = out + risen / (up[0] ** 2 + up[1] ** 2)
+    return Top(
+        line.ground, (left + right) / 2 / way, drawn, line.level, high, hung.wide, at, hung,
+        id(space) in line.corners,
+    )  # fmt: skip

@@ -1,0 +1,236 @@
+"""What a chart is laid out on: rounds about a centre, straight rows, rows in an arc.
+
+A ground gives a point (x to the right, y up) for a distance `out` from its middle or lower edge and a share
+`along` of its way there, all in units of a tenth of a stitch's width.
+"""
+
+from dataclasses import dataclass
+from math import cos, hypot, pi, sin, sqrt, tau
+from typing import Protocol
+
+from ..fabric import Made
+from .canvas import Point
+from .in_rows import sheet_for
+from .section import Oval, Polygon
+from .signs import UNIT, height_of
+from .stand import USUAL_CORNERS, chains_of
+from .subject import Subject
+
+LONG_BAND, BAND = 70, 15
+"""A band of more stitches than this, so many times as long as it is high, is laid in bends."""
+
+
+class Ground(Protocol):
+    """What the stitches of a chart stand on."""
+
+    def at(self, out: float, along: float) -> Point:
+        """The point so far along the way so far out."""
+
+    def way(self, out: float) -> float:
+        """How long the way is so far out."""
+
+    def out_for(self, way: float) -> float:
+        """How far out the way is so long; 0 where it is as long everywhere."""
+
+    def carried(self, along: float, out: float, to: float) -> float:
+        """The share at `to` that lies straight above a share at `out`."""
+
+
+@dataclass(frozen=True, slots=True)
+class Straight:
+    """Rows one above the other. Their way has no end: a share is a unit."""
+
+    def at(self, out: float, along: float) -> Point:
+        """The point itself."""
+        return (along, out)
+
+    def way(self, out: float) -> float:
+        """A unit."""
+        return 1.0
+
+    def out_for(self, way: float) -> float:
+        """Anywhere."""
+        return 0.0
+
+    def carried(self, along: float, out: float, to: float) -> float:
+        """The same."""
+        return along
+
+
+@dataclass(frozen=True, slots=True)
+class Bends:
+    """A band of a few long rows, laid in bends: lanes so long, one above the other, a half circle of that
+    radius after each.
+    """
+
+    lane: float
+    radius: float
+
+    def at(self, out: float, along: float) -> Point:
+        """Along the lanes from the lower left, beside them to the left."""
+        turn = self.lane + pi * self.radius
+        number, part = divmod(along, turn)
+        if along < 0 or part <= self.lane:
+            if along < 0:
+                number, part = 0.0, along
+            high = 2 * self.radius * number
+            return (part, high + out) if not number % 2 else (self.lane - part, high - out)
+        angle = (part - self.lane) / self.radius
+        middle = (self.lane, 0.0)[int(number % 2)], 2 * self.radius * number + self.radius
+        side = -1 if number % 2 else 1
+        reach = self.radius - out if side > 0 else self.radius + out
+        return (middle[0] + side * reach * sin(angle), middle[1] - reach * cos(angle))
+
+    def way(self, out: float) -> float:
+        """A unit."""
+        return 1.0
+
+    def out_for(self, way: float) -> float:
+        """Anywhere."""
+        return 0.0
+
+    def carried(self, along: float, out: float, to: float) -> float:
+        """The same."""
+        return along
+
+    def outward(self, point: Point) -> Point:
+        """The direction away from the band's lower edge at a point beside it."""
+        x, y = point
+        if 0 <= x <= self.lane:
+            return (0.0, 1.0 if round(y / self.radius / 2) % 2 == 0 else -1.0)
+        right = x > self.lane
+        step = 2 if right else 0
+        middle = (
+            self.lane if right else 0.0,
+            self.radius * (4 * round((y / self.radius - step + 1) / 4) + step - 1),
+        )
+        dx, dy = x - middle[0], y - middle[1]
+        length = (hypot(dx, dy) or 1.0) * (-1 if right else 1)
+        return (dx / length, dy / length)
+
+
+@dataclass(frozen=True, slots=True)
+class Fan:
+    """Rows in an arc of so many radians about the middle, as a piece lies whose rows grow steadily."""
+
+    turn: float
+
+    def at(self, out: float, along: float) -> Point:
+        """From left to right, the arc open below."""
+        angle = (along - 0.5) * self.turn
+        return (out * sin(angle), out * cos(angle))
+
+    def way(self, out: float) -> float:
+        """The length of the arc."""
+        return self.turn * out
+
+    def out_for(self, way: float) -> float:
+        """The radius of an arc so long."""
+        return way / self.turn
+
+    def carried(self, along: float, out: float, to: float) -> float:
+        """The same."""
+        return along
+
+
+@dataclass(frozen=True, slots=True)
+class Inward:
+    """Rounds that close towards a middle: the far side of a ball, seen from there. So its rounds run the
+    other way round. reach: how far from the middle it begins; centre: where that lies.
+    """
+
+    reach: float
+    centre: Point
+
+    def at(self, out: float, along: float) -> Point:
+        """Nearer to the middle the further out."""
+        left = max(self.reach - out, 0.1)
+        return (self.centre[0] + left * cos(tau * along), self.centre[1] - left * sin(tau * along))
+
+    def way(self, out: float) -> float:
+        """The way around, shorter the further out."""
+        return tau * max(self.reach - out, 0.1)
+
+    def out_for(self, way: float) -> float:
+        """From the beginning on there is room."""
+        return 0.0
+
+    def carried(self, along: float, out: float, to: float) -> float:
+        """The same."""
+        return along
+
+
+def is_closed(ground: Ground) -> bool:
+    """Whether the last stitch of a round stands beside the first."""
+    return isinstance(ground, Oval | Polygon | Inward)
+
+
+def outward(ground: Ground, point: Point) -> Point:
+    """The direction that stitches grow in at a point of the chart, of length 1."""
+    if isinstance(ground, Straight):
+        return (0.0, 1.0)
+    if isinstance(ground, Bends):
+        return ground.outward(point)
+    x, y = point
+    if isinstance(ground, Inward):
+        x, y = ground.centre[0] - x, ground.centre[1] - y
+    if isinstance(ground, Oval):
+        x -= max(min(x, ground.spine / 2), -ground.spine / 2)
+    length = hypot(x, y)
+    return (x / length, y / length) if length else (0.0, 1.0)
+
+
+def opened(ground: Ground, level: float, seam: float, along: float, gap: float) -> float:
+    """A share of a round's way, `level` out, once a gap is opened at its seam: the stitches move together a
+    little, those between the same two corners, or on the same end of an oval.
+    """
+    if not is_closed(ground):
+        return along
+    less = gap / ground.way(level)
+    turns, share = divmod(along - seam, 1.0)
+    behind, ahead = _run(ground, level, seam)
+    if less > 0.7 * (ahead + behind):
+        behind, ahead = 0.5, 0.5
+    kept = 1 - less / (ahead + behind)
+    if share < ahead:
+        share = ahead - (ahead - share) * kept
+    elif share > 1 - behind:
+        share = 1 - behind + (share - 1 + behind) * kept
+    return seam + turns + share
+
+
+def _run(ground: Ground, level: float, along: float) -> tuple[float, float]:
+    """How far back and ahead of a share a round's way goes on as it does there."""
+    if isinstance(ground, Polygon):
+        behind = along % (1 / ground.corners)
+        return behind, 1 / ground.corners - behind
+    if isinstance(ground, Oval) and ground.spine:
+        straight = ground.spine / ground.way(level)
+        part = along % 0.5
+        return (part, straight - part) if part < straight else (part - straight, 0.5 - part)
+    return 0.5, 0.5
+
+
+def ground_for(subject: Subject) -> Ground:
+    """The ground that suits a piece's form."""
+    if subject.in_rows:
+        turn = sheet_for(subject.sizes).arc
+        return Fan(turn) if turn else _flat(subject)
+    corners = subject.sizes[-1].corners
+    if corners in USUAL_CORNERS:
+        return Polygon(corners)
+    return Oval(max(len(chains_of(subject)) - 1, 0) * UNIT)
+
+
+def _flat(subject: Subject) -> Ground:
+    """Straight rows; a long band in bends."""
+    long = max(len(one.made) for one in subject.worked) * UNIT
+    high = sum(
+        max((height_of(made.kind) for made in one.made if isinstance(made, Made)), default=UNIT)
+        for one in subject.worked
+    )
+    if long < LONG_BAND * UNIT or long < BAND * high:
+        return Straight()
+    radius = high + 3 * UNIT
+    lanes = max(round(sqrt(long / (5 * radius))), 2)
+    return Bends(long / lanes, radius)

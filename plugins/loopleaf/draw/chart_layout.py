@@ -1,0 +1,137 @@
+"""Where every stitch of a chart stands: worked out from what each was worked into.
+
+Round by round from the first, each stitch is pulled to stand straight above its place and held at a
+stitch's width from its neighbours; what comes to rest is spread until nothing stands closer than signs allow.
+Then each head rises its sign's own height above its foot, a leaning one less, and is held level with its
+neighbours: so tall stitches bulge, shells round themselves, and waves wave. A round lies as far out as it
+needs to hold its stitches; the rounds that close a ball are drawn as its far side. All in units of a tenth of
+a stitch's width.
+"""
+
+from collections.abc import Hashable, Sequence
+from itertools import accumulate, pairwise
+from math import tau
+
+from ..fabric import Made, Space
+from ..fabric.edge import Edge
+from .chart_across import Across, room_for
+from .chart_begin import begun
+from .chart_feet import set_down
+from .chart_ground import Ground, Inward, ground_for
+from .chart_lines import Layout, Line, Top
+from .chart_things import NUMBER_ROOM, Thing, gap_of, lowest_height, place_key, things_of, wide_of
+from .chart_up import ROOM, heads, level_for
+from .section import Oval, Polygon
+from .signs import CHAIN_LONG, UNIT
+from .subject import Subject
+
+CLOSING = 0.55
+"""A piece whose last round has less than this share of its fullest one's room closes over itself."""
+
+BETWEEN = 40.0
+"""Between the two sides of a ball."""
+
+
+def lay_out(subject: Subject) -> Layout:
+    """The chart of a piece in its first size."""
+    ground = ground_for(subject)
+    backward = [(work.side != "WS") == subject.in_rows for work in subject.piece.rounds]
+    begin = begun(subject, ground, backward[0])
+    tops: dict[Hashable, Top] = {
+        key: Top(ground, along, along, begin.level, begin.out, UNIT, order)
+        for order, (key, along) in enumerate(sorted(begin.chains.items(), key=lambda chain: chain[1]))
+    }
+    layout = Layout(ground, begin, [], tops)
+    rows = [things_of(one, back) for one, back in zip(subject.worked, backward, strict=True)]
+    closing = _closing(ground, rows)
+    low = begin.out
+    for at, (one, things, back) in enumerate(zip(subject.worked, rows, backward, strict=True)):
+        if at == closing:
+            ground = _turned_over(layout, rows[at:])
+            low = 0.0
+        corners = Edge(list(one.edge)).corners() if one.edge and isinstance(ground, Polygon) else ()
+        low = _lay_line(layout, Line(ground, things, back, frozenset(corners), gap_of(one)), low)
+    return layout
+
+
+def _lay_line(layout: Layout, line: Line, low: float) -> float:
+    """One more round; how far out its heads lie in the mean."""
+    layout.lines.append(line)
+    if not line.things:
+        line.low, line.high, line.level = low, low + UNIT, low
+        return low
+    below = [_places(layout, line, thing) for thing in line.things]
+    need = room_for(line.ground, line.things, line.corners, line.gap)
+    line.level = level_for(line.ground, line.things, below, need, low)
+    firm = len(layout.lines) == 1 and isinstance(line.ground, Oval) and line.ground.spine > 0
+    xs, footing = Across(line.ground, line.things, below, line.level, line.corners, firm).settled()
+    outs = heads(line.ground, line.things, xs, footing, below, line.level, low)
+    first, way = -1 if line.backward else 0, line.ground.way(line.level)
+    line.start, line.seam = xs[first] / way, ((xs[0] + xs[-1]) / way - 1) / 2
+    feet = below[first]
+    line.low, line.high = sum(top.out for top in feet) / len(feet) if feet else low, outs[first]
+    set_down(layout, line, xs, outs, below, low)
+    return sum(outs) / len(outs)
+
+
+def _places(layout: Layout, line: Line, thing: Thing) -> list[Top]:
+    """The places that a stitch was worked into, as far as the chart has them."""
+    if isinstance(thing, Space):
+        return []
+    found = (
+        _one_chain(layout, place, line.backward)
+        if isinstance(place, Made) and place.role == "loop"
+        else layout.tops.get(place_key(place))
+        for place in thing.into
+    )
+    return [top for top in found if top is not None]
+
+
+def _one_chain(layout: Layout, place: Made, backward: bool) -> Top | None:
+    """One chain of an arch as a place. backward: its chains are counted against the way."""
+    space = place.into[0]
+    whole = layout.tops.get(id(space))
+    if whole is None or whole.arch is None or not isinstance(space, Space):
+        return None
+    number = space.chains - place.number if backward else place.number - 1
+    share = (number + 0.5) / space.chains - 0.5
+    out = whole.out - whole.arch.rise * (2 * share) ** 2
+    aside = share * whole.arch.wide / whole.ground.way(whole.level)
+    return Top(
+        whole.ground, whole.along + aside, whole.drawn + aside, whole.level, out, CHAIN_LONG, whole.order
+    )
+
+
+# ---- the far side of a ball ----------------------------------------------------------------------
+
+
+def _closing(ground: Ground, rows: Sequence[Sequence[Thing]]) -> int | None:
+    """The round from which on a round piece closes, by its index; None for what stays open or lies flat."""
+    if not isinstance(ground, Oval) or ground.spine or len(rows) < 4:
+        return None
+    needs = [sum(wide_of(thing) for thing in row) for row in rows]
+    fullest = max(at for at, need in enumerate(needs) if need == max(needs))
+    after = needs[fullest:]
+    steady = all(b <= a for a, b in pairwise(after))
+    return fullest + 1 if steady and needs[-1] < CLOSING * max(needs) else None
+
+
+def _turned_over(layout: Layout, rows: Sequence[Sequence[Thing]]) -> Inward:
+    """The far side of a ball, to the right of the near one; the tops that it goes on from lie on its rim."""
+    last = layout.lines[-1]
+    deep = list(accumulate(lowest_height(row) + ROOM for row in rows))
+    reach = max(
+        way + (sum(wide_of(thing) for thing in row) + NUMBER_ROOM) / tau
+        for way, row in zip(deep, rows, strict=True)
+    )
+    near = max(layout.tops[id(thing)].out for thing in last.things)
+    ground = Inward(reach, (near + reach + BETWEEN, 0.0))
+    layout.rims.append((ground.centre, reach, len(layout.lines) - 1))
+    kept: dict[Hashable, Top] = {
+        id(thing): Top(ground, top.along, top.along, 0.0, 0.0, UNIT, top.order)
+        for thing in last.things
+        for top in (layout.tops[id(thing)],)
+    }
+    layout.tops.clear()
+    layout.tops.update(kept)
+    return ground

@@ -1,0 +1,100 @@
+"""A chart laid out: its rounds one by one, and the places that they offer to the next."""
+
+from collections.abc import Hashable, Sequence
+from dataclasses import dataclass, field
+
+from .arch import Arch
+from .canvas import Point
+from .chart_begin import Beginning
+from .chart_ground import Ground, opened
+from .chart_things import Thing
+from .signs import UNIT
+
+
+@dataclass(frozen=True, slots=True)
+class Top:
+    """A place as the next round finds it: a share along its round's way, `level` out, and its height.
+
+    drawn: the same share once the round's seam is open. wide: how much room feet have on it. order: its
+    number along its round's way. arch: of a chain space. corner: it is one of a
+    polygon.
+    """
+
+    ground: Ground
+    along: float
+    drawn: float
+    level: float
+    out: float
+    wide: float
+    order: int
+    arch: Arch | None = None
+    corner: bool = False
+
+    def carried(self, to: float) -> float:
+        """The share of the way so far out that lies straight outside; from a corner, in the corner."""
+        return self.along if self.corner else self.ground.carried(self.along, self.level, to)
+
+    def point(self, out: float, aside: float = 0.0) -> Point:
+        """The point so far out above it, and so far aside."""
+        along = self.drawn if self.corner else self.ground.carried(self.drawn, self.level, out)
+        return self.ground.at(out, along + aside / self.ground.way(out))
+
+
+@dataclass(slots=True)
+class Line:
+    """A round or row laid out. things: along its way. backward: made against the way. corners: the things, by
+    their ids, that lie in a polygon's corners. gap: the room at its start.
+
+    feet, heads: of each stitch, by its id, y up. arches: of each space. start: the share along the way of the
+    first thing made, and seam of the gap before it, `level` out. low, high: how far out its lower and upper
+    edge lie there.
+    """
+
+    ground: Ground
+    things: Sequence[Thing]
+    backward: bool
+    corners: frozenset[int]
+    gap: float
+    feet: dict[int, list[Point]] = field(default_factory=dict)
+    heads: dict[int, Point] = field(default_factory=dict)
+    arches: dict[int, Arch] = field(default_factory=dict)
+    start: float = 0.0
+    seam: float = 0.0
+    level: float = 0.0
+    low: float = 0.0
+    high: float = UNIT
+
+    def opened(self, along: float) -> float:
+        """A share of its way once its seam is open."""
+        return opened(self.ground, self.level, self.seam, along, self.gap)
+
+    def point(self, x: float, out: float) -> Point:
+        """The point so far along its way, in units, and so far out."""
+        share = self.opened(x / self.ground.way(self.level))
+        return self.ground.at(max(out, 0.0), self.ground.carried(share, self.level, max(out, 0.1)))
+
+    def before(self, away: float, up: float) -> Point:
+        """A point beside its start: so far before its first stitch, so far up (0 to 1)."""
+        aside = away / self.ground.way(self.level) * (1 if self.backward else -1)
+        out = self.low + (self.high - self.low) * up
+        return self.ground.at(
+            out, self.ground.carried(self.opened(self.start) + aside, self.level, max(out, 0.1))
+        )
+
+
+@dataclass(slots=True)
+class Layout:
+    """A chart laid out. tops: where everything that can be worked into lies. rims: the circles that the
+    closing rounds of a ball begin at, with the index of the round whose tops lie there.
+    """
+
+    ground: Ground
+    begin: Beginning
+    lines: list[Line]
+    tops: dict[Hashable, Top]
+    rims: list[tuple[Point, float, int]] = field(default_factory=list)
+
+    def top(self, place: Hashable) -> Point | None:
+        """Where a place lies, by its key; None for what isn't in the chart."""
+        top = self.tops.get(place)
+        return None if top is None else top.point(top.out)

@@ -1,0 +1,92 @@
+"""What a round of a chart holds side by side, and how much room each thing needs."""
+
+from collections.abc import Hashable, Sequence
+
+from ..fabric import Made, Ring, Space, WorkedRound
+from ..fabric.worked import Place
+from .signs import CHAIN_LONG, SLIP_HEIGHT, UNIT, height_of
+
+Thing = Made | Space
+
+SLIP_WIDE = 6.0
+GATHERED_WIDE = 12.0
+"""A slip stitch, and what is drawn together in one place, in units."""
+
+ARCH_LEAST = 3.0
+ARCH_CHAIN = 4.4
+"""An arch takes so much room, and so much more for each chain: its ends can stand close together."""
+
+NUMBER_ROOM, FIRST_ROOM = 13.0, 8.0
+"""Room at the start of a round for its number, and for a first chain or a join beside it."""
+
+STACKED = 0.75
+"""A chain in a stack that stands for a stitch is so tall, of its length."""
+
+
+def things_of(worked: WorkedRound, backward: bool) -> list[Thing]:
+    """The counted stitches and the spaces of a round, along its way. backward: made against the way."""
+    found = [made for made in worked.made if (bool(made.number) if isinstance(made, Made) else not made.back)]
+    return found[::-1] if backward else found
+
+
+def gap_of(worked: WorkedRound) -> float:
+    """How much room the start of a round takes."""
+    beside = any(isinstance(made, Made) and made.role in ("chain", "join", "travel") for made in worked.made)
+    return NUMBER_ROOM + FIRST_ROOM * beside
+
+
+def wide_of(thing: Thing) -> float:
+    """How much of its round a thing takes."""
+    if isinstance(thing, Space):
+        return ARCH_LEAST + ARCH_CHAIN * thing.chains
+    if thing.kind == "slip":
+        return SLIP_WIDE
+    return GATHERED_WIDE if thing.form in ("bobble", "popcorn", "puff") else UNIT
+
+
+def tall_of(thing: Thing) -> float:
+    """How tall a thing is drawn; an arch rises by what it is too long for."""
+    if isinstance(thing, Space):
+        return UNIT
+    tall = height_of(thing.kind)
+    return max(tall, STACKED * CHAIN_LONG * thing.chains) if thing.role == "turning" else tall
+
+
+def lowest_height(things: Sequence[Thing]) -> float:
+    """The height of a round that has no stitches of its own."""
+    return max((tall_of(thing) for thing in things if isinstance(thing, Made)), default=SLIP_HEIGHT)
+
+
+def place_key(place: Place) -> Hashable:
+    """One chain of a space is another object each time: known by its space and number."""
+    if isinstance(place, Made) and place.role == "loop":
+        return (id(place.into[0]), place.number)
+    return id(place)
+
+
+def shared(thing: Thing) -> Hashable:
+    """What the stitches of a fan have in common: their one place. None for all others and on a ring."""
+    if isinstance(thing, Space) or len(thing.into) != 1 or isinstance(thing.into[0], Ring):
+        return None
+    return place_key(thing.into[0])
+
+
+def groups_of(things: Sequence[Thing], placed: Sequence[bool]) -> list[range]:
+    """The runs of things that belong to one place, with the spaces among them; single things alone.
+
+    placed: of each, whether its place lies in the chart.
+    """
+    found: list[range] = []
+    at = 0
+    while at < len(things):
+        key, end = shared(things[at]) if placed[at] else None, at + 1
+        if key is not None:
+            for ahead in range(at + 1, len(things)):
+                if isinstance(things[ahead], Space):
+                    continue
+                if shared(things[ahead]) != key:
+                    break
+                end = ahead + 1
+        found.append(range(at, end))
+        at = end
+    return found

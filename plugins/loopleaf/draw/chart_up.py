@@ -1,0 +1,78 @@
+"""How far out the heads of one round of a chart come to rest."""
+
+from collections.abc import Sequence
+from itertools import pairwise
+from math import sqrt
+
+from ..fabric import Made, Space
+from .chart_ground import Bends, Ground, Straight, is_closed
+from .chart_lines import Top
+from .chart_things import Thing, tall_of
+from .relax import settle
+from .section import Polygon
+from .signs import UNIT, is_cross
+
+ROOM = 2.6
+"""Between a place and the foot that stands on it."""
+
+LEVEL, LEVEL_SIDE = 0.3, 3.0
+"""How strongly a head is held level with its neighbours, where its own height holds with 1; and on the
+straight side of a polygon.
+"""
+
+SHORTEST = 0.45
+"""A leaning stitch still rises so much of its height."""
+
+STEEPEST = 0.8
+"""A row slopes with its leaning stitches, at most so steeply. Rounds stay round."""
+
+FREE, SPIKE = 0.02, 0.1
+"""How strongly chains hold their height, and stitches worked lower down."""
+
+
+def level_for(
+    ground: Ground, things: Sequence[Thing], below: Sequence[Sequence[Top]], need: float, low: float
+) -> float:
+    """How far out a round lies: above what it stands on, and far enough to hold its stitches.
+
+    need: the length of its way. low: where the round below has its heads, in the mean.
+    """
+    rises = [
+        _floor(tops, low) + ROOM + tall_of(thing)
+        for thing, tops in zip(things, below, strict=True)
+        if isinstance(thing, Made)
+    ]
+    wanted = sum(rises) / len(rises) if rises else low + UNIT
+    crosses = all(is_cross(thing.kind) for thing in things if isinstance(thing, Made))
+    return max(wanted, ground.out_for(need) + (UNIT / 2 if crosses and is_closed(ground) else 0.0))
+
+
+def heads(
+    ground: Ground, things: Sequence[Thing], xs: Sequence[float], footing: Sequence[float | None],
+    below: Sequence[Sequence[Top]], level: float, low: float,
+) -> list[float]:  # fmt: skip
+    """How far out each head lies. xs, footing: where along the way heads and the middles of feet lie."""
+    closed = is_closed(ground)
+    wanted: list[float] = []
+    pulls: list[float] = []
+    leans: list[float] = []
+    for thing, x, foot, tops in zip(things, xs, footing, below, strict=True):
+        tall, floor = tall_of(thing), _floor(tops, low)
+        lean = x - foot if foot is not None and not isinstance(thing, Space) else 0.0
+        rise = sqrt(max(tall * tall - lean * lean, (SHORTEST * tall) ** 2))
+        wanted.append(floor + ROOM + rise)
+        pulls.append(FREE if isinstance(thing, Space) else 1.0 if floor + 2 * tall > low else SPIKE)
+        leans.append(0.0 if closed else max(min(lean / rise, STEEPEST), -STEEPEST))
+    steps = [after - x for x, after in pairwise(xs)]
+    if closed:
+        steps.append(xs[0] + ground.way(level) - xs[-1])
+    pairs = zip(leans, [*leans[1:], leans[0]], steps, strict=False)
+    rests = [-(a + b) / 2 * min(step, 2 * UNIT) for a, b, step in pairs]
+    springs = [LEVEL_SIDE if isinstance(ground, Polygon) else LEVEL] * len(rests)
+    outs = settle(wanted, pulls, rests, springs)
+    more = 0.0 if isinstance(ground, Straight | Bends) else max(level - sum(outs) / len(outs), 0.0)
+    return [out + more for out in outs]
+
+
+def _floor(tops: Sequence[Top], low: float) -> float:
+    return sum(top.out for top in tops) / len(tops) if tops else low

@@ -1,0 +1,303 @@
+"""The rules of engraving that every chart keeps: on all demo patterns and on patterns made by chance.
+
+The rules are our own: no source outside states them in numbers.
+"""
+
+import random
+import re
+import time
+from collections import Counter
+from collections.abc import Iterator
+from functools import cache
+from itertools import pairwise
+from math import dist
+from statistics import mean, pstdev
+
+import pytest
+from hypothesis import given, settings
+
+from loopleaf.draw import diagram
+from loopleaf.draw.chart_layout import lay_out
+from loopleaf.draw.chart_lines import Layout
+from loopleaf.draw.chart_things import place_key
+from loopleaf.draw.signs import UNIT
+from loopleaf.draw.subject import Subject, subject_of
+from loopleaf.fabric import Made, Space, work_pattern
+from loopleaf.measure import measure
+from loopleaf.pattern import load
+from tests.measure.worked_patterns import worked
+from tests.quality.generated import patterns
+
+from .engraving import inked, overlaps
+from .pieces import COLLECTION, MAT, demo, marked, rounds, rows, stitches_by_kind, subject, tree
+
+ALL = sorted(path.stem for path in COLLECTION.glob("*.yml"))
+
+MOST_IN_COMMON = 0.6
+"""No two signs have more of the smaller one's box in common than this."""
+
+A_QUARTER = 0.05
+"""Not more of a chart's signs than this share lie on another by more than a quarter."""
+
+FOOT_TO_PLACE = 0.6 * UNIT
+"""A foot lies no further from the middle of its place than this."""
+
+
+def pieces(name: str) -> Iterator[Subject]:
+    work, measured = demo(name)
+    for piece in work.pieces:
+        found = subject_of(work, piece, measured)
+        if found is not None:
+            yield found
+
+
+@cache
+def laid_out(name: str) -> list[tuple[Subject, Layout]]:
+    return [(found, lay_out(found)) for found in pieces(name)]
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_signs_hardly_lie_on_each_other(name: str) -> None:
+    work, measured = demo(name)
+    looked_at = 0
+    for found in pieces(name):
+        signs = inked(diagram(work, found.piece.name, measured=measured), found.piece.name)
+        pairs = overlaps(signs)
+        worst = max(pairs, default=(0.0, None, None), key=lambda pair: pair[0])
+        assert worst[0] <= MOST_IN_COMMON, worst
+        close = sum(share > 0.25 for share, _, _ in pairs)
+        assert close <= max(A_QUARTER * len(signs), 2)
+        looked_at += len(signs)
+    assert looked_at > 20
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_feet_meet_their_places(name: str) -> None:
+    met = 0
+    for found, layout in laid_out(name):
+        for line, one in zip(layout.lines, found.worked, strict=True):
+            for made in one.made:
+                if not isinstance(made, Made) or id(made) not in line.feet or made.form == "tog":
+                    continue
+                for foot, place in zip(line.feet[id(made)], made.into, strict=False):
+                    top = layout.tops.get(place_key(place))
+                    if top is None or top.ground is not line.ground or top.arch is not None:
+                        continue
+                    if len(made.into) == 1:
+                        assert dist(foot, top.point(top.out)) <= FOOT_TO_PLACE
+                        met += 1
+    assert met > 10
+
+
+def test_feet_in_a_chain_space_stand_on_its_arch() -> None:
+    ((_, layout),) = laid_out("sea-lavender-doily")
+    stood = 0
+    for line in layout.lines:
+        for thing in line.things:
+            if not isinstance(thing, Made) or len(thing.into) != 1 or not isinstance(thing.into[0], Space):
+                continue
+            arch = layout.tops[id(thing.into[0])].arch
+            assert arch is not None
+            middle = arch.at(0.0, -arch.radius)
+            foot = line.feet[id(thing)][0]
+            assert 1.0 < dist(foot, middle) - arch.radius < 0.5 * UNIT
+            assert dist(foot, arch.at(0.0)) < arch.wide
+            stood += 1
+    assert stood > 200
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_neighbours_keep_their_distance_and_their_order(name: str) -> None:
+    for _, layout in laid_out(name):
+        for line in layout.lines:
+            heads = [line.heads[id(thing)] for thing in line.things if isinstance(thing, Made)]
+            assert all(dist(a, b) > 0.45 * UNIT for a, b in pairwise(heads))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        MAT,
+        rounds("ch 1, 8 sc in ring, join", *["ch 1, sc in each st around, join"] * 6),
+        rows("sc in 2nd ch from hook and in each ch across, turn", "ch 1, sc in each st across, turn"),
+    ],
+    ids=["mat", "tube", "rows"],
+)
+def test_plain_rounds_are_evenly_spaced(text: str) -> None:
+    layout = lay_out(subject(worked(text)))
+    for line in layout.lines:
+        heads = [line.heads[id(thing)] for thing in line.things]
+        steps = [dist(a, b) for a, b in pairwise(heads)]
+        assert pstdev(steps) < 0.12 * mean(steps)
+
+
+def test_taller_stitches_stand_taller_and_level_out() -> None:
+    text = rows(
+        "sc in 2nd ch from hook and in each ch across, turn",
+        "ch 1, sc in next 3 sts, hdc in next st, tr in next 2 sts, hdc in next st, sc in next 3 sts, turn",
+    )
+    line = lay_out(subject(worked(text))).lines[1]
+    heads = [line.heads[id(thing)][1] for thing in line.things]
+    low, middle, high = heads[0], heads[3], heads[4]
+    assert low < middle < high
+    assert all(abs(a - b) < 0.3 for a, b in zip(heads, reversed(heads), strict=True))
+
+
+def test_a_wave_waves() -> None:
+    """Three in one place make a crest, three together a trough: the rows bend as the cloth does."""
+    wave = (
+        "ch 3 (counts as dc), dc in first st, *dc in next 5 sts, dc3tog over next 3 sts, dc in next 5 sts, "
+        "3 dc in next st; rep from * to last 14 sts, dc in next 5 sts, dc3tog over next 3 sts, "
+        "dc in next 5 sts, 2 dc in last st, turn"
+    )
+    first = "dc in 4th ch from hook (skipped chs count as dc) and in each ch across, turn"
+    layout = lay_out(subject(worked(rows(first, *[wave] * 8, chain=45))))
+    line = layout.lines[-1]
+    high = {
+        len(thing.into): line.heads[id(thing)][1]
+        for thing in line.things
+        if isinstance(thing, Made) and (thing.form == "tog" or thing.number in (15, 29))
+    }
+    assert high[1] - high[3] > 1.0 * UNIT
+    widths = [abs(one.heads[id(one.things[-1])][0] - one.heads[id(one.things[0])][0]) for one in layout.lines]
+    assert max(widths) < 1.15 * min(widths)
+
+
+def test_a_fan_is_round() -> None:
+    text = rows(
+        "sc in 2nd ch from hook and in each ch across, turn",
+        "ch 1, sc in first st, sk 2 sts, 5 dc in next st, sk 2 sts, sc in next st",
+        chain=8,
+    )
+    layout = lay_out(subject(worked(text)))
+    fan = [thing for thing in layout.lines[1].things if isinstance(thing, Made) and thing.kind == "double"]
+    heads = [layout.lines[1].heads[id(one)] for one in fan]
+    assert heads[2][1] > heads[1][1] > heads[0][1]
+    feet = [layout.lines[1].feet[id(one)][0] for one in fan]
+    assert feet[-1][0] - feet[0][0] < UNIT
+
+
+def test_the_far_side_of_a_ball_is_drawn_inwards() -> None:
+    ((found, layout),) = laid_out("pebble-ball")
+    ((centre, radius, at),) = layout.rims
+    assert found.piece.rounds[at].plan.label == "11"
+    for line in layout.lines[at + 1 :]:
+        outs = [dist(centre, head) for head in line.heads.values()]
+        assert max(outs) < radius
+    last = [dist(centre, head) for head in layout.lines[-1].heads.values()]
+    assert max(last) < 0.4 * radius
+    work, measured = demo("pebble-ball")
+    assert "Rounds 12 to 18 close the piece." in diagram(work, measured=measured)
+
+
+def test_long_bands_lie_in_bends() -> None:
+    work, measured = demo("purslane-garland")
+    box = re.search(r'viewBox="0 0 (\S+) (\S+)"', diagram(work, "string", measured=measured))
+    assert box
+    assert float(box[1]) < 100 * UNIT
+
+
+def test_a_large_chart_shows_repeats_once() -> None:
+    work, measured = demo("curlew-cap")
+    drawn = tree(diagram(work, measured=measured))
+    light = [group for group in drawn.iter() if group.get("opacity")]
+    signs = sum(1 for group in light for sign in group if sign.get("data-stitch") not in (None, "0"))
+    counted = sum(one.sizes[0].count for one in work.pieces[0].rounds if one.sizes[0] is not None)
+    assert signs == counted * 7 // 8
+    assert "What only repeats is drawn lighter." in diagram(work, measured=measured)
+    assert "opacity" not in diagram(worked(MAT))
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_a_thousand_stitches_take_at_most_150_kb(name: str) -> None:
+    work, measured = demo(name)
+    for found in pieces(name):
+        drawn = diagram(work, found.piece.name, measured=measured)
+        signs = len(marked(drawn))
+        assert len(drawn) < 12_000 + 138 * signs
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_mirrored_twice_is_the_same(name: str) -> None:
+    work, measured = demo(name)
+    for found in pieces(name):
+        right, left = (diagram(work, found.piece.name, "US", hand, measured) for hand in (False, True))
+        opening = '<g transform="scale(-1 1)">'
+        assert left.count(opening) == 1
+        mirrored = left.partition(opening)[2]
+        signs = right.partition("data-piece=")[2].partition(">")[2].partition("<text")[0]
+        assert mirrored.startswith(signs)
+        assert "<text" not in mirrored.partition("<text")[0]
+        assert left.count("<text") == right.count("<text")
+
+
+def test_printed_strokes_are_no_thinner_than_a_hairline() -> None:
+    """A quarter of a point where the chart is as wide or as high as a page of half A4 gives room."""
+    for name in ALL:
+        work, measured = demo(name)
+        for found in pieces(name):
+            drawn = diagram(work, found.piece.name, measured=measured)
+            box = re.search(r'viewBox="0 0 (\S+) (\S+)".*?stroke-width="(\S+)"', drawn)
+            assert box
+            wide, high, stroke = (float(value) for value in box.groups())
+            assert stroke * min(170 / high, 120 / wide) * 72 / 25.4 > 0.2
+
+
+def test_yarns_differ_in_stroke_as_well_as_colour() -> None:
+    work, measured = demo("harbour-square")
+    drawn = diagram(work, measured=measured)
+    dashes = {group.get("stroke-dasharray") for group in tree(drawn).iter() if group.get("stroke")}
+    assert len(dashes) == 3
+    assert "A, buoy" in drawn
+    assert "stroke-dasharray" not in diagram(worked(MAT))
+
+
+def test_arrows_show_the_way() -> None:
+    cloth = rows("sc in 2nd ch from hook and in each ch across, turn", "ch 1, sc in each st across")
+    drawn = diagram(worked(cloth))
+    arrows = re.findall(r'<use class="chart-words" href="#s\d+" transform="[^"]*rotate\((-?\d+)\)', drawn)
+    assert arrows == ["180", "0"] or arrows == ["-180", "0"]
+    assert len(re.findall('<use class="chart-words"', diagram(worked(MAT)))) == 1
+
+
+def test_two_thousand_stitches_take_two_seconds_at_most() -> None:
+    text = rows(
+        "dc in 4th ch from hook (skipped chs count as dc) and in each ch across, turn",
+        *["ch 3 (counts as dc), dc in next 49 sts, turn"] * 39,
+        chain=52,
+    )
+    work = worked(text)
+    measured = measure(work)
+    start = time.process_time()
+    drawn = diagram(work, measured=measured)
+    assert time.process_time() - start < 2.0
+    assert sum(stitches_by_kind(marked(drawn), str(at + 1))["dc"] for at in range(40)) == 2000
+
+
+@settings(max_examples=40, deadline=None)
+@given(patterns())
+def test_charts_of_patterns_made_by_chance(text: bytes) -> None:
+    work = work_pattern(load(text, "chance.yml"))
+    drawn = diagram(work)
+    assert diagram(work) == drawn
+    for piece in work.pieces:
+        for one in piece.rounds:
+            made = one.sizes[0]
+            if made is None:
+                continue
+            counted = Counter(m.number for m in made.made if isinstance(m, Made) and m.number)
+            found = stitches_by_kind(marked(drawn, piece.name), one.plan.label)
+            assert sum(found.values()) == len(counted)
+    crossed = b"skipped st" in text  # these are meant to lie on each other
+    for found_piece in work.pieces if not crossed else []:
+        signs = inked(drawn, found_piece.name)
+        pairs = overlaps(signs)
+        assert sum(share > 0.5 for share, _, _ in pairs) <= 0.05 * len(signs) + 4
+
+
+def test_the_order_of_the_file_is_the_order_of_the_drawing() -> None:
+    """The same whatever was drawn before: nothing is kept between drawings."""
+    names = ["curlew-cap", "pebble-ball", "purslane-garland"]
+    first = {name: diagram(demo(name)[0], measured=demo(name)[1]) for name in names}
+    random.Random(3).shuffle(names)
+    assert {name: diagram(demo(name)[0], measured=demo(name)[1]) for name in names} == first
