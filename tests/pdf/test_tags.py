@@ -78,6 +78,29 @@ def test_every_cell_of_a_table_knows_its_heads(pdf: bytes):
         assert set(named) <= heads
 
 
+def test_every_head_says_whether_it_is_a_column_s_or_a_row_s(pdf: bytes):
+    """ISO 14289-1, 7.5: heads that no cell names (the one in the corner) are told by their scope alone."""
+    heads = [element for element in elements(pdf) if element.kind == "TH"]
+    assert {"THead", "TBody"} == {head.above[-2] for head in heads}
+    for head in heads:
+        assert str(head.raw.A.Scope) == ("/Column" if head.above[-2] == "THead" else "/Row")
+
+
+def test_a_round_s_number_is_its_label(pdf: bytes):
+    """ISO 14289-1, 7.6: an item has its label, if there is one, and a body; the list says how it counts."""
+    items = [element for element in elements(pdf) if element.kind == "LI"]
+    labelled = [item for item in items if str(item.raw.K[0].S) == "/Lbl"]
+    assert len(labelled) > 10
+    for item in items:
+        assert [str(kid.S) for kid in item.raw.K] in (["/Lbl", "/LBody"], ["/LBody"])
+    assert all(str(item.raw.P.A.ListNumbering) == "/Decimal" for item in labelled)
+
+
+def test_nothing_empty_stops_a_reader(pdf: bytes):
+    empty = [element.kind for element in elements(pdf) if not len(element.raw.get("/K", ()))]
+    assert [kind for kind in empty if kind not in {"TD", "TH"}] == []
+
+
 def test_parts_of_lists_and_tables_stand_only_where_they_may(pdf: bytes):
     allowed = {"LI": {"L"}, "LBody": {"LI"}, "TR": {"Table", "THead", "TBody"}, "TH": {"TR"}, "TD": {"TR"}}
     seen = set()
@@ -97,7 +120,22 @@ def test_every_link_can_be_followed_and_is_described(pdf: bytes):
         annotations = [kid.Obj for kid in link.raw.K if isinstance(kid, pikepdf.Dictionary) and "/Obj" in kid]
         assert annotations
         assert all(str(annotation.Contents) for annotation in annotations)
+        assert all(int(annotation.F) & 4 for annotation in annotations), "there in print too"
         assert "Link" not in link.above
+
+
+def test_every_annotation_is_a_link_s(pdf: bytes):
+    """ISO 14289-1, 7.18.5: a link's annotation stands in a Link element, and nowhere else."""
+    found = elements(pdf)
+    holders = [
+        element.kind
+        for element in found
+        for kid in element.raw.get("/K", pikepdf.Array())
+        if isinstance(kid, pikepdf.Dictionary) and str(kid.get("/Type", "")) == "/OBJR"
+    ]
+    there = sum(len(page.obj.get("/Annots", ())) for page in opened(pdf).pages)
+    assert holders == ["Link"] * there
+    assert there
 
 
 def test_all_text_is_either_in_reading_order_or_set_aside(pdf: bytes):
