@@ -114,7 +114,8 @@ class Sketch:
             f'<path {attributes} stroke-width="{number(width)}" stroke-linecap="butt" '
             f'd="{way}"{self._mirror}/>'
         )
-        self._grow(reach)
+        half = width / 2
+        self._grow([(x + side, y + side) for x, y in reach for side in (-half, half)])
 
     def shape(self, way: str, reach: Sequence[Point], fill: Fill, ink: Ink = "ink") -> None:
         """A closed shape by its path and the points that it reaches."""
@@ -137,9 +138,9 @@ class Sketch:
         """Left, top, right, bottom of what is drawn so far, before mirroring."""
         return (min(self._xs), min(self._ys), max(self._xs), max(self._ys))
 
-    def figure(self, title: str, alt: str, margin: float = 1.5) -> Figure:
-        """The whole drawing."""
-        left, top, right, bottom = self.box
+    def figure(self, title: str, alt: str, margin: float = 1.5, box: Box | None = None) -> Figure:
+        """The whole drawing. box: what of it shows, if not all."""
+        left, top, right, bottom = box or self.box
         if self.mirrored:
             left, right = -right, -left
         wide, high = right - left + 2 * margin, bottom - top + 2 * margin

@@ -35,11 +35,14 @@ Cubic = tuple[Point, Point, Point, Point]
 
 @dataclass(frozen=True, slots=True)
 class Strand:
-    """Yarn along knots. width: in units, its edges included. fill: its colour."""
+    """Yarn along knots. width: in units, its edges included. fill: its colour. joined: whether its two ends
+    grow together, or out of something: they are round, and parts of one depth melt into each other.
+    """
 
     knots: Sequence[Knot]
     width: float = 2.6
     fill: Fill = "paper"
+    joined: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,19 +57,26 @@ class Solid:
 
 def draw_strands(sketch: Sketch, things: Iterable[Strand | Solid]) -> None:
     """Draws all from the deepest to the nearest; as deep as another, in the order given."""
-    parts: list[tuple[float, Strand | Solid, list[Cubic]]] = []
+    parts: list[tuple[float, Strand | Solid, list[list[Cubic]]]] = []
     for thing in things:
         if isinstance(thing, Solid):
             parts.append((thing.near, thing, []))
-        else:
-            parts += [(near, thing, run) for near, run in _runs(thing.knots)]
-    for _, thing, run in sorted(parts, key=lambda part: part[0]):
+            continue
+        levels: dict[float, list[list[Cubic]]] = {}
+        for near, run in _runs(thing.knots):
+            levels.setdefault(near, []).append(run)
+        parts += [(near, thing, runs) for near, runs in levels.items()]
+    for near, thing, runs in sorted(parts, key=lambda part: part[0]):
         if isinstance(thing, Solid):
             sketch.shape(thing.way, thing.reach, thing.fill, "edge")
-        else:
-            reach = [point for cubic in run for point in (cubic[0], cubic[3])]
-            sketch.thick(_way(run), reach, thing.width, "ink")
-            sketch.thick(_way(_lapped(run)), reach, thing.width - 2 * EDGE, thing.fill)
+            continue
+        reach = [point for run in runs for cubic in run for point in (cubic[0], cubic[3])]
+        ends = [k for k in (thing.knots[0], thing.knots[-1]) if thing.joined and k.near == near]
+        for width, fill, lap in ((thing.width, "ink", False), (thing.width - 2 * EDGE, thing.fill, True)):
+            for end in ends:
+                sketch.dot((end.x, end.y), width / 2, fill)
+            way = "".join(_way(_lapped(run) if lap else run) for run in runs)
+            sketch.thick(way, reach, width, fill)
 
 
 def curve(knots: Sequence[Knot]) -> list[Cubic]:

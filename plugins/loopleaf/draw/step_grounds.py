@@ -1,0 +1,199 @@
+"""What techniques are worked on: of each ground its places, the first loop on the hook, and the fabric."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from math import cos, radians, sin
+
+from .loops import HOOK_NEAR, YARN, lying
+from .step_fabric import COVERING, EVERY, FABRIC, finished, stems, tall_stems, tops, x_of
+from .step_moves import FIRST, HOLE, STITCH, Ground, Loop, Place, State
+from .step_scene import DEEP
+from .strands import Knot, Solid, Strand
+
+HEIGHTS: Mapping[str, float] = {
+    "chain": 0.0, "single": 9.0, "half": 13.0, "double": 18.0, "treble": 24.0, "double-treble": 29.0,
+}  # fmt: skip
+"""How tall stitches stand in the drawings."""
+
+OVERS = {"half": 1, "double": 1, "treble": 2, "double-treble": 3}
+
+STANDING = range(-2, 1)
+"""Finished stitches of the row that is being worked, the last one on stitch 0 below."""
+
+FOOT = 13.0
+_TALL_FOOT = 24.0
+
+Fabric = Callable[[State], Iterator[Strand | Solid]]
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """A ground with what is there before the first move. foot: how far down the drawing shows it."""
+
+    ground: Ground
+    start: State
+    fabric: Fabric
+    foot: float
+
+
+def setting(ground: str, stitch: str) -> Setting:
+    """The setting of a technique. Raises KeyError for a ground or a stitch that isn't known."""
+    return _SETTINGS[ground](stitch)
+
+
+def _after(height: float) -> State:
+    """One loop on the hook, out of the top of the last stitch."""
+    return State((Loop((x_of(0) - 1.0, -height), FIRST, "paper"),))
+
+
+def _stitches(stitch: str) -> Setting:
+    height = HEIGHTS[stitch]
+    x = x_of(1)
+    places = {
+        "next": Place("next", (x, HOLE), (x, 0.0)),
+        "same": Place("same", (x - 1.2, HOLE), (x, 0.0)),
+        "next 2": Place("next 2", (x_of(2), HOLE), (x_of(2), 0.0)),
+        "front loop": Place("front loop", (x, HOLE), (x, 0.0)),
+        "back loop": Place("back loop", (x, 0.2), (x, 0.0)),
+    }
+
+    def fabric(state: State) -> Iterator[Strand | Solid]:
+        yield from stems(1.0, FOOT + 2)
+        yield from tops(0.0, state.inside)
+        yield from finished(STANDING, height, _bars(stitch))
+
+    return Setting(Ground(places, height), _after(height), fabric, FOOT)
+
+
+def _bars(stitch: str) -> int:
+    return OVERS.get(stitch, 0)
+
+
+def _chain(stitch: str) -> Setting:
+    x = 6.0
+
+    def fabric(state: State) -> Iterator[Strand | Solid]:
+        for at in range(1, 4):
+            right = x + STITCH * (4 - at)
+            yield lying((right, 0.0), (right - STITCH, 0.0), FABRIC + at * 0.5)
+
+    start = State((Loop((x, 0.0), FIRST, "paper"),))
+    return Setting(Ground({}, 0.0), start, fabric, 6.0)
+
+
+def _space(stitch: str) -> Setting:
+    height = HEIGHTS[stitch]
+    x = x_of(1)
+    places = {"space": Place("space", (x, HOLE), (x, 0.0))}
+    bare = range(1, 4)
+
+    def fabric(state: State) -> Iterator[Strand | Solid]:
+        yield from (_lower(top) for top in tops(0.0))
+        yield from stems(1.0, 12.0, (n for n in EVERY if n not in bare[:-1]))
+        yield from tops(0.0, state.inside)
+        yield from finished(STANDING, height, 0)
+
+    return Setting(Ground(places, height, ((-STITCH, 0.0),)), _after(height), fabric, 16.5)
+
+
+def _lower(strand: Strand) -> Strand:
+    """The same in the row below, behind."""
+    knots = [knot._replace(y=knot.y + 12.5, near=knot.near - 14) for knot in strand.knots]
+    return Strand(knots, strand.width, strand.fill, strand.joined)
+
+
+def _tall(stitch: str) -> Setting:
+    height = HEIGHTS[stitch]
+    x = x_of(1) - STITCH / 2
+    middle = _TALL_FOOT * 0.55
+    lean = 0.22
+    behind, before = FABRIC - 14, FABRIC + 2
+    hole = (x, middle + 0.4)
+    places = {
+        "front post": Place("front post", hole, (x, middle), lean, 13.5, (behind, before)),
+        "back post": Place("back post", hole, (x, middle), lean, 13.5, (before, behind)),
+    }
+
+    def fabric(state: State) -> Iterator[Strand | Solid]:
+        inside = state.inside.name if state.inside is not None else ""
+        near = {"front post": COVERING, "back post": FABRIC - 10}.get(inside)
+        yield from tall_stems(_TALL_FOOT + 2, 1, near, inside == "back post")
+        yield from tops(0.0, numbers=range(-2, 1))
+        for top in tops(0.0, numbers=range(1, 6)):
+            yield _nearer(top, COVERING - FABRIC + 6) if inside else top
+        yield from finished(STANDING, height, _bars(stitch))
+
+    return Setting(Ground(places, height), _after(height), fabric, _TALL_FOOT)
+
+
+def _nearer(strand: Strand, by: float) -> Strand:
+    return replace(strand, knots=[knot._replace(near=knot.near + by) for knot in strand.knots])
+
+
+def _first(stitch: str) -> Setting:
+    height = HEIGHTS[stitch]
+    x = x_of(2)
+    middle = (x + STITCH / 2 - 1.0, -height)
+    places = {"first": Place("first", (middle[0], middle[1] + HOLE), middle)}
+
+    def fabric(state: State) -> Iterator[Strand | Solid]:
+        yield from stems(1.0, FOOT + 2)
+        yield from tops(0.0)
+        yield from finished([*STANDING, *range(2, 6)], height, 0, state.inside)
+
+    return Setting(Ground(places, height), _after(height), fabric, FOOT)
+
+
+_INNER, _OUTER = 8.0, 10.9
+"""The two strands of a ring lie so far from its middle: the yarn, and outside it its end."""
+
+_RING_END = (9.6, -2.2)
+"""Where the yarn leaves the ring, behind it."""
+
+
+def _eased(share: float) -> float:
+    """From 0 to 1, slowly at both ends."""
+    share = min(max(share, 0.0), 1.0)
+    return share * share * (3 - 2 * share)
+
+
+def _ring(stitch: str) -> Setting:
+    cx, cy = 0.0, 7.0
+
+    def at(degrees: float, out: float, near: float) -> Knot:
+        return Knot(cx + out * cos(radians(degrees)), cy - out * sin(radians(degrees)), near)
+
+    def place(name: str, degrees: float) -> Place:
+        hole, middle = at(degrees, _INNER - 2.4, 0.0), at(degrees, (_INNER + _OUTER) / 2, 0.0)
+        return Place(name, (hole.x, hole.y), (middle.x, middle.y), 0.78, 16.0)
+
+    places = {"ring": place("ring", 82), "ring again": place("ring again", 112)}
+
+    def fabric(state: State) -> Iterator[Strand | Solid]:
+        over = HOOK_NEAR + 2 if state.inside is not None else FABRIC
+        end = [Knot(cx - _OUTER - 2.0, cy + 17.0, FABRIC), Knot(cx - _OUTER - 0.8, cy + 6.0, FABRIC)]
+        turns = [
+            at(
+                turn,
+                _INNER + (_OUTER - _INNER) * _eased((turn + 60) / 110),
+                over if 45 < turn % 360 < 155 else FABRIC,
+            )
+            for turn in range(170, -290, -20)
+        ]
+        behind = [at(60, _INNER + 0.6, FABRIC - 12), Knot(*_RING_END, FABRIC - 12)]
+        x, y = places["ring"].hole
+        back = [Knot(x + 5.5, y - 7.2, DEEP), Knot(x + 1.0, y - 3.0, DEEP)] if state.on or state.lain else []
+        yield Strand([*end, *turns, *behind, *back], YARN, "tint")
+
+    steps = ((-1.0, -8.5), (-7.0, 0.6))
+    return Setting(Ground(places, 9.0, steps), State((), begin=_RING_END), fabric, 22.0)
+
+
+_SETTINGS: Mapping[str, Callable[[str], Setting]] = {
+    "stitches": _stitches,
+    "chain": _chain,
+    "space": _space,
+    "tall": _tall,
+    "first": _first,
+    "ring": _ring,
+}

@@ -1,0 +1,69 @@
+"""Which of the techniques that are drawn step by step a worked pattern uses."""
+
+from collections import Counter
+from collections.abc import Iterator
+
+from ..fabric import Made, PatternWork, PieceWork, Ring, Space, WorkedRound
+
+_GATHERED = ("cluster", "bobble")
+
+
+def uses(work: PatternWork) -> frozenset[str]:
+    """The keys of `steps.yml` that the stitches, the rounds and the finishing call for, in any size."""
+    found: set[str] = set()
+    for piece in work.pieces:
+        found |= set(_in_a_piece(work, piece))
+    for step in work.pattern.finishing:
+        found |= {"cord"} if step.thread is not None else set()
+        found |= {"sew"} if step.sew is not None else set()
+    return frozenset(found)
+
+
+def _in_a_piece(work: PatternWork, piece: PieceWork) -> Iterator[str]:
+    model = work.pattern.pieces[piece.name]
+    if model.worked == "chain" or (model.start is not None and model.start.chain is not None):
+        yield "chain"
+    yarns: set[str] = set()
+    for one in piece.rounds:
+        if one.joined:
+            yield "join"
+        for worked in one.sizes:
+            if worked is not None:
+                yield from _in_a_round(worked)
+                yarns |= {made.yarn for made in worked.made}
+    if len(yarns) > 1:
+        yield "change"
+
+
+def _in_a_round(worked: WorkedRound) -> Iterator[str]:
+    shared: Counter[int] = Counter()
+    for made in worked.made:
+        if isinstance(made, Space):
+            yield "chain"
+            continue
+        yield from _in_a_stitch(made)
+        if made.number and len(made.into) == 1 and isinstance(made.into[0], Made) and not made.unit:
+            shared[id(made.into[0])] += 1
+    if any(number == 2 for number in shared.values()):
+        yield "increase"
+
+
+def _in_a_stitch(made: Made) -> Iterator[str]:
+    if made.role in ("turning", "chain"):
+        yield "chain"
+        return
+    if made.role != "join":
+        yield made.kind
+    if made.form == "tog":
+        yield "decrease"
+    elif made.form in _GATHERED:
+        yield "cluster"
+    if made.loop in ("front", "back"):
+        yield f"{made.loop}-loop"
+    if made.post:
+        yield f"{made.post}-post"
+    for place in made.into:
+        if isinstance(place, Ring) and place.kind == "magic":
+            yield "ring"
+        elif isinstance(place, Space):
+            yield "space"

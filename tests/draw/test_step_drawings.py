@@ -1,0 +1,274 @@
+"""Step drawings: the moves are the trade's own, and the yarn passes over and under where it must."""
+
+from collections.abc import Sequence
+from importlib.resources import files
+from itertools import pairwise
+from typing import Any
+
+import pytest
+import yaml
+
+from loopleaf import trade
+from loopleaf.draw.crochet_hook import Hook
+from loopleaf.draw.loops import BEFORE, BEHIND, HOOK_NEAR, lying, on_the_hook
+from loopleaf.draw.sketch import Sketch
+from loopleaf.draw.step_drawings import techniques
+from loopleaf.draw.step_fabric import tops
+from loopleaf.draw.step_grounds import setting
+from loopleaf.draw.step_moves import Bar, Lain, Loop, Place, State, Wrap, carried_out
+from loopleaf.draw.step_needle import cord_scene
+from loopleaf.draw.step_scene import DEEP, hook_for, places_on, scene
+from loopleaf.draw.step_uses import uses
+from loopleaf.draw.strands import Knot, Strand, curve, draw_strands
+
+from .pieces import COLLECTION, demo
+
+ROWS: list[dict[str, Any]] = yaml.safe_load(
+    files("loopleaf.draw").joinpath("steps.yml").read_text(encoding="utf-8")
+)["techniques"]
+WITH_A_HOOK = [row for row in ROWS if row["ground"] not in ("posts", "seam")]
+PLAIN = ("single", "half", "double", "treble", "double-treble")
+
+
+def states(row: dict[str, Any]) -> list[State]:
+    """The work after each step of a technique."""
+    place = setting(row["ground"], row["stitch"])
+    found, state = [], place.start
+    for step in row["steps"]:
+        state = carried_out(state, step["do"], place.ground)
+        found.append(state)
+    return found
+
+
+def moves(key: str) -> list[str]:
+    row = next(row for row in ROWS if row["key"] == key)
+    return [move for step in row["steps"] for move in step["do"]]
+
+
+# ---- the moves --------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("key", PLAIN)
+def test_as_many_yarns_over_before_going_in_as_the_table_has(key: str) -> None:
+    first = moves(key)[: moves(key).index("into next")]
+    assert first.count("over") == trade.stitch(key).yarn_overs
+
+
+@pytest.mark.parametrize("key", PLAIN)
+def test_the_loop_drawn_up_makes_two_more_loops_than_yarns_over(key: str) -> None:
+    """Single: two; half and double: three; treble: four; double treble: five (trade/stitches.yml, `how`)."""
+    row = next(row for row in ROWS if row["key"] == key)
+    place = setting(row["ground"], row["stitch"])
+    upto = moves(key)[: moves(key).index("up") + 1]
+    assert len(carried_out(place.start, upto, place.ground).on) == (trade.stitch(key).yarn_overs or 0) + 2
+
+
+@pytest.mark.parametrize("row", WITH_A_HOOK, ids=lambda row: row["key"])
+def test_every_technique_ends_with_one_loop_on_the_hook(row: dict[str, Any]) -> None:
+    last = states(row)[-1]
+    if row["key"] != "chain":  # which shows how it goes on
+        assert last.over == ""
+    assert [type(one) for one in last.on] == [Loop]
+    assert last.inside is None
+
+
+@pytest.mark.parametrize(
+    ("key", "said"),
+    [
+        ("double", ["three loops on the hook", "two are left"]),
+        ("treble", ["four loops on the hook", "three are left", "two are left"]),
+        ("double-treble", ["five loops on the hook", "three are left", "two are left"]),
+        ("decrease", ["three on the hook"]),
+        ("single", ["two loops on the hook"]),
+    ],
+)
+def test_the_words_count_the_loops_that_are_drawn(key: str, said: Sequence[str]) -> None:
+    numbers = {"two": 2, "three": 3, "four": 4, "five": 5}
+    row = next(row for row in ROWS if row["key"] == key)
+    after = dict(zip((step["say"] for step in row["steps"]), states(row), strict=True))
+    for phrase in said:
+        matching = [state for words, state in after.items() if phrase in words]
+        assert matching, phrase
+        assert {len(state.on) for state in matching} == {numbers[phrase.split()[0]]}
+
+
+def test_no_yarn_is_lost() -> None:
+    """Every loop and yarn over is on the hook, or lies in the stitch."""
+    place = setting("stitches", "treble")
+    done = carried_out(place.start, moves("treble"), place.ground)
+    drawn = moves("treble").count("over")
+    laid = [one for one in done.lain if isinstance(one, Bar)]
+    loops = [one for one in done.lain if isinstance(one, Lain)]
+    assert len(laid) == 2
+    assert len(laid) + len(loops) + len(done.on) == drawn + 1, "with the loop that was there at first"
+
+
+def test_an_unknown_move_is_no_move() -> None:
+    place = setting("stitches", "single")
+    with pytest.raises(KeyError):
+        carried_out(place.start, ["under"], place.ground)
+
+
+# ---- over and under ---------------------------------------------------------------------------------
+
+
+def crossings(strand: Strand, hook: Hook) -> str:
+    """How a strand passes the hook's middle line: `-` behind it, `+` before it, in the strand's order."""
+    found = ""
+    for a, b in pairwise(strand.knots):
+        sides = [(k.x - hook.tip[0], k.y - hook.tip[1]) for k in (a, b)]
+        dx, dy = hook.at(1.0)[0] - hook.tip[0], hook.at(1.0)[1] - hook.tip[1]
+        one, other = ((y * dx - x * dy) for x, y in sides)
+        if (one < 0) != (other < 0):
+            found += "+" if (a.near + b.near) / 2 > HOOK_NEAR else "-"
+    return found
+
+
+@pytest.mark.parametrize("root", [(20.0, 10.0), (20.0, -12.0)])
+def test_a_loop_goes_around_the_hook_behind_it_and_before_it(root: tuple[float, float]) -> None:
+    hook = Hook((0.0, 0.0), 0.1)
+    assert sorted(crossings(on_the_hook(root, hook, 20.0, 25.0), hook)) == ["+", "-"]
+
+
+@pytest.mark.parametrize("row", WITH_A_HOOK, ids=lambda row: row["key"])
+def test_yarn_in_the_throat_passes_before_the_hook(row: dict[str, Any]) -> None:
+    place = setting(row["ground"], row["stitch"])
+    for state in states(row):
+        if not state.over:
+            continue
+        hook = hook_for(state)
+        working = [
+            thing
+            for thing in scene(state, list(place.fabric(state)))
+            if isinstance(thing, Strand) and thing.knots[-1].x < -33 and thing.fill == state.over
+        ]
+        assert len(working) == 1
+        assert "+" in crossings(working[0], hook)
+
+
+def test_the_hook_goes_under_both_loops_and_its_head_is_behind_the_work() -> None:
+    place = Place("next", (2.4, 3.4), (2.4, 0.0))
+    rows = {round((12.0 - s.knots[0].x) / 9.6 + 0.5): s for s in tops(0.0, place)}
+    assert all(knot.near > HOOK_NEAR for knot in rows[1].knots), "both loops lie over the hook"
+    assert all(knot.near > BEFORE for knot in rows[2].knots), "the next stitch covers hook and yarn"
+    assert all(knot.near < BEHIND for knot in rows[0].knots), "the last one is behind the stem"
+
+
+@pytest.mark.parametrize(("name", "over"), [("front loop", "lower"), ("back loop", "upper")])
+def test_in_one_loop_only_the_other_stays_under_the_hook(name: str, over: str) -> None:
+    strand = next(s for s in tops(0.0, Place(name, (2.4, 3.4), (2.4, 0.0)), [1]))
+    near = {
+        "lower": [k.near for k in strand.knots if k.y > 1],
+        "upper": [k.near for k in strand.knots if k.y < -1],
+    }
+    other = "upper" if over == "lower" else "lower"
+    assert min(near[over]) > HOOK_NEAR > max(near[other])
+
+
+@pytest.mark.parametrize(("name", "behind"), [("front-post", True), ("back-post", False)])
+def test_a_post_stitch_goes_around_its_stem(name: str, behind: bool) -> None:
+    """From the front the yarn passes behind the stem, from the back before it."""
+    row = next(row for row in ROWS if row["key"] == name)
+    last = states(row)[-1]
+    around = next(one for one in last.lain if isinstance(one, Lain) and one.hug is not None)
+    across, beside = around.hug or (0.0, 0.0)
+    assert (across < beside) is behind
+
+
+def test_later_loops_lie_over_the_ones_that_they_come_out_of() -> None:
+    place = setting("stitches", "double")
+    done = carried_out(place.start, moves("double"), place.ground)
+    by_root = {one.root: one for one in done.lain if isinstance(one, Lain)}
+    for one in by_root.values():
+        if one.tip in by_root:
+            assert by_root[one.tip].made > one.made
+
+
+def test_loops_on_the_hook_keep_their_order_and_do_not_touch() -> None:
+    place = setting("stitches", "double-treble")
+    state = carried_out(place.start, moves("double-treble")[:6], place.ground)
+    assert [type(one) for one in state.on] == [Loop, Wrap, Wrap, Wrap, Loop]
+    along = places_on(state, hook_for(state))
+    assert along == sorted(along, reverse=True)
+    assert min(a - b for a, b in pairwise(along)) > 4
+
+
+def test_a_cord_passes_each_post_as_the_moves_say() -> None:
+    passes = ["under", "over", "over", "under"]
+    cord = next(thing for thing in cord_scene(passes) if isinstance(thing, Strand) and thing.fill == "tint")
+    nears = [knot.near for knot in cord.knots[3:]][1::3]
+    assert ["over" if near > HOOK_NEAR else "under" for near in nears] == passes
+
+
+# ---- how it is drawn --------------------------------------------------------------------------------
+
+
+def test_the_nearer_strand_is_laid_down_last() -> None:
+    across = Strand([Knot(-5, 0, 1), Knot(5, 0, 1)], 2.0, "#111111")
+    up = Strand([Knot(0, -5, 2), Knot(0, 5, 2)], 2.0, "#222222")
+    sketch = Sketch()
+    draw_strands(sketch, [up, across])
+    svg = sketch.figure("t", "t").svg
+    assert svg.index("#111111") < svg.index("#222222")
+
+
+def test_a_strand_is_cut_halfway_between_depths() -> None:
+    sketch = Sketch()
+    draw_strands(sketch, [Strand([Knot(0, 0, 1), Knot(10, 0, 3), Knot(20, 0, 3)], 2.0, "#111111")])
+    svg = sketch.figure("t", "t").svg
+    assert svg.count('stroke="#111111"') == 2
+    assert "M5 0c" in svg.replace("M4.88 0c", "M5 0c")
+
+
+def test_curves_go_through_their_knots() -> None:
+    knots = [Knot(0, 0), Knot(3, 4), Knot(9, 4), Knot(12, -3)]
+    found = curve(knots)
+    assert [cubic[0] for cubic in found] == [(k.x, k.y) for k in knots[:-1]]
+    assert found[-1][3] == (12, -3)
+
+
+def test_a_lying_loop_closes_at_its_root() -> None:
+    strand = lying((10.0, 0.0), (0.0, 0.0), 20.0)
+    assert strand.knots[0] == strand.knots[-1]
+    assert min(knot.x for knot in strand.knots) < 0, "it goes around what comes out of it"
+    assert DEEP < 20.0
+
+
+# ---- what is published ------------------------------------------------------------------------------
+
+
+def test_both_hands_have_the_same_steps_mirrored() -> None:
+    for technique in techniques("US"):
+        for step in technique.steps:
+            left, top, wide, high = view(step.right.svg)
+            assert view(step.left.svg) == pytest.approx((-left - wide, top, wide, high))
+            assert step.left.svg.count("<path") == step.right.svg.count("<path")
+            assert 'transform="scale(-1 1)"' in step.left.svg
+
+
+def view(svg: str) -> tuple[float, ...]:
+    return tuple(float(number) for number in svg.split('viewBox="', 1)[1].split('"', 1)[0].split())
+
+
+def test_the_words_are_in_the_reader_s_terms() -> None:
+    us, uk = ({t.key: t for t in techniques(terms)} for terms in ("US", "UK"))
+    assert us["double"].title == "Double crochet"
+    assert uk["double"].title == "Treble"
+    assert "Yarn over" in us["half"].steps[0].words
+    assert "Yarn round hook" in uk["half"].steps[0].words
+    assert us["half"].steps[0].right.alt.startswith("Half double crochet. Yarn over, put the hook")
+
+
+def test_all_that_the_collection_uses_is_drawn() -> None:
+    keys = {technique.key for technique in techniques("US")}
+    used: set[str] = set()
+    for path in COLLECTION.glob("*.yml"):
+        used |= uses(demo(path.stem)[0])
+    assert used <= keys
+    assert {"ring", "front-post", "back-post", "cluster", "cord", "sew", "change", "back-loop"} <= used
+
+
+def test_what_a_pattern_uses() -> None:
+    assert uses(demo("reed-tray")[0]) == {"back-loop", "chain", "increase", "join", "single"}
+    assert {"cord", "sew", "ring", "space"} <= uses(demo("lantern-pouch")[0])
+    assert "join" not in uses(demo("pebble-ball")[0]), "a spiral"
