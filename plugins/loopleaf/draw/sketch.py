@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from html import escape
 from typing import Literal
+from zlib import crc32
 
 from .canvas import Box, Point, number
 
@@ -19,6 +20,8 @@ Fill = str
 """An ink by its name (`paper`, `ink`, `second`, `tint`, `steel`), or a colour `#rrggbb`."""
 
 Anchor = Literal["start", "middle", "end"]
+
+_OWN = "\x00"
 
 _MIRRORED: dict[Anchor, Anchor] = {"start": "end", "end": "start", "middle": "middle"}
 
@@ -68,6 +71,7 @@ class Sketch:
 
     mirrored: bool = False
     _parts: list[str] = field(default_factory=list)
+    _tubes: int = 0
     _xs: list[float] = field(default_factory=list)
     _ys: list[float] = field(default_factory=list)
 
@@ -104,16 +108,24 @@ class Sketch:
         left = {"start": 0.0, "middle": wide / 2, "end": wide}[anchor]
         self._grow([(at[0] - left, at[1] - size * 0.8), (at[0] - left + wide, at[1] + size * 0.25)])
 
-    def thick(self, way: str, reach: Sequence[Point], width: float, colour: Fill) -> None:
-        """A line of any width with cut ends, by its path and the points that it reaches."""
-        if colour in _PRINTED:
-            attributes = f'class="draw-{colour}" stroke="{_PRINTED[colour]}"'
-        else:
-            attributes = f'stroke="{colour}"'
-        self._parts.append(
-            f'<path {attributes} stroke-width="{number(width)}" stroke-linecap="butt" '
-            f'd="{way}"{self._mirror}/>'
-        )
+    def tube(
+        self, way: str, inner: str, reach: Sequence[Point], width: float, edge: float, fill: Fill
+    ) -> None:
+        """A line of any width with dark edges and cut ends, by its path, that of its inside, and the points
+        that it reaches.
+        """
+        self._tubes += 1
+        name = f"{_OWN}{self._tubes}"
+        shared = way == inner
+        if shared:
+            self._parts.append(f'<defs><path id="{name}" d="{way}"/></defs>')
+        for line, colour, wide in ((way, "ink", width), (inner, fill, width - 2 * edge)):
+            known = f'class="draw-{colour}" ' if colour in _PRINTED else ""
+            which = f'use href="#{name}"' if shared else f'path d="{line}"'
+            self._parts.append(
+                f'<{which} {known}stroke="{_PRINTED.get(colour, colour)}" '
+                f'stroke-width="{number(wide)}" stroke-linecap="butt"{self._mirror}/>'
+            )
         half = width / 2
         self._grow([(x + side, y + side) for x, y in reach for side in (-half, half)])
 
@@ -151,7 +163,8 @@ class Sketch:
             f'stroke-linejoin="round" font-family="Leaflet Sans, sans-serif"><title>{escape(title)}</title>'
             f"<desc>{escape(alt)}</desc>{STYLE}{''.join(self._parts)}</svg>"
         )
-        return Figure(svg, alt)
+        # Names of its own, for several drawings may stand in one page.
+        return Figure(svg.replace(_OWN, f"t{crc32(svg.encode()):08x}-"), alt)
 
     def _at(self, point: Point) -> Point:
         return (-point[0], point[1]) if self.mirrored else point

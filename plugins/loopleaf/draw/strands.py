@@ -19,7 +19,7 @@ EDGE = 0.42
 """Width of a strand's dark edge, in units: more than a quarter point even where it is printed smaller."""
 
 _LAP = 0.12
-"""A part's filling reaches so far beyond its cut ends, so that no seam shows."""
+"""The inside of a part reaches so far beyond its cut ends, so that no seam shows."""
 
 
 class Knot(NamedTuple):
@@ -72,11 +72,12 @@ def draw_strands(sketch: Sketch, things: Iterable[Strand | Solid]) -> None:
             continue
         reach = [point for run in runs for cubic in run for point in (cubic[0], cubic[3])]
         ends = [k for k in (thing.knots[0], thing.knots[-1]) if thing.joined and k.near == near]
-        for width, fill, lap in ((thing.width, "ink", False), (thing.width - 2 * EDGE, thing.fill, True)):
+        for width, fill in ((thing.width, "ink"), (thing.width - 2 * EDGE, thing.fill)):
             for end in ends:
                 sketch.dot((end.x, end.y), width / 2, fill)
-            way = "".join(_way(_lapped(run) if lap else run) for run in runs)
-            sketch.thick(way, reach, width, fill)
+        way = "".join(_way(run) for run in runs)
+        inner = way if len(ends) == 2 else "".join(_way(_lapped(run)) for run in runs)
+        sketch.tube(way, inner, reach, thing.width, EDGE, thing.fill)
 
 
 def curve(knots: Sequence[Knot]) -> list[Cubic]:
