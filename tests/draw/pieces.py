@@ -12,7 +12,7 @@ from loopleaf.pattern import load
 from tests.measure.worked_patterns import worked
 
 COLLECTION = Path(__file__).resolve().parents[2] / "patterns"
-DEMO = ("gull-collar", "harbour-square", "lantern-pouch", "pebble-ball", "reed-tray", "tide-cloth")
+DEMO = tuple(sorted(path.stem for path in COLLECTION.glob("*.yml")))
 SVG = "{http://www.w3.org/2000/svg}"
 
 SQUARE = """

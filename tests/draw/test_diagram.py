@@ -40,7 +40,9 @@ def test_signs_by_kind_are_what_the_engine_counts(name: str) -> None:
         signs = marked(drawn, piece.name)
         for one in piece.rounds:
             made = one.sizes[0]
-            assert made is not None
+            if made is None:  # a round that the first size doesn't work
+                assert not [s for s in signs if s.get("data-round") == one.plan.label]
+                continue
             assert stitches_by_kind(signs, one.plan.label) == plain_kinds(made, work.pattern.terms)
             chains = sum(
                 m.chains for m in made.made if isinstance(m, Space) or m.role in ("turning", "chain")
@@ -48,7 +50,7 @@ def test_signs_by_kind_are_what_the_engine_counts(name: str) -> None:
             ovals = [s for s in signs if s.get("data-round") == one.plan.label and s.get("data-kind") == "ch"]
             assert len(ovals) == chains
             compared += 1
-    assert compared == sum(len(piece.rounds) for piece in work.pieces)
+    assert compared == sum(one.sizes[0] is not None for piece in work.pieces for one in piece.rounds)
 
 
 @pytest.mark.parametrize("name", DEMO)
@@ -58,7 +60,8 @@ def test_stitches_are_numbered_from_one_on(name: str) -> None:
     for piece in work.pieces:
         for one in piece.rounds:
             made = one.sizes[0]
-            assert made is not None
+            if made is None:
+                continue
             numbers = [
                 int(sign.get("data-stitch") or 0)
                 for sign in marked(drawn, piece.name)

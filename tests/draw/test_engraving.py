@@ -24,14 +24,14 @@ from loopleaf.draw.signs import UNIT
 from loopleaf.draw.subject import Subject, subject_of
 from loopleaf.fabric import Made, Space, work_pattern
 from loopleaf.measure import measure
+from loopleaf.notation import stitch_name
+from loopleaf.notation.tree import Stitch
 from loopleaf.pattern import load
 from tests.measure.worked_patterns import worked
 from tests.quality.generated import patterns
 
 from .engraving import inked, overlaps
-from .pieces import COLLECTION, MAT, demo, marked, rounds, rows, stitches_by_kind, subject, tree
-
-ALL = sorted(path.stem for path in COLLECTION.glob("*.yml"))
+from .pieces import DEMO, MAT, demo, marked, rounds, rows, stitches_by_kind, subject, tree
 
 MOST_IN_COMMON = 0.6
 """No two signs have more of the smaller one's box in common than this."""
@@ -56,7 +56,7 @@ def laid_out(name: str) -> list[tuple[Subject, Layout]]:
     return [(found, lay_out(found)) for found in pieces(name)]
 
 
-@pytest.mark.parametrize("name", ALL)
+@pytest.mark.parametrize("name", DEMO)
 def test_signs_hardly_lie_on_each_other(name: str) -> None:
     work, measured = demo(name)
     looked_at = 0
@@ -71,7 +71,7 @@ def test_signs_hardly_lie_on_each_other(name: str) -> None:
     assert looked_at > 20
 
 
-@pytest.mark.parametrize("name", ALL)
+@pytest.mark.parametrize("name", DEMO)
 def test_feet_meet_their_places(name: str) -> None:
     met = 0
     for found, layout in laid_out(name):
@@ -106,7 +106,7 @@ def test_feet_in_a_chain_space_stand_on_its_arch() -> None:
     assert stood > 200
 
 
-@pytest.mark.parametrize("name", ALL)
+@pytest.mark.parametrize("name", DEMO)
 def test_neighbours_keep_their_distance_and_their_order(name: str) -> None:
     for _, layout in laid_out(name):
         for line in layout.lines:
@@ -208,7 +208,7 @@ def test_a_large_chart_shows_repeats_once() -> None:
     assert "opacity" not in diagram(worked(MAT))
 
 
-@pytest.mark.parametrize("name", ALL)
+@pytest.mark.parametrize("name", DEMO)
 def test_a_thousand_stitches_take_at_most_150_kb(name: str) -> None:
     work, measured = demo(name)
     for found in pieces(name):
@@ -217,7 +217,7 @@ def test_a_thousand_stitches_take_at_most_150_kb(name: str) -> None:
         assert len(drawn) < 12_000 + 138 * signs
 
 
-@pytest.mark.parametrize("name", ALL)
+@pytest.mark.parametrize("name", DEMO)
 def test_mirrored_twice_is_the_same(name: str) -> None:
     work, measured = demo(name)
     for found in pieces(name):
@@ -233,7 +233,7 @@ def test_mirrored_twice_is_the_same(name: str) -> None:
 
 def test_printed_strokes_are_no_thinner_than_a_hairline() -> None:
     """A quarter of a point where the chart is as wide or as high as a page of half A4 gives room."""
-    for name in ALL:
+    for name in DEMO:
         work, measured = demo(name)
         for found in pieces(name):
             drawn = diagram(work, found.piece.name, measured=measured)
@@ -285,14 +285,21 @@ def test_charts_of_patterns_made_by_chance(text: bytes) -> None:
             made = one.sizes[0]
             if made is None:
                 continue
-            counted = Counter(m.number for m in made.made if isinstance(m, Made) and m.number)
-            found = stitches_by_kind(marked(drawn, piece.name), one.plan.label)
-            assert sum(found.values()) == len(counted)
+            counted = Counter(
+                {
+                    stitch_name(Stitch(kind), work.pattern.terms): number
+                    for kind, number in made.makes.items()
+                    if isinstance(kind, str) and kind != "picot"
+                }
+            )
+            assert stitches_by_kind(marked(drawn, piece.name), one.plan.label) == counted
+            picots = [s for s in marked(drawn, piece.name) if s.get("data-kind") == "picot"]
+            assert sum(s.get("data-round") == one.plan.label for s in picots) == made.makes.get("picot", 0)
     crossed = b"skipped st" in text  # these are meant to lie on each other
     for found_piece in work.pieces if not crossed else []:
         signs = inked(drawn, found_piece.name)
         pairs = overlaps(signs)
-        assert sum(share > 0.5 for share, _, _ in pairs) <= 0.05 * len(signs) + 4
+        assert sum(share > 0.5 for share, _, _ in pairs) <= 0.08 * len(signs) + 4
 
 
 def test_the_order_of_the_file_is_the_order_of_the_drawing() -> None:

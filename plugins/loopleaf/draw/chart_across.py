@@ -37,6 +37,7 @@ CLOSEST = 0.8
 class Across:
     """A round along its way, `level` out. below: the places of each thing, as far as the chart has them.
     corners: the things that lie in a polygon's corners. firm: it is worked around a chain.
+    room: how wide a straight row is laid at least.
     """
 
     ground: Ground
@@ -45,6 +46,7 @@ class Across:
     level: float
     corners: frozenset[int]
     firm: bool
+    room: float
 
     def settled(self) -> tuple[list[float], list[float | None]]:
         """Where along the way each thing comes to rest, in units; and where the middle of its feet lies."""
@@ -126,7 +128,8 @@ class Across:
         if not self.closed:
             self._as_wide_as_below(rests, wides, groups, feet)
         if isinstance(self.ground, Straight | Bends):
-            return rests
+            more = max(self.room - sum(rests) - (wides[0] + wides[-1]) / 2, 0.0) / max(len(rests), 1)
+            return [rest + more for rest in rests]
         if self.closed and len(groups) > 1 and self._first_fan(groups):
             beyond = 0.0
         usual = max(beyond, *(shares[one[-1]] for one in groups[:-1])) if len(groups) > 1 else 1.0

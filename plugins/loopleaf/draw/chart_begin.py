@@ -27,8 +27,10 @@ class Beginning:
     ring: float = 0.0
 
 
-def begun(subject: Subject, ground: Ground, backward: bool) -> Beginning:
-    """Where the beginning of a piece lies. backward: its first row is made against the way."""
+def begun(subject: Subject, ground: Ground, backward: bool, room: float) -> Beginning:
+    """Where the beginning of a piece lies. backward: its first row is made against the way,
+    and is laid so wide at least.
+    """
     start = subject.piece.starts[0] if subject.piece.starts else []
     first = start[0] if start else None
     if isinstance(first, Ring):
@@ -43,6 +45,6 @@ def begun(subject: Subject, ground: Ground, backward: bool) -> Beginning:
     chains = [place for place in start if isinstance(place, Made) and place.role == "foundation"]
     many = max(len(chains), 1)
     out = ground.out_for(many * UNIT)
-    step = UNIT / ground.way(out) if out else UNIT
+    step = UNIT / ground.way(out) if out else max(UNIT, room / many)
     alongs = [(many - at - 0.5 if backward else at + 0.5) * step for at in range(many)]
     return Beginning(out, out, {id(place): along for place, along in zip(chains, alongs, strict=False)})

@@ -17,7 +17,7 @@ from ..fabric.edge import Edge
 from .chart_across import Across, room_for
 from .chart_begin import begun
 from .chart_feet import set_down
-from .chart_ground import Ground, Inward, ground_for
+from .chart_ground import Bends, Ground, Inward, Straight, ground_for
 from .chart_lines import Layout, Line, Top
 from .chart_things import NUMBER_ROOM, Thing, gap_of, lowest_height, place_key, things_of, wide_of
 from .chart_up import ROOM, heads, level_for
@@ -25,8 +25,11 @@ from .section import Oval, Polygon
 from .signs import CHAIN_LONG, UNIT
 from .subject import Subject
 
-CLOSING = 0.55
+CLOSING = 0.7
 """A piece whose last round has less than this share of its fullest one's room closes over itself."""
+
+NARROWER = 0.75
+"""A row is no narrower than this share of the one above it: else that one's stitches would lie down."""
 
 BETWEEN = 40.0
 """Between the two sides of a ball."""
@@ -36,22 +39,37 @@ def lay_out(subject: Subject) -> Layout:
     """The chart of a piece in its first size."""
     ground = ground_for(subject)
     backward = [(work.side != "WS") == subject.in_rows for work in subject.piece.rounds]
-    begin = begun(subject, ground, backward[0])
+    rows = [things_of(one, back) for one, back in zip(subject.worked, backward, strict=True)]
+    rooms = _rooms(ground, rows)
+    begin = begun(subject, ground, backward[0], rooms[0])
     tops: dict[Hashable, Top] = {
         key: Top(ground, along, along, begin.level, begin.out, UNIT, order)
         for order, (key, along) in enumerate(sorted(begin.chains.items(), key=lambda chain: chain[1]))
     }
     layout = Layout(ground, begin, [], tops)
-    rows = [things_of(one, back) for one, back in zip(subject.worked, backward, strict=True)]
     closing = _closing(ground, rows)
     low = begin.out
-    for at, (one, things, back) in enumerate(zip(subject.worked, rows, backward, strict=True)):
+    for at, (one, things, back, room) in enumerate(zip(subject.worked, rows, backward, rooms, strict=True)):
         if at == closing:
             ground = _turned_over(layout, rows[at:])
             low = 0.0
         corners = Edge(list(one.edge)).corners() if one.edge and isinstance(ground, Polygon) else ()
-        low = _lay_line(layout, Line(ground, things, back, frozenset(corners), gap_of(one)), low)
+        line = Line(ground, things, back, frozenset(corners), gap_of(one), room)
+        low = _lay_line(layout, line, low)
     return layout
+
+
+def _rooms(ground: Ground, rows: Sequence[Sequence[Thing]]) -> list[float]:
+    """How wide each straight row is laid, at least: a row is spread where the next one is much fuller. 0 for
+    rounds, which go further out.
+    """
+    if not isinstance(ground, Straight | Bends):
+        return [0.0] * len(rows)
+    rooms: list[float] = []
+    for things in reversed(rows):
+        own = sum(wide_of(thing) for thing in things)
+        rooms.append(max(own, NARROWER * rooms[-1] if rooms else 0.0))
+    return rooms[::-1]
 
 
 def _lay_line(layout: Layout, line: Line, low: float) -> float:
@@ -64,7 +82,7 @@ def _lay_line(layout: Layout, line: Line, low: float) -> float:
     need = room_for(line.ground, line.things, line.corners, line.gap)
     line.level = level_for(line.ground, line.things, below, need, low)
     firm = len(layout.lines) == 1 and isinstance(line.ground, Oval) and line.ground.spine > 0
-    xs, footing = Across(line.ground, line.things, below, line.level, line.corners, firm).settled()
+    xs, footing = Across(line.ground, line.things, below, line.level, line.corners, firm, line.room).settled()
     outs = heads(line.ground, line.things, xs, footing, below, line.level, low)
     first, way = -1 if line.backward else 0, line.ground.way(line.level)
     line.start, line.seam = xs[first] / way, ((xs[0] + xs[-1]) / way - 1) / 2

@@ -44,6 +44,7 @@ class Top:
 class Line:
     """A round or row laid out. things: along its way. backward: made against the way. corners: the things, by
     their ids, that lie in a polygon's corners. gap: the room at its start.
+    room: how wide a straight row is laid at least.
 
     feet, heads: of each stitch, by its id, y up. arches: of each space. start: the share along the way of the
     first thing made, and seam of the gap before it, `level` out. low, high: how far out its lower and upper
@@ -55,6 +56,7 @@ class Line:
     backward: bool
     corners: frozenset[int]
     gap: float
+    room: float
     feet: dict[int, list[Point]] = field(default_factory=dict)
     heads: dict[int, Point] = field(default_factory=dict)
     arches: dict[int, Arch] = field(default_factory=dict)

@@ -31,6 +31,9 @@ from .subject import Subject, main_colour, subject_of
 SMALLEST, LARGEST = 5.0, 9.0
 """Height of the rounds' numbers, in units: more in a large chart, as far as there is room."""
 
+NARROWEST = 200.0
+"""A small piece is drawn in so much room, in units, so that it isn't blown up beside a large one."""
+
 STROKE = 0.9
 PRINTED_MM = (120.0, 170.0)
 HAIRLINE_MM = 0.0882
@@ -166,6 +169,8 @@ def _with_words(one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes) -> 
         words.append(word(-x if left_handed else x, y + size * 0.36, text, size, "middle"))
     if left_handed:
         left, right = -right, -left
+    beside = max(NARROWEST - (right - left), 0.0) / 2
+    left, right = left - beside, right + beside
     arrow = shapes.name(ARROW, filled=True)
     ways = "".join(
         f'<use class="chart-words" href="#{arrow}" '
