@@ -4,7 +4,7 @@
 export NO_MKDOCS_2_WARNING = 1
 
 .DEFAULT_GOAL := help
-.PHONY: help site test serve check lint format golden faults fuzz long bench pictures lock clean ready ready-test
+.PHONY: help site test serve check lint format golden faults fuzz mutants long bench pictures lock clean ready ready-test
 
 help:            ## this list
 	@sed -n 's/^\([a-z]*\):[^#]*## /  make \1	/p' Makefile | expand -t 18
@@ -43,10 +43,13 @@ faults: ready-test ## make mistakes in every right pattern and count how many ar
 fuzz: ready-test ## broken files through the check: no crash, no hang (NUMBER=200000)
 	.venv/bin/python -m tests.quality.fuzz --workers $(or $(WORKERS),2) --number $(or $(NUMBER),200000)
 
-long: ready-test ## all of quality at length: generated patterns and trees, faults, broken files
+mutants: ready-test ## change the engine's own code in many places and count what no test notices (SEED=1, WORKERS=1)
+	.venv/bin/python -m tests.quality.mutation --seed $(or $(SEED),1) --workers $(or $(WORKERS),1)
+
+long: ready-test ## all of quality at length: generated patterns and trees, faults, broken files, changed code
 	LOOPLEAF_GENERATED=20000 .venv/bin/python -m pytest -n 2 tests/quality
 	.venv/bin/python -m tests.quality.written
-	$(MAKE) --no-print-directory faults fuzz
+	$(MAKE) --no-print-directory faults fuzz mutants
 
 golden: ready-test ## write the expected outputs of the tests anew; read the difference before you commit it
 	.venv/bin/python -m pytest --golden
