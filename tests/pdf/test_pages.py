@@ -1,10 +1,13 @@
 """Pages as printed: paper, fonts, bookmarks, running lines, tables over pages, hyphenation."""
 
 import re
+from base64 import b64decode
 from dataclasses import replace
 
 import pytest
 
+from loopleaf.publish.booklet_html import figure
+from loopleaf.publish.leaflet_parts import Picture
 from tests.pdf.long_pattern import long_pattern
 from tests.pdf.printed import clean, lantern_html, lantern_pdf, long_pdf
 from tests.pdf.reading import bookmarks, heights, opened, pages
@@ -84,10 +87,10 @@ def test_the_piece_stands_in_the_head_of_its_pages():
     assert all(any(title in text for title in titles) for text in inside)
 
 
-def test_a_short_list_of_abbreviations_stands_beside_care_and_licence():
+def test_a_short_list_of_abbreviations_stands_beside_the_licence():
     words = heights(lantern_pdf(), len(pages(lantern_pdf())))
-    top = {word: top for word, top, _ in words if word in ("Abbreviations", "Care")}
-    assert top["Abbreviations"] == pytest.approx(top["Care"], abs=1)
+    top = {word: top for word, top, _ in words if word in ("Abbreviations", "License")}
+    assert top["Abbreviations"] == pytest.approx(top["License"], abs=1)
 
 
 def test_a_table_over_two_pages_repeats_its_heads():
@@ -128,3 +131,16 @@ def test_a_piece_may_be_called_like_a_part_of_the_booklet():
         for piece, name in zip(leaflet.pieces, ("notes", "materials", "contents"), strict=True)
     )
     assert (2, "Contents") in bookmarks(clean(replace(leaflet, pieces=pieces), "a4"))
+
+
+def test_a_drawing_s_second_ink_is_the_booklet_s():
+    svg = (
+        '<svg><path class="fill-second draw-ink" fill="#3d5c74" stroke="#22282b"/>'
+        '<path class="draw-second" stroke="#3d5c74"/><path fill="#3d5c74"/></svg>'
+    )
+    source = str(figure(Picture("Squares.", svg=svg), "#8a2c4a"))
+    printed = b64decode(source.split("base64,")[1].split('"')[0]).decode()
+    assert printed == (
+        '<svg><path class="fill-second draw-ink" fill="#8a2c4a" stroke="#22282b"/>'
+        '<path class="draw-second" stroke="#8a2c4a"/><path fill="#3d5c74"/></svg>'
+    )

@@ -108,7 +108,6 @@ def test_the_last_page_has_what_a_maker_looks_up():
     for text in (
         "Abbreviations",
         "half double crochet",
-        "Hand wash",
         "CC BY-NC 4.0",
         "Changes",
         "https://example.org/help",

@@ -1,6 +1,6 @@
 """Drawings made from the stitch graph and from nothing else: the picture of a piece as it comes off the hook,
-its diagram with one sign a stitch, its schematic with the measures, its profile in section, and how its parts
-are threaded and placed. Graph in, SVG text out.
+its diagram with one sign a stitch, its schematic with the measures, its profile in section, the author's grid
+in squares, and how its parts are threaded and placed. Graph in, SVG text out.
 """
 
 from .diagram import diagram
@@ -9,6 +9,7 @@ from .placing import placing
 from .profile_figure import profile
 from .schematic import schematic
 from .sketch import Figure, stacked
+from .squares import squares
 from .threading import threading
 
 __all__ = [
@@ -19,6 +20,7 @@ __all__ = [
     "placing",
     "profile",
     "schematic",
+    "squares",
     "stacked",
     "threading",
 ]

@@ -4,17 +4,18 @@ The document is whole: styles and drawings are inside it. Fonts and the author's
 shelf (`fonts/…`, `pictures/…`), which `booklet.Assets` turns into folders.
 """
 
+import re
 from base64 import b64encode
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, partial
 from urllib.parse import quote
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from .ink import INK, PAPER, second_ink
-from .leaflet_parts import Heading, Leaflet, Picture, Round, Telling
+from .leaflet_parts import Drawing, Heading, Leaflet, Picture, Round, Telling
 from .overrides import overrides
 from .typesetting import set_count, set_line
 
@@ -49,6 +50,7 @@ class Run:
 
 def booklet_html(leaflet: Leaflet, paper: str, address: str = "") -> str:
     """The whole document. paper: `a4` or `letter`. address: of the pattern's page on the web, "" without."""
+    ink = second_ink(leaflet.ink, PAPER) if leaflet.ink else INK
     return (
         _templates()
         .get_template("booklet.html")
@@ -59,7 +61,8 @@ def booklet_html(leaflet: Leaflet, paper: str, address: str = "") -> str:
             paper=paper,
             sheet=PAPERS[paper],
             address=address,
-            second_ink=second_ink(leaflet.ink, PAPER) if leaflet.ink else INK,
+            second_ink=ink,
+            figure=partial(figure, ink=ink),
             contents=contents(leaflet, address),
             credited=[picture for picture in pictures(leaflet) if picture.credit],
         )
@@ -79,8 +82,8 @@ def contents(leaflet: Leaflet, address: str) -> list[Entry]:
         *((piece.title, piece.anchor, True) for piece in leaflet.pieces),
         (words["finishing"], "part-finishing", bool(leaflet.finishing)),
         (words["variations"], "part-variations", bool(leaflet.variations)),
-        (words["abbreviations"], "part-abbreviations", bool(leaflet.abbreviations)),
         (words["care"], "part-care", bool(leaflet.care)),
+        (words["abbreviations"], "part-abbreviations", bool(leaflet.abbreviations)),
         (words["licence"], "part-licence", bool(leaflet.licence or leaflet.designer)),
         (words["changes"], "part-changes", bool(leaflet.changes)),
         (words["contact"], "part-contact", bool(leaflet.contact or address or leaflet.video)),
@@ -111,13 +114,21 @@ def runs(items: Sequence[Heading | Telling | Round]) -> list[Run]:
     return [Run(heading, tuple(steps)) for heading, steps in parted if heading or steps]
 
 
-def figure(picture: Picture) -> Markup:
-    """A picture's element. A drawing goes in as data: WeasyPrint sets that twice as fast as one inline."""
-    if picture.file:
+def figure(picture: Picture | Drawing, ink: str = INK) -> Markup:
+    """A picture's element. A drawing goes in as data: WeasyPrint sets that twice as fast as one inline.
+
+    ink: the booklet's second, which a drawing's own is replaced by.
+    """
+    if isinstance(picture, Picture) and picture.file:
         address = f"pictures/{quote(picture.file)}"
     else:
-        address = f"data:image/svg+xml;base64,{b64encode(picture.svg.encode()).decode()}"
+        svg = _SECOND.sub(rf"\g<1>{ink}", picture.svg)
+        address = f"data:image/svg+xml;base64,{b64encode(svg.encode()).decode()}"
     return Markup('<img src="{}" alt="{}">').format(address, picture.alt)
+
+
+_SECOND = re.compile(r'(class="fill-second\b[^>]*? fill="|class="draw-second\b[^>]*? stroke=")#[0-9a-f]{6}')
+"""Where a line drawing has its second ink."""
 
 
 def linked(address: str) -> Markup:
@@ -147,7 +158,6 @@ def _templates() -> Environment:
         auto_reload=False,
     )
     templates.globals.update(
-        figure=figure,
         linked=linked,
         listed=listed,
         kept=set_line,

@@ -5,12 +5,12 @@ cords are threaded and where parts are sewn on.
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
-from ..draw import Figure, diagram, placing, profile, schematic, threading
+from ..draw import Figure, diagram, placing, profile, schematic, squares, threading
 from ..draw.form import form_of
 from ..draw.subject import subject_of
 from ..fabric import PatternWork, PieceWork
 from ..measure import Measured
-from ..pattern import FinishingStep
+from ..pattern import FinishingStep, Grid
 from .addresses import chart_file
 from .leaflet_parts import Drawing, Picture
 from .leaflet_rounds import anchor_of
@@ -75,6 +75,10 @@ def of_a_piece(
         yield Drawing("schematic", voice.words["schematic"], measures.alt, measures.svg)
     if section is not None:
         yield Drawing("profile", voice.words["profile"], section.alt, section.svg)
+    grid = voice.pattern.pieces[piece.name].grid
+    picture = squares(work, piece.name, _said(voice, grid)) if grid is not None else None
+    if picture is not None:
+        yield Drawing("squares", voice.words["squares"], picture.alt, picture.svg)
     chart = diagram(work, piece.name, voice.terms, False, measured)
     if chart:
         labels = [one.plan.label for one in piece.rounds]
@@ -90,6 +94,15 @@ def of_a_piece(
             found.mirrored[piece.name],
             chart_file(slug, anchor_of(piece.name), voice.terms, left_handed=True),
         )
+
+
+def _said(voice: Voice, grid: Grid) -> Mapping[str, str]:
+    """What the signs of a grid mean: a yarn, or what is worked over a square."""
+    yarns = voice.pattern.materials.yarns
+    return {
+        sign: voice.yarn(meaning) if meaning in yarns else voice.text(meaning)
+        for sign, meaning in grid.key.items()
+    }
 
 
 def of_the_finishing(voice: Voice, work: PatternWork, found: Drawn) -> Mapping[int, Picture]:

@@ -30,12 +30,13 @@ class Picture:
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """A drawing of a piece. kind: `chart`, `schematic` (its measures) or `profile` (in section). title: what
+    """A drawing of a piece. kind: `chart`, `schematic` (its measures), `profile` (in section) or
+    `squares` (the author's grid). title: what
     it is called. svg: SVG text. file: its path in the site, "" for one that stands in the page. left,
     left_file: the same as a left-hander works it, "" where it has no hand.
     """
 
-    kind: Literal["chart", "schematic", "profile"]
+    kind: Literal["chart", "schematic", "profile", "squares"]
     title: str
     alt: str
     svg: str

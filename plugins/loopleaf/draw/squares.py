@@ -1,0 +1,120 @@
+"""A piece's picture in squares, as its author drew it: a row's number stands where the row begins."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from .. import notation
+from ..fabric import PatternWork
+from ..notation.tree import Chain
+from ..pattern import Grid
+from .sketch import WORDS, Figure, Fill, Sketch
+
+SQUARE = 4.0
+"""The side of a square, in units, where there is room."""
+
+WIDEST = 90.0
+"""The picture's width at most, in units: words beside it stay legible on a phone."""
+
+TEN = 10
+"""So many squares are set off by a stronger line, to count by."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sign:
+    """How a sign of the grid is drawn, and what is said of it in the key. mark: a letter in its square, for
+    what has no colour of its own.
+    """
+
+    fill: Fill
+    mark: str
+    said: str
+
+
+def squares(work: PatternWork, name: str, said: Mapping[str, str]) -> Figure | None:
+    """The grid of a piece; None where no row of it is worked from one.
+
+    said: what each sign of the grid means, in the reader's words.
+    """
+    piece = work.piece(name)
+    grid = work.pattern.pieces[name].grid
+    if piece is None or grid is None:
+        return None
+    worked = [one.plan for one in piece.rounds if one.plan.by_rule == "grid"]
+    labels = [plan.label for plan in worked if plan.entry == worked[0].entry]
+    if not labels:
+        return None
+    signs = _signs(work, grid, said)
+    side = min(SQUARE, WIDEST / len(grid.rows[0]))
+    sketch = Sketch()
+    for down, row in enumerate(grid.rows):
+        for across, sign in enumerate(row):
+            _square(sketch, (across * side, down * side), side, signs[sign])
+    _tens(sketch, grid, side)
+    _numbers(sketch, grid, side, labels, turns=work.pattern.pieces[name].worked == "rows")
+    _key(sketch, list(signs.values()))
+    title = work.pattern.pieces[name].title or name
+    word = worked[0].word
+    way = "bottom up" if grid.from_.startswith("bottom") else "top down"
+    return sketch.figure(
+        f"{title}: picture in squares",
+        f"The picture in squares, {len(grid.rows[0])} wide and {len(grid.rows)} high; {word}s {labels[0]} to "
+        f"{labels[-1]} run from the {way}. The same {word}s stand below in words.",
+    )
+
+
+def _signs(work: PatternWork, grid: Grid, said: Mapping[str, str]) -> dict[str, Sign]:
+    """A yarn's square has its colour; one of chains is open, the others are filled."""
+    signs: dict[str, Sign] = {}
+    inks = iter(("second", "tint"))
+    for sign, meaning in grid.key.items():
+        yarn = work.pattern.materials.yarns.get(meaning)
+        parsed = None if yarn is not None else notation.parse(meaning, work.vocabulary).line
+        if yarn is not None:
+            signs[sign] = Sign(yarn.colour or "paper", "" if yarn.colour else sign, said[sign])
+        elif parsed is not None and any(isinstance(step, Chain) for step in parsed.steps):
+            signs[sign] = Sign("paper", "", said[sign])
+        else:
+            fill = next(inks, "paper")
+            signs[sign] = Sign(fill, sign if fill == "paper" else "", said[sign])
+    return signs
+
+
+def _square(sketch: Sketch, at: tuple[float, float], side: float, sign: Sign) -> None:
+    x, y = at
+    sketch.area([(x, y), (x + side, y), (x + side, y + side), (x, y + side)], sign.fill, "thin")
+    if sign.mark:
+        sketch.words((x + side / 2, y + side * 0.8), sign.mark, size=side * 0.8)
+
+
+def _tens(sketch: Sketch, grid: Grid, side: float) -> None:
+    """Stronger lines around it all and at every tenth square, counted from where the first row begins."""
+    wide, high = len(grid.rows[0]), len(grid.rows)
+    right, bottom = grid.from_.endswith("right"), grid.from_.startswith("bottom")
+    xs = {0, wide, *((wide - x if right else x) for x in range(TEN, wide, TEN))}
+    ys = {0, high, *((high - y if bottom else y) for y in range(TEN, high, TEN))}
+    for x in sorted(xs):
+        sketch.line([(x * side, 0.0), (x * side, high * side)])
+    for y in sorted(ys):
+        sketch.line([(0.0, y * side), (wide * side, y * side)])
+
+
+def _numbers(sketch: Sketch, grid: Grid, side: float, labels: Sequence[str], turns: bool) -> None:
+    high, wide = len(grid.rows), len(grid.rows[0])
+    right, bottom = grid.from_.endswith("right"), grid.from_.startswith("bottom")
+    size = min(WORDS, max(side * 0.85, WORDS * 0.6))
+    each = 1 if side >= size else 5
+    for turn, label in enumerate(labels[:high]):
+        if turn % each:
+            continue
+        foot = (high - turn if bottom else turn + 1) * side - (side - size * 0.7) / 2
+        at_right = right != (turns and turn % 2 == 1)
+        x = wide * side + 1.2 if at_right else -1.2
+        sketch.words((x, foot), label, "start" if at_right else "end", size)
+
+
+def _key(sketch: Sketch, signs: Sequence[Sign]) -> None:
+    _, _, _, low = sketch.box
+    for at, sign in enumerate(signs):
+        top = low + 3.0 + at * (SQUARE + 1.6)
+        _square(sketch, (0.0, top), SQUARE, sign)
+        sketch.words((SQUARE + 1.6, top + SQUARE * 0.8), sign.said, "start")
