@@ -279,6 +279,20 @@ def test_rounds_of_some_sizes() -> None:
             "3",
         ),
         (
+            [ABC[0], ABC[2], ABC[2], {"row": "4", "work": "d"}],
+            "Row 3 is written twice, and row 2 is missing.",
+            "The entries before and after this one are in order if it is 2.",
+            ("rows", 1, "row"),
+            "2",
+        ),
+        (
+            [ABC[0], {"rows": "2-5", "work": "b"}, {"row": "5", "work": "c"}, {"row": "6", "work": "d"}],
+            "Row 5 is written twice.",
+            "The entries before and after this one are in order if it is 2-4.",
+            ("rows", 1, "rows"),
+            "2-4",
+        ),
+        (
             [*ABC, {"row": "4", "as": "9"}],
             "There is no row 9 to work again.",
             "This piece has rows 1-4.",
@@ -335,6 +349,16 @@ def test_what_follows_from_one_slip_is_not_told() -> None:
     plans, problems = laid(lost)
     assert [one.message for one in problems] == ["There is no row 9 to work again."]
     assert len(plans) == 3
+
+
+def test_an_entry_with_the_next_one_s_number_is_worked_where_it_stands() -> None:
+    plans, problems = laid([ABC[0], {"row": "3", "work": "x"}, ABC[2], {"row": "4", "as": "2"}])
+    assert [one.round for one in problems] == ["3"]
+    assert [(one.label, one.work) for one in plans] == [("1", "a"), ("2", "x"), ("3", "c"), ("4", "x")]
+    plans, problems = laid([ABC[0], {"rows": "2-4", "work": "x"}, ABC[2], {"row": "6", "work": "d"}])
+    assert [(one.message, one.path) for one in problems] == [
+        ("Row 3 is written twice.", ("pieces", "p", "rows", 2, "row"))
+    ]
 
 
 def test_a_piece_on_another_edge_may_go_on_from_its_numbers() -> None:

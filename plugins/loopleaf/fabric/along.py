@@ -5,6 +5,7 @@ from .edge import Edge, Found
 from .hand import Hand
 from .seek import Into, bound, find_next, missing, number, take
 from .worked import Made, Space
+from .worked import Place as MadePlace
 
 
 def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
@@ -148,7 +149,7 @@ def same(hand: Hand, place: Same, span: Span | None) -> list[Into]:
     if hand.last is None and hand.standing is None and edge.places and edge.pos == 0:
         hand.standing = edge.places[0]
     same = hand.last if hand.last is not None else hand.standing
-    if same is None:
+    if same is None or (place.target.kind == "space" and not _is_space(same)):
         raise hand.stuck("no-such-place", span, what="same", there=edge.describe())
     if edge.pos == 0 and edge.places and same is edge.places[0]:
         hand.use(0, 1, same)
@@ -158,6 +159,10 @@ def same(hand: Hand, place: Same, span: Span | None) -> list[Into]:
             hand.use(one.at, one.after, same)
     hand.last = same
     return [(same,)]
+
+
+def _is_space(place: MadePlace) -> bool:
+    return not isinstance(place, Made) or place.role in ("loop", "picot")
 
 
 def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:

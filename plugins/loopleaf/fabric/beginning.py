@@ -109,7 +109,13 @@ def _use_standing(hand: Hand, place: Place) -> None:
 def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
     """The chain that a round or row begins with: a stitch, a stitch and a space, a space, or nothing that
     counts."""
-    length = number(hand, step.length)
+    length = number(hand, step.length) + hand.pending
+    if isinstance(follow, Chain) and step.counts is None and length == 1:
+        if step is hand.lock or follow.counts is not None:
+            hand.put_chain(length, step.span)
+        else:
+            hand.pending = length  # chains with nothing between them are one chain
+        return
     hand.begun = True
     if step.counts is not None:
         _as_said(hand, length, step.counts, step.span)

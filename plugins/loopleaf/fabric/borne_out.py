@@ -6,8 +6,10 @@ from itertools import product
 
 from ..notation.tree import Line, Tally
 from ..pattern import Piece, RoundPlan
-from .piece import PieceHand, Thread, Ways, is_circle
+from .piece import PieceHand, Ways, is_circle
 from .starts import start_places
+from .survey import turns_first
+from .thread import Thread, Trust
 from .worked import PieceWork, Place, Trouble
 
 MOST_IN_A_PIECE = 400_000
@@ -21,12 +23,16 @@ NO_ERROR = ("count-unclear", "turn-missing")
 
 @dataclass(frozen=True, slots=True)
 class ReadRound:
-    """A round set out and read: its tree, its stated count, and what keeps it from being worked."""
+    """A round set out and read: its tree, its stated count, and what keeps it from being worked.
+
+    astray: its number, or one before it, is out of order, so what it is worked into isn't known.
+    """
 
     plan: RoundPlan
     line: Line | None
     stated: Tally | None
     troubles: list[Trouble]
+    astray: bool = False
 
 
 def work_piece(
@@ -72,20 +78,39 @@ def _work(
     for size in range(ways.size_count):
         places, other_side, troubles = start_places(piece, size, others, edges[size])
         circle = is_circle(piece.worked, places)
-        lost = any(t.rule == "no-such-place" for t in troubles)
-        threads.append(Thread(places, piece.yarn, other_side, circle=circle, muted=lost))
+        lost = any(t.rule == "no-such-place" for t in troubles) or _in_doubt(piece, others)
+        trust = Trust.NOTHING if lost else Trust.SURE
+        threads.append(Thread(places, piece.yarn, other_side, circle=circle, trust=trust))
         result.starts.append(list(places))
         result.troubles += [t for t in troubles if all(t.rule != o.rule for o in result.troubles)]
-    hand = PieceHand(ways, threads, list(edges))
+    unsound = {other.name for other in others.values() if not all(one.sound for one in other.rounds)}
+    hand = PieceHand(ways, threads, list(edges), unsound)
     made = 0
     for at, one in enumerate(lines):
         if made > MOST_IN_A_PIECE:
             facts = {"limit": MOST_IN_A_PIECE, "round": one.plan.label}
             result.troubles.append(Trouble("number-too-large", None, facts))
             break
-        result.rounds.append(hand.round(one.plan, one.line, one.stated, at == len(lines) - 1))
+        if one.astray:
+            hand.lose_track()
+        after = lines[at + 1].line if at + 1 < len(lines) else None
+        ends = at + 1 == len(lines) or (after is not None and turns_first(after.steps) is not None)
+        result.rounds.append(hand.round(one.plan, one.line, one.stated, ends))
         result.rounds[-1].troubles += one.troubles
         made += sum(len(size.made) for size in result.rounds[-1].sizes if size)
         if any(trouble.rule == "number-too-large" for trouble in result.rounds[-1].troubles):
             break
     return result
+
+
+def _in_doubt(piece: Piece, others: Mapping[str, PieceWork]) -> bool:
+    """Whether a piece begins on rounds of another that an error leaves open."""
+    start = piece.start
+    other = others.get(start.edge or "") if start is not None else None
+    if start is None or other is None:
+        return False
+    number = start.round if start.round is not None else start.row
+    begun_on = [one for one in other.rounds if number is None or one.plan.number == number]
+    if number is None and not (start.row_ends or start.around):
+        begun_on = begun_on[-1:]
+    return not all(one.sound for one in begun_on)

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from ..notation.tree import Line, Span, Stitch
+from ..notation.tree import Line, Span, Step, Stitch
 from .edge import Edge, Stuck, loops_of
 from .worked import Made, Place, Ring, Role, Space, Trouble
 
@@ -101,6 +101,8 @@ class Hand:
         self.left_places: list[Place] = []
         self.leaf: Leaf | None = None
         self.begun = False
+        self.lock: Step | None = None
+        self.pending = 0
         self.stood = False
         self.depth = 0
         self.unit = 0

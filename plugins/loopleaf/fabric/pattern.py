@@ -7,8 +7,9 @@ from typing import Final, NamedTuple
 
 from .. import notation, trade
 from ..notation.problem import Problem
-from ..notation.tree import Line, Stitch, Tally
+from ..notation.tree import FastenOff, Join, Line, Span, Stitch, Tally, Turn
 from ..pattern import Path, Pattern, Piece, PlanProblem, RoundPlan, Source, set_out
+from . import survey
 from .borne_out import ReadRound, work_piece
 from .otherway import from_other_end
 from .piece import Ways
@@ -83,7 +84,9 @@ def _specials(work: PatternWork) -> dict[str, Line]:
         path: Path = ("special stitches", name, "work")
         parsed = notation.parse(special.work, work.vocabulary)
         work.problems += [LineProblem(path, problem) for problem in parsed.problems]
-        if parsed.line is not None:
+        ends = _ends(parsed.line)
+        work.problems += [LineProblem(path, problem) for problem in ends]
+        if parsed.line is not None and not ends:
             found[name] = parsed.line
     return found or _NO_SPECIALS
 
@@ -103,6 +106,23 @@ def _conventions(work: PatternWork) -> dict[str, bool]:
             path: Path = ("turning chains", name)
             work.problems += [LineProblem(path, problem) for problem in problems]
     return found
+def _ends(line: Line | None) -> list[Problem]:
+    """What ends or turns a whole round, where a stitch of one's own is told."""
+    steps = line.steps if line is not None else ()
+    return [
+        Problem(
+            "turn-not-expected" if isinstance(step, Turn) else "unknown-instruction",
+            "error",
+            step.span or Span(0, 0),
+            "A stitch of one's own ends or turns the work.",
+            "It is worked in the middle of a round, as often as the round names it.",
+            ("Move it to the end of the round that it belongs to.", None, "fill-in"),
+        )
+        for step in steps
+        if isinstance(step, Turn | FastenOff | Join)
+    ][:1]
+
+
 
 
 def _work_piece(
@@ -117,7 +137,8 @@ def _work_piece(
     for plan in plans:
         line, stated = _read(work, name, plan, said, conventions)
         troubles = _uneven(plan, line, stated, pattern.size_count)
-        lines.append(ReadRound(plan, None, None, troubles) if troubles else ReadRound(plan, line, stated, []))
+        read = (plan, None, None, troubles) if troubles else (plan, line, stated, troubles)
+        lines.append(ReadRound(*read, plan.number in astray))
     ways = Ways(
         piece.worked, piece.yarn, pattern.chain_spaces, conventions, heights(), specials, pattern.size_count
     )
@@ -128,9 +149,13 @@ def _work_piece(
     return result
 
 
+    astray = _astray(plan_problems)
+    lost = {name for name, special in pattern.special_stitches.items() if special.work} - set(specials)
 def _read(
     work: PatternWork, piece: str, plan: RoundPlan, said: set[tuple[Path, int, str]],
     conventions: Mapping[str, bool],
+        if line is not None and lost & set(survey.specials(line)):
+            line = None
 ) -> tuple[Line | None, Tally | None]:  # fmt: skip
     """The round's tree and its stated count; what there is to say about the words is said once an entry."""
     parsed = notation.parse(plan.work, work.vocabulary, plan.n)
@@ -149,6 +174,13 @@ def _read(
         for problem in problems:
             mark = (plan.stated_path, problem.span.start, problem.rule)
             if mark not in said:
+def _astray(problems: list[PlanProblem]) -> set[int]:
+    """Numbers of the rounds that come after ones that are missing or told twice."""
+    missing = {max(problem.facts["gap"]) + 1 for problem in problems if "gap" in problem.facts}
+    twice = {number for problem in problems for number in problem.facts.get("overlap", ())}
+    return missing | twice | {number + 1 for number in twice}
+
+
                 said.add(mark)
                 work.problems.append(LineProblem(plan.stated_path, problem, piece, plan.label))
     return line, stated

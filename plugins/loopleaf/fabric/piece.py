@@ -1,20 +1,23 @@
 """Working a piece: round upon round, in every size, going on after an error."""
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass, replace
 
-from ..notation.tree import Line, Step, Stitch, Tally
+from ..notation.tree import Line, Step, Tally
 from ..pattern.rounds import Path, RoundPlan
 from . import survey
 from .round import FIT, Attempt, Task, work
 from .settle import settle
 from .starts import foundation
-from .worked import Made, Place, Ring, RoundWork, Space, Trouble, WorkedRound
+from .thread import Thread, Trust, edge_of, trust_in
+from .worked import Made, Place, Ring, RoundWork, Trouble, WorkedRound
 
 OPEN = ("repeat-unclear", "turning-chain-unclear", "turning-chain-contradicted", "inc-unclear")
 """Troubles of reading: over an edge in doubt they say nothing of the line itself."""
 
+WRONG = (*FIT, *OPEN, "count-differs")
+"""Troubles that may be due to what the round is worked into, and that leave open what it makes."""
 
 OFTEN_ENOUGH = 4
 """A line that got stuck so often in one piece is not worked again: it says nothing new, and costs more."""
@@ -33,48 +36,42 @@ class Ways:
     size_count: int
 
 
-@dataclass(slots=True)
-class Thread:
-    """One size of a piece in work: the places for the next round, and how far they can be trusted.
-
-    unworked: what rows left at their ends, for the even and the odd rows. instead: the edge that the last
-    erring round's stated count would have made. muted: a repeat didn't fit and no
-    count was stated, so nothing about the fit can be said until the next stated count. guessed: the places
-    are such as the stated count describes, without their corners and groups.
-    """
-
-    places: list[Place]
-    yarn: str
-    other_side: list[Place] = field(default_factory=list)
-    markers: list[Place] = field(default_factory=list)
-    unworked: tuple[list[Place], list[Place]] = field(default_factory=lambda: ([], []))
-    instead: list[Place] | None = None
-    muted: bool = False
-    guessed: bool = False
-    fastened: bool = False
-    circle: bool = False
-    before: tuple[Step, ...] = ()
-
-
 class PieceHand:
     """Works the rounds of one piece in order, a thread a size."""
 
-    def __init__(self, ways: Ways, threads: list[Thread], others: list[Mapping[str, list[Place]]]) -> None:
+    def __init__(
+        self,
+        ways: Ways,
+        threads: list[Thread],
+        others: list[Mapping[str, list[Place]]],
+        unsound: Collection[str] = (),
+    ) -> None:
+        """unsound: the other pieces whose edges an error leaves in doubt."""
         self.ways = ways
         self.threads = threads
         self.others = others
+        self.unsound = unsound
         self.index = 0
-        self.side = ""
+        self.sides: set[str] = set()
         self.turned = False
         self.wrong: set[Path] = set()
+        self.cleared: set[Path] = set()
+        self.ended: set[Path] = set()
         self.failed: Counter[Path] = Counter()
         self.convention_before: Mapping[str, bool] | None = None
         self.unturned: Trouble | None = None
+        self.ended_turned = False
+
+    def lose_track(self) -> None:
+        """Rounds are missing or out of order here: what the next one is worked into isn't known."""
+        self.sides = {"RS", "WS"} if self.sides else set()
+        for thread in self.threads:
+            thread.trust, thread.fastened = Trust.NOTHING, None
 
     def round(self, plan: RoundPlan, line: Line | None, stated: Tally | None, last: bool) -> RoundWork:
         """Work one round in every size that has it."""
         result = RoundWork(plan, line, line, stated)
-        result.turned = self.turned or (line is not None and survey.leading_turn(line.steps))
+        result.turned = self.turned or (line is not None and survey.turns_first(line.steps) is not None)
         self._side(result)
         steps, after = ((), ()) if line is None else survey.part_turning_chain(line)
         if not self.index:
@@ -87,10 +84,11 @@ class PieceHand:
             if line is None or self.failed[plan.work_path] >= OFTEN_ENOUGH:
                 result.sizes.append(self._unread(thread, stated, size))
                 continue
-            attempt = self._attempt(thread, plan, steps, stated, size)
+            fitting = self._attempt(thread, plan, steps, stated, size)
+            attempt = fitting[0]
             result.sizes.append(attempt.worked)
-            self._report(result, attempt, thread, stated)
-            self._go_on(thread, attempt, stated, size, after)
+            self._report(result, attempt, thread, steps, stated)
+            self._go_on(thread, plan, fitting, stated, size, after)
             chosen = chosen or attempt
             self.failed[plan.work_path] += attempt.stuck
         if line is None:
@@ -102,8 +100,13 @@ class PieceHand:
             result.settled = settle(line, chosen.hand.settled, more)
             result.joined = chosen.hand.joined
             self._turn(result, chosen, steps, bool(after), last)
-        if any(trouble.rule in (*FIT, *OPEN, "count-differs") for trouble in result.troubles):
-            self.wrong.add(plan.work_path)
+        if any(trouble.rule in WRONG for trouble in result.troubles):
+            self.wrong.update(path for path in (plan.work_path, plan.stated_path) if path)
+        result.sound = all(
+            thread.trust is Trust.SURE
+            for thread, worked in zip(self.threads, result.sizes, strict=True)
+            if worked is not None
+        )
         self.index += 1
         return result
 
@@ -124,7 +127,8 @@ class PieceHand:
 
     def _attempt(
         self, thread: Thread, plan: RoundPlan, steps: tuple[Step, ...], stated: Tally | None, size: int
-    ) -> Attempt:
+    ) -> list[Attempt]:
+        """The ways in which the round fits over what may be below it; else the one way it doesn't."""
         ways = self.ways
         task = Task(
             steps=steps,
@@ -145,79 +149,104 @@ class PieceHand:
             unworked=thread.unworked[self._direction],
             stated=stated,
         )
-        attempt = work(task)
-        if attempt.fits or plan.work_path in self.wrong:
-            return attempt
-        for other in self._other_ways(task, thread):
-            again = work(other)
-            if again.fits:
-                self.ways = replace(self.ways, conventions=other.conventions)
-                return again
-        return attempt
+        attempts = []
+        for other in self._ways_of_working(task, plan, thread):
+            attempts.append(work(other))
+            if attempts[-1].fits and other.conventions is not ways.conventions:
+                self.ways = replace(ways, conventions=other.conventions)
+            if attempts[-1].fits and stated is not None:
+                break
+        fitting = [one for one in attempts if one.fits]
+        if fitting == attempts[:1] and thread.further and thread.erring is not None:
+            self.cleared.add(thread.erring)
+        return fitting or attempts[:1]
 
-    def _other_ways(self, task: Task, thread: Thread) -> Iterator[Task]:
-        """How else a round that doesn't fit may be meant, after an error before it: over the edge that the
-        stated
+    def _ways_of_working(self, task: Task, plan: RoundPlan, thread: Thread) -> Iterator[Task]:
+        """How a round may be meant, after an error before it: over what was worked, over what the stated
         count would have made, or by the convention that the erring round spoke against."""
-        if thread.instead is not None:
-            yield replace(task, places=thread.instead)
+        yield task
+        if plan.work_path in self.wrong:
+            return
+        for places in thread.further:
+            yield replace(task, places=places)
         if self.convention_before is not None:
             yield replace(task, conventions=self.convention_before)
 
-    def _report(self, result: RoundWork, attempt: Attempt, thread: Thread, stated: Tally | None) -> None:
-        steps = result.line.steps if result.line is not None else ()
-        if thread.fastened and not survey.brings_yarn(steps) and not result.plan.yarn:
+    def _doubts(self, thread: Thread, plan: RoundPlan, steps: tuple[Step, ...]) -> bool:
+        """Whether a round that doesn't fit may only show the mistake before it."""
+        if any(name in self.unsound for name in survey.other_pieces(steps)):
+            return True
+        if thread.trust is Trust.NUMBER:
+            return not survey.asks_for_stitches_alone(steps)
+        return thread.trust is Trust.NOTHING
+
+    def _report(
+        self,
+        result: RoundWork,
+        attempt: Attempt,
+        thread: Thread,
+        steps: tuple[Step, ...],
+        stated: Tally | None,
+    ) -> None:
+        plan = result.plan
+        ended = thread.fastened if not survey.brings_yarn(steps) and not plan.yarn else None
+        if ended is not None and ended not in self.ended:
+            self.ended.add(ended)
             _add(result, Trouble("yarn-not-joined", None, {"yarn": thread.yarn}, attempt.hand.setting.size))
-        same_line = result.plan.work_path in self.wrong
-        doubtful = thread.guessed or thread.instead is not None
+        doubts = self._doubts(thread, plan, steps) or ended is not None
         for trouble in attempt.troubles:
-            if thread.muted and trouble.rule in (*FIT, "count-differs"):
+            if self._said_before(plan, trouble) or (doubts and trouble.rule in WRONG):
                 continue
-            if same_line or (thread.guessed and trouble.rule in FIT) or (doubtful and trouble.rule in OPEN):
+            if trouble.rule in OPEN and thread.trust is not Trust.SURE:
                 continue
             if trouble.rule == "turning-chain-contradicted" and trouble.facts["by"] == "convention":
                 kind, said = trouble.facts["stitch"], trouble.facts["said"]
                 self.convention_before = self.ways.conventions
                 self.ways = replace(self.ways, conventions={**self.ways.conventions, kind: not said})
             if trouble.rule == "count-differs" and stated is not None:
-                trouble.facts.setdefault("stated_text", result.plan.stated or "")
+                trouble.facts.setdefault("stated_text", plan.stated or "")
             _add(result, trouble)
 
+    def _said_before(self, plan: RoundPlan, trouble: Trouble) -> bool:
+        """Whether an earlier round has met this line's mistake, or this count's."""
+        if trouble.rule == "count-differs" and plan.stated_path in self.wrong:
+            return True
+        return plan.work_path in self.wrong and plan.work_path not in self.cleared
+
     def _go_on(
-        self, thread: Thread, attempt: Attempt, stated: Tally | None, size: int, after: tuple[Step, ...]
+        self,
+        thread: Thread,
+        plan: RoundPlan,
+        fitting: list[Attempt],
+        stated: Tally | None,
+        size: int,
+        after: tuple[Step, ...],
     ) -> None:
         """Where the next round begins, after a right round or a wrong one."""
+        attempt = fitting[0]
         hand = attempt.hand
         thread.before = after
         thread.yarn = hand.yarn
-        thread.fastened = hand.fastened
+        thread.fastened = plan.work_path if hand.fastened else None
         thread.markers = list(hand.markers)
         thread.other_side = hand.other_side
         way = thread.unworked[self._direction]
         way[:] = hand.left_places + way[hand.taken_up :]
-        kind = hand.setting.first_kind or hand.setting.only_kind or "single"
-        wrong = not attempt.fits
-        by_count = (
-            edge_of(stated, kind, size, self.index, hand.yarn) if wrong and stated is not None else None
-        )
-        if thread.muted and wrong:
-            if by_count is not None:
-                thread.places, thread.instead, thread.muted, thread.guessed = by_count, None, False, True
-            else:
-                thread.places = attempt.worked.edge
-            self._shape(thread, attempt)
-            return
-        thread.muted = thread.guessed = False
-        thread.places = attempt.worked.edge
-        thread.instead = attempt.otherwise
-        if wrong and attempt.otherwise is None:
-            if attempt.stuck:
-                thread.muted = by_count is None
-                thread.guessed = by_count is not None
-                thread.places = by_count if by_count is not None else thread.places
-            else:
-                thread.instead = by_count
+        if attempt.fits:
+            thread.erring = None
+            if plan.work_path in self.wrong - self.cleared:
+                thread.trust = Trust.NOTHING
+            thread.after_fit(fitting, stated is not None)
+        else:
+            kind = hand.setting.first_kind or hand.setting.only_kind or "single"
+            by_count = edge_of(stated, kind, size, self.index, hand.yarn) if stated is not None else None
+            by_its_count = thread.trust is not Trust.NOTHING and attempt.troubles[0].rule == "count-differs"
+            thread.erring = plan.work_path if by_its_count else None
+            thread.after_mistake(attempt, by_count, self._trust_in(stated))
         self._shape(thread, attempt)
+
+    def _trust_in(self, stated: Tally | None) -> Trust:
+        return trust_in(stated, self.ways.chains == "counted")
 
     def _shape(self, thread: Thread, attempt: Attempt) -> None:
         """Turn the new edge the way the next round meets it."""
@@ -226,8 +255,7 @@ class PieceHand:
         thread.circle = not worked.startswith("rows") and bool(places)
         if worked == "rows":
             thread.places = places[::-1]
-            if thread.instead is not None:
-                thread.instead = thread.instead[::-1]
+            thread.further = [edge[::-1] for edge in thread.further]
         elif thread.circle and attempt.hand.turned and attempt.hand.joined:
             thread.places = places[:1] + places[:0:-1]
 
@@ -235,9 +263,9 @@ class PieceHand:
         """A round whose line can't be read: go on from its stated count, or say nothing of the fit until
         the next."""
         thread.before = ()
+        thread.fastened = None
         made = None if stated is None else edge_of(stated, "single", size, self.index, thread.yarn)
-        thread.muted = made is None
-        thread.places = made if made is not None else thread.places
+        thread.go_on_from((made,), self._trust_in(stated))
         thread.circle = not self.ways.worked.startswith("rows")
         return WorkedRound(edge=thread.places)
 
@@ -246,27 +274,47 @@ class PieceHand:
     def _side(self, result: RoundWork) -> None:
         said = result.plan.side
         if self.ways.worked == "rows, right side only":
-            self.side = "RS"
-        elif not self.side:
-            self.side = said or "RS"
+            self.sides = {"RS"}
+        elif not self.sides:
+            self.sides = {said or "RS"}
         elif result.turned:
-            self.side = "WS" if self.side == "RS" else "RS"
-        if said and said != self.side:
-            result.troubles.append(Trouble("side-differs", None, {"said": said, "worked": self.side}))
-            self.side = said
-        result.side = self.side
+            self.sides = {"WS" if side == "RS" else "RS" for side in self.sides}
+        result.side = min(self.sides)
+        if said and said not in self.sides:
+            result.troubles.append(Trouble("side-differs", None, {"said": said, "worked": result.side}))
+            self.sides.add(said)
+        elif said:
+            self.sides = {said}
+        result.side = said or result.side
 
     def _turn(
         self, result: RoundWork, attempt: Attempt, steps: tuple[Step, ...], chained: bool, last: bool
     ) -> None:
         worked = self.ways.worked
-        turned = attempt.hand.turned or chained or (attempt.stuck and survey.turns_at_its_end(steps))
+        hand = attempt.hand
+        turned = hand.turned or chained or (attempt.stuck and survey.turns_at_its_end(steps))
+        first = survey.turns_first(steps)
         if worked == "rows":
+            if first is not None and self.ended_turned:
+                facts = {"worked": worked, "matters": True}
+                _add(result, Trouble("turn-not-expected", first.span, facts))
+            if first is not None and hand.numbered and hand.turned_after < hand.numbered:
+                turned = False
+            self.ended_turned = turned
             self.turned = True
-            if not (turned or last or attempt.hand.fastened or (attempt.stuck and survey.fastens_off(steps))):
+            astray = any(trouble.rule == "turn-not-expected" for trouble in result.troubles)
+            if not (
+                astray
+                or turned
+                or last
+                or attempt.hand.fastened
+                or (attempt.stuck and survey.fastens_off(steps))
+            ):
                 edge = attempt.worked.edge
                 same = [getattr(p, "kind", "") for p in edge] == [getattr(p, "kind", "") for p in edge[::-1]]
                 self._turn_missing(result, not same)
+                for thread in self.threads:
+                    thread.trust = Trust.NOTHING
             return
         self.turned = turned and worked == "joined rounds"
         if turned and worked in ("spiral rounds", "rows, right side only"):
@@ -282,41 +330,18 @@ class PieceHand:
 
 
 def _add(result: RoundWork, trouble: Trouble) -> None:
-    """Keep a trouble once in each size that meets it."""
+    """Keep a trouble once in each size that meets it; what is one mistake in a size shows otherwise in
+    another."""
     for other in result.troubles:
-        if (other.rule, other.span, other.size) == (trouble.rule, trouble.span, trouble.size):
+        if other.size == trouble.size and (other.rule, other.span) == (trouble.rule, trouble.span):
+            return
+        if (
+            other.size != trouble.size
+            and other.rule != trouble.rule
+            and {other.rule, trouble.rule} <= {*WRONG}
+        ):
             return
     result.troubles.append(trouble)
-
-
-def edge_of(stated: Tally, kind: str, size: int, index: int, yarn: str) -> list[Place] | None:
-    """An edge such as a stated count describes: its stitches, with its spaces spread evenly between them."""
-    if stated.total is not None:
-        number = stated.total.of(size)
-        return (
-            None if number is None else [Made(kind, (), index, yarn, "stitch", i + 1) for i in range(number)]
-        )
-    stitches: list[Place] = []
-    spaces: list[Place] = []
-    for amount, named in stated.entries:
-        number = amount.of(size) or 0
-        if isinstance(named, Stitch):
-            stitches += [
-                Made(named.kind, (), index, yarn, "stitch", len(stitches) + i + 1, special=named.name)
-                for i in range(number)
-            ]
-        elif named.kind == "space":
-            spaces += [Space(named.length or 1, index, yarn, i + 1) for i in range(number)]
-    if not spaces:
-        return stitches
-    edge: list[Place] = []
-    done = 0
-    for i, stitch in enumerate(stitches):
-        edge.append(stitch)
-        due = (i + 1) * len(spaces) // len(stitches)
-        edge += spaces[done:due]
-        done = due
-    return edge
 
 
 def is_circle(worked: str, places: list[Place]) -> bool:

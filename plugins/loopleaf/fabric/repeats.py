@@ -159,7 +159,7 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int) -> None:
                 edge.limit = len(edge.places) - behind
                 if stuck.trouble.rule not in _OUT_OF_PLACES or hand.leaf is not None:
                     raise
-                if passes and (_passed_over(hand) or _none_of_its_kind_left(hand, stuck)):
+                if passes and (_passed_over(hand) or _none_of_its_kind_left(hand, until, stuck)):
                     break
                 if not passes and stuck.trouble.rule == "no-such-place":
                     raise
@@ -190,9 +190,12 @@ def _passed_over(hand: Hand) -> bool:
     return edge.rest() + hand.since in hand.runs
 
 
-def _none_of_its_kind_left(hand: Hand, stuck: Stuck) -> bool:
-    """A row's repeat into places of a kind is done when there are no more; what is left may follow it."""
-    return hand.setting.rows and stuck.trouble.facts.get("what") not in (None, "stitch")
+def _none_of_its_kind_left(hand: Hand, until: Until, stuck: Stuck) -> bool:
+    """A row's repeat into places of a kind is done when there are no more; what is left may follow it.
+
+    Not one that names the place where it ends: that has to be reached."""
+    across = hand.setting.rows and until.kind == "end"
+    return across and stuck.trouble.facts.get("what") not in (None, "stitch", "chain")
 
 
 def _only_passed(hand: Hand, step: Repeat, short: int, perform: Perform) -> bool:

@@ -3,22 +3,38 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from ..notation.once_a_line import Same, once_a_line
+from ..notation.once_a_line import Same as SameNode
+from ..notation.once_a_line import once_a_line
 from ..notation.tree import (
+    STITCH,
+    Again,
     Chain,
     ChainOf,
+    Corresponding,
+    Each,
     FastenOff,
+    First,
     Group,
+    Here,
     Join,
     JoinYarn,
+    Last,
+    Leave,
     Line,
     Marker,
+    Next,
+    OtherSide,
+    Over,
     Passage,
+    Place,
     Repeat,
     Ring,
+    Same,
+    Skip,
     Step,
     Turn,
     Work,
+    WorkingOver,
     Yarn,
 )
 
@@ -40,7 +56,7 @@ class Survey:
 
 
 @once_a_line
-def survey(steps: tuple[Step, ...], specials: Same[Mapping[str, Line]]) -> Survey:
+def survey(steps: tuple[Step, ...], specials: SameNode[Mapping[str, Line]]) -> Survey:
     """A line looked over as a whole. specials: the author's stitches, by identity."""
     return Survey(
         tuple(kinds(steps, specials.node)),
@@ -159,6 +175,60 @@ def fastens_off(steps: tuple[Step, ...]) -> bool:
     return any(isinstance(step, FastenOff) for step in steps)
 
 
-def leading_turn(steps: tuple[Step, ...]) -> bool:
-    """Whether the line begins by turning."""
-    return bool(steps) and isinstance(steps[0], Turn) and steps[0].turns
+def turns_first(steps: tuple[Step, ...]) -> Turn | None:
+    """The turn that the line begins with, before any stitch (print turns at a row's end or at the next one's
+    start)."""
+    for step in steps:
+        if isinstance(step, Turn):
+            return step if step.turns else None
+        if not isinstance(step, Chain | Yarn | FastenOff):
+            return None
+    return None
+
+
+@once_a_line
+def asks_for_stitches_alone(steps: tuple[Step, ...]) -> bool:
+    """Whether the line goes into stitch tops by number alone: no kind, space, chain or post is named."""
+    for step in walk(steps):
+        if isinstance(step, OtherSide | WorkingOver | JoinYarn | Again):
+            return False
+        if isinstance(step, Work | Group) and not all(_plain(place) for place in step.places):
+            return False
+        if isinstance(step, Skip | Leave) and step.target != STITCH:
+            return False
+        if isinstance(step, Repeat) and step.until is not None and step.until.target != STITCH:
+            return False
+    return True
+
+
+def _plain(place: Place) -> bool:
+    match place:
+        case Next(target=target, below=below, piece=piece):
+            return target == STITCH and not below and not piece
+        case First(target=target) | Last(target=target) | Same(target=target) | Over(target=target):
+            return target == STITCH
+        case Each(targets=targets):
+            return targets == (STITCH,)
+        case _:
+            return isinstance(place, Here)
+
+
+@once_a_line
+def other_pieces(steps: tuple[Step, ...]) -> tuple[str, ...]:
+    """The pieces whose places the line goes into, besides the edge that it is worked along."""
+    found: list[str] = []
+    for step in walk(steps):
+        for place in step.places if isinstance(step, Work | Group) else ():
+            if isinstance(place, Next | Corresponding) and place.piece:
+                found.append(place.piece)
+    return tuple(found)
+
+
+@once_a_line
+def specials(line: Line) -> tuple[str, ...]:
+    """The author's own stitches that the line works, by name."""
+    return tuple(
+        step.stitch.name
+        for step in walk(line.steps)
+        if isinstance(step, Work) and step.stitch.kind == "special"
+    )

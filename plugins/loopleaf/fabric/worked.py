@@ -223,7 +223,8 @@ class RoundWork:
     place, `rep from * 3 times` says which, `n` is its number. stated: the author's count, parsed.
     side: `RS` or `WS` as worked out ("" for the round lines where it has no meaning). turned: the work was
     turned
-    before it. joined: it was closed with a join. troubles: of every size, in the order met.
+    before it. joined: it was closed with a join. troubles: of every size, in the order met. sound: no error,
+    here or before it, leaves open what it makes.
     """
 
     plan: RoundPlan
@@ -234,6 +235,7 @@ class RoundWork:
     side: str = ""
     turned: bool = False
     joined: bool = False
+    sound: bool = True
     troubles: list[Trouble] = field(default_factory=list)
 
 

@@ -50,9 +50,14 @@ def parse(text: str, vocabulary: Vocabulary, n: int | None = None) -> Parsed:
 
 
 def _explained(cursor: Cursor, mistakes_in: Callable[[str], list[int]]) -> list[Problem]:
-    """The first of what can't be read; a mending is looked for only where few words need one."""
-    few = len(cursor.unread) <= MENDED
-    return [explain(cursor, error, mistakes_in if few else None) for error in cursor.unread[:TOLD]]
+    """The first of what can't be read; a mending is looked for only where few words need one.
+
+    A repeat goes back to an asterisk that may stand in what couldn't be read before it: then only that is
+    told.
+    """
+    unread = [one for at, one in enumerate(cursor.unread) if not at or one.expected != "open-star"]
+    few = len(unread) <= MENDED
+    return [explain(cursor, error, mistakes_in if few else None) for error in unread[:TOLD]]
 
 
 def _too_long(text: str) -> Problem:

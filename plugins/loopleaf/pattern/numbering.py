@@ -8,6 +8,7 @@ from .limits import MOST_ROUNDS
 from .model import Pattern
 from .pieces import Piece
 from .plans import Path, PlanProblem
+from .slips import Slip, one_slip
 from .values import Run
 
 _MOST_PROBLEMS = 100  # in one piece; past that its numbers say nothing any more
@@ -56,6 +57,7 @@ def number_entries(pattern: Pattern, name: str) -> Numbering:
     """Give every entry of a piece its numbers."""
     done = Numbering(pattern, name)
     entries = done.piece.entries
+    slip = one_slip(done.piece)
     written = [i for i, entry in enumerate(entries) if entry.run and entry.every is None]
     ruled = [i for i, entry in enumerate(entries) if entry.run and entry.every is not None]
     runs = [run for run in (entries[i].run for i in written) if run]
@@ -66,7 +68,11 @@ def number_entries(pattern: Pattern, name: str) -> Numbering:
             break
         entry = entries[index]
         sizes = _sizes(done, index)
-        numbers = _numbers(done, index, sizes)
+        if slip is not None and slip.entry == index:
+            done.problems.append(_slipped(done, slip))
+            numbers: list[tuple[int, Sizes]] = [(number, None) for number in slip.numbers]
+        else:
+            numbers = _numbers(done, index, sizes)
         total += len(numbers)
         if total > 2 * MOST_ROUNDS:
             done.problems.append(_too_many(done.run_path(index)))
@@ -82,6 +88,25 @@ def number_entries(pattern: Pattern, name: str) -> Numbering:
     if not done.gave_up:
         _check_gaps(done)
     return done
+
+
+def _slipped(done: Numbering, slip: Slip) -> PlanProblem:
+    """One entry has another's number: said there, once, and the piece goes on as it must have been meant."""
+    entry = done.piece.entries[slip.entry]
+    right = str(Run(slip.numbers[0], slip.numbers[-1]))
+    message = f"{_said(entry.word, slip.twice)} {'is' if len(slip.twice) == 1 else 'are'} written twice"
+    if slip.lacking:
+        lacking = _said(entry.word, slip.lacking).lower()
+        message += f", and {lacking} {'is' if len(slip.lacking) == 1 else 'are'} missing"
+    return PlanProblem(
+        "rounds-out-of-order",
+        done.run_path(slip.entry),
+        f"{message}.",
+        f"The entries before and after this one are in order if it is {right}.",
+        (f"In the order in which it stands it would be {right}.", right, "likely"),
+        facts={"twice": slip.twice, "lacking": slip.lacking},
+        round=str(slip.twice[0]),
+    )
 
 
 def _too_many(path: Path) -> PlanProblem:

@@ -209,7 +209,7 @@ class _Writer:
         """The stated side; over several rows that turn it changes from row to row."""
         if entry.side is None or entry.run is None:
             return ""
-        turned = self.numbering.piece.worked == "rows" and (slot.number - entry.run.first) % 2 == 1
+        turned = self.numbering.piece.worked == "rows" and slot.turn * (entry.every or 1) % 2 == 1
         return other_side(entry.side) if turned else entry.side
 
     def _from_grid(self, entry: Entry, slot: Slot, n: int | None) -> _Line | None:
