@@ -91,21 +91,6 @@ def _specials(work: PatternWork) -> dict[str, Line]:
     return found or _NO_SPECIALS
 
 
-def _conventions(work: PatternWork) -> dict[str, bool]:
-    """`turning chains: {hdc: does not count}` by kind."""
-    found: dict[str, bool] = {}
-    for name, counts in work.pattern.turning_chains.items():
-        if not name:
-            found.update(dict.fromkeys(heights(), counts))
-            continue
-        tally, problems = notation.parse_count(f"1 {name}", work.vocabulary)
-        entry = tally.entries[0][1] if tally is not None and tally.entries else None
-        if isinstance(entry, Stitch):
-            found[entry.kind] = counts
-        else:
-            path: Path = ("turning chains", name)
-            work.problems += [LineProblem(path, problem) for problem in problems]
-    return found
 def _ends(line: Line | None) -> list[Problem]:
     """What ends or turns a whole round, where a stitch of one's own is told."""
     steps = line.steps if line is not None else ()
@@ -123,6 +108,21 @@ def _ends(line: Line | None) -> list[Problem]:
     ][:1]
 
 
+def _conventions(work: PatternWork) -> dict[str, bool]:
+    """`turning chains: {hdc: does not count}` by kind."""
+    found: dict[str, bool] = {}
+    for name, counts in work.pattern.turning_chains.items():
+        if not name:
+            found.update(dict.fromkeys(heights(), counts))
+            continue
+        tally, problems = notation.parse_count(f"1 {name}", work.vocabulary)
+        entry = tally.entries[0][1] if tally is not None and tally.entries else None
+        if isinstance(entry, Stitch):
+            found[entry.kind] = counts
+        else:
+            path: Path = ("turning chains", name)
+            work.problems += [LineProblem(path, problem) for problem in problems]
+    return found
 
 
 def _work_piece(
@@ -133,9 +133,13 @@ def _work_piece(
     plans, plan_problems = set_out(pattern, name)
     work.plans += [(name, problem) for problem in plan_problems]
     said: set[tuple[Path, int, str]] = set()
+    astray = _astray(plan_problems)
+    lost = {name for name, special in pattern.special_stitches.items() if special.work} - set(specials)
     lines: list[ReadRound] = []
     for plan in plans:
         line, stated = _read(work, name, plan, said, conventions)
+        if line is not None and lost & set(survey.specials(line)):
+            line = None
         troubles = _uneven(plan, line, stated, pattern.size_count)
         read = (plan, None, None, troubles) if troubles else (plan, line, stated, troubles)
         lines.append(ReadRound(*read, plan.number in astray))
@@ -149,13 +153,16 @@ def _work_piece(
     return result
 
 
-    astray = _astray(plan_problems)
-    lost = {name for name, special in pattern.special_stitches.items() if special.work} - set(specials)
+def _astray(problems: list[PlanProblem]) -> set[int]:
+    """Numbers of the rounds that come after ones that are missing or told twice."""
+    missing = {max(problem.facts["gap"]) + 1 for problem in problems if "gap" in problem.facts}
+    twice = {number for problem in problems for number in problem.facts.get("overlap", ())}
+    return missing | twice | {number + 1 for number in twice}
+
+
 def _read(
     work: PatternWork, piece: str, plan: RoundPlan, said: set[tuple[Path, int, str]],
     conventions: Mapping[str, bool],
-        if line is not None and lost & set(survey.specials(line)):
-            line = None
 ) -> tuple[Line | None, Tally | None]:  # fmt: skip
     """The round's tree and its stated count; what there is to say about the words is said once an entry."""
     parsed = notation.parse(plan.work, work.vocabulary, plan.n)
@@ -174,13 +181,6 @@ def _read(
         for problem in problems:
             mark = (plan.stated_path, problem.span.start, problem.rule)
             if mark not in said:
-def _astray(problems: list[PlanProblem]) -> set[int]:
-    """Numbers of the rounds that come after ones that are missing or told twice."""
-    missing = {max(problem.facts["gap"]) + 1 for problem in problems if "gap" in problem.facts}
-    twice = {number for problem in problems for number in problem.facts.get("overlap", ())}
-    return missing | twice | {number + 1 for number in twice}
-
-
                 said.add(mark)
                 work.problems.append(LineProblem(plan.stated_path, problem, piece, plan.label))
     return line, stated

@@ -1,7 +1,6 @@
 """Performing an instruction, step by step."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
 from ..notation.tree import (
@@ -32,14 +31,13 @@ from ..notation.tree import (
     WorkingOver,
     Yarn,
 )
-from ..notation.tree import Ring as IntoRing
 from . import beginning, closing, repeats
 from .along import last_places
 from .hand import Hand, Leaf
 from .places import resolve
 from .seek import Into, bound, find_next, number
 from .stitches import DEEPEST_OPENING, given_place, make, needs, picot_chains, said_at
-from .worked import Made, Place, Ring, Space
+from .worked import Made, Place, Space
 
 
 def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
@@ -66,9 +64,6 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
     if step.stitch.kind == "special" and hand.setting.specials.get(step.stitch.name) is not None:
         _special(hand, step, each)
     elif step.stitch.form == "picot" and step.places in ((), (Next(),)):
-    into_ring = _into_the_ring(hand, step)
-    if into_ring is not None:
-        hand.settled[id(step)] = step = into_ring
         make(hand, step.stitch, (), step.span)
     elif not step.places:
         for _ in range(each):
@@ -95,15 +90,6 @@ def _still_going(hand: Hand, step: Work | Group) -> None:
         raise hand.stuck("yarn-not-joined", step.span, yarn=hand.yarn)
     if hand.turned and hand.turned_after:
         hand.trouble("turn-not-expected", step.span, worked=hand.setting.worked, matters=True)
-def _into_the_ring(hand: Hand, step: Work) -> Work | None:
-    """`6 sc` where there is nothing but a ring: all six go into it, and the published line says so."""
-    match hand.edge.places, step.places:
-        case [Ring()], (Next(count=count, target=Target(kind="stitch", stitch=None), below=0, piece=""),):
-            if step.each == ONE and step.stitch.form in ("", "picot") and hand.leaf is None:
-                return replace(step, each=count, places=(IntoRing(),))
-    return None
-
-
         hand.turned = False
 
 
