@@ -102,15 +102,16 @@ def _front(sketch: Sketch, form: Form, subject: Subject, measured: Measured, top
         facts.append(f"{height} high")
     if form.spine:
         return facts
-    around = said(measured, name, "around")
-    if around:
-        _belt(sketch, half, top + high * 0.5, top + high, around)
-        facts.append(f"{around} around")
     if form.foot:
         words = about([2 * form.foot])
         foot = form.foot * scale
         measured_across(sketch, -foot, foot, top + high + GAP, words, top + high)
         facts.append(f"the base {words} across")
+    around = said(measured, name, "around")
+    if around:
+        widest = [y for x, y in side if x > 0.99 * half]
+        _belt(sketch, half, top + high - (min(widest) + max(widest)) / 2, top + high, around)
+        facts.insert(1 if height else 0, f"{around} around")
     return facts
 
 
@@ -129,7 +130,7 @@ def _belt(sketch: Sketch, half: float, at: float, low: float, words: str) -> Non
     wide, tall = max(map(width_of, parts)), WORDS * 1.2 * len(parts)
     first = at + depth + WORDS * 1.1
     if wide > 1.8 * half or first + tall > low:
-        first, parts = low + GAP + WORDS * 0.8, [f"{words} around"]
+        first, parts = max(low + GAP, sketch.box[3]) + WORDS * 1.2, [f"{words} around"]
     for index, part in enumerate(parts):
         sketch.words((0.0, first + WORDS * 1.2 * index), part)
 

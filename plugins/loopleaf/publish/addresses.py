@@ -13,6 +13,11 @@ def chart_file(slug: str, piece: str, terms: Terms, left_handed: bool = False) -
     return f"drawings/{slug}-{piece}-{'left' if left_handed else terms.lower()}.svg"
 
 
+def step_file(key: str, number: int, left_handed: bool = False) -> str:
+    """A step drawing's path in the site: `drawings/steps/half-2.svg`, `…-left.svg` for the other hand."""
+    return f"drawings/steps/{key}-{number}{'-left' if left_handed else ''}.svg"
+
+
 def booklet_file(slug: str, terms: Terms, paper: str) -> str:
     """A booklet's path in the site; paper is `a4` or `letter`: `booklets/lantern-pouch-us-a4.pdf`."""
     return f"booklets/{slug}-{terms.lower()}-{paper}.pdf"

@@ -5,6 +5,7 @@ from datetime import date
 
 from .. import trade
 from ..draw import first_picture
+from ..draw.step_uses import uses
 from ..fabric import Made, PatternWork, WorkedRound
 from ..measure import Measured, measure, reason
 from ..notation.tree import Chain
@@ -108,6 +109,7 @@ def _set_out(
         version=pattern.version,
         published=day(pattern.published, terms) if pattern.published else "",
         foot=(said.words["worked_out"],) if worked_out else (),
+        techniques=tuple(sorted(uses(work))),
         ink=next((yarn.colour for yarn in pattern.materials.yarns.values() if yarn.colour), ""),
         video=pattern.video.url if pattern.video else "",
         words=said.words,

@@ -28,6 +28,12 @@ class Picture:
     across_mm: float = 0.0
 
 
+def drawn_size(svg: str) -> tuple[float, float]:
+    """Width and height of a drawing, in its own units."""
+    found = re.search(r'viewBox="\S+ \S+ ([\d.]+) ([\d.]+)"', svg)
+    return (float(found[1]), float(found[2])) if found else (1.0, 1.0)
+
+
 @dataclass(frozen=True, slots=True)
 class Drawing:
     """A drawing of a piece. kind: `chart`, `schematic` (its measures), `profile` (in section) or
@@ -47,8 +53,7 @@ class Drawing:
     @property
     def box(self) -> tuple[float, float]:
         """Its width and height, in its own units."""
-        found = re.search(r'viewBox="\S+ \S+ ([\d.]+) ([\d.]+)"', self.svg)
-        return (float(found[1]), float(found[2])) if found else (1.0, 1.0)
+        return drawn_size(self.svg)
 
 
 @dataclass(frozen=True, slots=True)
@@ -221,6 +226,56 @@ class Piece:
 
 
 @dataclass(frozen=True, slots=True)
+class Table:
+    """A table of measures. place: what it belongs to: `sizes`, `yarns` or `cords`.
+
+    head: one a column; the first column names its row. note: below it, "" without.
+    """
+
+    place: Literal["sizes", "yarns", "cords"]
+    title: str
+    head: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Changed:
+    """What a page says otherwise at another height. pieces: those that do, without their drawings.
+
+    finishing: the steps' texts, all of them.
+    """
+
+    facts: tuple[Fact, ...]
+    sizes: tuple[Size, ...]
+    yarns: tuple[Yarn, ...]
+    notes: tuple[str, ...]
+    pieces: tuple[Piece, ...]
+    finishing: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """One height that a reader may choose. more: rounds more, 0 as written. cells: its row of the table.
+
+    changed: None as written.
+    """
+
+    more: int
+    label: str
+    cells: tuple[str, ...]
+    changed: Changed | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Heights:
+    """The heights on offer, lowest first, as a table with a head."""
+
+    head: tuple[str, ...]
+    settings: tuple[Setting, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Variation:
     """A variation: its title and what is done otherwise."""
 
@@ -297,3 +352,6 @@ class Leaflet:
     edition: str = ""
     video_length: str = ""
     more_pictures: tuple[Picture, ...] = ()
+    tables: tuple[Table, ...] = ()
+    heights: Heights | None = None
+    techniques: tuple[str, ...] = ()

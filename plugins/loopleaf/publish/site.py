@@ -21,6 +21,7 @@ from . import kept
 from .booklet import BookletsUnavailable
 from .booklet_serve import booklets_on_request
 from .booklet_shelf import make_booklets
+from .how_to import step_files
 from .overrides import overrides
 from .settings import Settings
 from .site_body import Body, Site
@@ -103,7 +104,10 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
         self.unprinted: list[str] = []
         booklets = set(self.jobs) if self.serving else self._add_booklets(files, config)
         pages = generated(self.patterns, self.settings.terms, self.settings.collection, self.serving)
-        self.site = Site(pages, self.patterns, self.settings, booklets, templates(config.theme.dirs), files)
+        env = templates(config.theme.dirs)
+        self.site = Site(pages, self.patterns, self.settings, booklets, env, files, keep / "texts")
+        for path, svg in step_files(self.site.techniques[self.settings.terms]).items():
+            files.append(File.generated(config, path, content=svg))
         self.bodies: dict[str, Body] = {}
         for page in pages:
             self._add_page(page, by_source, files, config)

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from pathlib import Path
 from typing import Any
 
 from jinja2 import Environment
@@ -10,10 +11,12 @@ from mkdocs.utils import get_relative_url
 
 from .addresses import page_source
 from .glossary import Part, glossary
+from .how_to import HowTo, how_to, used
 from .kept import Worked
 from .leaflet_parts import Terms
 from .settings import Settings
 from .site_booklets import booklet_links
+from .site_looking import MOST_IN_A_GALLERY, drawings_html, signs_html, steps_html
 from .site_pages import (
     LANGUAGES,
     Href,
@@ -29,8 +32,10 @@ from .site_pages import (
     shelf_html,
 )
 from .site_shelf import shelved
-from .site_sources import Generated, glossary_source, shelf_source
+from .site_sources import Generated, glossary_source, own_source, shelf_source
 from .workshop import BOTH
+
+LOOKING = ("steps", "signs", "drawings")
 
 SHELF_MARK = "<!-- patterns -->"
 """Where the shelf goes in an author's own first page; without it, at the page's end."""
@@ -60,6 +65,7 @@ class Site:
         booklets: set[str],
         env: Environment,
         files: Files,
+        keep: Path,
     ) -> None:
         self.pages = {page.source: page for page in pages}
         self.published = [worked for worked in patterns if worked.leaflets]
@@ -67,6 +73,8 @@ class Site:
         self.booklets = booklets
         self.env = env
         self.files = files
+        self.keep = keep
+        self.techniques = {terms: self._techniques(terms) for terms in BOTH}
         self.glossaries: dict[Terms, tuple[Part, ...]] = {
             terms: glossary([worked.leaflets[terms] for worked in self.published]) for terms in BOTH
         }
@@ -95,6 +103,9 @@ class Site:
             "findings": self._findings,
             "shelf": self._shelf,
             "glossary": self._glossary,
+            "steps": self._steps,
+            "signs": self._signs,
+            "drawings": self._drawings,
         }[page.kind](page, switch, href, later)
         contents = None
         if page.kind == "shelf":
@@ -115,6 +126,9 @@ class Site:
         if page.terms != default:
             for own in (shelf_source, glossary_source):
                 twins[self.url(own(default, default))] = self.url(own(page.terms, default))
+            for kind in LOOKING:
+                here, there = (own_source(kind, terms, default) for terms in (default, page.terms))
+                twins[self.url(here)] = self.url(there)
         leaflet = page.worked.leaflets.get(page.terms) if page.worked else None
         href = self._href(source)
         at = {page.terms: source, "UK" if page.terms == "US" else "US": page.twin}
@@ -146,6 +160,10 @@ class Site:
             switch,
             [Link(href(link.href), link.name) for link in links],
             lambda anchor: f"{words_at}#{anchor}" if anchor in self.entries[page.terms] else "",
+            [
+                Link(f"{href(own_source('steps', page.terms, self.settings.terms))}#{one.anchor}", one.title)
+                for one in used(self.techniques[page.terms], page.worked.leaflets[page.terms].techniques)
+            ],
             later,
         )
 
@@ -161,8 +179,43 @@ class Site:
         return shelf_html(self.env, items, switch, later)
 
     def _glossary(self, page: Generated, switch: Switch, href: Href, later: Later) -> str:
+        steps_at = href(own_source("steps", page.terms, self.settings.terms))
+        shown = {
+            entry: f"{steps_at}#{one.anchor}" for one in self.techniques[page.terms] for entry in one.entries
+        }
+        also = [(kind, href(own_source(kind, page.terms, self.settings.terms))) for kind in LOOKING]
         return glossary_html(
-            self.env, self.glossaries[page.terms], switch, lambda slug: href(page_source(slug, page.terms))
+            self.env,
+            self.glossaries[page.terms],
+            switch,
+            lambda slug: href(page_source(slug, page.terms)),
+            shown,
+            also if self.published else [],
+        )
+
+    def _techniques(self, terms: Terms) -> tuple[HowTo, ...]:
+        """Those that the published patterns use."""
+        keys = {key for worked in self.published for key in worked.leaflets[terms].techniques}
+        return used(how_to(terms, self.keep), keys) if keys else ()
+
+    def _steps(self, page: Generated, switch: Switch, href: Href, later: Later) -> str:
+        leaflets = [worked.leaflets[page.terms] for worked in self.published]
+        return steps_html(
+            self.env,
+            self.techniques[page.terms],
+            lambda key: [one for one in leaflets if key in one.techniques],
+            switch,
+            lambda slug: href(page_source(slug, page.terms)),
+            later,
+        )
+
+    def _signs(self, page: Generated, switch: Switch, href: Href, later: Later) -> str:
+        return signs_html(self.env, switch, self.keep)
+
+    def _drawings(self, page: Generated, switch: Switch, href: Href, later: Later) -> str:
+        leaflets = [worked.leaflets[page.terms] for worked in self.published[:MOST_IN_A_GALLERY]]
+        return drawings_html(
+            self.env, leaflets, switch, lambda slug: href(page_source(slug, page.terms)), later
         )
 
 

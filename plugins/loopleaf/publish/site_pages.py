@@ -5,7 +5,7 @@ the very end (`Later.fill`), for whatever reads the page in between would read e
 """
 
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from html import unescape
 from itertools import groupby
@@ -141,17 +141,22 @@ def pattern_html(
     switch: Switch,
     booklets: Sequence[Link],
     glossary: Callable[[str], str],
+    steps: Sequence[Link],
     later: Later,
 ) -> str:
-    """A pattern's page. glossary: a glossary entry's anchor -> its address, "" where it has no entry."""
+    """A pattern's page. steps: its techniques, drawn step by step.
+
+    glossary: a glossary entry's anchor -> its address, "" where it has no entry."""
     return env.get_template("loopleaf/pattern.html").render(
         leaflet=leaflet,
         loopleaf=switch,
         other=switch.other,
         booklets=booklets,
         glossary=glossary,
+        steps=steps,
         show=later.show,
         later=later.later,
+        at_once=lambda caller: Markup(caller()),
         path=later.path,
     )
 
@@ -163,10 +168,25 @@ def shelf_html(env: Environment, items: Sequence[Shelved], switch: Switch, later
     )
 
 
-def glossary_html(env: Environment, parts: Sequence[Part], switch: Switch, pattern: Href) -> str:
-    """The glossary. pattern: a pattern's slug -> the address of its page in these terms."""
+def glossary_html(
+    env: Environment,
+    parts: Sequence[Part],
+    switch: Switch,
+    pattern: Href,
+    steps: Mapping[str, str],
+    also: Sequence[tuple[str, str]],
+) -> str:
+    """The glossary. pattern: a pattern's slug -> the address of its page in these terms. steps: an entry's
+    anchor -> where it is drawn step by step. also: other pages to look things up, by word and address.
+    """
     return env.get_template("loopleaf/glossary.html").render(
-        parts=parts, loopleaf=switch, lang=LANGUAGES[switch.terms], w=words(switch.terms), pattern=pattern
+        steps=steps,
+        also=also,
+        parts=parts,
+        loopleaf=switch,
+        lang=LANGUAGES[switch.terms],
+        w=words(switch.terms),
+        pattern=pattern,
     )
 
 

@@ -21,7 +21,7 @@ class Generated:
     worked: of a pattern's page, None else. default: in the terms that the collection leads to.
     """
 
-    kind: Literal["pattern", "findings", "shelf", "glossary"]
+    kind: Literal["pattern", "findings", "shelf", "glossary", "steps", "signs", "drawings"]
     source: str
     twin: str
     terms: Terms
@@ -55,6 +55,11 @@ def glossary_source(terms: Terms, default: Terms) -> str:
     return "glossary.md" if terms == default else f"{terms.lower()}/glossary.md"
 
 
+def own_source(kind: str, terms: Terms, default: Terms) -> str:
+    """Where another of the collection's own pages stands in these terms: `steps.md`, `uk/steps.md`."""
+    return f"{kind}.md" if terms == default else f"{terms.lower()}/{kind}.md"
+
+
 def generated(patterns: list[Worked], default: Terms, collection: str, serving: bool) -> list[Generated]:
     """All pages to be added. A pattern with an error has none, except while serving, where its findings are
     shown.
@@ -86,4 +91,8 @@ def generated(patterns: list[Worked], default: Terms, collection: str, serving: 
             Generated("shelf", shelf, shelf_source(away, default), terms, collection, is_default),
             Generated("glossary", glossary, glossary_source(away, default), terms, title, is_default),
         ]
+        looking: tuple[Literal["steps", "signs", "drawings"], ...] = ("steps", "signs", "drawings")
+        for kind in looking if any(worked.leaflets for worked in patterns) else ():
+            source, twin = own_source(kind, terms, default), own_source(kind, away, default)
+            pages.append(Generated(kind, source, twin, terms, words(terms)[kind], is_default))
     return pages

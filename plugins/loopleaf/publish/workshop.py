@@ -12,7 +12,7 @@ from .kept import Worked, key_of, put, take, tidy
 from .leaflet_parts import Terms
 from .settings import Settings
 
-RESERVED = ("glossary", "index", "readme")
+RESERVED = ("drawings", "glossary", "index", "readme", "signs", "steps")
 """Addresses of the collection's own pages (MkDocs takes a readme for an index)."""
 
 BOTH: tuple[Terms, Terms] = ("US", "UK")
