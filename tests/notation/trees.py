@@ -101,18 +101,21 @@ def plain_stitches(draw):
     return stitch
 
 
+made_of = st.one_of(st.sampled_from(TALL).map(Stitch), st.just(Stitch("special", name="tall post")))
+
+
 @st.composite
 def formed_stitches(draw):
     form = draw(st.sampled_from(["cluster", "bobble", "puff", "popcorn", "shell", "v-stitch"]))
     number = draw(st.integers(1, 4) if form == "v-stitch" else st.integers(2, 9))
-    return Stitch(draw(st.sampled_from(TALL)), form, number, loop=draw(loops))
+    return replace(draw(made_of), form=form, number=number, loop=draw(loops))
 
 
 gathered_stitches = st.one_of(
     st.builds(lambda loop, dull: Stitch("dec", loop=loop, invisible=dull), loops, st.booleans()),
     st.builds(
-        lambda kind, legs, post, dull: Stitch(kind, "tog", legs, post=post, invisible=dull),
-        st.sampled_from(TALL),
+        lambda one, legs, post, dull: replace(one, form="tog", number=legs, post=post, invisible=dull),
+        made_of,
         st.integers(2, 9),
         st.sampled_from(["", "front", "back"]),
         st.booleans(),

@@ -5,7 +5,7 @@ from ..notation.tree import Ring as InRing
 from .hand import ChainQuestion, Hand
 from .places import resolve
 from .seek import find_next, number
-from .stitches import make
+from .stitches import by_kind, make, own_kind
 from .worked import Made, Place, Ring, Space
 
 
@@ -130,9 +130,9 @@ def _as_said(hand: Hand, length: int, counts: CountsAs, span: Span | None) -> No
     if otherwise is False and counts.stitch is not None:
         hand.put_chain(length, span)
     elif otherwise is True and counts.nothing:
-        stand(hand, Stitch(hand.setting.first_kind), length, length, span)
+        stand(hand, by_kind(hand.setting.first_kind), length, length, span)
     elif counts.stitch is not None:
-        _question(hand, span, length, counts.stitch.kind, True, "said")
+        _question(hand, span, length, own_kind(counts.stitch), True, "said")
         stand(hand, counts.stitch, length - counts.chains, length, span)
         if counts.chains:
             hand.put_space(counts.chains, span)
@@ -150,7 +150,7 @@ def _unsaid(hand: Hand, length: int, span: Span | None) -> None:
     if setting.closing is not None and setting.closing[1] == length and 1 < setting.closing[0] < length:
         stood = setting.closing[0]
         _question(hand, span, length, kind, True, "said")
-        stand(hand, Stitch(kind), stood, length, span)
+        stand(hand, by_kind(kind), stood, length, span)
         hand.put_space(length - stood, span)
         return
     if length > 1 and height and length > height and setting.reading.chain is None:
@@ -159,7 +159,7 @@ def _unsaid(hand: Hand, length: int, span: Span | None) -> None:
     counts, by = decide(hand, length, kind)
     _question(hand, span, length, kind, counts, by)
     if counts:
-        stand(hand, Stitch(kind), length, length, span)
+        stand(hand, by_kind(kind), length, length, span)
     else:
         hand.put_chain(length, span)
 

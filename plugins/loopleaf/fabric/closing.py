@@ -30,7 +30,9 @@ def _name(made: Made) -> Stitch:
     if made.special and made.kind == made.special:  # the author's own, and not made of plain ones
         return Stitch("special", name=made.special)
     form = made.form if made.form != "shell" else ""
-    return Stitch(made.kind, form, made.legs if form else 0, post=made.post)
+    own = made.special if made.kind == made.special else ""  # the author's own, and not made of plain ones
+    kind = "special" if own else made.kind
+    return Stitch(kind, form, made.legs if form else 0, post=made.post, name=own)
 
 
 def join(hand: Hand, step: Join) -> None:

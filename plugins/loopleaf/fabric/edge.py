@@ -31,9 +31,9 @@ class Found:
 def is_named(place: Made, stitch: Stitch) -> bool:
     """Whether a stitch bears a name: `next dc` finds plain, post and gathered ones; `next FPdc` only
     posts."""
-    if stitch.kind == "special":
+    if stitch.kind == "special" and not (stitch.form or stitch.post):
         return place.special == stitch.name
-    if place.kind != stitch.kind:
+    if stitch.kind and place.kind != (stitch.name or stitch.kind):
         return False
     if stitch.form and place.form != stitch.form and not (stitch.form == "shell" and place.unit):
         return False

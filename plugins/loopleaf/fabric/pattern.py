@@ -16,6 +16,11 @@ from .piece import Ways
 from .uneven import uneven
 from .worked import PieceWork, Place, RoundWork, Trouble
 
+CHAINS_OVER_YARN_OVERS = 2
+"""A turning chain has two chains more than the stitch has yarn overs: three for one, four for two.
+
+Source: Handbook of Wool Knitting and Crochet, 1918 (three for the UK treble, one more for each draw)."""
+
 _NO_SPECIALS: Final[dict[str, Line]] = {}
 """One object for all patterns without stitches of their own, so that what is known of a line is shared."""
 
@@ -76,6 +81,16 @@ def heights() -> dict[str, int]:
     return {row.key: row.turning_chain for row in trade.stitches() if row.turning_chain}
 
 
+def _heights(pattern: Pattern) -> dict[str, int]:
+    """The same with the author's own tall stitches, by their names."""
+    own = {
+        name: special.yarn_overs + CHAINS_OVER_YARN_OVERS
+        for name, special in pattern.special_stitches.items()
+        if special.yarn_overs is not None and special.work is None
+    }
+    return {**heights(), **own} if own else heights()
+
+
 def _specials(work: PatternWork) -> dict[str, Line]:
     found: dict[str, Line] = {}
     for name, special in work.pattern.special_stitches.items():
@@ -118,7 +133,7 @@ def _conventions(work: PatternWork) -> dict[str, bool]:
         tally, problems = notation.parse_count(f"1 {name}", work.vocabulary)
         entry = tally.entries[0][1] if tally is not None and tally.entries else None
         if isinstance(entry, Stitch):
-            found[entry.kind] = counts
+            found[entry.name or entry.kind] = counts
         else:
             path: Path = ("turning chains", name)
             work.problems += [LineProblem(path, problem) for problem in problems]
@@ -144,7 +159,13 @@ def _work_piece(
         read = (plan, None, None, troubles) if troubles else (plan, line, stated, troubles)
         lines.append(ReadRound(*read, plan.number in astray))
     ways = Ways(
-        piece.worked, piece.yarn, pattern.chain_spaces, conventions, heights(), specials, pattern.size_count
+        piece.worked,
+        piece.yarn,
+        pattern.chain_spaces,
+        conventions,
+        _heights(pattern),
+        specials,
+        pattern.size_count,
     )
     others = {one.name: one for one in work.pieces}
     result = work_piece(name, piece, ways, lines, others, edges)

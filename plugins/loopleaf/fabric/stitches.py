@@ -1,8 +1,10 @@
 """Making what a stitch's name says, in one place: plain stitches, increases, groups, and the author's own."""
 
 from dataclasses import fields, replace
+from functools import cache
 from typing import Any
 
+from .. import trade
 from ..notation.once_a_line import once_a_line
 from ..notation.tree import (
     Chain,
@@ -41,19 +43,35 @@ def make(hand: Hand, stitch: Stitch, into: Into, span: Span | None) -> None:
     elif stitch.form == "shell":
         unit = _new_unit(hand)
         for _ in range(stitch.number):
-            hand.put(Stitch(stitch.kind, loop=stitch.loop), into, span, unit=unit)
+            hand.put(Stitch(own_kind(stitch), loop=stitch.loop), into, span, special=stitch.name, unit=unit)
     elif stitch.form == "v-stitch":
         unit = _new_unit(hand)
-        hand.put(Stitch(stitch.kind), into, span, unit=unit)
+        hand.put(Stitch(own_kind(stitch)), into, span, special=stitch.name, unit=unit)
         hand.put_space(stitch.number or 1, span, unit=unit)
-        hand.put(Stitch(stitch.kind), into, span, unit=unit)
+        hand.put(Stitch(own_kind(stitch)), into, span, special=stitch.name, unit=unit)
     elif stitch.form == "picot":
         under: tuple[Place, ...] = tuple(hand.made[-1:])
         hand.put(Stitch("chain", "picot"), under, span, role="picot", chains=stitch.number)
     elif stitch.kind == "special":
-        hand.put(Stitch(stitch.name, loop=stitch.loop, post=stitch.post), into, span, special=stitch.name)
+        hand.put(replace(stitch, kind=stitch.name, name=""), into, span, special=stitch.name)
     else:
         hand.put(stitch, into, span)
+
+
+def own_kind(stitch: Stitch) -> str:
+    """The kind that is made: the author's own stitches are kinds by their names."""
+    return stitch.name if stitch.kind == "special" else stitch.kind
+
+
+def by_kind(kind: str) -> Stitch:
+    """The stitch of a kind, be it one of the trade's or the author's own."""
+    return Stitch(kind) if not kind or kind in plain_kinds() else Stitch("special", name=kind)
+
+
+@cache
+def plain_kinds() -> frozenset[str]:
+    """The kinds that the trade has names for."""
+    return frozenset(row.key for row in trade.stitches())
 
 
 def _new_unit(hand: Hand) -> int:

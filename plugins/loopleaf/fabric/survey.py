@@ -103,9 +103,7 @@ def first_kind(steps: tuple[Step, ...], specials: Mapping[str, Line]) -> str:
         if isinstance(step, Work) and step.stitch.kind != "slip" and step.stitch.form != "picot":
             if step.stitch.kind == "special":
                 inner = kinds((step,), specials)
-                if inner:
-                    return inner[0]
-                continue
+                return inner[0] if inner else step.stitch.name
             return step.stitch.kind
     return ""
 

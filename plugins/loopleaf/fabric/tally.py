@@ -96,10 +96,10 @@ def _compare_kinds(
 def _order(named: Stitch | Target) -> int:
     """The most particular names take their stitches first."""
     if isinstance(named, Target):
-        return 1 if named.length else 4 if named.kind == "stitch" else 2
+        return 2 if named.length else 5 if named.kind == "stitch" else 3
     if named.kind == "special":
-        return 0
-    return 1 if named.form or named.post or named.loop else 3
+        return 0 if named.form or named.post else 1
+    return 2 if named.form or named.post or named.loop else 4
 
 
 def _count_target(
@@ -124,10 +124,10 @@ def _count_target(
 def _count_stitch(
     named: Stitch, stitches: list[Made], backs: list[Made], said: int, worked: WorkedRound
 ) -> tuple[int, list[Made], str]:
-    name = named.name or _key(named)
+    name = _key(named)
     if named.kind == "chain":
         return chains_between(worked), stitches, "chain"
-    if named.kind == "special":
+    if named.kind == "special" and not named.form and not named.post:
         of_it = [one for one in stitches if one.special == named.name]
         units = {one.unit for one in of_it if one.unit}
         alone = sum(1 for one in of_it if not one.unit)
@@ -136,8 +136,9 @@ def _count_stitch(
             number = sum(1 for one in worked.made if isinstance(one, Made) and one.special == named.name)
         return number, [one for one in stitches if one.special != named.name], name
     if named.form in ("shell", "v-stitch"):
-        units = {one.unit for one in stitches if one.unit and one.kind == named.kind and not one.special}
-        rest = [one for one in stitches if not (one.unit in units and not one.special)]
+        kind, own = named.name or named.kind, named.name
+        units = {one.unit for one in stitches if one.unit and one.kind == kind and one.special == own}
+        rest = [one for one in stitches if not (one.unit in units and one.special == own)]
         return len(units), rest, name
     fits = [
         one
@@ -156,4 +157,4 @@ def _count_stitch(
 def _key(named: Stitch) -> str:
     post = f"{named.post} post " if named.post else ""
     form = f" {named.form} {named.number}" if named.form else ""
-    return f"{post}{named.kind}{form}"
+    return f"{post}{named.name or named.kind}{form}"

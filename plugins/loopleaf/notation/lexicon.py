@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import Any
 
-from .stitch_words import stitch_words
+from .stitch_words import own_names, plurals, posted, stitch_words
 from .style import Style
 from .tree import Stitch
 from .vocabulary import Terms, Vocabulary
@@ -81,18 +81,15 @@ def lexicon_for(vocabulary: Vocabulary) -> Lexicon:
                 words = split_words(phrase)
                 if words:
                     own.setdefault(words, Entry("special", stitch, words[1:]))
+        if special.yarn_overs is not None:
+            for word in posted(stitch, own_names(special), vocabulary.terms):
+                words = split_words(word.name)
+                own.setdefault(words, Entry("special", word.stitch, words[1:]))
     lexicon = dict(base)
     for words, entry in own.items():
         others = tuple(e for e in lexicon.get(words[0], ()) if e.more != entry.more)
         lexicon[words[0]] = _longest_first((entry, *others))
     return lexicon
-
-
-def plurals(name: str) -> tuple[str, ...]:
-    """How a special stitch's name may stand in the plural."""
-    if not name:
-        return ()
-    return (name + "s", name + "es") if name[-1] in "shxz" else (name + "s",)
 
 
 @cache

@@ -23,9 +23,18 @@ def starts_stitch(cursor: Cursor, at: int) -> bool:
     return (
         means == "ch"
         and words[at + 1].means == "num"
-        and words[at + 2].means in ("picot", "stitch", "form")
+        and words[at + 2].means in ("picot", "stitch", "special", "form")
         and (words[at + 2].means == "picot" or words[at + 3].means == "form")
     )
+
+
+def is_tall(cursor: Cursor, at: int) -> bool:
+    """Whether the author's stitch at a word is a plain tall one, given by its yarn overs: it is made into
+    clusters and the rest as any other is.
+    """
+    own: Stitch = cursor.words[at].value
+    special = cursor.vocabulary.specials[own.name]
+    return special.yarn_overs is not None and special.work is None
 
 
 def read_counted_stitch(cursor: Cursor) -> tuple[Amount | None, Stitch]:
@@ -60,10 +69,11 @@ def _owns_number(cursor: Cursor, at: int) -> bool:
     at += 1
     if words[at].means == "ch":
         after = words[at + 1].means
-        return after == "picot" or (after == "stitch" and words[at + 2].means == "form")
+        return after == "picot" or (after in ("stitch", "special") and words[at + 2].means == "form")
     while words[at].means in ("loop-of", "fp", "spike"):
         at += 1
-    if words[at].means != "stitch":
+    own = words[at].means == "special" and is_tall(cursor, at)
+    if words[at].means != "stitch" and not own:
         return words[at].means == "st" and words[at].glued and words[at + 1].means in ("form", "tog")
     name = words[at + 1]
     if name.means == "form":
@@ -106,7 +116,7 @@ def read_stitch(cursor: Cursor, as_place: bool = False) -> Stitch:
     first = cursor.at
     word = words[first]
     means = word.means
-    if means == "stitch" or means in ("loop-of", "fp", "spike"):
+    if means in ("stitch", "loop-of", "fp", "spike") or (means == "special" and is_tall(cursor, first)):
         stitch = _read_base(cursor)
         after = words[cursor.at]
         if after.means == "num" and words[cursor.at + 1].means == "tog" and not after.value.variable:
@@ -182,10 +192,10 @@ def _read_base(cursor: Cursor) -> Stitch:
     if word.means == "st" and not loop and not post:
         cursor.at += 1
         return Stitch("")
-    if word.means == "special" and loop:
+    if word.means == "special" and (loop or is_tall(cursor, cursor.at)):
         cursor.at += 1
         own: Stitch = word.value
-        return replace(own, loop=loop)
+        return replace(own, loop=loop, post=post or own.post)
     if word.means in ("inc", "dec") and loop:
         cursor.at += 1
         return Stitch(word.means, loop=loop)

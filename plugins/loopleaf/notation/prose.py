@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 
 from ..trade import phrases
-from .lexicon import WORD, plurals, split_words
+from .lexicon import WORD, split_words
 from .problem import Problem
-from .stitch_words import StitchWord, stitch_words
+from .stitch_words import StitchWord, plurals, stitch_words
 from .style import Style
 from .tree import Span
 from .vocabulary import Terms, Vocabulary

@@ -128,7 +128,7 @@ def _names_stitch(cursor: Cursor, at: int) -> bool:
     words = cursor.words
     after = words[at + 2].means
     return words[at + 1].means == "ch" and (
-        after == "picot" or (after == "stitch" and words[at + 3].means == "form")
+        after == "picot" or (after in ("stitch", "special") and words[at + 3].means == "form")
     )
 
 

@@ -3,12 +3,12 @@ posts.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from ..trade import StitchNames, stitch_forms, stitches
 from .tree import Stitch
-from .vocabulary import Terms
+from .vocabulary import SpecialStitch, Terms
 
 _POSTED = (
     "single", "half", "double", "treble", "double-treble", "triple-treble",
@@ -51,11 +51,31 @@ def _is_plural(name: str) -> bool:
 
 
 def _posted(terms: Terms) -> Iterator[StitchWord]:
-    posts = [(f.key.split("-")[0], f.names(terms)) for f in stitch_forms() if f.key.endswith("-post")]
     for row in stitches():
         if row.key in _POSTED:
-            for post, form in posts:
-                yield from _with_post(Stitch(row.key, post=post), row.names(terms), form)
+            yield from posted(Stitch(row.key), row.names(terms), terms)
+
+
+def posted(stitch: Stitch, names: StitchNames, terms: Terms) -> Iterator[StitchWord]:
+    """What a stitch is called around posts: `FPdc`, `front post double crochet`."""
+    for form in stitch_forms():
+        post = form.key.removesuffix("-post")
+        if post in ("front", "back"):
+            yield from _with_post(replace(stitch, post=post), names, form.names(terms))
+
+
+def own_names(special: SpecialStitch) -> StitchNames:
+    """What the author's own stitch is called, in short and in full, in either terminology."""
+    short = special.short or special.name
+    plural = special.name + ("es" if special.name.endswith(("s", "x", "z", "sh", "ch")) else "s")
+    return StitchNames(short, short, special.name, plural)
+
+
+def plurals(name: str) -> tuple[str, ...]:
+    """How a special stitch's name may stand in the plural."""
+    if not name:
+        return ()
+    return (name + "s", name + "es") if name[-1] in "shxz" else (name + "s",)
 
 
 def _with_post(stitch: Stitch, names: StitchNames, form: StitchNames) -> Iterator[StitchWord]:

@@ -2,13 +2,14 @@
 it.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
 
 from ..trade import FormRow, StitchNames, StitchRow, stitch_forms, stitches
+from .stitch_words import own_names
 from .tree import Amount, Stitch, Target
-from .vocabulary import Terms, Vocabulary
+from .vocabulary import SpecialStitch, Terms, Vocabulary
 from .word_files import word_file
 
 
@@ -62,7 +63,7 @@ class Style:
 
     def _named(self, stitch: Stitch, plural: bool) -> str:
         kind, form = stitch.kind, stitch.form
-        if kind == "special":
+        if kind == "special" and not form and not stitch.post:
             return self._special(stitch.name, plural)
         if kind in ("inc", "dec"):
             return self.word(kind, plural)
@@ -72,7 +73,7 @@ class Style:
             )
         if not kind:
             return self.word(form or "stitch", plural)
-        base = self._posted(kind_names(kind, self.terms), stitch.post, plural and not form)
+        base = self._posted(self._names(stitch), stitch.post, plural and not form)
         if not form:
             return base
         if form == "v-stitch":
@@ -91,6 +92,12 @@ class Style:
         pattern = (form.plural if plural else form.name) if self.full else form.short
         return pattern.format(short=names.short, name=names.name, plural=names.plural)
 
+    def _names(self, stitch: Stitch) -> StitchNames:
+        if stitch.kind != "special":
+            return kind_names(stitch.kind, self.terms)
+        special = self.vocabulary.specials.get(stitch.name) if self.vocabulary else None
+        return own_names(special if special is not None else SpecialStitch(stitch.name))
+
     def _special(self, key: str, plural: bool) -> str:
         special = self.vocabulary.specials.get(key) if self.vocabulary else None
         if special is None:
@@ -98,9 +105,7 @@ class Style:
         shortened = bool(special.short) and special.short.lower() != special.name.lower()
         if shortened and not self.full:
             return special.short
-        if not plural:
-            return special.name
-        return special.name + ("es" if special.name.endswith(("s", "x", "z", "sh", "ch")) else "s")
+        return own_names(special).plural if plural else special.name
 
     def target(self, target: Target, plural: bool = False) -> str:
         """A kind of place: `st`, `ch-2 sps`, `2ch-sp`, `corner sp`, `sh`, `3-dc group`."""
@@ -124,7 +129,7 @@ class Style:
         if kind == "picot" and target.length:
             return self.word("picot-of", plural, target.length)
         if kind == "group" and target.stitch is not None:
-            name = self._named(Stitch(target.stitch.kind), False)
+            name = self._named(replace(target.stitch, number=0), False)
             return f"{target.stitch.number}-{name} {self.word('group', plural)}"
         return self.word(kind, plural)
 

@@ -5,7 +5,7 @@ edges.
 from dataclasses import replace
 
 from .cursor import Cursor, read_amount
-from .names import read_counted_stitch, read_stitch, starts_stitch
+from .names import is_tall, read_counted_stitch, read_stitch, starts_stitch
 from .tree import ONE, STITCH, Amount, Stitch, Target, Until
 
 SPACE = Target("space")
@@ -69,7 +69,7 @@ def starts_named_number(cursor: Cursor, at: int) -> bool:
         if third.means in _SP:
             return after.glued or third.means == "sp"
         return third.means == "loop" and after.glued
-    if after.means != "stitch":
+    if after.means != "stitch" and not (after.means == "special" and is_tall(cursor, at + 1)):
         return False
     third = words[at + 2]
     return third.means in ("tog", "group") or (third.means == "form" and third.value != "v-stitch")
@@ -87,7 +87,7 @@ def _numbered_target(cursor: Cursor) -> Target:
     if words[cursor.at + 2].means == "group":
         stitch: Stitch = words[cursor.at + 1].value
         cursor.at += 3
-        return Target("group", Stitch(stitch.kind, number=number, post=stitch.post))
+        return Target("group", replace(stitch, number=number))
     return _stitch_target(cursor)
 
 

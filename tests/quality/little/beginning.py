@@ -21,7 +21,7 @@ from loopleaf.notation.tree import (
     Work,
 )
 
-from .cells import Cell, Misfit
+from .cells import Cell, Misfit, kind_of
 from .hand import FREE, NOWHERE, PASSED, USED, Hand
 from .places import spots
 
@@ -104,7 +104,7 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
         if counts.nothing:
             hand.beginning = (length, 0, False)
         elif counts.stitch is not None:
-            stands_on(hand, counts.stitch.kind, length, length - counts.chains)
+            stands_on(hand, kind_of(counts.stitch), length, length - counts.chains)
             if counts.chains:
                 hand.add(Cell("space", length=counts.chains))
         else:
@@ -117,7 +117,7 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
     if says:
         hand.beginning = (length, 0, False)
         return True
-    kind = stitch.kind
+    kind = kind_of(stitch)
     if kind in ("inc", "dec"):
         kind = next(iter(hand.kinds)) if len(hand.kinds) == 1 else _below(hand)
     own = hand.setting.own_chains.get(kind, 0)

@@ -93,7 +93,13 @@ def with_single_chains(cells: Sequence[Cell]) -> list[Cell]:
 
 def is_group(stitch: Stitch) -> bool:
     """Whether a name stands for several stitches made together: a shell, a V-stitch, an author's own."""
-    return stitch.kind == "special" or stitch.form in ("shell", "v-stitch")
+    own = stitch.kind == "special" and not stitch.form and not stitch.post
+    return own or stitch.form in ("shell", "v-stitch")
+
+
+def kind_of(stitch: Stitch) -> str:
+    """The kind that a cell has: the author's own stitches are kinds by their names."""
+    return stitch.name if stitch.kind == "special" else stitch.kind
 
 
 def bunch_of(cell: Cell, stitch: Stitch | None) -> Bunch | None:
@@ -136,4 +142,4 @@ def matches(target: Target, cell: Cell) -> bool:
         return False
     if named.post and cell.post != named.post:
         return False
-    return named.kind in ("", cell.kind)
+    return kind_of(named) in ("", cell.kind)

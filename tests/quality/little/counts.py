@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 
 from loopleaf.notation.tree import Stitch, Tally, Target
 
-from .cells import Cell, Misfit
+from .cells import Cell, Misfit, kind_of
 
 Key = str | tuple[str, int]
 """A kind, `picot`, or `("space", chains)`."""
@@ -90,12 +90,12 @@ def _same_kinds(said: Counter[Key], made: Counter[Key], on_leaf: Counter[Key]) -
 
 
 def _opened(stitch: Stitch, opened: Mapping[str, Counter[Key]]) -> Counter[Key]:
-    if stitch.kind == "special":
+    if stitch.kind == "special" and not stitch.form and not stitch.post:
         return opened.get(stitch.name) or Counter({stitch.name: 1})
     if stitch.form == "picot":
         return Counter({"picot": 1})
     if stitch.form == "shell":
-        return Counter({stitch.kind: max(stitch.number, 1)})
+        return Counter({kind_of(stitch): max(stitch.number, 1)})
     if stitch.form == "v-stitch":
-        return Counter({stitch.kind: 2, ("space", stitch.number): 1})
-    return Counter({stitch.kind: 1})
+        return Counter({kind_of(stitch): 2, ("space", stitch.number): 1})
+    return Counter({kind_of(stitch): 1})

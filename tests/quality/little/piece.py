@@ -21,7 +21,7 @@ from loopleaf.notation.tree import (
     Work,
 )
 
-from .cells import Cell, Edge, Misfit, chains
+from .cells import Cell, Edge, Misfit, chains, kind_of
 from .counts import Key, makes
 from .hand import Hand, Setting, Undecided
 from .rounds import After, RoundDone, ToWork, work_round
@@ -72,6 +72,9 @@ class Bench:
             self._not_of_itself(name, ())
         self.counts = {self._kind(name): says for name, says in of.turning_chains.items()}
         self.own_chains = {row.key: row.turning_chain for row in trade.stitches() if row.turning_chain}
+        for name, one in of.special_stitches.items():
+            if one.yarn_overs is not None and not one.work:
+                self.own_chains[name] = one.yarn_overs + 2
         self.opened = {name: self._opened(name) for name in self.specials}
         self.done: dict[str, PieceDone] = {}
 
@@ -112,7 +115,7 @@ class Bench:
         line = self.read(f"{name} in next st")
         step = line.steps[0]
         stitch = getattr(step, "stitch", None)
-        return stitch.kind if stitch is not None else name
+        return kind_of(stitch) if stitch is not None else name
 
     def _opened(self, name: str) -> Counter[Key]:
         """What one of an author's stitches is made of."""
