@@ -56,6 +56,8 @@ _MISSING = {
     "centre": "one stitch in the middle",
     "other side": "other side of a foundation chain",
     "skipped stitch": "stitch passed over before",
+    "unworked": "unworked stitch left from a row before",
+    "first": "first stitch left to work into",
 }
 
 
