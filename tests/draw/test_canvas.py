@@ -63,3 +63,35 @@ def test_a_title_is_escaped_and_the_view_has_a_margin() -> None:
     root = tree(svg("", (0.0, 0.0, 10.0, 5.0), "Sea & <sand>", 2.0))
     assert root.get("viewBox") == "-2 -2 14 9"
     assert root.findtext(f"{SVG}title") == "Sea & <sand>"
+
+
+def test_what_is_drawn_alike_is_drawn_once_and_used_in_its_places() -> None:
+    canvas = Canvas()
+    for at in range(3):
+        canvas.fill(at, "#112233", [(0.0, 10.0 * at), (1.0, 10.0 * at), (1.0, 10.0 * at + 2.5)])
+    canvas.fill(3, "#112233", [(5.0, 5.0), (7.0, 5.0), (7.0, 7.0)])
+    drawn = tree(f"<g>{canvas.body('#000000', 1.0, 'rows')}</g>")
+    assert [(use.get("href"), use.get("x"), use.get("y")) for use in drawn.iter("use")] == [
+        ("#rows-1", "0", "0"),
+        ("#rows-1", "0", "-10"),
+        ("#rows-1", "0", "-20"),
+    ]
+    assert [path.get("id") for path in drawn.iter("path")] == ["rows-1", None]
+    assert list(drawn.iter("path"))[1].get("transform") == "translate(5 -5)"
+
+
+def test_a_large_drawing_is_written_to_the_twentieth_of_a_millimetre() -> None:
+    canvas = Canvas()
+    canvas.fill(0, "#112233", [(0.01, 0.0), (200.02, 0.0), (200.02, 0.04)])
+    assert 'd="M0 0l200 0 0-.05z"' in canvas.body("#000000", 1.0)
+
+
+def test_a_canvas_laid_over_another_keeps_its_layers_and_outlines() -> None:
+    below, over = Canvas(), Canvas()
+    below.fill(7, "#00000a", [(0, 0), (1, 0), (1, 1)])
+    over.outline([(0, 0), (1, 0), (1, 1)])
+    over.fill(-1, "#00000b", [(0, 0), (1, 0), (1, 1)])
+    over.line(1200, "#00000c", 1.0, [(0, 0), (1, 1)])
+    below.lay(over, 100, "#00000d", 0.3)
+    drawn = [p.get("stroke") or p.get("fill") for p in tree(f"<g>{below.body('#000000', 1.0)}</g>")]
+    assert drawn == ["#00000a", "#00000d", "#00000b", "#00000c"]

@@ -10,8 +10,8 @@ from typing import Protocol
 
 from ..fabric import Made
 from .canvas import Point
-from .in_rows import sheet_for
 from .section import Oval, Polygon
+from .sheet import sheet_for
 from .signs import UNIT, height_of
 from .stand import USUAL_CORNERS, chains_of
 from .subject import Subject

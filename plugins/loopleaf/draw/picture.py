@@ -1,17 +1,25 @@
 """The picture of a piece, computed from its stitches: standing or lying, with what is sewn on."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from html import escape
 
 from ..fabric import PatternWork
 from ..measure import Measured, measure
 from .additions import draw_additions
+from .assembled import draw_assembled, is_assembled
 from .canvas import Box, Canvas, svg
 from .colour import outline_of
-from .in_rows import ROW_LAYERS, Edging, Sheet, draw_rows, sheet_for
+from .in_rows import ROW_LAYERS, draw_rows
 from .in_the_round import draw_rounds
-from .stand import stand_of
+from .items import Item
+from .leaf import draw_leaf
+from .pose import worn
+from .profile import filled
+from .sheet import Edging, Sheet, sheet_for
+from .stand import Stand, is_leaf, stand_of
 from .subject import Subject, main_colour, subject_of
+from .wave import wave_of
 
 HAIRLINE = 0.005
 """Width of the outline as a share of the drawing's longer side."""
@@ -31,15 +39,19 @@ def first_picture(work: PatternWork, measured: Measured | None = None, left_hand
             continue
         canvas = Canvas()
         if subject.in_rows:
-            sheet = sheet_for(subject.sizes)
+            sheet = _sheet(subject)
             draw_rows(canvas, subject, sheet)
             for at, (band, end) in enumerate(_bands(subject, sheet, measured)):
                 draw_rows(canvas, band, end, ROW_LAYERS * (at + 1) * len(subject.sizes))
+        elif is_leaf(subject):
+            draw_leaf(canvas, subject)
+        elif is_assembled(subject, measured):
+            draw_assembled(canvas, subject, measured, HAIRLINE * max(s.height_mm for s in subject.sizes))
         else:
-            stand, rounds = stand_of(subject)
+            stand, rounds = _standing(subject)
             draw_rounds(canvas, stand, subject, rounds)
             draw_additions(canvas, subject, stand, rounds, measured)
-        body, box = _laid_out(work, piece.name, _body(canvas, subject), canvas.box)
+        body, box = _laid_out(work, piece.name, _body(canvas, subject, "whole"), canvas.box)
         return _finished(body, box, work.pattern.title, left_handed)
     return ""
 
@@ -55,12 +67,26 @@ def piece_picture(
         return ""
     canvas = Canvas()
     if subject.in_rows:
-        draw_rows(canvas, subject, sheet_for(subject.sizes))
+        draw_rows(canvas, subject, _sheet(subject))
+    elif is_leaf(subject):
+        draw_leaf(canvas, subject)
     else:
-        stand, rounds = stand_of(subject)
+        stand, rounds = _standing(subject)
         draw_rounds(canvas, stand, subject, rounds)
     title = work.pattern.pieces[name].title or name
-    return _finished(_body(canvas, subject), canvas.box, title, left_handed)
+    return _finished(_body(canvas, subject, name), canvas.box, title, left_handed)
+
+
+def _standing(subject: Subject) -> tuple[Stand, list[list[Item]]]:
+    """As it stands or lies; what fits a head as it is worn."""
+    stand, rounds = stand_of(subject)
+    if stand.from_above or "head" not in subject.work.pattern.to_fit:
+        return stand, rounds
+    return worn(stand, filled(subject.sizes, stand.section, stand.rings[0].out0)), rounds
+
+
+def _sheet(subject: Subject) -> Sheet:
+    return replace(sheet_for(subject.sizes), wave=wave_of(subject))
 
 
 def _finished(body: str, box: Box, title: str, left_handed: bool) -> str:
@@ -70,9 +96,15 @@ def _finished(body: str, box: Box, title: str, left_handed: bool) -> str:
     return svg(body, box, f"{title}, drawn from its stitches", MARGIN_MM)
 
 
-def _body(canvas: Canvas, subject: Subject) -> str:
+def _body(canvas: Canvas, subject: Subject, name: str) -> str:
+    """The drawing; rows that are alike are drawn once under a name that no other drawing of the page has."""
     left, top, right, bottom = canvas.box
-    return canvas.body(outline_of(main_colour(subject)), HAIRLINE * max(right - left, bottom - top))
+    mark = _mark(subject.work, name) if subject.in_rows else ""
+    return canvas.body(outline_of(main_colour(subject)), HAIRLINE * max(right - left, bottom - top), mark)
+
+
+def _mark(work: PatternWork, name: str) -> str:
+    return escape("-".join(f"{work.pattern.title} {name}".lower().split()), quote=True)
 
 
 def _bands(subject: Subject, sheet: Sheet, measured: Measured) -> Iterator[tuple[Subject, Edging]]:
@@ -83,11 +115,14 @@ def _bands(subject: Subject, sheet: Sheet, measured: Measured) -> Iterator[tuple
     ends = (Edging(inner[0], outer[0]), Edging(outer[1], inner[1]))
     side = 0
     for piece in subject.work.pieces:
-        start = subject.work.pattern.pieces[piece.name].start
+        own = subject.work.pattern.pieces[piece.name]
+        start = own.start
         if start is None or start.edge != subject.piece.name or not start.row_ends:
             continue
         band = subject_of(subject.work, piece, measured)
-        if band is not None and band.in_rows:
+        if band is None or not band.in_rows:
+            continue
+        for _ in range(own.make):
             yield band, ends[side % 2]
             side += 1
 
@@ -99,7 +134,7 @@ def _laid_out(work: PatternWork, name: str, body: str, box: Box) -> tuple[str, B
         if lay is None or lay.piece != name:
             continue
         width, height = box[2] - box[0], box[3] - box[1]
-        mark = escape(f"{work.pattern.title}-{name}".lower().replace(" ", "-"), quote=True)
+        mark = _mark(work, name)
         uses = "".join(
             f'<use href="#{mark}" x="{across * width:.2f}" y="{down * height:.2f}"/>'
             for down in range(lay.down)

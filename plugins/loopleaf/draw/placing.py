@@ -9,8 +9,8 @@ from ..measure import Measured, measure
 from ..pattern import Run, Sew
 from .canvas import Point
 from .form import Form, form_of, outline_above
-from .in_rows import sheet_for
 from .items import Item, items_of_rows
+from .sheet import sheet_for
 from .sketch import WORDS, Figure, Sketch, width_of
 from .stand import stand_of
 from .subject import Subject, subject_of

@@ -8,8 +8,8 @@ from ..fabric import PatternWork
 from ..measure import Measured, measure
 from .canvas import Point
 from .form import Form, about, form_of, outline_above, said
-from .in_rows import Sheet, sheet_for
 from .measuring import GAP, measured_across, measured_up, split
+from .sheet import Sheet, sheet_for
 from .sketch import WORDS, Figure, Sketch, width_of
 from .subject import Subject, subject_of
 

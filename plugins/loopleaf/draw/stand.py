@@ -55,7 +55,7 @@ class Stand:
             return 1.0
         up, away = self._tilt
         _, ny = outward(self.section, (ring.out0 + ring.out1) / 2, along)
-        outside, upward = _lean(ring)
+        outside, upward = lean(ring)
         return outside * -ny * up + upward * away
 
     def light(self, ring: Ring, along: float) -> float:
@@ -63,12 +63,12 @@ class Stand:
         if self.from_above:
             return 1.0
         nx, ny = outward(self.section, (ring.out0 + ring.out1) / 2, along)
-        outside, upward = _lean(ring)
+        outside, upward = lean(ring)
         return 0.72 + 0.4 * max(outside * (-0.45 * nx - 0.7 * ny) + 0.55 * upward, -0.2)
 
     def light_inside(self, ring: Ring) -> float:
         """Light on the inside: a floor has more of it than a wall."""
-        return 0.54 + 0.14 * max(-_lean(ring)[1], 0.0)
+        return 0.54 + 0.14 * max(-lean(ring)[1], 0.0)
 
     @property
     def is_open(self) -> bool:
@@ -89,7 +89,7 @@ LEAF_ROUNDS = 2
 """So few rounds about a chain make a leaf or a strip, which lies: they are too low for a vessel."""
 
 
-def _lean(ring: Ring) -> tuple[float, float]:
+def lean(ring: Ring) -> tuple[float, float]:
     """How far the outside of a round faces outwards, and upwards."""
     length = ring.rise or 1.0
     return ((ring.high1 - ring.high0) / length, (ring.out0 - ring.out1) / length)
@@ -115,6 +115,11 @@ def lying_flat(subject: Subject) -> tuple[Stand, list[list[Item]]]:
     return Stand(section, rings, pi / 2), rounds
 
 
+def is_leaf(subject: Subject) -> bool:
+    """Whether it is a leaf or a strip: a few rounds about a chain."""
+    return not subject.in_rows and spine_of(subject) > 0 and len(subject.worked) <= LEAF_ROUNDS
+
+
 def lies(subject: Subject) -> bool:
     """Whether a round piece lies flat by itself."""
     return _form(subject, 0.0)[2] >= pi / 2
@@ -126,7 +131,7 @@ def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], floa
         return Polygon(corners), lying(subject.sizes, first_out), pi / 2
     section = Oval(spine_of(subject))
     pressed = standing(subject.sizes, section, first_out, range(len(subject.sizes)))
-    if is_flat(pressed) or (section.spine and len(pressed) <= LEAF_ROUNDS):
+    if is_flat(pressed) or is_leaf(subject):
         return section, lying(subject.sizes, first_out), pi / 2
     if subject.stuffed:
         return section, filled(subject.sizes, section, first_out), LOOKING_DOWN

@@ -1,0 +1,137 @@
+"""A stuffed piece with what is sewn to it: each part stands out from the stitches that it is sewn over.
+
+A long filled piece lies on its side, the first filled part sewn to it upwards, its beginning to the left and
+towards the viewer.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import pi
+
+from ..fabric import Made
+from ..measure import Measured
+from ..pattern import Sew
+from .canvas import Canvas
+from .colour import outline_of
+from .in_the_round import draw_rounds
+from .items import Item
+from .pose import Posed, Vector, added, around, cross, scaled, unit
+from .section import Oval
+from .stand import LOOKING_DOWN, Stand, lies, lying_flat, stand_of
+from .subject import Subject, main_colour, subject_of
+
+LONG = 1.2
+"""A filled piece so many times as long as it is wide lies."""
+
+LYING = (0.78, 0.62, 0.0)
+"""The direction that a lying piece grows in."""
+
+SUNK = 0.12
+"""A sewn part is pressed into the other by so much of its height."""
+
+BACKWARDS, PRESSED_WIDE, PRESSED_THIN = 0.9, pi / 2, 0.28
+"""A part that isn't filled is sewn on flat, leaning so much towards the end of the other piece."""
+
+LAYERS = 4000
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A piece in its place."""
+
+    subject: Subject
+    pose: Posed
+    rounds: Sequence[Sequence[Item]]
+
+    @property
+    def nearness(self) -> float:
+        """How far its middle lies towards the viewer."""
+        return self.pose.nearness(self.pose.place(0.0, self.pose.rings[-1].high1 / 2, 0.0))
+
+
+def is_assembled(subject: Subject, measured: Measured) -> bool:
+    """Whether something is sewn to a stuffed piece in the round."""
+    return subject.stuffed and not subject.in_rows and bool(list(_sewn(subject, measured)))
+
+
+def draw_assembled(canvas: Canvas, subject: Subject, measured: Measured, outline: float) -> None:
+    """The piece with its parts, the furthest first. outline: the width of their outlines, in mm."""
+    parts = [_body(subject, measured)]
+    for onto in parts:
+        for sew, sewn in _sewn(onto.subject, measured):
+            parts += _in_place(onto, sewn, sew)
+    for at, part in enumerate(sorted(parts, key=lambda part: part.nearness)):
+        own = Canvas()
+        draw_rounds(own, part.pose, part.subject, part.rounds)
+        canvas.lay(own, LAYERS * at, outline_of(main_colour(part.subject)), outline)
+
+
+def _sewn(onto: Subject, measured: Measured) -> Iterator[tuple[Sew, Subject]]:
+    """What is sewn to a piece at stitches that are named, each part once a step."""
+    for step in onto.work.pattern.finishing:
+        if step.sew is None or step.sew.to != onto.piece.name or not step.sew.stitches:
+            continue
+        piece = onto.work.piece(step.sew.piece)
+        part = subject_of(onto.work, piece, measured) if piece is not None else None
+        if part is not None and not part.in_rows and part.piece.name != onto.piece.name:
+            yield step.sew, part
+
+
+def _body(subject: Subject, measured: Measured) -> Part:
+    stand, rounds = stand_of(subject)
+    high = stand.rings[-1].high1
+    wide = 2 * max(ring.out1 for ring in stand.rings)
+    top = next(
+        (
+            found[1]
+            for sew, part in _sewn(subject, measured)
+            if part.stuffed
+            for found in _places(subject, rounds, sew)
+        ),
+        0.5,
+    )
+    axis: Vector = LYING if high > LONG * wide else (0.0, 0.0, 1.0)
+    facing: Vector = (0.0, 0.0, 1.0) if high > LONG * wide else (0.0, -1.0, 0.0)
+    axes = around(axis, facing, top)
+    return Part(subject, _posed(stand, axes, scaled(axes[2], -high / 2)), rounds)
+
+
+def _posed(stand: Stand, axes: tuple[Vector, Vector, Vector], origin: Vector) -> Posed:
+    section = Oval(stand.section.spine) if isinstance(stand.section, Oval) else stand.section
+    return Posed(section, stand.rings, LOOKING_DOWN, axes, origin)
+
+
+def _places(onto: Subject, rounds: Sequence[Sequence[Item]], sew: Sew) -> Iterator[tuple[int, float]]:
+    """The round by its index, and how far along it the middle of each run of stitches lies."""
+    number = sew.round if sew.round is not None else sew.row
+    at = next((i for i, r in enumerate(onto.piece.rounds) if r.plan.number == number), None)
+    for run in sew.stitches if at is not None else ():
+        wanted = range(run.first, (run.last or run.first) + 1)
+        row = rounds[at or 0]
+        found = [i.middle for i in row if isinstance(i.thing, Made) and i.thing.number in wanted]
+        if found:
+            yield at or 0, sum(found) / len(found)
+
+
+def _in_place(onto: Part, part: Subject, sew: Sew) -> Iterator[Part]:
+    """A part at each run of stitches that it is sewn to."""
+    if lies(part) and not part.stuffed:
+        stand, rounds = lying_flat(part)
+    else:
+        stand, rounds = stand_of(part)
+    high = stand.rings[-1].high1
+    for at, along in _places(onto.subject, onto.rounds, sew):
+        ring = onto.pose.rings[at]
+        out, level = (ring.out0 + ring.out1) / 2, (ring.high0 + ring.high1) / 2
+        place, normal = onto.pose.place(out, level, along), onto.pose.normal(ring, along)
+        growing = onto.pose.axes[2]
+        if part.stuffed or lies(part):
+            axes = around(scaled(normal, -1.0), scaled(growing, -1.0), 0.5)
+            origin = added(place, scaled(normal, high * (1 - SUNK)))
+        else:
+            tip = unit(added(normal, scaled(growing, BACKWARDS)))
+            aside = unit(cross(growing, normal))
+            thin = scaled(cross(tip, aside), -PRESSED_THIN)
+            axes = (scaled(aside, PRESSED_WIDE), thin, scaled(tip, -1.0))
+            origin = added(place, scaled(tip, high * (1 - SUNK)))
+        yield Part(part, _posed(stand, axes, origin), rounds)

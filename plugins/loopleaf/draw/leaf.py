@@ -1,0 +1,111 @@
+"""A leaf: a few rounds about a chain, drawn as their stitches come to rest in the chart.
+
+Low stitches at its ends and tall ones in its middle give it its shape, which rounds that all rise alike
+wouldn't show.
+"""
+
+from math import hypot
+
+from ..fabric import Made, Space
+from .canvas import Canvas, Point
+from .chart_ground import outward
+from .chart_layout import lay_out
+from .chart_lines import Layout, Line
+from .chart_things import Thing, place_key
+from .colour import shaded
+from .items import Item
+from .signs import CHAIN_LONG, UNIT
+from .stitchwork import Patch, Placed, between, draw_row, straight
+from .subject import Subject
+
+ROUND_LAYERS = 4
+STEM = 0.5
+"""A chain worked back on is so thick, in stitch widths."""
+
+VEIN = 0.55
+"""What shows between the rounds, in the dark."""
+
+
+def draw_leaf(canvas: Canvas, subject: Subject) -> None:
+    """The rounds from the first, seen from above; stems under them."""
+    layout = lay_out(subject)
+    mm = subject.scale.width_mm / UNIT
+    for at, (line, one) in enumerate(zip(layout.lines, subject.worked, strict=True)):
+        placed = [
+            Placed(Item(thing, number, number + 1.0, foot=(number, number + 1.0)), patch, 1.0, False, True)
+            for number, (thing, patch) in enumerate(_patches(line, mm))
+        ]
+        draw_row(canvas, ROUND_LAYERS * at, placed, subject.colours)
+        for made in one.made:
+            if isinstance(made, Space) and made.back:
+                _stem(canvas, layout, line, made, mm, subject.colours[made.yarn])
+    canvas.outline(_rim(layout.lines[-1], mm))
+    main = subject.colours[subject.worked[0].made[0].yarn]
+    canvas.fill(-1, shaded(main, VEIN), _rim(layout.lines[-1], mm))
+
+
+def _patches(line: Line, mm: float) -> list[tuple[Thing, Patch]]:
+    """Each thing with its patch of cloth: from between its neighbours' feet to between their heads."""
+    heads = [_head(line, thing) for thing in line.things]
+    feet = [_foot(line, thing, head) for thing, head in zip(line.things, heads, strict=True)]
+    many = len(heads)
+
+    def halfway(points: list[Point], at: int) -> Point:
+        (ax, ay), (bx, by) = points[at % many], points[(at + 1) % many]
+        return _in_mm(((ax + bx) / 2, (ay + by) / 2), mm)
+
+    return [
+        (
+            thing,
+            between(
+                straight(halfway(feet, at - 1), halfway(feet, at)),
+                straight(halfway(heads, at - 1), halfway(heads, at)),
+            ),
+        )
+        for at, thing in enumerate(line.things)
+    ]
+
+
+def _head(line: Line, thing: Thing) -> Point:
+    if isinstance(thing, Space):
+        return line.arches[id(thing)].at(0.0)
+    return line.heads[id(thing)]
+
+
+def _foot(line: Line, thing: Thing, head: Point) -> Point:
+    if isinstance(thing, Made):
+        return line.feet[id(thing)][0]
+    out = outward(line.ground, head)
+    return (head[0] - out[0] * UNIT, head[1] - out[1] * UNIT)
+
+
+def _stem(canvas: Canvas, layout: Layout, line: Line, chain: Space, mm: float, colour: str) -> None:
+    """A chain that is worked back on, from the stitch before it straight outwards."""
+    before = chain.previous
+    while isinstance(before, Made | Space) and layout.top(place_key(before)) is None:
+        before = before.previous
+    start = layout.top(place_key(before)) if before is not None else None
+    if start is None:
+        return
+    out = outward(line.ground, start)
+    long = CHAIN_LONG * chain.chains
+    way = [_in_mm((start[0] + out[0] * by, start[1] + out[1] * by), mm) for by in (-UNIT / 2, long)]
+    wide = STEM * UNIT * mm
+    canvas.line(-3, shaded(colour, 0.5), wide * 1.3, way)
+    canvas.line(-2, shaded(colour, 0.92), wide, way)
+    (ax, ay), (bx, by) = way
+    steps = max(chain.chains, 1)
+    aside = (-(by - ay) / (hypot(bx - ax, by - ay) or 1.0), (bx - ax) / (hypot(bx - ax, by - ay) or 1.0))
+    for at in range(1, steps):
+        x, y = ax + (bx - ax) * at / steps, ay + (by - ay) * at / steps
+        half = wide * 0.35
+        tick = [(x - aside[0] * half, y - aside[1] * half), (x + aside[0] * half, y + aside[1] * half)]
+        canvas.line(-1, shaded(colour, 0.62), wide * 0.16, tick)
+
+
+def _rim(line: Line, mm: float) -> list[Point]:
+    return [_in_mm(_head(line, thing), mm) for thing in line.things]
+
+
+def _in_mm(point: Point, mm: float) -> Point:
+    return (point[0] * mm, point[1] * mm)

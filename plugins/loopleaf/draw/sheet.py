@@ -1,0 +1,80 @@
+"""What rows are laid on: a straight sheet, an arc, an edge of another piece."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from itertools import pairwise
+from math import cos, hypot, pi, sin
+
+from ..measure.size import RoundSize
+from .canvas import Point
+
+WIDEST_ARC = 1.6 * pi
+NARROWEST_ARC = 0.25 * pi
+
+FEWEST_IN_ARC = 4
+"""Fewer rows than this are a band, however they grow."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wave:
+    """knots: how high a row lies above its lowest place, in mm, at shares of its width from the left."""
+
+    knots: Sequence[tuple[float, float]] = ()
+
+    def at(self, along: float) -> float:
+        """The height at a share of the row's width."""
+        for (a, low), (b, high) in pairwise(self.knots):
+            if along <= b:
+                return low + (high - low) * max(along - a, 0.0) / (b - a)
+        return self.knots[-1][1] if self.knots else 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A flat sheet of rows: an arc of that many radians about a point so far below the first row (0:
+    straight). wave: of straight rows.
+    """
+
+    arc: float
+    below: float
+    wave: Wave = field(default_factory=Wave)
+
+    def point(self, width: float, along: float, high: float) -> Point:
+        """Where a point lies: `along` 0 to 1 of a row `width` mm wide, at a height in mm."""
+        if not self.arc:
+            return ((along - 0.5) * width, high + self.wave.at(along))
+        angle = pi / 2 + (0.5 - along) * self.arc
+        out = self.below + high
+        return (out * cos(angle), out * sin(angle))
+
+
+@dataclass(frozen=True, slots=True)
+class Edging:
+    """A straight edge between two points that rows are worked onto, their right side to the viewer; they
+    grow to the left of the way from start to end.
+    """
+
+    start: Point
+    end: Point
+
+    def point(self, width: float, along: float, high: float) -> Point:
+        """Where a point lies: rows of any width are eased along the edge; `high` mm away from it."""
+        dx, dy = self.end[0] - self.start[0], self.end[1] - self.start[1]
+        length = hypot(dx, dy)
+        return (
+            self.start[0] + dx * along - dy / length * high,
+            self.start[1] + dy * along + dx / length * high,
+        )
+
+
+def sheet_for(rows: Sequence[RoundSize]) -> Sheet:
+    """Straight, or an arc, its inner edge as long as the first row; fuller rows are eased in."""
+    if len(rows) < FEWEST_IN_ARC:
+        return Sheet(0.0, 0.0)
+    first, last = rows[0], rows[-1]
+    deep = last.height_mm - first.rise_mm / 2
+    arc = min((last.length_mm - first.length_mm) / deep if deep else 0.0, WIDEST_ARC)
+    steady = all(b.length_mm >= a.length_mm * 0.97 for a, b in pairwise(rows))
+    if not steady or arc < NARROWEST_ARC:
+        return Sheet(0.0, 0.0)
+    return Sheet(arc, first.length_mm / arc)

@@ -1,0 +1,109 @@
+"""Filled pieces with what is sewn to them, and caps: turned as they are used."""
+
+from math import isclose
+
+import pytest
+
+from loopleaf.draw import first_picture, piece_picture
+from loopleaf.draw.assembled import is_assembled
+from loopleaf.draw.pose import Vector, around, cross, dot, unit, worn
+from loopleaf.draw.stand import stand_of
+from loopleaf.measure import measure
+from tests.measure.worked_patterns import worked
+
+from .pieces import SVG, demo, subject, tree
+
+BALL = """
+ball:
+  yarn: A
+  worked: spiral rounds
+  start: magic ring
+  rounds:
+    - {round: 1, work: "6 sc in ring"}
+    - {round: 2, work: "inc around"}
+    - {round: 3, work: "(sc in next st, inc) x 6"}
+    - {rounds: 4-6, work: "sc in each st around"}
+    - {round: 7, work: "(sc in next st, sc2tog) x 6"}
+    - stuff: Fill it.
+    - {round: 8, work: "sc2tog x 6, fasten off"}
+ear:
+  make: 2
+  yarn: B
+  worked: spiral rounds
+  start: magic ring
+  rounds:
+    - {round: 1, work: "5 sc in ring"}
+    - {rounds: 2-3, work: "sc in each st around"}
+    - {round: 4, work: "sc in each st around, fasten off"}
+"""
+SEWN = 'finishing:\n  - sew: {piece: ear, to: ball, round: 5, stitches: "2-3, 11-12"}\n'
+
+
+@pytest.mark.parametrize("axis", [(0.0, 0.0, 1.0), (0.6, 0.8, 0.0), (0.3, -0.2, 0.9)])
+@pytest.mark.parametrize("along", [0.0, 0.3, 0.5])
+def test_axes_stand_square_and_face_as_told(axis: Vector, along: float) -> None:
+    right, away, up = around(axis, (0.1, -1.0, 0.2), along)
+    assert all(isclose(dot(one, one), 1.0) for one in (right, away, up))
+    assert isclose(dot(right, away), 0.0, abs_tol=1e-9)
+    assert all(isclose(a, b, abs_tol=1e-9) for a, b in zip(cross(right, away), up, strict=True))
+    assert all(isclose(a, b, abs_tol=1e-9) for a, b in zip(up, unit(axis), strict=True))
+
+
+def test_a_cap_is_drawn_as_it_is_worn() -> None:
+    one = subject(demo("curlew-cap")[0])
+    stand, _ = stand_of(one)
+    cap = worn(stand, stand.rings)
+    crown, edge = cap.rings[0], cap.rings[-1]
+    assert cap.point(0.0, crown.high0, 0.0)[1] > cap.point(0.0, edge.high1, 0.0)[1]
+    assert cap.facing(crown, 0.75) > 0
+    fronts = [at / 40 for at in range(40) if cap.facing(edge, at / 40) > 0.5]
+    assert fronts
+    assert all(stand.facing(stand.rings[-1], along) > 0 for along in fronts)
+    lit, shaded = (
+        cap.light(edge, along) for along in (fronts[len(fronts) // 2], fronts[len(fronts) // 2] + 0.5)
+    )
+    assert lit > shaded
+    assert not cap.is_open
+
+
+def test_the_seal_has_all_its_parts() -> None:
+    work, measured = demo("sandbank-seal")
+    assert is_assembled(subject(work, "body"), measured)
+    drawn = tree(first_picture(work, measured))
+    bare = tree(piece_picture(work, "body", measured))
+    whites = [p for p in drawn.iter(f"{SVG}path") if str(p.get("stroke")).lower() > "#d8"]
+    assert whites, "the muzzle is in shell white"
+    assert len(list(drawn.iter(f"{SVG}path"))) > 1.5 * len(list(bare.iter(f"{SVG}path")))
+    left, _, wide, high = (float(n) for n in str(drawn.get("viewBox")).split())
+    assert wide > 1.3 * high
+    assert left < 0
+
+
+def test_ears_stand_out_on_both_sides() -> None:
+    work = worked(BALL, SEWN)
+    assert not work.problems
+    measured = measure(work)
+    assert is_assembled(subject(work, "ball"), measured)
+    one, alone = (
+        [float(n) for n in svg.partition('viewBox="')[2].partition('"')[0].split()]
+        for svg in (first_picture(work, measured), piece_picture(work, "ball", measured))
+    )
+    assert one[2] > alone[2] * 1.1 or one[3] > alone[3] * 1.1
+    assert not is_assembled(subject(worked(BALL), "ball"), measure(worked(BALL)))
+
+
+def test_what_has_no_stitches_named_is_not_drawn_on() -> None:
+    work = worked(BALL, "finishing:\n  - sew: {piece: ear, to: ball, text: Somewhere.}\n")
+    assert not is_assembled(subject(work, "ball"), measure(work))
+    assert first_picture(work)
+
+
+def test_a_round_shape_faces_the_viewer_on_one_side_only() -> None:
+    one = subject(demo("pebble-ball")[0])
+    stand, _ = stand_of(one)
+    pose = worn(stand, stand.rings)
+    middle = pose.rings[len(pose.rings) // 2]
+    turned = [pose.facing(middle, at / 60) > 0 for at in range(60)]
+    changes = sum(a != b for a, b in zip(turned, [*turned[1:], turned[0]], strict=True))
+    assert changes == 2
+    assert 0.3 < sum(turned) / 60 < 0.7
