@@ -74,7 +74,8 @@ class Recorder:
 
     def pytest_collection_finish(self) -> None:
         wrapped = (one for one in gc.get_objects() if isinstance(one, functools._lru_cache_wrapper))
-        self.kept = [one for one in wrapped if str(one.__module__).startswith(("loopleaf", "tests"))]
+        whose = (*(f"loopleaf.{room}" for room in ROOMS), "tests")
+        self.kept = [one for one in wrapped if str(one.__module__).startswith(whose)]
 
     @pytest.hookimpl(wrapper=True)
     def pytest_make_collect_report(self, collector: pytest.Collector) -> Reported:
