@@ -136,15 +136,16 @@ def _mended(cursor: Cursor, first: int, mistakes_in: Callable[[str], list[int]])
 
 
 def _near(word: str, vocabulary: Vocabulary) -> Iterator[str]:
-    """Known words a slip or two away, nearest first."""
+    """Known words a slip or two away, nearest first; for a word of two letters only those swapped: `cs`."""
     allowed = 1 if len(word) <= 4 else 2
+    short = len(word) == 2
     if len(word) < 2 or len(word) > 30:
         return
     found: list[tuple[int, float, str]] = []
     for known, entries in lexicon_for(vocabulary).items():
         if len(known) >= 2 and abs(len(known) - len(word)) <= allowed and any(not e.foreign for e in entries):
             slips = _slips(word, known)
-            if slips <= allowed:
+            if slips <= allowed and not (short and set(word) != set(known)):
                 found.append((slips, -SequenceMatcher(None, word, known).ratio(), known))
     found.sort()
     for _, _, known in found[:8]:

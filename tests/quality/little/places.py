@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from loopleaf.notation.tree import (
+    STITCH,
     Between,
     ChainOf,
     Corresponding,
@@ -108,6 +109,8 @@ def _next(hand: Hand, place: Next) -> Iterator[tuple[int, ...]]:
             yield (NOWHERE,)
         elif place.below:
             yield (_stands_before(hand, place.target),)
+        elif hand.edge.ring and not hand.cells and place.target == STITCH:
+            yield (_ring(hand),)  # nothing else is there: `6 sc` goes into the ring
         else:
             yield (hand.take(place.target),)
 
