@@ -173,3 +173,41 @@ def test_a_yarn_that_isn_t_there_is_missed_once() -> None:
 def test_said_in_the_round_itself(line: str, count: str | None, wanted: list[str]) -> None:
     piece = rounds(("ch 1, 12 sc in ring, join", 12), (line, count))
     assert [rule for _, _, rule in met(piece)] == wanted
+
+
+def test_a_side_told_wrong_for_a_stretch_of_rows() -> None:
+    lines = [(FIRST[0] + ", turn", 12, {"side": "RS"}), (ROW[0] + ", turn", 12), (ROW[0] + ", turn", 12)]
+    piece = rounds(*lines, worked="rows", start="chain 13")
+    piece["rows"][1:] = [
+        {"rows": "2-5", "side": "RS", "work": ROW[0] + ", turn", "count": 12},
+        {"row": 6, "side": "WS", "work": ROW[0], "count": 12},
+    ]
+    assert met(piece) == [("piece", "2", "side-differs")]
+
+
+@pytest.mark.parametrize("end", ["join, ch 1", "join, ch 1, fasten off", "join"])
+def test_a_chain_behind_the_join_is_no_space(end: str) -> None:
+    first = (f"ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) x 3, {end}", "12 dc, 4 ch-2 sps")
+    yarn = "join A with sl st in first st, " if "fasten" in end else ""
+    second = (f"{yarn}ch 1, *sc in next 3 dc, 2 sc in next ch-2 sp; rep from * around, join", 20)
+    assert met(rounds(first, second)) == []
+
+
+def test_a_multiple_that_is_not_met_is_said_once() -> None:
+    start = {"chain": 32, "multiple": 10, "plus": 1}
+    lines = [("sc in 2nd ch from hook, *sc in next 9 chs, 2 sc in next ch; rep from * across", 34)]
+    piece = rounds(*lines, worked="rows", start=start)
+    work = worked({"pieces": {"piece": piece}})
+    assert [t.rule for t in work.pieces[0].troubles] == ["multiple-not-met"]
+    assert met(piece) == []
+
+
+def test_what_names_a_missing_row_only_follows() -> None:
+    piece = rounds((FIRST[0] + ", turn", 12), (ROW[0] + ", turn", 12), worked="rows", start="chain 13")
+    piece["rows"] += [{"row": 4, "as": 3}, {"rows": "5-8", "repeat": "3-4"}, {"row": 9, "work": ROW[0]}]
+    assert met(piece) == [("piece", "4", "rounds-out-of-order")]
+
+
+def test_places_kept_for_what_follows_a_repeat() -> None:
+    line = "ch 1, *sc in next st, sk next st; rep from * across, sk next st, 3 sc in last st"
+    assert met(rounds((FIRST[0] + ", turn", 12), (line, 8), worked="rows", start="chain 13")) == []

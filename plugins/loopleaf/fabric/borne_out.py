@@ -78,7 +78,7 @@ def _work(
     for size in range(ways.size_count):
         places, other_side, troubles = start_places(piece, size, others, edges[size])
         circle = is_circle(piece.worked, places)
-        lost = any(t.rule == "no-such-place" for t in troubles) or _in_doubt(piece, others)
+        lost = bool(troubles) or _in_doubt(piece, others)
         trust = Trust.NOTHING if lost else Trust.SURE
         threads.append(Thread(places, piece.yarn, other_side, circle=circle, trust=trust))
         result.starts.append(list(places))

@@ -240,6 +240,9 @@ class Hand:
             special, unit = self.opening
         last = self.made[-1] if self.made else None
         level = self.here is not None
+        if self.joined:  # a chain behind the join locks the yarn, and nothing goes into it
+            self.put_chain(chains, span)
+            return Space(chains, self.setting.index, self.yarn, 0, unit, special, span)
         if isinstance(last, Space) and not last.back and last.unit == unit and last.corner == level:
             last.chains += chains
             return last

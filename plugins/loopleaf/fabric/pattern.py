@@ -151,13 +151,13 @@ def _work_piece(
     astray = _astray(plan_problems)
     lost = {name for name, special in pattern.special_stitches.items() if special.work} - set(specials)
     lines: list[ReadRound] = []
-    for plan in plans:
+    for before, plan in zip((plans[0], *plans) if plans else (), plans, strict=False):
         line, stated = _read(work, name, plan, said, conventions)
         if line is not None and lost & set(survey.specials(line)):
             line = None
         troubles = _uneven(plan, line, stated, pattern.size_count)
         read = (plan, None, None, troubles) if troubles else (plan, line, stated, troubles)
-        lines.append(ReadRound(*read, plan.number in astray))
+        lines.append(ReadRound(*read, plan.number in astray or plan.number > before.number + 1))
     ways = Ways(
         piece.worked,
         piece.yarn,

@@ -53,6 +53,7 @@ class PieceHand:
         self.unsound = unsound
         self.index = 0
         self.sides: set[str] = set()
+        self.other_sides: set[str] = set()
         self.turned = False
         self.wrong: set[Path] = set()
         self.cleared: set[Path] = set()
@@ -278,14 +279,15 @@ class PieceHand:
         elif not self.sides:
             self.sides = {said or "RS"}
         elif result.turned:
-            self.sides = {"WS" if side == "RS" else "RS" for side in self.sides}
+            self.sides, self.other_sides = _turned(self.sides), _turned(self.other_sides)
         result.side = min(self.sides)
         if said and said not in self.sides:
-            result.troubles.append(Trouble("side-differs", None, {"said": said, "worked": result.side}))
-            self.sides.add(said)
-        elif said:
+            if said not in self.other_sides:
+                result.troubles.append(Trouble("side-differs", None, {"said": said, "worked": result.side}))
+            self.other_sides = self.sides
+        if said:
             self.sides = {said}
-        result.side = said or result.side
+            result.side = said
 
     def _turn(
         self, result: RoundWork, attempt: Attempt, steps: tuple[Step, ...], chained: bool, last: bool
@@ -342,6 +344,10 @@ def _add(result: RoundWork, trouble: Trouble) -> None:
         ):
             return
     result.troubles.append(trouble)
+
+
+def _turned(sides: set[str]) -> set[str]:
+    return {"WS" if side == "RS" else "RS" for side in sides}
 
 
 def is_circle(worked: str, places: list[Place]) -> bool:

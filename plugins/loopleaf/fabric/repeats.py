@@ -105,15 +105,18 @@ def _reserved(step: Repeat, following: tuple[Step, ...]) -> int:
     if step.until is not None and step.until.kind != "end":
         return 0
     partway = step.stop_at is not None
-    needed = 0
+    needed = passed = 0
     for one in following:
         if isinstance(one, Skip) and (partway or one.which == "last"):
             needed += one.count.of(0) or 0
+        elif isinstance(one, Skip) and one.target == STITCH:
+            passed += one.count.of(0) or 0  # kept too, if what follows goes into the last places
         elif not isinstance(one, Work | Group):
             break
         for place in getattr(one, "places", ()):
             if _is_last(place) or (partway and isinstance(place, Next | Over)):
-                needed += place.count.of(0) or 0
+                needed += passed + (place.count.of(0) or 0)
+                passed = 0
             elif isinstance(place, ChainOf):
                 needed += 1
             elif not isinstance(place, Same):

@@ -154,8 +154,11 @@ def into_ring(steps: tuple[Step, ...]) -> bool:
 
 @once_a_line
 def part_turning_chain(line: Line) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
-    """The line's own steps, and the chain before (or after) its last turn, which belongs to the next row."""
+    """The line's own steps, and the chain before (or after) its last turn or behind its join, which belongs
+    to what follows."""
     steps = line.steps
+    if len(steps) >= 3 and isinstance(steps[-2], Join) and isinstance(steps[-1], Chain):
+        return steps[:-1], (steps[-1],)
     if len(steps) >= 3 and isinstance(steps[-1], Turn) and isinstance(steps[-2], Chain):
         return (*steps[:-2], steps[-1]), (steps[-2],)
     if len(steps) >= 3 and isinstance(steps[-2], Turn) and isinstance(steps[-1], Chain):

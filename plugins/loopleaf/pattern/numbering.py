@@ -70,7 +70,7 @@ def number_entries(pattern: Pattern, name: str) -> Numbering:
         sizes = _sizes(done, index)
         if slip is not None and slip.entry == index:
             done.problems.append(_slipped(done, slip))
-            numbers: list[tuple[int, Sizes]] = [(number, None) for number in slip.numbers]
+            numbers: list[tuple[int, Sizes]] = [(number, sizes) for number in slip.numbers]
         else:
             numbers = _numbers(done, index, sizes)
         total += len(numbers)

@@ -130,6 +130,9 @@ class _Writer:
     def _no_such_round(self, slot: Slot, number: int, later: bool) -> None:
         entry = self.numbering.piece.entries[slot.entry]
         field_name = "repeat" if entry.repeat else "as"
+        missing = not later and number < slot.number and number not in self.numbering.slots
+        if missing and any(number in problem.facts.get("gap", ()) for problem in self.numbering.problems):
+            return  # that it is missing is told already
         if not self._first_time(slot, f"{field_name} {number}"):
             return
         word = entry.word

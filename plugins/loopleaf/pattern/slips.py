@@ -24,12 +24,12 @@ def one_slip(piece: Piece) -> Slip | None:
     could.
 
     Only where a later entry has a number of its too: a missing number alone may be a round that was
-    forgotten, and an entry that repeats an earlier number is told as such. Pieces whose rounds differ by
-    size, or follow `every` or `until`, have other ways of being in order.
+    forgotten, and an entry that repeats an earlier number is told as such. Pieces whose rounds follow `every`
+    or `until` have other ways of being in order.
     """
     numbered = [(at, entry) for at, entry in enumerate(piece.entries) if entry.run]
     runs = [run for _, entry in numbered if (run := entry.run)]
-    if any(entry.sizes or entry.every or entry.until for _, entry in numbered):
+    if any(entry.every or entry.until for _, entry in numbered):
         return None
     if any(run.last is None for run in runs[:-1]) or _follow(piece, runs):
         return None

@@ -135,6 +135,11 @@ class Subject:
         """The names of the sizes, () where there is just one."""
         return tuple(str(size) for size in self.pattern.sizes or ())
 
+    def known(self, piece: str, round: RoundWork | None = None) -> bool:
+        """Whether a piece's rounds are in order, and what a round of it makes isn't left open by an error."""
+        in_order = all(name != piece or one.rule != "rounds-out-of-order" for name, one in self.work.plans)
+        return in_order and (round is None or round.sound)
+
     def stretch(self, round: RoundWork, span: Span | None = None) -> Location:
         """A stretch of a round's line in the file; the whole line without a span."""
         if span is None:

@@ -87,6 +87,8 @@ class _Thread:
                     turned = step.turns
                     turned_first = turned_first or (turned and not begun)
                 case Work() | Chain():
+                    if turned and begun and self.worked == "rows" and isinstance(step, Work):
+                        raise Misfit("turn", "stitches follow the row's turn")
                     begun = begun or isinstance(step, Work)
                     turned = turned and not begun
                     if self.off and self.worked != "rows, right side only":

@@ -46,10 +46,10 @@ from ..subject import Subject
 
 def find(subject: Subject) -> Iterator[Finding]:
     for placing in placings(subject):
-        if placing.onto not in subject.pattern.pieces:
+        round = placing.round_of(subject)
+        if placing.onto not in subject.pattern.pieces or not subject.known(placing.onto, round):
             continue
         at = subject.source.locate((*placing.path, placing.field))
-        round = placing.round_of(subject)
         if round is None:
             if placing.number is not None:
                 yield told(__name__, "error", subject, at, _no_round(placing, subject), placing.piece)
