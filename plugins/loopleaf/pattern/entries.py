@@ -14,7 +14,7 @@ from .part import (
     SomeLengths,
     SomeNumbers,
     SomeText,
-    StepOf,
+    StepsOf,
     TextList,
     Whole,
     Word,
@@ -30,13 +30,19 @@ class Growing(Part):
     """A number that grows (or lessens) by the same step from round to round: `{from: 32, step: 8}`."""
 
     from_: SomeNumbers = Field(description="The number in the first of the rounds; may be one a size.")
-    step: StepOf = Field(
-        0, description="How many more in each further round; with - before it, how many fewer."
+    step: StepsOf = Field(
+        Numbers((0,)),
+        description="How many more in each further round, or one a size; with - before it, how many fewer.",
     )
 
     def at(self, turn: int) -> Numbers:
         """The number in the round so many after the first (0-based)."""
-        return Numbers(tuple(None if one is None else one + turn * self.step for one in self.from_.sizes))
+        firsts, steps = self.from_.sizes, self.step.sizes
+        sizes = range(max(len(firsts), len(steps)))
+        values = [(self.from_.of(size), self.step.of(size)) for size in sizes]
+        return Numbers(
+            tuple(None if first is None or step is None else first + turn * step for first, step in values)
+        )
 
 
 class Picture(Part):

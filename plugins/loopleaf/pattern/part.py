@@ -25,7 +25,7 @@ from .reading import (
     read_numbers,
     read_run,
     read_runs,
-    read_step,
+    read_steps,
     read_whole,
     wrong,
 )
@@ -214,7 +214,7 @@ SomeLengths = Annotated[Lengths, Read(read_lengths, "string", pattern=_A_LENGTH)
 Amounts = Annotated[tuple[Weight | Length, ...], Read(read_amounts, "string", pattern=_A_LENGTH)]
 Whole = Annotated[int, Read(read_whole, "integer", minimum=0)]
 AtLeastOne = Annotated[int, Read(read_at_least_one, "integer", minimum=1)]
-StepOf = Annotated[int, Read(read_step, "integer")]
+StepsOf = Annotated[Numbers, Read(read_steps, ["integer", "string"])]
 Number = Annotated[float, Read(read_number, _BOTH)]
 SomeNumbers = Annotated[Numbers, Read(read_numbers, ["integer", "string"])]
 ARun = Annotated[Run, Read(read_run, ["integer", "string"])]

@@ -188,12 +188,14 @@ def read_at_least_one(value: Any) -> int:
     return number
 
 
-def read_step(value: Any) -> int:
-    """A whole number that may be below 0: how many more (or fewer) each time. Raises as `read_whole`."""
-    text = plain_text(value) or ""
-    if not re.fullmatch(r"[+-]?\d+", text):
-        raise wrong("a whole number, with - before it where it grows less", "6")
-    return whole(text)
+def read_steps(value: Any) -> Numbers:
+    """How many more (or, below 0, fewer) each time, or one a size: `8 (9, 10)`. Raises as `read_numbers`."""
+    if isinstance(value, Numbers):
+        return value
+    texts = one_a_size(value)
+    if texts is None or not all(text is None or re.fullmatch(r"[+-]?\d+", text) for text in texts):
+        raise wrong("a whole number, with - before it where it grows less, or one a size", "6")
+    return Numbers(tuple(None if text is None else whole(text) for text in texts))
 
 
 def read_number(value: Any) -> float:

@@ -13,11 +13,13 @@ from .reading import plain_text, unfit, wrong
 
 Begins = Literal["magic ring", "ring", "chain ring", "chain", "both sides", "edge"]
 
-_CHAIN = re.compile(
-    r"^(?:ch|chain)\s*([\d(),;\s-]+?)\s*"
-    r"(?:,\s*(join(?:ed)?(?: (?:into|to form) a ring)?|(?:along |on )?both sides))?$",
-    re.I,
+_END = (
+    r"(?:,\s*(join(?:ed)?(?: with (?:a )?(?:sl st|ss|slip stitch))?(?: (?:into|to form) a ring)?"
+    r"|(?:along |on )?both sides))?$"
 )
+_CHAIN = re.compile(r"^(?:ch|chain)\s*(?P<chains>[\d(),;\s-]+?)\s*" + _END, re.I)
+_CHAIN_UK = re.compile(r"^(?P<chains>\d[\d(),;\s-]*?)\s*(?:ch|chains?)\s*" + _END, re.I)
+"""UK print puts the number first: `4ch, joined`."""
 
 
 class Start(Part):
@@ -93,11 +95,15 @@ class Start(Part):
 
 
 def _chain_in_words(words: str) -> dict[str, Any]:
-    found = _CHAIN.match(words)
+    found = _CHAIN.match(words) or _CHAIN_UK.match(words)
     if not found:
         raise wrong(
             "a way to begin: `magic ring`, `ring`, `chain 21`, `chain 4, joined` or `chain 8, both sides`",
             "magic ring",
         )
     end = (found[2] or "").lower()
-    return {"chain": found[1], "joined": end.startswith("join"), "both sides": end.endswith("both sides")}
+    return {
+        "chain": found["chains"],
+        "joined": end.startswith("join"),
+        "both sides": end.endswith("both sides"),
+    }
