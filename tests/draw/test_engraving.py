@@ -232,15 +232,12 @@ def test_mirrored_twice_is_the_same(name: str) -> None:
 
 
 def test_printed_strokes_are_no_thinner_than_a_hairline() -> None:
-    """A quarter of a point where the chart is as wide or as high as a page of half A4 gives room."""
+    """A quarter of a point where a sign is a millimetre wide; smaller ones couldn't be told apart anyway."""
     for name in DEMO:
         work, measured = demo(name)
-        for found in pieces(name):
-            drawn = diagram(work, found.piece.name, measured=measured)
-            box = re.search(r'viewBox="0 0 (\S+) (\S+)".*?stroke-width="(\S+)"', drawn)
-            assert box
-            wide, high, stroke = (float(value) for value in box.groups())
-            assert stroke * min(170 / high, 120 / wide) * 72 / 25.4 > 0.2
+        found = re.search(r'stroke-width="(\S+)"', diagram(work, measured=measured))
+        assert found
+        assert float(found[1]) / UNIT * 72 / 25.4 >= 0.25
 
 
 def test_yarns_differ_in_stroke_as_well_as_colour() -> None:
@@ -255,7 +252,7 @@ def test_yarns_differ_in_stroke_as_well_as_colour() -> None:
 def test_arrows_show_the_way() -> None:
     cloth = rows("sc in 2nd ch from hook and in each ch across, turn", "ch 1, sc in each st across")
     drawn = diagram(worked(cloth))
-    arrows = re.findall(r'<use class="chart-words" href="#s\d+" transform="[^"]*rotate\((-?\d+)\)', drawn)
+    arrows = re.findall(r'<use class="chart-words" [^>]*rotate\((-?\d+)\)', drawn)
     assert arrows == ["180", "0"] or arrows == ["-180", "0"]
     assert len(re.findall('<use class="chart-words"', diagram(worked(MAT)))) == 1
 

@@ -3,7 +3,7 @@ its diagram with one sign a stitch, its schematic with the measures, its profile
 in squares, and how its parts are threaded and placed. Graph in, SVG text out.
 """
 
-from .diagram import diagram
+from .diagram import Chart, chart_of, diagram
 from .picture import first_picture, piece_picture
 from .placing import placing
 from .profile_figure import profile
@@ -13,7 +13,9 @@ from .squares import squares
 from .threading import threading
 
 __all__ = [
+    "Chart",
     "Figure",
+    "chart_of",
     "diagram",
     "first_picture",
     "piece_picture",

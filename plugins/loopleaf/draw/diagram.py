@@ -35,11 +35,7 @@ NARROWEST = 200.0
 """A small piece is drawn in so much room, in units, so that it isn't blown up beside a large one."""
 
 STROKE = 0.9
-PRINTED_MM = (120.0, 170.0)
-HAIRLINE_MM = 0.0882
-"""Width of the signs' strokes, in units; in a large chart more, so that printed across a page of half A4 or
-half Letter (a text so many mm wide and high) they keep a quarter of a point.
-"""
+"""Width of the signs' strokes, in units: a quarter of a point where a sign is printed a millimetre wide."""
 
 STYLE = (
     "<style>.chart-words{font-family:sans-serif;fill:var(--ink,#22282b);stroke:none}"
@@ -81,11 +77,9 @@ class Chart:
             place = f"translate({number(-box[0])} {number(height - box[1])})"
             parts.append(f'<g data-piece="{escape(one.name, quote=True)}" transform="{place}">{body}</g>')
             width, height = max(width, box[2] - box[0]), height + box[3] - box[1]
-        across = max(one.box[2] - one.box[0] for one in self.pieces)
-        stroke = max(STROKE, HAIRLINE_MM * max(across / PRINTED_MM[0], height / PRINTED_MM[1]))
         return (
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(width)} {number(height)}" '
-            f'role="img" fill="none" stroke-width="{number(stroke)}" stroke-linecap="round" '
+            f'role="img" fill="none" stroke-width="{number(STROKE)}" stroke-linecap="round" '
             f'stroke-linejoin="round"><title>{escape(self.title)}, stitch by stitch</title>{STYLE}'
             f"{shapes.definitions()}{''.join(parts)}</svg>"
         )
@@ -173,7 +167,7 @@ def _with_words(one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes) -> 
     left, right = left - beside, right + beside
     arrow = shapes.name(ARROW, filled=True)
     ways = "".join(
-        f'<use class="chart-words" href="#{arrow}" '
+        f'<use class="chart-words" fill="#22282b" href="#{arrow}" '
         f'transform="translate({number(x)} {number(y)})rotate({turned})"/>'
         for (x, y), turned in one.arrows
     )

@@ -5,7 +5,7 @@ cords are threaded and where parts are sewn on.
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
-from ..draw import Figure, diagram, placing, profile, schematic, squares, threading
+from ..draw import Chart, Figure, chart_of, placing, profile, schematic, squares, threading
 from ..draw.form import form_of
 from ..draw.subject import subject_of
 from ..fabric import PatternWork, PieceWork
@@ -19,20 +19,19 @@ from .leaflet_voice import Voice
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """Drawings that serve both terminologies. measures, sections, mirrored, placed: by a piece's name.
+    """Drawings that serve both terminologies. measures, sections, charts, placed: by a piece's name.
 
-    mirrored: a left-hander's chart.
+    charts: laid out once, written in either terminology and for either hand.
     """
 
     measures: Mapping[str, Figure]
     sections: Mapping[str, Figure]
-    mirrored: Mapping[str, str]
+    charts: Mapping[str, Chart]
     placed: Mapping[str, Figure]
 
 
 def drawn(work: PatternWork, measured: Measured) -> Drawn:
-    """All of a pattern's drawings but the charts, which speak the reader's terms."""
-    terms = work.pattern.terms
+    """All of a pattern's drawings."""
     return Drawn(
         dict(
             _each(work, lambda name: schematic(work, name, measured) if _stands_alone(work, name) else None)
@@ -40,7 +39,7 @@ def drawn(work: PatternWork, measured: Measured) -> Drawn:
         dict(
             _each(work, lambda name: profile(work, name, measured) if _stands(work, name, measured) else None)
         ),
-        {piece.name: diagram(work, piece.name, terms, True, measured) for piece in work.pieces},
+        {piece.name: chart for piece in work.pieces if (chart := chart_of(work, piece.name, measured))},
         dict(_each(work, lambda name: placing(work, name, measured))),
     )
 
@@ -79,8 +78,8 @@ def of_a_piece(
     picture = squares(work, piece.name, _said(voice, grid)) if grid is not None else None
     if picture is not None:
         yield Drawing("squares", voice.words["squares"], picture.alt, picture.svg)
-    chart = diagram(work, piece.name, voice.terms, False, measured)
-    if chart:
+    chart = found.charts.get(piece.name)
+    if chart is not None:
         labels = [one.plan.label for one in piece.rounds]
         word = voice.words[piece.rounds[0].plan.word].lower()
         runs = f"{word} {labels[0]}" if len(labels) == 1 else f"{word}s {labels[0]} to {labels[-1]}"
@@ -89,9 +88,9 @@ def of_a_piece(
             "chart",
             voice.words["chart"],
             voice.say(way, title=title, runs=runs),
-            chart,
+            chart.svg(voice.terms),
             chart_file(slug, anchor_of(piece.name), voice.terms),
-            found.mirrored[piece.name],
+            chart.svg(work.pattern.terms, left_handed=True),
             chart_file(slug, anchor_of(piece.name), voice.terms, left_handed=True),
         )
 
