@@ -14,9 +14,11 @@ from urllib.parse import quote
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
+from .how_to import HowStep, HowTo, used
 from .ink import INK, PAPER, second_ink
 from .leaflet_parts import Drawing, Heading, Leaflet, Picture, Round, Telling
 from .overrides import overrides
+from .print_chart import parts
 from .typesetting import set_count, set_line
 
 
@@ -48,8 +50,12 @@ class Run:
     steps: tuple[Round | Telling, ...]
 
 
-def booklet_html(leaflet: Leaflet, paper: str, address: str = "") -> str:
-    """The whole document. paper: `a4` or `letter`. address: of the pattern's page on the web, "" without."""
+def booklet_html(leaflet: Leaflet, paper: str, address: str = "", techniques: Sequence[HowTo] = ()) -> str:
+    """The whole document. paper: `a4` or `letter`. address: of the pattern's page on the web, "" without.
+
+    techniques: those that are drawn; the ones that the pattern uses stand at the back, step by step.
+    """
+    steps = used(techniques, leaflet.techniques)
     ink = second_ink(leaflet.ink, PAPER) if leaflet.ink else INK
     return (
         _templates()
@@ -63,13 +69,14 @@ def booklet_html(leaflet: Leaflet, paper: str, address: str = "") -> str:
             address=address,
             second_ink=ink,
             figure=partial(figure, ink=ink),
-            contents=contents(leaflet, address),
+            contents=contents(leaflet, address, bool(steps)),
+            steps=steps,
             credited=[picture for picture in pictures(leaflet) if picture.credit],
         )
     )
 
 
-def contents(leaflet: Leaflet, address: str) -> list[Entry]:
+def contents(leaflet: Leaflet, address: str, steps: bool = False) -> list[Entry]:
     """What the booklet holds, in its own order: abbreviations stand on the last page, quick to find."""
     words = leaflet.words
     parts = [
@@ -83,6 +90,7 @@ def contents(leaflet: Leaflet, address: str) -> list[Entry]:
         (words["finishing"], "part-finishing", bool(leaflet.finishing)),
         (words["variations"], "part-variations", bool(leaflet.variations)),
         (words["care"], "part-care", bool(leaflet.care)),
+        (words["steps"], "part-steps", steps),
         (words["abbreviations"], "part-abbreviations", bool(leaflet.abbreviations)),
         (words["licence"], "part-licence", bool(leaflet.licence or leaflet.designer)),
         (words["changes"], "part-changes", bool(leaflet.changes)),
@@ -114,7 +122,7 @@ def runs(items: Sequence[Heading | Telling | Round]) -> list[Run]:
     return [Run(heading, tuple(steps)) for heading, steps in parted if heading or steps]
 
 
-def figure(picture: Picture | Drawing, ink: str = INK) -> Markup:
+def figure(picture: Picture | Drawing | HowStep, ink: str = INK) -> Markup:
     """A picture's element. A drawing goes in as data: WeasyPrint sets that twice as fast as one inline.
 
     ink: the booklet's second, which a drawing's own is replaced by.
@@ -129,6 +137,18 @@ def figure(picture: Picture | Drawing, ink: str = INK) -> Markup:
 
 _SECOND = re.compile(r'(class="fill-second\b[^>]*? fill="|class="draw-second\b[^>]*? stroke=")#[0-9a-f]{6}')
 """Where a line drawing has its second ink."""
+
+
+def chart(drawing: Drawing) -> list[Markup]:
+    """A chart's parts, each an element as wide as it is printed."""
+    return [
+        Markup('<img style="width: {}mm" src="data:image/svg+xml;base64,{}" alt="{}">').format(
+            f"{part.wide_mm:.1f}",
+            b64encode(part.svg.encode()).decode(),
+            f"{drawing.alt} {part.place}".strip(),
+        )
+        for part in parts(drawing.svg)
+    ]
 
 
 def linked(address: str) -> Markup:
@@ -158,6 +178,7 @@ def _templates() -> Environment:
         auto_reload=False,
     )
     templates.globals.update(
+        chart=chart,
         linked=linked,
         listed=listed,
         kept=set_line,

@@ -99,7 +99,9 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
             files.remove(by_source[source])
         self._add_fonts(files, config)
         self._add_charts(files, config)
-        self.jobs = booklet_jobs(self.patterns, self.settings, docs, config.use_directory_urls)
+        self.jobs = booklet_jobs(
+            self.patterns, self.settings, docs, config.use_directory_urls, keep / "texts"
+        )
         self.cache = keep / "booklets"
         self.unprinted: list[str] = []
         booklets = set(self.jobs) if self.serving else self._add_booklets(files, config)

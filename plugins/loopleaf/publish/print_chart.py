@@ -1,0 +1,215 @@
+"""Charts for print: signs of one colour and width made one path, and large charts parted over pages.
+
+A page's chart has a mark on every sign; in print nobody can point at one, and a thousand small parts take ten
+times as long to set as one path.
+"""
+
+import re
+from collections import defaultdict
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import lru_cache
+from math import ceil
+from xml.etree import ElementTree
+
+from fontTools.misc.transform import Identity, Transform  # type: ignore[import-untyped]
+from fontTools.pens.recordingPen import RecordingPen  # type: ignore[import-untyped]
+from fontTools.pens.svgPathPen import SVGPathPen  # type: ignore[import-untyped]
+from fontTools.pens.transformPen import TransformPen  # type: ignore[import-untyped]
+from fontTools.svgLib.path import parse_path  # type: ignore[import-untyped]
+from markupsafe import escape
+
+from .leaflet_parts import drawn_size
+
+WIDEST_MM, TALLEST_MM = 162.0, 225.0
+"""Room on a page, with the margin that text leaves free."""
+
+LARGEST, SMALLEST = 0.32, 0.13
+"""Millimetres a unit. A sign is 10 units wide: 3.2 mm at most, 1.3 mm at least; its line, 0.9 units, is then
+0.33 pt (0.117 mm) at the thinnest.
+"""
+
+OVERLAP = 40.0
+"""Neighbouring parts show so much of each other, in units: four signs."""
+
+REACH = 300.0
+"""No sign and no line of words reaches further from where it stands, in units."""
+
+Box = tuple[float, float, float, float]
+
+_SVG = "{http://www.w3.org/2000/svg}"
+_KEPT = ("stroke", "fill", "stroke-width", "stroke-dasharray", "opacity")
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One page's part of a chart. wide_mm: as printed. place: `2 of 3`, "" for a chart in one part."""
+
+    svg: str
+    wide_mm: float
+    place: str = ""
+
+
+@lru_cache(maxsize=32)
+def parts(svg: str) -> tuple[Part, ...]:
+    """A chart as it is printed: whole where its signs stay legible, else in parts whose overlap is marked."""
+    wide, high = drawn_size(svg)
+    scale = min(WIDEST_MM / wide, TALLEST_MM / high, LARGEST)
+    title = _title(svg)
+    whole = (0.0, 0.0, wide, high)
+    if scale >= SMALLEST:
+        return (Part(_whole(merged(svg, whole), whole, title), wide * scale),)
+    return tuple(_parted(svg, max(SMALLEST, min(WIDEST_MM / wide, 0.2)), title))
+
+
+def _parted(svg: str, scale: float, title: str) -> Iterator[Part]:
+    wide, high = drawn_size(svg)
+    step_x, step_y = WIDEST_MM / scale - OVERLAP, TALLEST_MM / scale - OVERLAP
+    across, down = max(1, ceil((wide - OVERLAP) / step_x)), max(1, ceil((high - OVERLAP) / step_y))
+    step_x, step_y = (wide - OVERLAP) / across, (high - OVERLAP) / down
+    number = 0
+    for row in reversed(range(down)):  # rows are worked from the bottom up
+        for column in range(across):
+            number += 1
+            box = (column * step_x, row * step_y, step_x + OVERLAP, step_y + OVERLAP)
+            marks = "".join(_marks(box, row > 0, row < down - 1, column > 0, column < across - 1))
+            place = f"{number} of {across * down}"
+            yield Part(_whole(merged(svg, box) + marks, box, f"{title}, part {place}"), box[2] * scale, place)
+
+
+def _marks(box: Box, above: bool, below: bool, before: bool, after: bool) -> Iterator[str]:
+    """Where a neighbouring part begins: a dashed line, all across."""
+    x, y, wide, high = box
+    lines = (
+        (above, f"M{x:.1f} {y + OVERLAP:.1f}h{wide:.1f}"),
+        (below, f"M{x:.1f} {y + high - OVERLAP:.1f}h{wide:.1f}"),
+        (before, f"M{x + OVERLAP:.1f} {y:.1f}v{high:.1f}"),
+        (after, f"M{x + wide - OVERLAP:.1f} {y:.1f}v{high:.1f}"),
+    )
+    for there, way in lines:
+        if there:
+            yield f'<path fill="none" stroke="#22282b" stroke-width=".9" stroke-dasharray="6 4" d="{way}"/>'
+
+
+def _whole(inside: str, box: Box, title: str) -> str:
+    view = " ".join(f"{value:.1f}" for value in box)
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{view}" fill="none" stroke-linecap="round" '
+        f'stroke-linejoin="round"><title>{escape(title)}</title>{inside}</svg>'
+    )
+
+
+def _title(svg: str) -> str:
+    found = ElementTree.fromstring(svg).find(f"{_SVG}title")
+    return (found.text or "") if found is not None else ""
+
+
+# ---- merging --------------------------------------------------------------------------------------
+
+
+@dataclass(slots=True)
+class _Merging:
+    """ids: what may be used again. box: what of it shows. pens: one for each look. words: the texts, each in
+    its place.
+    """
+
+    ids: Mapping[str, ElementTree.Element]
+    box: Box
+    pens: dict[tuple[str, ...], SVGPathPen] = field(
+        default_factory=lambda: defaultdict(lambda: SVGPathPen(None, ntos=_number))
+    )
+    words: list[str] = field(default_factory=list)
+    known: dict[str, RecordingPen] = field(default_factory=dict)
+
+    def walk(self, element: ElementTree.Element, matrix: Transform, look: Mapping[str, str]) -> None:
+        """An element with all that is in it."""
+        tag = element.tag.removeprefix(_SVG)
+        if tag in ("title", "desc", "style", "defs"):
+            return
+        matrix = matrix.transform(_matrix(element.get("transform", "")))
+        if tag == "use":
+            matrix = matrix.translate(float(element.get("x", 0)), float(element.get("y", 0)))
+        look = _look(element, look)
+        if tag == "use":
+            if self._shows(matrix):
+                name = (element.get("href") or "").removeprefix("#")
+                self.walk(self.ids[name], matrix, look)
+        elif tag == "text":
+            self._text(element, matrix)
+        elif tag in ("path", "circle"):
+            self._draw(element, matrix, look)
+        for child in element if tag in ("svg", "g") else ():
+            self.walk(child, matrix, look)
+
+    def _draw(self, element: ElementTree.Element, matrix: Transform, look: Mapping[str, str]) -> None:
+        way = element.get("d") or _circle(element)
+        if way not in self.known:
+            pen = RecordingPen()
+            parse_path(way, pen)
+            self.known[way] = pen
+        key = tuple(look.get(name, "") for name in _KEPT)
+        self.known[way].replay(TransformPen(self.pens[key], matrix))
+
+    def _text(self, element: ElementTree.Element, matrix: Transform) -> None:
+        place = matrix.translate(float(element.get("x", 0)), float(element.get("y", 0)))
+        if not self._shows(place):
+            return
+        numbers = " ".join(_number(value) for value in place)
+        self.words.append(
+            f'<text transform="matrix({numbers})" font-family="Leaflet Sans, sans-serif" fill="#22282b" '
+            f'stroke="none" font-size="{element.get("font-size", "10")}" '
+            f'text-anchor="{element.get("text-anchor", "start")}">{escape(element.text or "")}</text>'
+        )
+
+    def _shows(self, matrix: Transform) -> bool:
+        """Whether what stands there reaches into the part that shows."""
+        x, y, wide, high = self.box
+        left, top = float(matrix.dx), float(matrix.dy)
+        return x - REACH < left < x + wide + REACH and y - REACH < top < y + high + REACH
+
+    def svg(self) -> str:
+        """Everything: a path for each look, then the words."""
+        drawn = []
+        for key, pen in self.pens.items():
+            looks = "".join(f' {name}="{value}"' for name, value in zip(_KEPT, key, strict=True) if value)
+            drawn.append(f'<path{looks} d="{pen.getCommands()}"/>')
+        return "".join([*drawn, *self.words])
+
+
+def merged(svg: str, box: Box) -> str:
+    """What a chart shows in a box (x, y, width, height), without its frame, signs of one look in one path."""
+    root = ElementTree.fromstring(svg)
+    merging = _Merging({element.get("id", ""): element for element in root.iter() if element.get("id")}, box)
+    merging.walk(root, Identity, {"stroke-width": "1"})
+    return merging.svg()
+
+
+def _look(element: ElementTree.Element, above: Mapping[str, str]) -> Mapping[str, str]:
+    own = {name: value for name in _KEPT if (value := element.get(name)) is not None}
+    if "opacity" in own and "opacity" in above:
+        own["opacity"] = _number(float(own["opacity"]) * float(above["opacity"]))
+    return {**above, **own} if own else above
+
+
+def _circle(element: ElementTree.Element) -> str:
+    r, x, y = (float(element.get(name, 0)) for name in ("r", "cx", "cy"))
+    return f"M{x - r} {y}a{r} {r} 0 1 0 {2 * r} 0a{r} {r} 0 1 0 {-2 * r} 0z"
+
+
+def _matrix(text: str) -> Transform:
+    matrix = Identity
+    for name, values in re.findall(r"(\w+)\(([^)]*)\)", text):
+        numbers = [float(value) for value in re.findall(r"-?[\d.]+", values)]
+        if name == "translate":
+            matrix = matrix.translate(*numbers)
+        elif name == "scale":
+            matrix = matrix.scale(*numbers)
+        elif name == "rotate":
+            matrix = matrix.rotate(numbers[0] * 0.017453292519943295)
+        elif name == "matrix":
+            matrix = matrix.transform(Transform(*numbers))
+    return matrix
+
+
+def _number(value: float) -> str:
+    return f"{value:.2f}".rstrip("0").rstrip(".")

@@ -1,0 +1,124 @@
+"""Charts for print: nothing is lost in merging, lines stay printable, large ones are parted with marks."""
+
+import re
+from itertools import pairwise
+from xml.etree import ElementTree
+
+import pytest
+
+from loopleaf.draw import diagram
+from loopleaf.publish.print_chart import (
+    LARGEST,
+    OVERLAP,
+    SMALLEST,
+    TALLEST_MM,
+    WIDEST_MM,
+    merged,
+    parts,
+)
+from tests.draw.pieces import MAT, demo, rows
+from tests.measure.worked_patterns import worked
+
+SVG = "{http://www.w3.org/2000/svg}"
+POINT = 25.4 / 72
+EVERYWHERE = (-1e6, -1e6, 2e6, 2e6)
+
+
+def box(svg: str) -> tuple[float, ...]:
+    return tuple(float(value) for value in svg.split('viewBox="', 1)[1].split('"', 1)[0].split())
+
+
+def strokes(svg: str) -> int:
+    """How many times a pen is put down."""
+    return sum((path.get("d") or "").count("M") for path in ElementTree.fromstring(svg).iter(f"{SVG}path"))
+
+
+def wrapped(inside: str) -> str:
+    return f'<svg xmlns="http://www.w3.org/2000/svg">{inside}</svg>'
+
+
+def sample(inside: str) -> str:
+    return wrapped(f'<defs><path id="a" d="M0 0L10 0"/></defs><g stroke="#123456">{inside}</g>')
+
+
+@pytest.mark.parametrize(
+    ("transform", "end"),
+    [
+        ("translate(5 3)", "M5 3H15"),
+        ("translate(5 3)rotate(90)", "M5 3V13"),
+        ("translate(5 3)scale(2 1)", "M5 3H25"),
+        ("scale(-1 1)", "M0 0H-10"),
+    ],
+)
+def test_a_sign_lands_where_it_was_put(transform: str, end: str) -> None:
+    assert end in merged(sample(f'<use href="#a" transform="{transform}"/>'), EVERYWHERE)
+
+
+def test_signs_of_one_look_share_a_path_and_others_do_not() -> None:
+    inside = (
+        '<use href="#a" x="1"/><use href="#a" x="2"/>'
+        '<g opacity=".5"><use href="#a" x="3"/></g><g stroke-dasharray="1 1"><use href="#a" x="4"/></g>'
+    )
+    found = merged(sample(inside), EVERYWHERE)
+    assert found.count("<path") == 3
+    assert 'opacity=".5"' in found
+    assert 'stroke-dasharray="1 1"' in found
+
+
+def test_words_stay_upright_words() -> None:
+    found = merged(wrapped('<text x="3" y="4" font-size="9" text-anchor="end">a &lt; b</text>'), EVERYWHERE)
+    assert "matrix(1 0 0 1 3 4)" in found
+    assert ">a &lt; b</text>" in found
+
+
+def test_what_does_not_reach_a_part_is_left_out() -> None:
+    inside = '<use href="#a" x="0"/><use href="#a" x="5000"/>'
+    assert merged(sample(inside), (0, 0, 100, 100)).count("M") == 1
+
+
+def test_a_whole_chart_keeps_every_sign() -> None:
+    svg = diagram(*demo("lantern-pouch")[:1], "pouch", "US", False, demo("lantern-pouch")[1])
+    uses = [use.get("href", "")[1:] for use in ElementTree.fromstring(svg).iter(f"{SVG}use")]
+    defined = {p.get("id"): p.get("d", "") for p in ElementTree.fromstring(svg).iter(f"{SVG}path")}
+    drawn = [way for name in uses if (way := defined.get(name))]
+    (only,) = parts(svg)
+    assert strokes(only.svg) >= sum(len(re.findall("[Mm]", way)) for way in drawn) > 500
+    assert only.svg.count("<path") < 30
+    assert only.place == ""
+    texts = len(list(ElementTree.fromstring(svg).iter(f"{SVG}text")))
+    assert len(list(ElementTree.fromstring(only.svg).iter(f"{SVG}text"))) == texts
+
+
+@pytest.mark.parametrize("long", [9, 60, 400])
+def test_lines_are_a_quarter_point_at_least_and_parts_fit_the_page(long: int) -> None:
+    work = worked(rows(*["ch 1, sc in each st across, turn"] * long, chain=60))
+    svg = diagram(work, "cloth")
+    for part in parts(svg):
+        _, _, wide, high = box(part.svg)
+        scale = part.wide_mm / wide
+        assert SMALLEST - 1e-6 <= scale <= LARGEST + 1e-6
+        assert 0.9 * scale >= 0.25 * POINT
+        assert part.wide_mm <= WIDEST_MM + 0.1
+        assert high * scale <= TALLEST_MM + 0.1
+
+
+def test_a_large_chart_is_parted_from_the_bottom_up_with_its_overlap_marked() -> None:
+    work, measured = demo("ebb-scarf")
+    svg = diagram(work, "scarf", "US", False, measured)
+    found = parts(svg)
+    assert [part.place for part in found] == [f"{n} of {len(found)}" for n in range(1, len(found) + 1)]
+    assert len(found) > 1
+    tops = [box(part.svg)[1] for part in found]
+    assert tops == sorted(tops, reverse=True)
+    for lower, upper in pairwise(found):
+        assert box(upper.svg)[1] + box(upper.svg)[3] == pytest.approx(box(lower.svg)[1] + OVERLAP, abs=0.3)
+    marks = [part.svg.count('stroke-dasharray="6 4"') for part in found]
+    assert marks == [1, *[2] * (len(found) - 2), 1]
+
+
+def test_print_needs_no_colour() -> None:
+    """What only repeats is lighter by its opacity, yarns differ by their dashes."""
+    work = worked(MAT)
+    (only,) = parts(diagram(work, "mat"))
+    assert "class=" not in only.svg
+    assert "<style" not in only.svg
