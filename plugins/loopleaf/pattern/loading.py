@@ -17,7 +17,6 @@ def load(data: bytes, file: str) -> Source:
     A YAML file without `pieces:` isn't a pattern and has no findings; one that can't be read at all might be.
     """
     if len(data) > LARGEST_FILE:
-        size = f"{len(data) / 1e6:.1f} MB"
         return _unreadable(
             file,
             "",
@@ -25,8 +24,8 @@ def load(data: bytes, file: str) -> Source:
                 "too-large",
                 0,
                 0,
-                f"This file is {size} large.",
-                f"The limit is {LARGEST_FILE / 1e6:.0f} MB; a blanket of 2,000 rows takes about 0.2 MB.",
+                f"This file is larger than {LARGEST_FILE / 1e6:.0f} MB.",
+                "That is the limit; a blanket of 2,000 rows takes about 0.2 MB.",
                 Suggestion("Write rounds that are alike once, as `rounds: 4-6`.", None, "fill-in"),
             ),
         )

@@ -70,9 +70,12 @@ def read(path: Path) -> bytes:
 
 
 def beginning(folder: Path, file: str) -> bytes | None:
-    """The first bytes of a picture beside a pattern; None where there is none that can be read."""
+    """The first bytes of a picture beside a pattern or below; None where there is none that can be read."""
     try:
-        with (folder / file).open("rb") as opened:
+        path = (folder / file).resolve()
+        if not path.is_relative_to(folder.resolve()):
+            return None
+        with path.open("rb") as opened:
             return opened.read(PICTURE_BEGINNING)
     except (OSError, ValueError):
         return None

@@ -2,7 +2,17 @@
 
 from collections.abc import Callable, Iterator
 
-from ..pattern import Finding, Path, Pattern, Picture, Source, Suggestion, is_picture
+from ..pattern import (
+    PICTURE_ENDINGS,
+    Finding,
+    Path,
+    Pattern,
+    Picture,
+    Source,
+    Suggestion,
+    is_picture,
+    leaves_the_folder,
+)
 
 Beginning = Callable[[str], bytes | None]
 """The first bytes of a file, by its path from the pattern's own folder; None where it isn't there."""
@@ -22,7 +32,10 @@ def pictures(pattern: Pattern) -> Iterator[tuple[Path, Picture, str]]:
 
 
 def unshowable(source: Source, beginning: Beginning) -> list[Finding]:
-    """An error for each picture that isn't there, or isn't one: its page would have a hole."""
+    """An error for each picture that isn't there, or isn't one: its page would have a hole.
+
+    One whose very name is at fault has its finding already, and is never opened.
+    """
     if source.pattern is None:
         return []
     return [
@@ -37,6 +50,7 @@ def unshowable(source: Source, beginning: Beginning) -> list[Finding]:
             piece=piece,
         )
         for path, picture, piece in pictures(source.pattern)
+        if not leaves_the_folder(picture.file) and picture.file.lower().endswith(PICTURE_ENDINGS)
         for wrong, working, cure in _wrong(beginning(picture.file))
     ]
 
