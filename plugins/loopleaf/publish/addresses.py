@@ -21,3 +21,8 @@ def step_file(key: str, number: int, left_handed: bool = False) -> str:
 def booklet_file(slug: str, terms: Terms, paper: str) -> str:
     """A booklet's path in the site; paper is `a4` or `letter`: `booklets/lantern-pouch-us-a4.pdf`."""
     return f"booklets/{slug}-{terms.lower()}-{paper}.pdf"
+
+
+def heights_file(slug: str, terms: Terms) -> str:
+    """What a page says at other heights: `heights/lantern-pouch-us.json`."""
+    return f"heights/{slug}-{terms.lower()}.json"

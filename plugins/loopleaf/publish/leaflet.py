@@ -12,12 +12,15 @@ from ..notation.tree import Chain
 from ..review import Checked, slug
 from .leaflet_drawings import Drawn, drawn, of_a_piece, of_the_finishing
 from .leaflet_finishing import finishing, variations
+from .leaflet_heights import heights_worked, with_heights
+from .leaflet_marks import marked
 from .leaflet_materials import facts, gauges, hooks, made, sizes, yarns
 from .leaflet_parts import Caution, Change, Leaflet, Level, Licence, Piece, Special, Terms
 from .leaflet_pictures import cover_picture, folder_of, more_pictures
 from .leaflet_pieces import pieces
 from .leaflet_rounds import anchor_of
 from .leaflet_short import abbreviations
+from .leaflet_tables import tables
 from .leaflet_voice import Voice, sentence, voice
 from .settings import Settings
 
@@ -32,7 +35,10 @@ def leaflet(checked: Checked, terms: Terms, settings: Settings) -> Leaflet:
     """
     work = _publishable(checked)
     measured = measure(work)
-    return _set_out(checked, work, measured, _drawn(work, measured), drawn(work, measured), terms, settings)
+    made_out = _set_out(
+        checked, work, measured, _drawn(work, measured), drawn(work, measured), terms, settings
+    )
+    return with_heights(made_out, settings, checked, heights_worked(checked))
 
 
 def leaflets(checked: Checked, settings: Settings) -> dict[Terms, Leaflet]:
@@ -40,8 +46,12 @@ def leaflets(checked: Checked, settings: Settings) -> dict[Terms, Leaflet]:
     work = _publishable(checked)
     measured = measure(work)
     drawing, figures = _drawn(work, measured), drawn(work, measured)
+    heights = heights_worked(checked)
     return {
-        terms: _set_out(checked, work, measured, drawing, figures, terms, settings) for terms in _LANGUAGES
+        terms: with_heights(
+            _set_out(checked, work, measured, drawing, figures, terms, settings), settings, checked, heights
+        )
+        for terms in _LANGUAGES
     }
 
 
@@ -72,7 +82,7 @@ def _set_out(
     drawings = {
         piece.name: tuple(of_a_piece(said, work, piece, measured, figures, name)) for piece in work.pieces
     }
-    printed = pieces(said, work, measured, folder, drawings)
+    printed = marked(said, measured, pieces(said, work, measured, folder, drawings))
     specials = _specials(said)
     gauge = gauges(said)
     worked_out = any(one.worked_out for piece in printed for one in piece.rounds)
@@ -116,6 +126,7 @@ def _set_out(
         edition=_edition(said),
         video_length=pattern.video.length if pattern.video else "",
         more_pictures=more_pictures(said, folder),
+        tables=tables(said, measured),
     )
 
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from ..fabric import PatternWork, PieceWork
 from ..measure import Measured, amounts
 from ..pattern import Piece, Start
+from .leaflet_marks import tail
 from .leaflet_parts import Drawing
 from .leaflet_parts import Piece as PrintedPiece
 from .leaflet_rounds import anchor_of, items, labelled
@@ -58,9 +59,8 @@ def _about(voice: Voice, name: str, piece: Piece, measured: Measured) -> Iterato
         chains = [str(cord.chains) for cord in cords if cord.chains]
         key = "cord" if chains else "cord_plain"
         yield voice.say(key, length=length, chains=per_size(chains) if chains else "")
-    tails = [tail for size in measured.tails for tail in size if tail.piece == name]
-    if tails:
-        yield voice.say("tail", length=amounts.lengths(tuple(tail.length_mm for tail in tails)))
+    if not piece.entries:  # else it stands where the yarn is cut
+        yield from tail(voice, measured, name)
 
 
 def _start(voice: Voice, start: Start, piece: PieceWork) -> str:

@@ -74,7 +74,7 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
             config.theme.dirs.insert(1 if config.theme.custom_dir else 0, ours)
         config.theme["font"] = False
         config.extra_css[:0] = [f"{ASSETS}/fonts/fonts.css", f"{ASSETS}/leaflet.css"]
-        config.extra_javascript[:0] = [f"{ASSETS}/place.js", f"{ASSETS}/chart.js"]
+        config.extra_javascript[:0] = [f"{ASSETS}/place.js", f"{ASSETS}/chart.js", f"{ASSETS}/heights.js"]
         self.settings: Settings = settings(self.config, config)
         return config
 
@@ -110,6 +110,8 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
         self.site = Site(pages, self.patterns, self.settings, booklets, env, files, keep / "texts")
         for path, svg in step_files(self.site.techniques[self.settings.terms]).items():
             files.append(File.generated(config, path, content=svg))
+        for path, text in self.site.heights():
+            files.append(File.generated(config, path, content=text))
         self.bodies: dict[str, Body] = {}
         for page in pages:
             self._add_page(page, by_source, files, config)

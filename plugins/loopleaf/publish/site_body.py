@@ -1,6 +1,6 @@
 """The site as a whole: which pages there are, where they stand, and the body and frame of each."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -9,7 +9,7 @@ from jinja2 import Environment
 from mkdocs.structure.files import Files
 from mkdocs.utils import get_relative_url
 
-from .addresses import page_source
+from .addresses import heights_file, page_source
 from .glossary import Part, glossary
 from .how_to import HowTo, how_to, used
 from .kept import Worked
@@ -27,6 +27,7 @@ from .site_pages import (
     findings_html,
     glossary_html,
     headings,
+    heights_text,
     pattern_html,
     second,
     shelf_html,
@@ -166,6 +167,15 @@ class Site:
             ],
             later,
         )
+
+    def heights(self) -> Iterator[tuple[str, str]]:
+        """What pattern pages say at other heights: path and text of a file for each page that has any."""
+        for source, page in self.pages.items():
+            leaflet = page.worked.leaflets.get(page.terms) if page.worked else None
+            if leaflet is not None and leaflet.heights is not None:
+                href = self._href(source)
+                text = heights_text(self.env, leaflet, href(page.twin), Later(href))
+                yield heights_file(leaflet.slug, page.terms), text
 
     def _findings(self, page: Generated, switch: Switch, href: Href, later: Later) -> str:
         assert page.worked is not None

@@ -4,16 +4,19 @@ Plain values in, text out; MkDocs isn't needed. Large drawings are left as marks
 the very end (`Later.fill`), for whatever reads the page in between would read every line of them.
 """
 
+import json
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from html import unescape
 from itertools import groupby
+from typing import Any
 from urllib.parse import quote
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup, escape
 
+from .addresses import heights_file
 from .glossary import Part
 from .ink import DARK_PAPER, PAPER, second_ink
 from .leaflet_parts import Drawing, Heading, Leaflet, Picture, Round, Telling, Terms
@@ -156,9 +159,35 @@ def pattern_html(
         steps=steps,
         show=later.show,
         later=later.later,
-        at_once=lambda caller: Markup(caller()),
+        heights=later.path(heights_file(leaflet.slug, leaflet.terms)) if leaflet.heights else "",
         path=later.path,
     )
+
+
+def heights_text(env: Environment, leaflet: Leaflet, other: str, later: Later) -> str:
+    """What the page says at each height on offer, as JSON: by rounds more, by part of the page, in HTML.
+
+    A file of its own beside the page, read when a reader asks for another height.
+    """
+    parts: Any = env.get_template("loopleaf/facts.html").module
+    rounds: Any = env.get_template("loopleaf/rounds.html").module
+
+    def at_once(caller: Callable[[], str]) -> Markup:
+        return Markup(caller())
+
+    said: dict[str, dict[str, str]] = {}
+    for one in leaflet.heights.settings if leaflet.heights else ():
+        if (then := one.changed) is None:
+            continue
+        found = {"facts": parts.fact_entries(then.facts), "sizes": parts.size_lines(leaflet.made, then.sizes)}
+        found |= {f"yarn-{yarn.letter}": parts.yarn_entry(yarn) for yarn in then.yarns}
+        found["notes"] = parts.note_lines(then.notes)
+        for piece in then.pieces:
+            found[f"about-{piece.name}"] = escape(" ".join(piece.about))
+            found[f"piece-{piece.name}"] = rounds.piece_items(piece, leaflet, later.show, other, at_once)
+        found |= {f"finishing-{at}": escape(text) for at, text in enumerate(then.finishing, start=1)}
+        said[str(one.more)] = {part: str(html).strip() for part, html in found.items()}
+    return json.dumps(said, ensure_ascii=False, indent=0)
 
 
 def shelf_html(env: Environment, items: Sequence[Shelved], switch: Switch, later: Later) -> str:

@@ -20,9 +20,9 @@
 
   const start = () => {
     search()
-    const rounds = [...document.querySelectorAll("[data-leaf-round]")]
+    const rounds = () => [...document.querySelectorAll("[data-leaf-round]")]
     const links = [...document.querySelectorAll(".leaf-terms__other")]
-    if (!rounds.length) return keepWord(links)
+    if (!rounds().length) return keepWord(links)
     if (!links.length) return
     const pieces = [...document.querySelectorAll("[data-leaf-name]")]
     const name = document.querySelector("[data-leaf-piece]")
@@ -39,7 +39,7 @@
     const place = () => {
       const named = document.querySelector(":target")
       if (named && named.closest("[data-leaf-round]") && inView(named.closest("[data-leaf-round]"))) return named.id
-      const current = rounds.find((one) => one.getBoundingClientRect().bottom > line)
+      const current = rounds().find((one) => one.getBoundingClientRect().bottom > line)
       if (!current || !above(pieces, line)) return ""
       return inView(current) ? current.id : ""
     }
@@ -58,6 +58,7 @@
     addEventListener("scroll", soon, { passive: true })
     addEventListener("resize", soon)
     addEventListener("hashchange", soon)
+    document.addEventListener("leaf-rounds", soon)
     follow()
   }
   if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", start)
