@@ -147,7 +147,7 @@ def _first(stitch: str) -> Setting:
 _INNER, _OUTER = 8.0, 10.9
 """The two strands of a ring lie so far from its middle: the yarn, and outside it its end."""
 
-_RING_END = (9.6, -2.2)
+_RING_END = (7.6, -3.4)
 """Where the yarn leaves the ring, behind it."""
 
 
@@ -182,7 +182,7 @@ def _ring(stitch: str) -> Setting:
         ]
         behind = [at(60, _INNER + 0.6, FABRIC - 12), Knot(*_RING_END, FABRIC - 12)]
         x, y = places["ring"].hole
-        back = [Knot(x + 5.5, y - 7.2, DEEP), Knot(x + 1.0, y - 3.0, DEEP)] if state.on or state.lain else []
+        back = [Knot(x + 4.2, y - 6.4, DEEP), Knot(x + 1.0, y - 3.0, DEEP)] if state.on or state.lain else []
         yield Strand([*end, *turns, *behind, *back], YARN, "tint")
 
     steps = ((-1.0, -8.5), (-7.0, 0.6))

@@ -159,7 +159,8 @@ def _leaving(state: State, hook: Hook) -> tuple[list[Knot], bool]:
     if last is None:
         x, y = state.begin or hook.at(THROAT)
         ahead = hook.at(THROAT + 5.0, -STEM - 3.0)
-        return [Knot(x, y, DEEP), Knot(x - 0.8, y - 4.5, DEEP), Knot(*ahead, DEEP)], False
+        up = [Knot(x, y, DEEP), Knot(x - 0.1, y - 3.0, DEEP), Knot(x - 2.0, y - 5.2, DEEP)]
+        return [*up, Knot(*ahead, DEEP)], False
     along = places_on(state, hook)[-1]
     return [Knot(*hook.at(along - 1.5, STEM + 0.5), BEFORE), Knot(*hook.at(along - 3.0, 0.0), DEEP)], True
 

@@ -1,0 +1,108 @@
+"""Line drawings as a whole: valid, idle, small, printable in black, kept as they are until someone looks."""
+
+from collections.abc import Callable, Iterator
+from xml.etree import ElementTree
+
+import pytest
+
+from loopleaf.draw import Figure, placing, profile, schematic, threading
+from loopleaf.draw.sign_sheet import symbols
+from loopleaf.draw.step_drawings import techniques
+
+from .pieces import COLLECTION, SVG, demo, tree
+
+NAMES = sorted(path.stem for path in COLLECTION.glob("*.yml"))
+DRAWING = {"svg", "title", "desc", "style", "defs", "path", "use", "circle", "text"}
+HAIRLINE_MM = 0.25 * 25.4 / 72
+
+
+def figures(name: str) -> Iterator[Figure]:
+    """Every line drawing of a pattern."""
+    work, measured = demo(name)
+    for piece in work.pieces:
+        for draw in (schematic, profile, placing):
+            for left_handed in (False, True):
+                figure = draw(work, piece.name, measured, left_handed)
+                if figure is not None:
+                    yield figure
+    for step in work.pattern.finishing:
+        figure = threading(work, step.thread) if step.thread is not None else None
+        if figure is not None:
+            yield figure
+
+
+def steps() -> Iterator[Figure]:
+    for technique in techniques("US"):
+        for step in technique.steps:
+            yield from (step.right, step.left)
+
+
+def holds(figure: Figure) -> None:
+    """Only what draws, nothing that acts, names of its own, lines that print."""
+    root = tree(figure.svg)
+    assert {element.tag.removeprefix(SVG) for element in root.iter()} <= DRAWING
+    assert not [key for element in root.iter() for key in element.attrib if key.startswith("on")]
+    ids = [element.get("id") for element in root.iter() if element.get("id")]
+    assert len(ids) == len(set(ids))
+    assert {str(use.get("href")) for use in root.iter(f"{SVG}use")} <= {f"#{one}" for one in ids}
+    for element in root.iter():
+        width = element.get("stroke-width")
+        assert width is None or float(width) >= HAIRLINE_MM
+    assert (root.findtext(f"{SVG}desc") or "") == figure.alt
+    assert figure.alt.endswith(".")
+    assert len(figure.svg) < 60_000
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_drawings_of_every_pattern_hold(name: str) -> None:
+    found = list(figures(name))
+    assert found
+    for figure in found:
+        holds(figure)
+        assert float(tree(figure.svg).get("viewBox", "").split()[2]) < 150, "as wide as a page's column"
+
+
+def test_the_step_drawings_hold() -> None:
+    for figure in steps():
+        holds(figure)
+
+
+def test_colour_says_nothing_alone() -> None:
+    """Every tinted or inked strand has dark edges of its own: in black its way still shows."""
+    for figure in steps():
+        root = tree(figure.svg)
+        inked = [e for e in root.iter() if "draw-ink" in (e.get("class") or "")]
+        tinted = [e for e in root.iter() if {"draw-tint", "draw-second"} & {*(e.get("class") or "").split()}]
+        assert len(inked) >= len(tinted) > 0
+
+
+def test_every_stitch_has_a_sign_of_its_own() -> None:
+    found = symbols("US")
+    for one in found:
+        root = ElementTree.fromstring(one.svg)
+        assert [element.tag.removeprefix(SVG) for element in root] == ["style", "path"]
+    assert len({one.name for one in found}) == len(found)
+    assert len({one.svg for one in found}) > len(found) - 3
+
+
+def test_the_same_drawing_again() -> None:
+    work, measured = demo("lantern-pouch")
+    assert schematic(work, "pouch", measured) == schematic(work, "pouch", measured)
+    assert techniques("UK") == techniques("UK")
+
+
+def test_kept_drawings(golden: Callable[[str, str], None]) -> None:
+    """`make golden` writes them anew: look at the difference as a picture before it is kept."""
+    work, measured = demo("lantern-pouch")
+    thread = next(step.thread for step in work.pattern.finishing if step.thread is not None)
+    kept = {
+        "schematic": schematic(work, "pouch", measured),
+        "profile": profile(work, "pouch", measured),
+        "placing": placing(work, "pouch", measured),
+        "threading": threading(work, thread),
+        "step-double": next(t for t in techniques("US") if t.key == "double").steps[1].right,
+        "step-front-post": next(t for t in techniques("US") if t.key == "front-post").steps[2].left,
+    }
+    for name, figure in kept.items():
+        assert figure is not None
+        golden(f"{name}.svg", figure.svg)
