@@ -1,7 +1,7 @@
 """Working a whole pattern file: its vocabulary, its pieces in order, every size."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cache
 from typing import Final, NamedTuple
 
@@ -12,7 +12,9 @@ from ..pattern import Path, Pattern, Piece, PlanProblem, RoundPlan, Source, set_
 from . import survey
 from .borne_out import ReadRound, work_piece
 from .otherway import from_other_end
+from .own_count import own_count
 from .piece import Ways
+from .tally import compare
 from .uneven import uneven
 from .worked import PieceWork, Place, RoundWork, Trouble
 
@@ -151,8 +153,16 @@ def _work_piece(
     astray = _astray(plan_problems)
     lost = {name for name, special in pattern.special_stitches.items() if special.work} - set(specials)
     lines: list[ReadRound] = []
+    twice: dict[str, Tally] = {}
     for before, plan in zip((plans[0], *plans) if plans else (), plans, strict=False):
         line, stated = _read(work, name, plan, said, conventions)
+        line, own = own_count(line)
+        if stated is None and own is not None and own.span is not None:
+            at = (own.span.start, own.span.end)
+            plan = replace(plan, stated=plan.work[slice(*at)], in_line=at)
+            stated = own
+        elif own is not None:
+            twice[plan.label] = own
         if line is not None and lost & set(survey.specials(line)):
             line = None
         troubles = _uneven(plan, line, stated, pattern.size_count)
@@ -169,6 +179,9 @@ def _work_piece(
     )
     others = {one.name: one for one in work.pieces}
     result = work_piece(name, piece, ways, lines, others, edges)
+    for one in result.rounds:
+        if one.plan.label in twice:
+            _told_twice(one, twice[one.plan.label], pattern.chain_spaces)
     for size in range(pattern.size_count):
         edges[size][name] = _last_edge(result.rounds, size) or list(result.starts[size])
     return result
@@ -205,6 +218,15 @@ def _read(
                 said.add(mark)
                 work.problems.append(LineProblem(plan.stated_path, problem, piece, plan.label))
     return line, stated
+
+
+def _told_twice(round: RoundWork, own: Tally, chains: str | None) -> None:
+    """A line that ends with a count of its own, although its entry has one too: both must hold."""
+    for size, worked in enumerate(round.sizes):
+        differs = compare(own, worked, size, chains) if worked is not None and not round.troubles else None
+        if differs is not None:
+            round.troubles.append(replace(differs, span=own.span))
+            return
 
 
 def _uneven(plan: RoundPlan, line: Line | None, stated: Tally | None, size_count: int) -> list[Trouble]:

@@ -184,7 +184,8 @@ def is_tally(cursor: Cursor, at: int) -> bool:
     after = close + 1
     while words[after].means == ",":
         after += 1
-    if words[after].means != "end" and not any(words[i].means == "st" for i in range(at, close)):
+    ends = words[after].means in ("end", "turn", "no-turn", "fasten-off", "weave-in")
+    if not ends and not any(words[i].means == "st" for i in range(at, close)):
         return False
     keep = cursor.at
     problems = len(cursor.problems)

@@ -18,7 +18,7 @@ class RoundPlan:
     that is named). entry: the index of the entry in the file's list; entry_path its path.
     n: the number that stands for `n` in this round, None where there is none.
     stated: the author's count for this round, as text (`"40"` for round 5 of `{from: 32, step: 8}`), or None;
-    stated_path: where it stands.
+    stated_path: where it stands. in_line: its stretch of the line, for `… join (24)`; no path then.
     side: `RS`, `WS` or "" as stated. sizes: indexes of the sizes that work it, None for all.
     by_rule: how a rule gave it: "" written itself, `repeat`, `as`, `every`, `grid`.
     again: the label of the round whose line it takes, "" for its own. reversed: `reversed: true`.
@@ -34,6 +34,7 @@ class RoundPlan:
     n: int | None = None
     stated: str | None = None
     stated_path: Path = ()
+    in_line: tuple[int, int] | None = None
     side: str = ""
     yarn: str = ""
     note: str = ""

@@ -84,9 +84,12 @@ class Met:
     @property
     def stated_at(self) -> Location | None:
         """Where the author's count of this round stands."""
-        if not self.round or not self.round.plan.stated_path:
+        if not self.round:
             return None
-        return self.subject.source.locate(self.round.plan.stated_path)
+        plan = self.round.plan
+        if plan.in_line:
+            return self.subject.source.locate(plan.work_path, *plan.in_line)
+        return self.subject.source.locate(plan.stated_path) if plan.stated_path else None
 
     @property
     def below_at(self) -> Location | None:

@@ -92,9 +92,13 @@ def _suggestion(met: Met) -> Suggestion | None:
         return None
     else:
         text = tally(_as_written(worked, met), met.subject)
+    stands = met.subject.text_at(met.stated_at) == round.plan.stated
+    in_line = text if stands else None
     return Suggestion(
         f"If the stitches are right, the count is {text}; if the count is right, look at the repeat.",
-        met.subject.replacement(met.stated_at, round.plan.stated or "", text),
+        in_line
+        if round.plan.in_line
+        else met.subject.replacement(met.stated_at, round.plan.stated or "", text),
         "likely",
     )
 
