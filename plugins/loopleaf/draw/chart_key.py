@@ -63,7 +63,7 @@ def drawn_key(
             foot = middle + (line.high - line.low) / 2 * scale
             parts.append(
                 f'<use href="#{shapes.name(line.way, line.filled)}" stroke="{ink}" fill="{ink}"{dash} '
-                f'transform="translate({number(left + size * 1.5)} {number(foot)})scale({number(scale)})"/>'
+                f'transform="translate({number(left + size * 1.5)} {number(foot)}) scale({number(scale)})"/>'
             )
         start = size * 3.4 if line.way else 0.0
         words = line.words[terms]

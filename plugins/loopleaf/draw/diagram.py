@@ -168,7 +168,7 @@ def _with_words(one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes) -> 
     arrow = shapes.name(ARROW, filled=True)
     ways = "".join(
         f'<use class="chart-words" fill="#22282b" href="#{arrow}" '
-        f'transform="translate({number(x)} {number(y)})rotate({turned})"/>'
+        f'transform="translate({number(x)} {number(y)}) rotate({turned})"/>'
         for (x, y), turned in one.arrows
     )
     signs = f'<g transform="scale(-1 1)">{one.body}{ways}</g>' if left_handed else one.body + ways

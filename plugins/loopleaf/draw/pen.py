@@ -111,7 +111,7 @@ class Pen:
         dx, dy = top[0] - foot[0], top[1] - foot[1]
         stretch = hypot(dx, dy) / tall
         angle = round(degrees(atan2(dx, -dy)))
-        scale = f"scale(1 {_short(stretch)})" if abs(stretch - 1) > HARDLY else ""
+        scale = f" scale(1 {_short(stretch)})" if abs(stretch - 1) > HARDLY else ""
         self._use(self.shapes.name(lines(sign)), _placed(foot, angle, scale), str(mark), foot, top)
 
     def gathered(self, sign: Sign, feet: Sequence[Point], top: Point, mark: Mark) -> None:
@@ -217,7 +217,7 @@ def _placed(to: Point, angle: int = 0, scale: str = "") -> str:
     """Attributes that put a shape in its place, turned by whole degrees; as short as they can be."""
     if not angle and not scale:
         return f' x="{_short(to[0])}" y="{_short(to[1])}"'
-    turned = f"rotate({angle})" if angle else ""
+    turned = f" rotate({angle})" if angle else ""
     return f' transform="{_moved(to)}{turned}{scale}"'
 
 
