@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from tests.benchmarks.plain_site import copies, make_plain
-from tests.benchmarks.timing import Result, in_turn
+from tests.benchmarks.timing import Result, in_turn, seconds
 
 TIMES = 5
 """How often each pattern of the demo is put into the collection: one of each is over too soon to compare."""
@@ -22,15 +22,18 @@ def site_against_plain(project: Path) -> Iterator[Result]:
         ours.mkdir()
         plain.mkdir()
         copies(project, ours, TIMES)
-        build(ours / "mkdocs.yml")
+        first = seconds(lambda: build(ours / "mkdocs.yml"))
         settings = make_plain(project, ours / "site", plain)
         pages = len(list((plain / "docs").rglob("*.md")))
         mine, theirs = in_turn([lambda: build(ours / "mkdocs.yml"), lambda: build(settings)], RUNS)
         built = len(list((plain / "site").rglob("index.html")))
         if built != pages:
             raise SystemExit(f"The plain site has {built} pages where {pages} were written.")
-        because = f"{mine:.1f} s and {theirs:.1f} s for {pages} pages"
+        because = f"{mine:.1f} s and {theirs:.1f} s for {pages} pages; patterns worked before and unchanged"
         yield Result("Site: Loopleaf ÷ plain MkDocs, same pages", mine / theirs, most=1.5, because=because)
+        # Plain pages come ready made, here every pattern is worked and drawn first: told, and held to no budget.
+        because = f"{first:.1f} s: each pattern worked, checked and drawn"
+        yield Result("Site, very first build ÷ plain MkDocs", first / theirs, because=because)
 
 
 def build(settings: Path) -> None:

@@ -124,7 +124,7 @@ def test_what_nobody_asked_for_in_a_long_time_leaves_the_shelf(tmp_path):
 
 
 def test_few_booklets_start_no_processes(monkeypatch):
-    monkeypatch.setattr("loopleaf.publish.booklet_press.ProcessPoolExecutor", None)
+    monkeypatch.setattr("loopleaf.publish.booklet_press.pool", None)
     assert len(print_all(orders(FEW))) == FEW
 
 

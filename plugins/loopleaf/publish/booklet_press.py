@@ -1,24 +1,21 @@
 """The press: many booklets printed side by side, in processes of our own or through a given executor.
 
-WeasyPrint keeps one core busy and keeps memory, so a pool of spawned processes (MkDocs' server has threads,
-which a fork would tear) does the work and is renewed between batches. Every wait has a limit. Whatever goes
+WeasyPrint keeps one core busy and keeps memory, so a pool of processes does the work and is renewed between
+batches. Every wait has a limit. Whatever goes
 wrong with a worker costs a second try in this process, never the build.
 """
 
-import os
 from collections.abc import Sequence
-from concurrent.futures import Executor, Future, ProcessPoolExecutor
+from concurrent.futures import Executor, Future
 from dataclasses import dataclass
-from multiprocessing import active_children, get_context
 
 from .booklet import Assets, BookletFailed, Printed, print_booklet
+from .processes import pool
 
 FEW = 2
 """So many booklets are sooner printed here than a pool is started (a worker's first one costs 1.2 s)."""
 BATCH = 40
 """Booklets that one pool prints before it is renewed."""
-LEAVE_S = 2.0
-"""Seconds that an idle worker gets to leave by itself."""
 WAIT_S = 120.0
 """Seconds to wait for one booklet; the largest we know of, 400 rows, takes 4."""
 
@@ -49,29 +46,10 @@ def print_all(
     outcomes: list[Outcome] = []
     for start in range(0, len(orders), BATCH):
         batch = orders[start : start + BATCH]
-        outcomes += _finished_here(batch, _through_own_pool(batch, wait_s))
+        with pool(len(batch)) as workers:
+            found = _through(workers, batch, wait_s)
+        outcomes += _finished_here(batch, found)
     return outcomes
-
-
-def _through_own_pool(orders: Sequence[Order], wait_s: float) -> list[Outcome | None]:
-    """As `_through`, with a pool of this call's own that is gone afterwards, even where a worker is stuck."""
-    others = set(active_children())
-    pool = ProcessPoolExecutor(min(_cores(), len(orders)), mp_context=get_context("spawn"))
-    try:
-        return list(_through(pool, orders, wait_s))
-    finally:
-        # Idle workers leave by themselves; one that is still at work has outlived its limit.
-        pool.shutdown(wait=False, cancel_futures=True)
-        for worker in set(active_children()) - others:
-            worker.join(timeout=LEAVE_S)
-            if worker.is_alive():
-                worker.kill()
-                worker.join(timeout=LEAVE_S)
-
-
-def _cores() -> int:
-    """The cores that this process may use."""
-    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
 
 
 def _through(executor: Executor, orders: Sequence[Order], wait_s: float) -> list[Outcome | None]:

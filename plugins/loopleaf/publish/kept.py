@@ -77,14 +77,14 @@ def _edition() -> bytes:
 def take(folder: Path, key: str) -> Worked | None:
     """What is kept under a key; None where nothing is, or nothing that can be read."""
     try:
-        return _from_json((folder / f"{key}.json").read_bytes())
+        return unpacked((folder / f"{key}.json").read_bytes())
     except (OSError, ValueError, KeyError, TypeError, ValidationError):
         return None
 
 
 def put(folder: Path, key: str, worked: Worked) -> None:
     """Keep something; written beside its place and moved into it, so that nobody sees half of it."""
-    _write(folder / f"{key}.json", _to_json(worked))
+    _write(folder / f"{key}.json", packed(worked))
 
 
 def _write(path: Path, content: bytes) -> None:
@@ -124,8 +124,8 @@ def _leaflets() -> TypeAdapter[dict[Terms, Leaflet]]:
     return TypeAdapter(dict[Terms, Leaflet])
 
 
-def _to_json(worked: Worked) -> bytes:
-    """The template's words are left out, and a drawing that is shown twice stands once."""
+def packed(worked: Worked) -> bytes:
+    """As bytes: the template's words are left out, and a drawing that is shown twice stands once."""
     bare = {terms: replace(one, words={}) for terms, one in worked.leaflets.items()}
     drawings: dict[str, str] = {}
     leaflets = _without(_leaflets().dump_python(bare, mode="json"), drawings)
@@ -142,7 +142,8 @@ def _to_json(worked: Worked) -> bytes:
     return json.dumps(kept, ensure_ascii=False).encode()
 
 
-def _from_json(content: bytes) -> Worked:
+def unpacked(content: bytes) -> Worked:
+    """From its bytes; raises ValueError, KeyError, TypeError or ValidationError for others."""
     kept = json.loads(content)
     bare = _leaflets().validate_python(_with(kept["leaflets"], kept["drawings"]))
     leaflets = {terms: replace(one, words=words(terms)) for terms, one in bare.items()}

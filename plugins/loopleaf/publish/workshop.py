@@ -3,7 +3,7 @@ changed. The engine is loaded only when something has.
 """
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
@@ -11,6 +11,7 @@ from pathlib import Path
 from .kept import Worked, key_of, put, take, tidy
 from .leaflet_parts import Terms
 from .settings import Settings
+from .workbench import work_beside
 
 RESERVED = ("drawings", "glossary", "index", "readme", "signs", "steps")
 """Addresses of the collection's own pages (MkDocs takes a readme for an index)."""
@@ -39,21 +40,28 @@ class Workshop:
         """
         self.worked, self.defects = [], {}
         contents = dict(files)
-        kept: dict[str, Worked] = {}
-        for source, data in contents.items():
-            key = key_of(source, data, settings)
-            one = self._kept.get(key) or take(folder, key) or self._work(source, data, settings)
-            if one is not None:
-                if source in self.worked:
-                    put(folder, key, one)
-                kept[key] = one
+        keys = {source: key_of(source, data, settings) for source, data in contents.items()}
+        found = {source: self._kept.get(key) or take(folder, key) for source, key in keys.items()}
+        found |= self._work([(one, contents[one]) for one in keys if found[one] is None], settings)
+        kept = {keys[source]: one for source, one in found.items() if one is not None}
+        for source in self.worked:
+            if keys[source] in kept:
+                put(folder, keys[source], kept[keys[source]])
         self._kept = kept
         tidy(folder, kept)
         patterns = _told_apart([one for one in kept.values() if one.is_pattern], contents)
         return [_seen(one, contents[one.source], docs) for one in patterns]
 
-    def _work(self, source: str, data: bytes, settings: Settings) -> Worked | None:
-        self.worked.append(source)
+    def _work(self, files: Sequence[tuple[str, bytes]], settings: Settings) -> dict[str, Worked | None]:
+        """What came of each file; where there are many, side by side."""
+        beside = work_beside(work, files, settings)
+        self.worked = [source for source, _ in files]
+        return {
+            source: one or self._worked_here(source, data, settings)
+            for (source, data), one in zip(files, beside, strict=True)
+        }
+
+    def _worked_here(self, source: str, data: bytes, settings: Settings) -> Worked | None:
         try:
             return work(source, data, settings)
         except Exception as error:  # noqa: BLE001
