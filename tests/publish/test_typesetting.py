@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from markupsafe import Markup
 
-from loopleaf.publish.typesetting import set_count, set_line
+from loopleaf.publish.typesetting import set_amounts, set_count, set_line
 
 
 @pytest.mark.parametrize(
@@ -53,3 +53,8 @@ def test_a_number_before_a_name_that_begins_with_one_stands_out() -> None:
     assert set_count("15 (17, 19) dc, 3 (4, 4) 12ch-sps").count('class="n"') == 1
     assert 'class="n"' not in set_count("24 dc, 24 ch-1 sps")
     assert 'class="n"' not in set_count("40 (48, 56)")
+
+
+def test_a_cell_keeps_amounts_with_their_units():
+    set_cell = str(set_amounts("about 53.5 cm (21 in) <wide>"))
+    assert set_cell == 'about <span class="k">53.5 cm</span> <span class="k">(21 in)</span> &lt;wide&gt;'

@@ -50,8 +50,8 @@ def _amount(yarn: OwnYarn, needs: Sequence[YarnNeed | None]) -> str:
         if grams and ball and ball.weight_grams and ball.length_metres:
             metres = [gram * ball.length_metres / ball.weight_grams for gram in grams]
         return ", ".join(
-            [_each([amounts.weight(gram) for gram in grams])] * bool(grams)
-            + [_each([amounts.metres(metre) for metre in metres])] * bool(metres)
+            ([_each([amounts.weight(gram) for gram in grams])] if grams else [])
+            + ([_each([amounts.metres(metre) for metre in metres])] if metres else [])
         )
     known = [need for need in needs if need is not None]
     texts = [

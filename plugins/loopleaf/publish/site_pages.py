@@ -20,7 +20,7 @@ from .addresses import heights_file
 from .glossary import Part
 from .ink import DARK_PAPER, PAPER, second_ink
 from .leaflet_parts import Drawing, Heading, Leaflet, Picture, Round, Telling, Terms
-from .typesetting import set_count, set_line
+from .typesetting import set_amounts, set_count, set_line
 from .words import words
 
 Item = Heading | Telling | Round
@@ -128,6 +128,7 @@ def templates(folders: Sequence[str]) -> Environment:
     )
     made.filters.update(
         line=set_line,
+        amounts=set_amounts,
         count_set=set_count,
         runs=_runs,
         parted=_parted,

@@ -13,6 +13,7 @@ _TOGETHER = re.compile(
     r"|\b\d+ (?:sl st|[A-Za-z][\w-]*(?: sps?)?)|\b[A-Za-z]+ \d+\b(?! [A-Za-z])"
     r"|\bsl st\b|\b[\w-]+ sps?\b|\b\w+(?:-\w+)+"
 )
+_AMOUNT = re.compile(r"\(?[\d.]*[\d¼-¾⅐-⅞] (?:cm|mm|m|in|ft|yd|g|oz)\b\)?")
 _TWO_NUMBERS = re.compile(r"(\d+(?: \([^()]*\))?) (\d[\w-]*)")
 _REPEAT = re.compile(r"(?:\([^()]*\)|\[[^][]*\]) (?:[×x] \d+|\d+ times|twice)[,.;]?")
 SHORT = 34
@@ -49,6 +50,11 @@ def set_count(text: str) -> Markup:
         parts.append(Markup('<span class="k"><span class="n">{}</span> {}</span>').format(*found.groups()))
         end = found.end()
     return Markup("").join([*parts, _kept(text[end:])])
+
+
+def set_amounts(text: str) -> Markup:
+    """A table's cell as HTML: amounts keep their units (`53.5 cm`, `(21 in)`), the rest may break."""
+    return Markup(_AMOUNT.sub(r'<span class="k">\g<0></span>', str(escape(text))))
 
 
 def _kept(text: str) -> Markup:

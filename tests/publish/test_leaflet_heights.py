@@ -1,0 +1,100 @@
+"""Heights on a leaflet: a table of what was worked, and for each what a page then says."""
+
+import json
+
+import pytest
+
+from loopleaf.publish.leaflet import leaflets
+from loopleaf.publish.leaflet_parts import Leaflet
+from loopleaf.publish.overrides import overrides
+from loopleaf.publish.settings import Settings
+from loopleaf.publish.site_pages import Later, heights_text, templates
+from tests.alter.patterns import POUCH, checked, demo
+
+
+@pytest.fixture(scope="module")
+def pouch() -> Leaflet:
+    return leaflets(demo("lantern-pouch"), Settings())["US"]
+
+
+def test_a_row_for_each_height_the_pattern_itself_among_them(pouch: Leaflet) -> None:
+    assert pouch.heights is not None
+    assert pouch.heights.head == ("Height", "Rounds", "Change", "Yarn A (lichen)", "Time")
+    rows = {one.more: one.cells for one in pouch.heights.settings}
+    assert list(rows) == [*range(-5, 7)]
+    assert rows[0] == ("as written", "7–16", "", "52 g (1¾ oz)", "About 1 to 2 hours")
+    assert rows[3][:3] == ("3 rounds more", "7–19", "3 cm (1¼ in) taller")
+    assert rows[3][3].startswith("about 61 g")
+    assert rows[-1][:3] == ("1 round fewer", "7–15", "10 mm (⅜ in) shorter")
+
+
+def test_what_follows_is_worked_not_counted_on(pouch: Leaflet) -> None:
+    assert pouch.heights is not None
+    (taller,) = [one.changed for one in pouch.heights.settings if one.more == 3]
+    assert taller is not None
+    (piece,) = taller.pieces
+    assert [one.label for one in piece.rounds][-4:] == ["Rounds 7–19", "Round 20", "Round 21", "Round 22"]
+    assert "round 20 of the pouch" in taller.finishing[0]
+    assert "round 12 of the pouch, over stitches 11–14" in taller.finishing[2]
+    assert any("between rounds 7 and 19" in note for note in taller.notes)
+    assert any("16.5 cm" in line for size in taller.sizes for line in size.lines)
+    assert taller.yarns[0].amount.startswith("about ")
+    assert taller.yarns[1] == pouch.yarns[1]
+
+
+def test_the_uk_page_has_them_in_its_own_terms() -> None:
+    leaflet = leaflets(demo("lantern-pouch"), Settings())["UK"]
+    assert leaflet.heights is not None
+    (taller,) = [one.changed for one in leaflet.heights.settings if one.more == 1]
+    assert taller is not None
+    assert any("htr" in round.text for round in taller.pieces[0].rounds)
+
+
+def test_a_file_of_its_own_holds_them_for_the_page(pouch: Leaflet) -> None:
+    said = json.loads(
+        heights_text(templates([str(overrides("site"))]), pouch, "../", Later(lambda path: path))
+    )
+    assert set(said) == {str(more) for more in range(-5, 7) if more}
+    three = said["3"]
+    assert set(three) >= {"facts", "sizes", "yarn-A", "yarn-B", "notes", "about-pouch", "piece-pouch"}
+    assert 'id="pouch-22"' in three["piece-pouch"]
+    assert "<dt>" in three["facts"]
+    assert "data-later" not in three["piece-pouch"]
+
+
+def test_nothing_marked_nothing_offered() -> None:
+    text = POUCH.replace(", adjustable: height", "")
+    assert leaflets(checked(text), Settings())["US"].heights is None
+
+
+def test_checkpoint_tail_and_cords_stand_where_they_are_needed(pouch: Leaflet) -> None:
+    round_notes = {one.anchor: one.note for piece in pouch.pieces for one in piece.rounds}
+    assert round_notes["pouch-6"].endswith("The base is now about 11 cm (4¼ in) across.")
+    assert round_notes["moon-2"].endswith("Leave a tail of about 25 cm (9¾ in) for sewing.")
+    (cords,) = [one for one in pouch.tables if one.place == "cords"]
+    assert cords.rows == (
+        ("1", "1, 3, 5 … 23", "2, 4, 6 … 24", "before post 1, on the same side"),
+        ("2", "13, 15, 17 … 11", "14, 16, 18 … 12", "before post 13, on the same side"),
+    )
+    assert "opens to about 34.5 cm (13½ in) around" in cords.note
+
+
+def test_another_yarn_by_the_countrys_own_name(pouch: Leaflet) -> None:
+    (yarns,) = [one for one in pouch.tables if one.place == "yarns"]
+    assert [row[0] for row in yarns.rows] == ["DK (3)", "Bulky (5)"]
+    (of_uk,) = [
+        one for one in leaflets(demo("lantern-pouch"), Settings())["UK"].tables if one.place == "yarns"
+    ]
+    assert [row[0] for row in of_uk.rows] == ["DK (3)", "Chunky (5)"]
+
+
+def test_sizes_side_by_side() -> None:
+    leaflet = leaflets(demo("curlew-cap"), Settings())["UK"]
+    (sizes,) = [one for one in leaflet.tables if one.place == "sizes"]
+    assert sizes.head == ("", "toddler", "child", "adult", "large adult")
+    rows = {row[0]: row[1:] for row in sizes.rows}
+    assert rows["To fit, head"] == ("46 cm (18 in)", "51 cm (20 in)", "56 cm (22 in)", "61 cm (24 in)")
+    assert rows["Around"][1] == "48 cm (19 in)"
+    assert rows["Yarn A (curlew brown)"][0] == "61 g (2¼ oz)"
+    notes = [one.note for piece in leaflet.pieces for one in piece.rounds]
+    assert "In size child: the work is now about 48 cm (19 in) around." in " ".join(notes)
