@@ -211,3 +211,31 @@ def test_what_names_a_missing_row_only_follows() -> None:
 def test_places_kept_for_what_follows_a_repeat() -> None:
     line = "ch 1, *sc in next st, sk next st; rep from * across, sk next st, 3 sc in last st"
     assert met(rounds((FIRST[0] + ", turn", 12), (line, 8), worked="rows", start="chain 13")) == []
+
+
+@pytest.mark.parametrize(("count", "wanted"), [("4 fan", ["count-differs"]), ("4 fan, 1 sc", [])])
+def test_a_stitch_beside_an_author_s_own_is_counted(count: str, wanted: list[str]) -> None:
+    special = {"special stitches": {"fan": {"work": "3 dc in same st", "text": "A fan."}}}
+    line = ("ch 1, sc in next st, fan in next 4 sts, leave last st unworked, join", count)
+    assert [rule for _, _, rule in met(rounds(SIX, line), **special)] == wanted
+
+
+def test_a_chain_before_the_yarn_and_the_turn_belongs_to_the_next_row() -> None:
+    lines = [(FIRST[0] + ", ch 1, change to A, turn", 12), ("sc in each st across", "12 sc")]
+    assert met(rounds(*lines, worked="rows", start="chain 13")) == []
+
+
+def test_along_the_ends_of_rows_of_which_some_are_missing() -> None:
+    base = rounds((FIRST[0] + ", turn", 12), (ROW[0] + ", turn", 12), ROW, worked="rows", start="chain 13")
+    base["rows"][2]["row"] = 4
+    edge = rounds(("2 sc in end of each row", 8), worked="rows", start={"edge": "piece", "row ends": True})
+    assert met(base, edge) == [("piece", "4", "rounds-out-of-order")]
+
+
+def test_a_repeat_of_rows_whose_last_number_is_wrong() -> None:
+    lines = [(FIRST[0] + ", turn", 12), (ROW[0] + ", turn", 12), (ROW[0] + ", turn", 12)]
+    piece = rounds(*lines, worked="rows", start="chain 13")
+    piece["rows"] += [{"rows": "4-8", "repeat": "2-3"}, {"row": 10, "work": ROW[0], "count": 12}]
+    assert met(piece) == [("piece", "10", "rounds-out-of-order")]
+    piece["rows"][3]["rows"] = "4-10"
+    assert met(piece) == [("piece", "10", "rounds-out-of-order")]

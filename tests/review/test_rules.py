@@ -44,6 +44,7 @@ NAMES = [
     "join-misses",
     "turn-missing",
     "turn-not-expected",
+    "join-missing",
     "turning-chain-unclear",
     "turning-chain-contradicted",
     "inc-unclear",
@@ -57,6 +58,9 @@ NAMES = [
     "side-differs",
     "yarn-not-joined",
     "seam-lengths-differ",
+    "count-missing",
+    "kinds-not-counted",
+    "side-missing",
     "unknown-instruction",
     "term-of-the-other-system",
     "special-stitch-undefined",
@@ -65,6 +69,7 @@ NAMES = [
     "written-back-differs",
     "first-stitch-unclear",
     "beginning-chain-missing",
+    "beginning-chain-differs",
     "yarn-not-listed",
     "yarn-not-used",
     "notion-not-listed",
@@ -81,7 +86,9 @@ NAMES = [
     "licence-missing",
     "designer-missing",
     "picture-text-missing",
+    "picture-too-coarse-for-print",
     "video-out-of-order",
+    "changed-without-version",
     "address-taken",
     "size-differs",
     "will-ruffle",
@@ -100,8 +107,13 @@ MADE: dict[str, bytes] = {
     "not-utf8": framed("summary: A pouch in the colour of crème brûlée.").encode("latin-1"),
     "too-large": framed("summary: A pouch.").encode() + b"# and so on\n" * 100_000,
 }
-# These need more than one file, or a defect of ours.
-ELSEWHERE = {"address-taken", "written-back-differs"}
+# These need more than one file, an earlier build, or a defect of ours.
+ELSEWHERE = {
+    "address-taken",
+    "changed-without-version",
+    "picture-too-coarse-for-print",
+    "written-back-differs",
+}
 
 
 def checked(fragment: str) -> Checked:

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import product
+from itertools import pairwise, product
 
 from ..notation.tree import Line, Tally
 from ..pattern import Piece, RoundPlan
@@ -113,4 +113,5 @@ def _in_doubt(piece: Piece, others: Mapping[str, PieceWork]) -> bool:
     begun_on = [one for one in other.rounds if number is None or one.plan.number == number]
     if number is None and not (start.row_ends or start.around):
         begun_on = begun_on[-1:]
-    return not all(one.sound for one in begun_on)
+    gaps = any(after.plan.number > one.plan.number + 1 for one, after in pairwise(begun_on))
+    return gaps or not all(one.sound for one in begun_on)

@@ -159,8 +159,10 @@ def part_turning_chain(line: Line) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
     steps = line.steps
     if len(steps) >= 3 and isinstance(steps[-2], Join) and isinstance(steps[-1], Chain):
         return steps[:-1], (steps[-1],)
-    if len(steps) >= 3 and isinstance(steps[-1], Turn) and isinstance(steps[-2], Chain):
-        return (*steps[:-2], steps[-1]), (steps[-2],)
+    before = next((at for at in range(len(steps) - 2, 0, -1) if not isinstance(steps[at], Yarn)), 0)
+    chain = steps[before] if before else None
+    if isinstance(chain, Chain) and isinstance(steps[-1], Turn):
+        return (*steps[:before], *steps[before + 1 :]), (chain,)
     if len(steps) >= 3 and isinstance(steps[-2], Turn) and isinstance(steps[-1], Chain):
         return steps[:-1], (steps[-1],)
     return steps, ()

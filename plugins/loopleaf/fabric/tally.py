@@ -80,7 +80,7 @@ def _compare_kinds(
         stated[name], found[name] = said, number
         if number != said and not wrong:
             wrong = name
-    plain = any(isinstance(named, Stitch) and named.kind not in ("special", "chain") for _, named in entries)
+    plain = any(isinstance(named, Stitch) and named.kind != "chain" for _, named in entries)
     if not wrong and stitches and plain:
         wrong = stitches[0].kind
         stated[wrong] = 0

@@ -55,7 +55,10 @@ def _explained(cursor: Cursor, mistakes_in: Callable[[str], list[int]]) -> list[
     A repeat goes back to an asterisk that may stand in what couldn't be read before it: then only that is
     told.
     """
-    unread = [one for at, one in enumerate(cursor.unread) if not at or one.expected != "open-star"]
+    first = not any(problem.severity == "error" for problem in cursor.problems)
+    unread = [
+        one for at, one in enumerate(cursor.unread) if (first and not at) or one.expected != "open-star"
+    ]
     few = len(unread) <= MENDED
     return [explain(cursor, error, mistakes_in if few else None) for error in unread[:TOLD]]
 

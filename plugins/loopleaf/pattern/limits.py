@@ -34,8 +34,9 @@ LONGEST_TEXT = 20_000
 LONGEST_VALUE = 300
 """Characters of a number, a length, a list of sizes. Thirty sizes of a length in fractions take about 200."""
 
-PICTURE_BEGINNING = 12
-"""Bytes. So many tell whether a file is a picture; no more of it is read for that."""
+PICTURE_BEGINNING = 131_072
+"""Bytes. So many tell whether a file is a picture, and how many pixels it has: a camera may have written
+64 KiB of remarks before that into a JPEG. No more of it is read."""
 
 MOST_FINDINGS = 500
 """Findings for one file. Past that, one cause repeats itself and more lines help nobody."""

@@ -269,8 +269,12 @@ def _whole_repeats(numbering: Numbering) -> None:
             continue
         size, rows = len(entry.repeat.numbers), len(run.numbers)
         times, over = divmod(rows, size)
-        if not over:
-            continue
+        if not over or any(
+            run.last + 1 in one.facts.get("gap", ())
+            or run.last in one.facts.get("overlap", one.facts.get("twice", ()))
+            for one in numbering.problems
+        ):
+            continue  # even, or its last number is wrong and that is told
         fewer, more = run.last - over, run.last - over + size
         choices = [f"{run.first}-{end}" for end in (fewer, more) if end >= run.first]
         word = entry.word

@@ -17,7 +17,7 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
-from . import kept
+from . import kept, published
 from .booklet import BookletsUnavailable
 from .booklet_serve import booklets_on_request
 from .booklet_shelf import make_booklets
@@ -87,8 +87,10 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
         ]
         docs = Path(config.docs_dir)
         keep = Path(config.config_file_path or config.docs_dir).parent / ".loopleaf"
-        contents = ((file.src_uri, file.content_bytes) for file in found)
-        self.patterns = self.workshop.work(contents, self.settings, docs, keep / "patterns")
+        contents = {file.src_uri: file.content_bytes for file in found}
+        worked = self.workshop.work(contents.items(), self.settings, docs, keep / "patterns")
+        self.published = keep / "published.json"
+        self.patterns = published.compared(worked, published.last(self.published), contents)
         told(log, self.patterns, os.path.relpath(docs))
         for source, defect in self.workshop.defects.items():
             log.error(
@@ -158,6 +160,8 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
         known = {self.site.url(file.src_uri) for file in self.site.files} | set(self.site.booklets)
         for address, link in broken(pages, known):
             log.warning("The page “%s” links to “%s”, which isn't there.", address or "/", link)
+        if not self.serving:
+            published.keep(self.published, self.patterns, published.last(self.published))
         failed = [worked.source for worked in self.patterns if worked.has_errors]
         failed += self.workshop.defects
         if failed and not self.serving:

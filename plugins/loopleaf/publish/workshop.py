@@ -100,17 +100,22 @@ def work(source: str, data: bytes, settings: Settings) -> Worked:
 
 
 def _seen(worked: Worked, data: bytes, docs: Path) -> Worked:
-    """The same, with an error where a picture isn't there. What is kept can't know: pictures come and go."""
+    """The same, with an error where a picture isn't there, and a warning where one is too coarse for print.
+
+    What is kept can't know: pictures come and go.
+    """
     if not worked.pictures:
         return worked
     from ..pattern import is_picture, load
     from ..review.pictures import unshowable
+    from ..review.rules.picture_too_coarse_for_print import too_coarse
     from .collection import beginning
 
-    folder = (docs / worked.source).parent
-    if all(is_picture(beginning(folder, file) or b"") for file in worked.pictures):
-        return worked
-    found = unshowable(load(data, worked.source), partial(beginning, folder))
+    read = partial(beginning, (docs / worked.source).parent)
+    source = load(data, worked.source)
+    if all(is_picture(read(file) or b"") for file in worked.pictures):
+        return replace(worked, findings=(*worked.findings, *too_coarse(source, read)))
+    found = unshowable(source, read)
     return replace(worked, findings=(*worked.findings, *found), leaflets={})
 
 

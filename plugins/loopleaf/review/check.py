@@ -11,6 +11,7 @@ from .addresses import Shelf
 from .once import said_once
 from .pictures import Beginning, unshowable
 from .rules import RULES
+from .rules.picture_too_coarse_for_print import too_coarse
 from .subject import Subject
 from .told import from_plan, from_problem
 
@@ -57,8 +58,9 @@ def review(source: Source) -> Checked:
 
 
 def with_pictures_seen(checked: Checked, beginning: Beginning) -> Checked:
-    """The same file with what can be seen only in its folder: pictures that aren't there, or aren't any."""
-    found = unshowable(checked.source, beginning)
+    """The same file with what can be seen only in its folder: pictures that aren't there, aren't any, or are
+    too coarse for print."""
+    found = [*unshowable(checked.source, beginning), *too_coarse(checked.source, beginning)]
     return replace(checked, findings=in_order([*checked.findings, *found])) if found else checked
 
 

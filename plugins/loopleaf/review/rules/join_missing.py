@@ -1,0 +1,62 @@
+"""A round isn't joined, though all the others of its piece are.
+
+What: In a piece in joined rounds, one round has no `join`, and doesn't say `do not join`, while every other
+round is closed.
+
+Why it matters: Nothing in the counts shows it. The maker goes on in a spiral, and the next round begins one
+step higher than the pattern thinks.
+
+Wrong:
+
+    rounds:
+      - {round: 1, work: "ch 1, 8 hdc in ring, join", count: 8}
+      - {round: 2, work: "ch 1, 2 hdc in each st around", count: 16}
+      - {round: 3, work: "ch 1, (hdc in next st, 2 hdc in next st) x 8, join, fasten off", count: 24}
+
+Right:
+
+    rounds:
+      - {round: 1, work: "ch 1, 8 hdc in ring, join", count: 8}
+      - {round: 2, work: "ch 1, 2 hdc in each st around, join", count: 16}
+      - {round: 3, work: "ch 1, (hdc in next st, 2 hdc in next st) x 8, join, fasten off", count: 24}
+
+When to ignore: Where the round is left open on purpose; then say `do not join`.
+"""
+
+from collections.abc import Iterator
+
+from ...fabric import RoundWork
+from ...notation.tree import Join, Turn
+from ...pattern import Finding, Suggestion
+from ..lines import within
+from ..rule import Words, rule, told
+from ..subject import Subject
+
+_ENOUGH = 2
+"""So many other rounds, all of them joined, make a habit."""
+
+
+def find(subject: Subject) -> Iterator[Finding]:
+    for piece in subject.work.pieces:
+        if subject.pattern.pieces[piece.name].worked != "joined rounds":
+            continue
+        open_ = [round for round in piece.rounds if not round.joined]
+        entries = {round.plan.work_path for round in open_}
+        if len(entries) != 1 or len(piece.rounds) - len(open_) < _ENOUGH or _says_so(open_[0]):
+            continue
+        first = open_[0]
+        words = Words(
+            message=f"Round {first.plan.label} isn't joined, and all the other rounds of “{piece.name}” are.",
+            suggestion=Suggestion("Add “join” at its end, or say “do not join”.", None, "fill-in"),
+        )
+        at = subject.stretch(first)
+        yield told(__name__, "warning", subject, at, words, piece.name, first.plan.label)
+
+
+def _says_so(round: RoundWork) -> bool:
+    """Whether the line says that it isn't joined, or turns back before it comes round."""
+    line = round.line
+    return line is None or any(True for kind in (Join, Turn) for _ in within(line, kind))
+
+
+RULE = rule(__name__, __doc__, "warning", find, of_sound_work=True)
