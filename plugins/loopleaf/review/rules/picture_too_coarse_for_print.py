@@ -55,6 +55,7 @@ def too_coarse(source: Source, beginning: Beginning) -> Iterator[Finding]:
         needed = round(printed_mm / _INCH_MM * SHARP, -1)
         if wide >= LET_PASS * needed:
             continue
+        there = round(wide / printed_mm * _INCH_MM)
         yield Finding(
             rule=name_of(__name__),
             severity="warning",
@@ -62,7 +63,7 @@ def too_coarse(source: Source, beginning: Beginning) -> Iterator[Finding]:
             location=source.locate((*path, "file")),
             message=f"The picture {picture.file} is {wide} pixels wide, too few for print.",
             working=f"It is printed up to {printed_mm:.0f} mm wide; at {SHARP} pixels to the inch that takes "
-            f"about {needed:.0f}. With {wide} there are about {round(wide / printed_mm * _INCH_MM)} to the inch.",
+            f"about {needed:.0f}. With {wide} there are about {there} to the inch.",
             suggestion=Suggestion(
                 f"Take the picture as it came from the camera, at least {needed:.0f} pixels wide.",
                 None,
