@@ -5,6 +5,7 @@ from functools import cache
 from pathlib import Path
 from xml.etree import ElementTree
 
+from loopleaf.draw import Chart, chart_of
 from loopleaf.draw.subject import Subject, subject_of
 from loopleaf.fabric import PatternWork, work_pattern
 from loopleaf.measure import Measured, measure
@@ -43,6 +44,15 @@ def demo(name: str) -> tuple[PatternWork, Measured]:
     path = COLLECTION / f"{name}.yml"
     work = work_pattern(load(path.read_bytes(), path.name))
     return work, measure(work)
+
+
+@cache
+def charted(name: str, piece: str = "") -> Chart:
+    """The chart of one of the demo's pieces, or of all that a pattern has."""
+    work, measured = demo(name)
+    found = chart_of(work, piece, measured)
+    assert found is not None
+    return found
 
 
 def rows(*lines: str, chain: int = 11) -> str:

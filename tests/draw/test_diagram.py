@@ -15,7 +15,7 @@ from loopleaf.notation.tree import Stitch
 from tests.measure.worked_patterns import worked
 
 from .engraving import place_of
-from .pieces import DEMO, MAT, SVG, demo, marked, rounds, rows, stitches_by_kind, tree
+from .pieces import DEMO, MAT, SVG, charted, demo, marked, rounds, rows, stitches_by_kind, tree
 
 
 def plain_kinds(one: WorkedRound, terms: Terms) -> Counter[str]:
@@ -31,8 +31,8 @@ def plain_kinds(one: WorkedRound, terms: Terms) -> Counter[str]:
 
 @pytest.mark.parametrize("name", DEMO)
 def test_signs_by_kind_are_what_the_engine_counts(name: str) -> None:
-    work, measured = demo(name)
-    drawn = diagram(work, measured=measured)
+    work, _ = demo(name)
+    drawn = charted(name).svg()
     compared = 0
     for piece in work.pieces:
         if not piece.rounds:
@@ -55,16 +55,17 @@ def test_signs_by_kind_are_what_the_engine_counts(name: str) -> None:
 
 @pytest.mark.parametrize("name", DEMO)
 def test_stitches_are_numbered_from_one_on(name: str) -> None:
-    work, measured = demo(name)
-    drawn = diagram(work, measured=measured)
+    work, _ = demo(name)
+    drawn = charted(name).svg()
     for piece in work.pieces:
+        signs = marked(drawn, piece.name) if piece.rounds else []
         for one in piece.rounds:
             made = one.sizes[0]
             if made is None:
                 continue
             numbers = [
                 int(sign.get("data-stitch") or 0)
-                for sign in marked(drawn, piece.name)
+                for sign in signs
                 if sign.get("data-round") == one.plan.label
             ]
             counted = sum(isinstance(m, Made) and m.number > 0 for m in made.made)
@@ -88,8 +89,7 @@ def test_chains_that_stand_for_a_stitch_and_a_space() -> None:
 
 @pytest.mark.parametrize("name", DEMO)
 def test_terms_change_words_only(name: str) -> None:
-    work, measured = demo(name)
-    us, uk = (diagram(work, "", terms, measured=measured) for terms in ("US", "UK"))
+    us, uk = (charted(name).svg(terms) for terms in ("US", "UK"))
     assert us != uk
     strip = re.compile(r"<text[^>]*>[^<]*</text>")
     signs = [[dict(sign.attrib) for sign in marked(svg)] for svg in (us, uk)]
@@ -102,7 +102,7 @@ def test_terms_change_words_only(name: str) -> None:
 def test_it_is_a_plain_drawing_with_a_key(name: str) -> None:
     work, measured = demo(name)
     drawn = diagram(work, measured=measured)
-    assert diagram(work, measured=measured) == drawn
+    assert charted(name).svg() == drawn
     root = tree(drawn)
     assert root.findtext(f"{SVG}title") == f"{work.pattern.title}, stitch by stitch"
     tags = {element.tag.removeprefix(SVG) for element in root.iter()}
@@ -261,6 +261,15 @@ def test_yarns_keep_apart_in_colour() -> None:
     ]
     slate, quartz = dict.fromkeys(str(stroke) for stroke in strokes)
     assert luminance(quartz) > 1.6 * luminance(slate)
+
+
+def test_dark_paper_has_its_own_inks() -> None:
+    drawn = charted("harbour-square").svg()
+    light = set(re.findall(r'class="ink-([0-9a-f]{6})" stroke="#([0-9a-f]{6})"', drawn))
+    assert len(light) == 3
+    assert all(name == ink for name, ink in light)
+    dark = dict(re.findall(r"\.ink-([0-9a-f]{6}){stroke:(#[0-9a-f]{6})", drawn))
+    assert all(luminance(dark[name]) > 0.3 > 0.28 > luminance(f"#{name}") for name, _ in light)
 
 
 def test_loops_are_told_in_the_key() -> None:

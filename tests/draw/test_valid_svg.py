@@ -13,7 +13,7 @@ from svgwrite.validator2 import get_validator
 from loopleaf.draw import diagram, first_picture, piece_picture
 from tests.measure.worked_patterns import worked
 
-from .pieces import DEMO, MAT, SVG, demo, tree
+from .pieces import DEMO, MAT, SVG, charted, demo, tree
 
 NEWER = ("href", "role")
 ACTIVE = {"script", "foreignObject", "image", "a", "animate", "set", "iframe"}
@@ -22,8 +22,8 @@ SVG_11 = get_validator("full", debug=True)
 
 def drawings(name: str) -> Iterator[str]:
     work, measured = demo(name)
-    yield diagram(work, measured=measured)
-    yield diagram(work, "", "UK", True, measured)
+    yield charted(name).svg()
+    yield charted(name).svg("UK", left_handed=True)
     yield first_picture(work, measured)
     yield first_picture(work, measured, left_handed=True)
     for piece in work.pieces:

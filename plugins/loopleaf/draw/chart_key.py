@@ -9,7 +9,7 @@ from ..notation import stitch_name
 from ..notation.tree import Stitch
 from ..trade import Terms
 from .canvas import number
-from .pen import Shapes, gathered_way
+from .pen import Shapes, gathered_way, ink_name
 from .signing import sign_of
 from .signs import CHAIN, DOT, MAGIC_RING, Sign, height_of, lines
 from .subject import Subject
@@ -62,7 +62,8 @@ def drawn_key(
             dash = f' stroke-dasharray="{line.dash}"' if line.dash else ""
             foot = middle + (line.high - line.low) / 2 * scale
             parts.append(
-                f'<use href="#{shapes.name(line.way, line.filled)}" stroke="{ink}" fill="{ink}"{dash} '
+                f'<use href="#{shapes.name(line.way, line.filled)}" class="{ink_name(ink)}" stroke="{ink}" '
+                f'fill="{ink}"{dash} '
                 f'transform="translate({number(left + size * 1.5)} {number(foot)}) scale({number(scale)})"/>'
             )
         start = size * 3.4 if line.way else 0.0

@@ -8,6 +8,9 @@ UNDYED = "#9a948a"
 OUTLINES = (0.135, 0.27)
 """Edges as luminous as this have 3 : 1 against light paper (0.94) and dark (0.009): WCAG 2.2, 1.4.11."""
 
+ON_DARK = (0.32, 0.62)
+"""Thin lines as luminous as this have 6 : 1 and more on dark paper; drawn lighter, at half, still 2 : 1."""
+
 
 @lru_cache(maxsize=1_024)
 def shaded(colour: str, light: float) -> str:
@@ -28,7 +31,16 @@ def level(light: float) -> float:
 @lru_cache(maxsize=1_024)
 def outline_of(colour: str) -> str:
     """The yarn's colour, no darker and no lighter than an edge that shows on light paper and on dark."""
-    wanted = min(max(luminance(colour), OUTLINES[0]), OUTLINES[1])
+    return _as_luminous(colour, *OUTLINES)
+
+
+def ink_on_dark(colour: str) -> str:
+    """The yarn's colour, light enough for thin lines on dark paper."""
+    return _as_luminous(colour, *ON_DARK)
+
+
+def _as_luminous(colour: str, darkest: float, lightest: float) -> str:
+    wanted = min(max(luminance(colour), darkest), lightest)
     low, high = 0.0, 2.0
     for _ in range(12):
         middle = (low + high) / 2

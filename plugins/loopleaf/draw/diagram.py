@@ -6,7 +6,7 @@ own terms, whatever its post, loop or form; `data-round`; `data-stitch`, its num
 isn't counted. A chain that counts as a stitch is drawn as chains, the last of them with `data-counts-as`.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from html import escape
 
@@ -22,8 +22,8 @@ from .chart_layout import lay_out
 from .chart_lines import Layout
 from .chart_start import draw_start
 from .chart_words import arrows, dashes_of, numbers, remarks
-from .colour import outline_of
-from .pen import Pen, Shapes
+from .colour import ink_on_dark, outline_of
+from .pen import Pen, Shapes, ink_name
 from .signing import Round, down
 from .signs import ARROW
 from .subject import Subject, main_colour, subject_of
@@ -37,20 +37,17 @@ NARROWEST = 200.0
 STROKE = 0.9
 """Width of the signs' strokes, in units: a quarter of a point where a sign is printed a millimetre wide."""
 
-STYLE = (
-    "<style>.chart-words{font-family:sans-serif;fill:var(--ink,#22282b);stroke:none}"
-    "@media(prefers-color-scheme:dark){.chart-words{fill:var(--ink,#e9e4d9)}}</style>"
-)
-
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """A piece's chart without its words. body, box: its signs and how far they reach. numbers, arrows: where
-    they stand, y down. key: what its signs mean; said: what must be said beside, for right and for left.
+    """A piece's chart without its words. inks: each of its colours, and what it is on dark paper. body, box:
+    its signs and how far they reach. numbers, arrows: where they stand, y down. key: what its signs mean;
+    said: what must be said beside, for right and for left.
     """
 
     name: str
     colour: str
+    inks: Mapping[str, str]
     body: str
     box: Box
     numbers: Sequence[tuple[Point, str]]
@@ -80,8 +77,17 @@ class Chart:
         return (
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(width)} {number(height)}" '
             f'role="img" fill="none" stroke-width="{number(STROKE)}" stroke-linecap="round" '
-            f'stroke-linejoin="round"><title>{escape(self.title)}, stitch by stitch</title>{STYLE}'
+            f'stroke-linejoin="round"><title>{escape(self.title)}, stitch by stitch</title>{self._style()}'
             f"{shapes.definitions()}{''.join(parts)}</svg>"
+        )
+
+    def _style(self) -> str:
+        """The inks on dark paper; numbers and words take the page's own."""
+        inks = dict(ink for one in self.pieces for ink in one.inks.items())
+        dark = "".join(f".{ink_name(ink)}{{stroke:{lit};fill:{lit}}}" for ink, lit in inks.items())
+        return (
+            "<style>.chart-words{font-family:sans-serif;fill:var(--ink,#22282b);stroke:none}"
+            f"@media(prefers-color-scheme:dark){{.chart-words{{fill:var(--ink,#e9e4d9)}}{dark}}}</style>"
         )
 
 
@@ -125,6 +131,7 @@ def _drawn(work: PatternWork, piece: PieceWork, measured: Measured, shapes: Shap
     return Drawn(
         piece.name,
         outline_of(main_colour(subject)),
+        {outline_of(colour): ink_on_dark(colour) for colour in subject.colours.values()},
         pen.body(),
         pen.box,
         [(down(at), text) for at, text in numbers(subject, layout)],

@@ -97,7 +97,9 @@ class Pen:
         stroke = f' stroke-dasharray="{dash}"' if dash else ""
         light = f' opacity="{FAINT}"' if self.faint else ""
         end = "</g>" if self._ink[1] else ""
-        self._parts.append(f'{end}<g stroke="{colour}" fill="{colour}"{stroke}{light}>')
+        self._parts.append(
+            f'{end}<g class="{ink_name(colour)}" stroke="{colour}" fill="{colour}"{stroke}{light}>'
+        )
         self._ink = ink
 
     def stitch(self, sign: Sign, foot: Point, top: Point, mark: Mark) -> None:
@@ -171,6 +173,11 @@ class Pen:
 
 
 _RING = ((-3.4, 5.0), (0.0, 8.4), (3.4, 5.0), (0.0, 2.6))
+
+
+def ink_name(colour: str) -> str:
+    """The class of what is drawn in a colour `#rrggbb`: dark paper gives it another ink."""
+    return f"ink-{colour[1:]}"
 
 
 def gathered_way(kind: str, feet: Sequence[Point]) -> str:
