@@ -18,6 +18,9 @@ QUIET = (
 )  # fmt: skip
 
 
+LOOKING = ("steps/", "uk/steps/", "signs/", "drawings/")
+
+
 class _Silent(SimpleHTTPRequestHandler):
     def log_message(self, format: str, *args: Any) -> None:
         pass
@@ -66,5 +69,6 @@ def addresses(site: str) -> list[str]:
     slugs = sorted(path.stem for path in Path(ROOT / "patterns").glob("*.yml"))
     patterns = [f"{('us', 'uk')[i % 2]}/{slug}/" for i, slug in enumerate(slugs)]
     return [
-        site + page for page in ("", "uk/", "glossary/", "uk/glossary/", "reading/", "format/", *patterns)
+        site + page
+        for page in ("", "uk/", "glossary/", "uk/glossary/", "reading/", "format/", *LOOKING, *patterns)
     ]

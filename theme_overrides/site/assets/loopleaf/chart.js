@@ -120,8 +120,9 @@
     }
 
     rounds.forEach((round) => round.addEventListener("click", (event) => {
-      const link = event.target.closest("a")
+      const link = event.target.closest("a, button, input, label, select")
       if (link && !link.classList.contains("leaf-round__number")) return
+      if (!link && String(getSelection())) return // words are being picked up, not the round
       const labels = round.dataset.leafRound.split(" ")
       choose(labels.includes(chosen) && !link ? "" : labels[0])
     }))
