@@ -25,7 +25,7 @@ from .mutation_trial import Outcome
 
 ROOT = Path(__file__).resolve().parents[2]
 TITLE = "Changes of the code"
-LEFT = (".*", "site", "dist", "build", "__pycache__", "htmlcov")
+LEFT = (".git", ".venv", ".cache", ".*_cache", ".hypothesis", ".loopleaf", "site", "__pycache__")
 """What a copy of the tree needn't have: what was built, and what tools keep."""
 
 
