@@ -58,12 +58,14 @@ class Canvas:
     @property
     def box(self) -> Box:
         """Left, top, right, bottom in mm, y downwards; all 0 where nothing is drawn."""
-        xs: list[float] = []
-        ys: list[float] = []
+        lefts, tops, rights, bottoms = [], [], [], []
         for shape, by in self._all():
-            xs += [x - by for x, _ in shape] + [x + by for x, _ in shape]
-            ys += [-y - by for _, y in shape] + [-y + by for _, y in shape]
-        return (min(xs), min(ys), max(xs), max(ys)) if xs else (0.0, 0.0, 0.0, 0.0)
+            xs, ys = zip(*shape, strict=True)
+            lefts.append(min(xs) - by)
+            rights.append(max(xs) + by)
+            tops.append(-max(ys) - by)
+            bottoms.append(by - min(ys))
+        return (min(lefts), min(tops), max(rights), max(bottoms)) if lefts else (0.0, 0.0, 0.0, 0.0)
 
     def _all(self) -> Iterable[tuple[Sequence[Point], float]]:
         for filled in self._fills.values():

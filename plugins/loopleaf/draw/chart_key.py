@@ -95,19 +95,16 @@ def _signs(subject: Subject) -> Iterator[KeyLine]:
     seen: set[str | Sign] = set()
     for work, worked in zip(subject.piece.rounds, subject.worked, strict=True):
         for made in worked.made:
-            key: str | Sign
             if not isinstance(made, Made) or made.role in ("turning", "chain"):
                 continue
+            key: str | Sign = sign_of(made, work.side == "WS")
             if made.role == "picot":
-                key, line = "picot", said("picot: chains in a ring")
+                key = "picot"
             elif made.role in ("join", "travel") or made.kind == "slip":
-                key, line = "slip", KeyLine(_names(subject, Stitch("slip")), DOT, 1.7, 1.7, filled=True)
-            else:
-                sign = sign_of(made, work.side == "WS")
-                key, line = sign, _line(subject, sign, len(made.into))
+                key = "slip"
             if key not in seen:
                 seen.add(key)
-                yield line
+                yield _line(subject, key, len(made.into))
 
 
 def _has_chains(subject: Subject) -> bool:
@@ -125,7 +122,11 @@ def _has_chains(subject: Subject) -> bool:
     )
 
 
-def _line(subject: Subject, sign: Sign, places: int) -> KeyLine:
+def _line(subject: Subject, sign: str | Sign, places: int) -> KeyLine:
+    if isinstance(sign, str):
+        if sign == "picot":
+            return said("picot: chains in a ring")
+        return KeyLine(_names(subject, Stitch("slip")), DOT, 1.7, 1.7, filled=True)
     special = sign.kind in subject.work.pattern.special_stitches
     legs = sign.legs or (places if sign.form else 0)
     stitch = (

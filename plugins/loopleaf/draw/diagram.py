@@ -8,6 +8,7 @@ isn't counted. A chain that counts as a stitch is drawn as chains, the last of t
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache
 from html import escape
 
 from ..fabric import PatternWork, PieceWork
@@ -144,6 +145,7 @@ def _drawn(work: PatternWork, piece: PieceWork, measured: Measured, shapes: Shap
 def _draw_signs(pen: Pen, subject: Subject, layout: Layout, again: set[int]) -> None:
     pattern = subject.work.pattern
 
+    @cache
     def kind_of(kind: str) -> str:
         special = pattern.special_stitches.get(kind)
         return (special.short or kind) if special else stitch_name(Stitch(kind), pattern.terms)

@@ -1,9 +1,10 @@
 """What rows are laid on: a straight sheet, an arc, an edge of another piece."""
 
+from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
-from math import cos, hypot, pi, sin
+from math import cos, hypot, inf, pi, sin
 
 from ..measure.size import RoundSize
 from .canvas import Point
@@ -23,10 +24,13 @@ class Wave:
 
     def at(self, along: float) -> float:
         """The height at a share of the row's width."""
-        for (a, low), (b, high) in pairwise(self.knots):
-            if along <= b:
-                return low + (high - low) * max(along - a, 0.0) / (b - a)
-        return self.knots[-1][1] if self.knots else 0.0
+        if not self.knots:
+            return 0.0
+        after = bisect_right(self.knots, (along, inf))
+        if not 0 < after < len(self.knots):
+            return self.knots[min(after, len(self.knots) - 1)][1]
+        (a, low), (b, high) = self.knots[after - 1], self.knots[after]
+        return low + (high - low) * (along - a) / (b - a)
 
 
 @dataclass(frozen=True, slots=True)

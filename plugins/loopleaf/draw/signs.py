@@ -54,6 +54,7 @@ class Sign:
     post: str = ""
 
 
+@cache
 def height_of(kind: str) -> float:
     """How tall a stitch's sign is: taller stitches have taller signs."""
     if kind == "slip":
@@ -76,6 +77,7 @@ def _base(kind: str) -> str:
     return kind.rpartition("-")[2] if kind.startswith(("extended", "foundation", "reverse")) else kind
 
 
+@cache
 def lines(sign: Sign) -> str:
     """The sign as an SVG path to be stroked."""
     tall = height_of(sign.kind)
@@ -88,6 +90,7 @@ def lines(sign: Sign) -> str:
     return body + _grip(sign, tall)
 
 
+@cache
 def stem(kind: str) -> str:
     """One leg of a stitch, without its head: an x, or a stem with a bar for each yarn over."""
     tall = height_of(kind)
@@ -132,6 +135,7 @@ def _by_the_way(kind: str, tall: float) -> str:
     return ""
 
 
+@cache
 def head(kind: str) -> str:
     """The bar across the top of a T; nothing for the others."""
     if not _known(kind) or is_cross(kind) or kind in ("slip", "knot"):
@@ -139,11 +143,13 @@ def head(kind: str) -> str:
     return f"M-{HEAD} {number(0.6 - height_of(kind))}h{2 * HEAD}"
 
 
+@cache
 def is_cross(kind: str) -> bool:
     """Whether the sign is an x, which stands upright wherever its foot is."""
     return _known(kind) and _base(kind) == "single"
 
 
+@cache
 def _known(kind: str) -> bool:
     return any(row.key == kind for row in trade.stitches())
 
