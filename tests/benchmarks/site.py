@@ -31,7 +31,7 @@ def site_against_plain(project: Path) -> Iterator[Result]:
             raise SystemExit(f"The plain site has {built} pages where {pages} were written.")
         because = f"{mine:.1f} s and {theirs:.1f} s for {pages} pages; patterns worked before and unchanged"
         yield Result("Site: Loopleaf ÷ plain MkDocs, same pages", mine / theirs, most=1.5, because=because)
-        # Plain pages come ready made, here every pattern is worked and drawn first: told, and held to no budget.
+        # Plain pages come ready made, here each pattern is worked and drawn first: told, held to no budget.
         because = f"{first:.1f} s: each pattern worked, checked and drawn"
         yield Result("Site, very first build ÷ plain MkDocs", first / theirs, because=because)
 
