@@ -39,6 +39,7 @@ format: ready    ## put the code into the house's form
 
 faults: ready-test ## make mistakes in every right pattern and count how many are found (tests/quality/README.md)
 	.venv/bin/python -m tests.quality.faults --workers $(or $(WORKERS),2)
+	.venv/bin/python -m tests.quality.stated
 
 fuzz: ready-test ## broken files through the check: no crash, no hang (NUMBER=200000)
 	.venv/bin/python -m tests.quality.fuzz --workers $(or $(WORKERS),2) --number $(or $(NUMBER),200000)

@@ -6,13 +6,17 @@ tries them all and writes the figures to README.md.
 """
 
 import argparse
+import json
 import multiprocessing
+import random
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
+from datetime import UTC, datetime
 from functools import cache
 from itertools import islice
+from pathlib import Path
 
 from loopleaf.pattern import Finding
 from loopleaf.review import check
@@ -60,6 +64,15 @@ def all_mutants() -> Iterator[Mutant]:
     """Every mutant of every right pattern, in a fixed order."""
     for name, text in sorted(right_patterns().items()):
         yield from mutants(read(name, text))
+
+
+def sample(number: int, seed: int) -> list[Mutant]:
+    """So many of all mutants, drawn by the seed, in their order; all of them for 0."""
+    mutants_ = list(all_mutants())
+    if not number:
+        return mutants_
+    drawn = random.Random(seed).sample(range(len(mutants_)), number)
+    return [mutants_[at] for at in sorted(drawn)]
 
 
 def try_out(mutant: Mutant) -> Outcome:
@@ -150,14 +163,13 @@ def tally(tried: Sequence[Outcome]) -> Figures:
     )
 
 
-def report(figures: Figures, outcomes_: Sequence[Outcome], every: int = 1) -> str:
-    """The figures as a section of README.md."""
+def report(figures: Figures, outcomes_: Sequence[Outcome], how: str) -> str:
+    """The figures as a section of README.md. how: which of all mutants were tried, and when."""
     kinds = sorted({one.kind for one in outcomes_})
     share = figures.share
     lines = [
         f"{figures.tried} files, each with one mistake of {len(kinds)} kinds, made in "
-        f"{len({one.file for one in outcomes_})} right patterns (`make faults`)"
-        + (f"; one in {every} of all." if every > 1 else "."),
+        f"{len({one.file for one in outcomes_})} right patterns (`make faults`); {how}.",
         "",
         "| | number | share |",
         "|---|---|---|",
@@ -192,16 +204,28 @@ def listed(outcomes_: Iterable[Outcome], number: int) -> Iterator[str]:
         yield f"    model {one.sort} {one.at}: {one.why}\n    review {said or 'nothing'}"
 
 
+def kept(outcomes_: Iterable[Outcome], file: Path) -> Iterator[Outcome]:
+    """The outcomes, each written to the file as it comes: a long run can be read while it goes on."""
+    with file.open("w", encoding="utf-8") as lines:
+        for one in outcomes_:
+            lines.write(json.dumps(asdict(one), ensure_ascii=False) + "\n")
+            yield one
+
+
 def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--workers", type=int, default=2)
-    parser.add_argument("--every", type=int, default=1, help="try every so many mutants only")
+    parser.add_argument("--sample", type=int, default=0, help="try so many mutants only, drawn by the seed")
+    parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--keep", type=Path, help="write each outcome to this file, one a line")
     parser.add_argument("--list", type=int, default=0, help="print so many of each sort that went wrong")
     parser.add_argument("--no-write", action="store_true", help="leave README.md as it is")
     given = parser.parse_args()
-    tried = list(outcomes(islice(all_mutants(), 0, None, given.every), given.workers))
+    trying = outcomes(sample(given.sample, given.seed), given.workers)
+    tried = list(kept(trying, given.keep) if given.keep else trying)
     figures = tally(tried)
-    text = report(figures, tried, given.every)
+    drawn = f"a sample drawn with seed {given.seed}" if given.sample else "all that there are, no seed"
+    text = report(figures, tried, f"{drawn}, {datetime.now(UTC).date()}")
     print(text.split("\n\nKind by kind")[0])
     for name in ("missed", "disputed", "elsewhere", "several"):
         if given.list:
