@@ -103,6 +103,17 @@ def test_no_yarn_is_lost() -> None:
     assert len(laid) + len(loops) + len(done.on) == drawn + 1, "with the loop that was there at first"
 
 
+def test_stitches_of_a_fan_share_their_foot_and_end_apart() -> None:
+    place = setting("fan", "double")
+    done = carried_out(place.start, moves("group"), place.ground)
+    feet = [one for one in done.lain if isinstance(one, Lain) and one.root[1] > 0]
+    assert len(feet) == 3
+    assert max(one.root[0] for one in feet) - min(one.root[0] for one in feet) < 2
+    ends = sorted({one.tip for one in done.lain if isinstance(one, Lain) and one.half > 2}, reverse=True)
+    assert len(ends) == 3
+    assert min(a[0] - b[0] for a, b in pairwise(ends)) > 4
+
+
 def test_an_unknown_move_is_no_move() -> None:
     place = setting("stitches", "single")
     with pytest.raises(KeyError):
@@ -270,5 +281,6 @@ def test_all_that_the_collection_uses_is_drawn() -> None:
 
 def test_what_a_pattern_uses() -> None:
     assert uses(demo("reed-tray")[0]) == {"back-loop", "chain", "increase", "join", "single"}
-    assert {"cord", "sew", "ring", "space"} <= uses(demo("lantern-pouch")[0])
+    assert {"cord", "sew", "ring", "space", "group"} <= uses(demo("lantern-pouch")[0])
+    assert "group" not in uses(demo("curlew-cap")[0]), "increases are two in one"
     assert "join" not in uses(demo("pebble-ball")[0]), "a spiral"

@@ -35,7 +35,20 @@ def page(site: SmallSite, path: str) -> str:
 def test_the_steps_are_those_that_the_collection_uses(site: SmallSite) -> None:
     found = re.findall(r'<h2 id="step-([a-z-]+)">', page(site, "steps"))
     assert found == [
-        *("ring", "chain", "slip", "single", "half", "double", "increase", "space", "join", "cord", "sew"),
+        *(
+            "ring",
+            "chain",
+            "slip",
+            "single",
+            "half",
+            "double",
+            "increase",
+            "group",
+            "space",
+            "join",
+            "cord",
+            "sew",
+        ),
     ]
 
 

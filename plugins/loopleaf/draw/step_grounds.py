@@ -189,9 +189,16 @@ def _ring(stitch: str) -> Setting:
     return Setting(Ground(places, 9.0, steps), State((), begin=_RING_END), fabric, 22.0)
 
 
+def _fan(stitch: str) -> Setting:
+    """As on stitches, but what is made in one of them fans out."""
+    plain = _stitches(stitch)
+    return replace(plain, ground=replace(plain.ground, steps=((-4.2, 0.4), (-6.4, -0.8), (-6.4, 0.4))))
+
+
 _SETTINGS: Mapping[str, Callable[[str], Setting]] = {
     "stitches": _stitches,
     "chain": _chain,
+    "fan": _fan,
     "space": _space,
     "tall": _tall,
     "first": _first,

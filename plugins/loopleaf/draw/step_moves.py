@@ -160,18 +160,17 @@ def _through(state: State, what: str, ground: Ground) -> State:
     kept, gone = state.on[:-loops], state.on[-loops:]
     roots = [one.root for one in gone if isinstance(one, Loop)]
     wraps = sum(isinstance(one, Wrap) for one in (*kept, *gone))
+    end = _next_top(state, ground)
     if kept:
         low = max(y for _, y in roots)
         foot = low - HOLE if low > 0 else low
         x = sum(x for x, _ in roots) / len(roots)
+        rise = ground.height / (wraps + 2 - sum(isinstance(one, Wrap) for one in gone))
         beside = sum(isinstance(one, Loop) for one in kept) - 1
-        neck = (
-            x - 0.5 - _BESIDE * beside,
-            foot - ground.height / (wraps + 2 - sum(isinstance(one, Wrap) for one in gone)),
-        )
+        lean = (end[0] - x) * min(rise / max(foot - end[1], rise), 1.0)
+        neck = (x + lean - _BESIDE * beside, foot - rise)
     else:
-        step = ground.steps[min(state.ended, len(ground.steps) - 1)]
-        neck = (roots[0][0] + step[0], roots[0][1] + step[1])
+        neck = end
     lain: list[Lain | Bar] = []
     for at, one in enumerate(gone):
         if isinstance(one, Wrap):
@@ -187,6 +186,13 @@ def _through(state: State, what: str, ground: Ground) -> State:
         made=state.made + 1,
         ended=state.ended + (not kept),
     )
+
+
+def _next_top(state: State, ground: Ground) -> Point:
+    """Where the stitch will end."""
+    first = next(one for one in state.on if isinstance(one, Loop))
+    step = ground.steps[min(state.ended, len(ground.steps) - 1)]
+    return (first.root[0] + step[0], first.root[1] + step[1])
 
 
 def _all(state: State, what: str, ground: Ground) -> State:

@@ -5,6 +5,9 @@ from collections.abc import Iterator
 
 from ..fabric import Made, PatternWork, PieceWork, Ring, Space, WorkedRound
 
+_FAN, _GROUP = 4, 3
+"""So many stitches in one place are a fan, fewer where they are one of the author's groups."""
+
 _GATHERED = ("cluster", "bobble")
 
 
@@ -37,6 +40,7 @@ def _in_a_piece(work: PatternWork, piece: PieceWork) -> Iterator[str]:
 
 def _in_a_round(worked: WorkedRound) -> Iterator[str]:
     shared: Counter[int] = Counter()
+    fans: Counter[tuple[int, int]] = Counter()
     for made in worked.made:
         if isinstance(made, Space):
             yield "chain"
@@ -44,12 +48,16 @@ def _in_a_round(worked: WorkedRound) -> Iterator[str]:
         yield from _in_a_stitch(made)
         if made.number and len(made.into) == 1 and isinstance(made.into[0], Made) and not made.unit:
             shared[id(made.into[0])] += 1
-    if any(number == 2 for number in shared.values()):
+        elif made.unit and len(made.into) == 1:
+            fans[made.unit, id(made.into[0])] += 1
+    if any(number > 1 for number in shared.values()):
         yield "increase"
+    if max(shared.values(), default=0) >= _FAN or max(fans.values(), default=0) >= _GROUP:
+        yield "group"
 
 
 def _in_a_stitch(made: Made) -> Iterator[str]:
-    if made.role in ("turning", "chain"):
+    if made.role in ("turning", "chain", "picot"):
         yield "chain"
         return
     if made.role != "join":
