@@ -1,0 +1,74 @@
+"""Another height on the page: a table for everyone, a choice with JavaScript, kept over pages and terms."""
+
+from collections.abc import Callable
+
+from playwright.sync_api import BrowserContext, Page, expect
+
+Reader = Callable[..., BrowserContext]
+WRITTEN = ["1", "2", "3", "4", "5", "6", "7–16", "17", "18", "19"]
+TALLER = ["1", "2", "3", "4", "5", "6", "7–19", "20", "21", "22"]
+
+
+def rounds(page: Page) -> list[str]:
+    texts = page.locator("#piece-pouch ~ .leaf-rounds .leaf-round__number").all_inner_texts()
+    return [text.split()[-1] for text in texts]
+
+
+def open_heights(page: Page, address: str) -> None:
+    page.goto(address)
+    page.locator("[data-leaf-heights] > summary").click()
+
+
+def test_without_javascript_there_is_the_table(site: str, reader: Reader) -> None:
+    page = reader(java_script_enabled=False).new_page()
+    open_heights(page, f"{site}us/lantern-pouch/")
+    row = page.locator("tr", has_text="3 rounds more")
+    expect(row).to_be_visible()
+    expect(row).to_contain_text("3 cm (1¼ in) taller")
+    expect(page.locator(".leaf-heights")).to_have_count(0)
+    assert rounds(page) == WRITTEN
+
+
+def test_a_choice_puts_what_was_worked_into_its_place(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    open_heights(page, f"{site}us/lantern-pouch/")
+    choice = page.get_by_label("Show the pattern")
+    choice.select_option("3")
+    expect(page.get_by_role("status")).to_contain_text("Shown with 3 rounds more.")
+    assert rounds(page) == TALLER
+    expect(page.locator("#finishing ~ .leaf-steps")).to_contain_text("through round 20 of the pouch")
+    expect(page.locator("[data-leaf-part=sizes]")).to_contain_text("16.5 cm")
+    expect(page.locator("[data-leaf-part=notes]")).to_contain_text("between rounds 7 and 19")
+    choice.select_option("0")
+    expect(page.get_by_role("status")).to_be_empty()
+    assert rounds(page) == WRITTEN
+    expect(page.locator("[data-leaf-part=notes]")).to_contain_text("between rounds 7 and 16")
+
+
+def test_the_choice_is_kept_in_the_other_terms_and_the_links_follow(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    open_heights(page, f"{site}us/lantern-pouch/")
+    page.get_by_label("Show the pattern").select_option("3")
+    expect(page.locator("#pouch-22")).to_be_attached()
+    page.evaluate("document.getElementById('pouch-22').scrollIntoView({block: 'start'})")
+    page.wait_for_timeout(200)
+    page.locator(".leaf-terms__other:visible").first.click()
+    page.wait_for_url("**/uk/lantern-pouch/#pouch-22")
+    expect(page.locator("#pouch-22")).to_be_attached()
+    assert rounds(page) == TALLER
+    expect(page.locator("[data-leaf-heights]")).to_have_attribute("open", "")
+
+
+def test_where_the_file_cant_be_read_the_page_stays_as_written(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    page.route("**/heights/*.json", lambda route: route.abort())
+    open_heights(page, f"{site}us/lantern-pouch/")
+    page.get_by_label("Show the pattern").select_option("3")
+    expect(page.get_by_role("status")).to_contain_text("The table below holds")
+    assert rounds(page) == WRITTEN
+
+
+def test_a_pattern_without_such_rounds_has_no_choice(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    page.goto(f"{site}us/pebble-ball/")
+    expect(page.locator("[data-leaf-heights]")).to_have_count(0)
