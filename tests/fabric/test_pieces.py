@@ -223,3 +223,58 @@ def stitches(round_: RoundWork) -> list[tuple[str, tuple[int, ...]]]:
             turned = round_.plan.number > 1
             found.append((made.kind, tuple(sorted(below - 1 - n if turned else n - 1 for n in numbers))))
     return found
+
+
+MAT = """
+title: A mat with a border
+terms: US
+materials: {yarns: {A: {name: reed}, B: {name: foam}}}
+pieces:
+  mat:
+    yarn: A
+    worked: rows
+    start: chain 21
+    rows:
+      - {row: 1, work: "sc in 2nd ch from hook and in each ch across, turn", count: 20}
+      - {rows: 2-8, work: "ch 1, sc in each st across, turn", count: 20}
+  border:
+    worked: joined rounds
+    start: {edge: mat, around: true}
+    rounds:
+      - round: 1
+        work: >-
+          join B with sl st in any corner, ch 1, *3 sc in corner, sc in each st across to next corner,
+          3 sc in corner, sc in end of each row to next corner; rep from * once more, join
+        count: 64
+      - round: 2
+        work: >-
+          ch 1, sc in next st, *3 sc in corner, sc in each st across to next corner; rep from * on 2nd,
+          3rd and 4th sides, join
+        count: 72
+  strip:
+    worked: rows
+    start: {edge: mat, row ends: true}
+    rows:
+      - {row: 1, work: "3 sc in every 2 row ends across, turn", count: 12}
+      - {row: 2, work: "ch 1, sc in each st across", count: 12}
+"""
+
+
+def test_a_border_around_rows_finds_the_four_corners_and_both_sides() -> None:
+    """20 + 8 + 20 + 8 places, of which the four corner stitches take three each: 56 + 4 × 2 = 64."""
+    work = worked(yaml.safe_load(MAT))
+    assert [t for piece in work.pieces for r in piece.rounds for t in r.troubles] == []
+    first = work.pieces[1].rounds[0].sizes[0]
+    assert first is not None
+    ends = [made.into[0] for made in first.made if isinstance(made, Made) and made.role == "stitch"]
+    sides = [end.into[0] for end in ends if isinstance(end, Made) and end.role == "row-end"]
+    assert len(set(map(id, sides))) == 16
+    assert {getattr(one, "number", 0) for one in sides} == {1, 20}
+
+
+def test_a_rate_along_row_ends_is_spread_over_them() -> None:
+    work = worked(yaml.safe_load(MAT))
+    strip = work.pieces[2].rounds[0].sizes[0]
+    assert strip is not None
+    on = [made.into[0] for made in strip.made if isinstance(made, Made) and made.number]
+    assert [sum(1 for one in on if one is end) for end in dict.fromkeys(on)] == [2, 1] * 4

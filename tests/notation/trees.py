@@ -20,6 +20,7 @@ from loopleaf.notation.tree import (
     Evenly,
     FastenOff,
     First,
+    FreeLoops,
     FromHook,
     Group,
     Here,
@@ -43,6 +44,7 @@ from loopleaf.notation.tree import (
     Stitch,
     Tally,
     Target,
+    Together,
     Turn,
     Until,
     Within,
@@ -136,7 +138,14 @@ groups = st.one_of(
     st.just(Target("group")),
     st.builds(lambda k, n: Target("group", Stitch(k, number=n)), st.sampled_from(TALL), st.integers(2, 7)),
 )
+free_loops = st.builds(
+    lambda loop, number, word: Target("free-loop", unworked=True, loop=loop, round=number, word=word),
+    st.sampled_from(["", "front", "back"]),
+    st.integers(0, 30),
+    st.sampled_from(["", "row"]),
+)
 targets = st.one_of(
+    free_loops,
     st.one_of(st.just(STITCH), spaces, named_places.map(lambda s: Target("stitch", s))).map(
         lambda t: replace(t, unworked=True)
     ),
@@ -203,6 +212,12 @@ single_places = st.one_of(
         lambda s, until: RowEnds(s, None, until),
         st.one_of(st.none(), st.sampled_from(TALL).map(Stitch)),
         untils,
+    ),
+    st.builds(
+        lambda s, until, per: RowEnds(s, None, until, per),
+        st.one_of(st.none(), st.sampled_from(TALL).map(Stitch)),
+        untils,
+        st.integers(2, 5),
     ),
     st.builds(lambda s, c: RowEnds(s, c), st.one_of(st.none(), st.sampled_from(TALL).map(Stitch)), amounts),
 )
@@ -280,7 +295,12 @@ joinable = st.one_of(
 )
 simple_steps = st.one_of(
     st.builds(Chain, amounts, maybe_counts),
-    st.builds(Skip, amounts, targets, st.sampled_from(["next", "first", "last"])),
+    st.builds(
+        Skip,
+        amounts,
+        st.one_of(targets, st.just(Target("row-end"))),
+        st.sampled_from(["next", "first", "last"]),
+    ),
     st.builds(Leave, st.one_of(st.none(), amounts), targets),
     st.builds(WorkingOver, st.sampled_from(["behind", "front"]), amounts, targets),
     st.builds(Join, joinable, st.sampled_from([Stitch("slip"), Stitch("slip"), Stitch("single")])),
@@ -305,6 +325,7 @@ simple_steps = st.one_of(
         st.booleans(),
         joinable,
     ),
+    st.builds(FreeLoops, st.sampled_from(["", "front", "back"]), st.integers(0, 30), st.booleans()),
     st.builds(OtherSide, st.sampled_from(["foundation", "chain"])),
 )
 
@@ -314,7 +335,20 @@ def steps(depth=2, here=False):
     leaves = st.one_of(works(here), works(here), simple_steps)
     if depth == 0:
         return leaves
-    return st.one_of(leaves, leaves, groups_of(depth, here), repeats(depth, here))
+    return st.one_of(leaves, leaves, groups_of(depth, here), repeats(depth, here), togethers())
+
+
+@st.composite
+def togethers(draw):
+    """Stitches of different kinds gathered into one, in places of their own or in one place."""
+    kinds = draw(st.lists(st.sampled_from(TALL), min_size=2, max_size=4, unique=True))
+    place = draw(st.one_of(st.none(), st.builds(Same, targets), st.builds(Next, st.just(ONE), spaces)))
+    if place is not None:
+        several = st.integers(1, 3).map(lambda n: Amount((n,)))
+        return Together(tuple(Work(Stitch(kind), draw(several), (Here(),)) for kind in kinds), place)
+    places = st.one_of(st.just(Next()), st.just(Next()), st.builds(Next, st.just(ONE), spaces))
+    legs = [Work(Stitch(kind), ONE, (draw(places),)) for kind in kinds]
+    return Together((legs[0], *draw(st.sampled_from([(), (Skip(),)])), *legs[1:]))
 
 
 def _lists(depth, here, least=1):
@@ -341,6 +375,9 @@ def repeats(draw, depth, here):
     star = draw(st.booleans())
     sort = draw(st.sampled_from(["times", "until", "unclear", "stop", "ending", "omitting"]))
     if sort == "times":
+        sides = draw(st.sampled_from([(), (), (2,), (2, 3), (2, 3, 4)]))
+        if sides:
+            return Repeat(inside, Amount((len(sides) + 1,)), star=True, sides=sides)
         return Repeat(inside, draw(amounts), star=star)
     if sort == "unclear":
         return Repeat(inside, draw(st.integers(2, 9).map(lambda n: Amount((n,)))), unclear=True, star=True)

@@ -1,7 +1,10 @@
 """Places along the edge: the next ones, the first, the last, each, and the legs of a gathered stitch."""
 
+from typing import cast
+
 from ..notation.tree import STITCH, Each, Evenly, First, Last, Next, Over, RowEnds, Same, Span, Target
 from .edge import Edge, Found
+from .free import along_free
 from .hand import Hand
 from .seek import Into, bound, find_next, missing, number, take
 from .worked import Made, Space
@@ -12,6 +15,8 @@ def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
     """`in next 3 sts`: the next places of a kind, on the edge, on a leaf's chain, or on another piece."""
     count = number(hand, place.count)
     if place.target.unworked:
+        if place.target.kind == "free-loop":
+            return next_places(hand, cast(Next, along_free(hand, place, span)), span)
         return _unworked(hand, count, span)
     if place.piece:
         return of_piece(hand, place, count, span)
@@ -168,6 +173,8 @@ def _is_space(place: MadePlace) -> bool:
 def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
     """`in each st around`: every place of the kinds named, up to where the `each` ends."""
     if place.targets[0].unworked:
+        if place.targets[0].kind == "free-loop":
+            return each_place(hand, cast(Each, along_free(hand, place, span)), span)
         return _unworked(hand, len(hand.unworked) - hand.taken_up, span)
     if hand.leaf is not None:
         if place.targets[0].kind == "chain" and len(hand.leaf.loops) > hand.leaf.pos:

@@ -2,6 +2,7 @@
 
 from ..notation.tree import Chain, CountsAs, FromHook, Group, JoinYarn, Next, Span, Step, Stitch, Target, Work
 from ..notation.tree import Ring as InRing
+from .free import turn_to
 from .hand import ChainQuestion, Hand
 from .places import resolve
 from .seek import find_next, number
@@ -67,6 +68,9 @@ def join_yarn(hand: Hand, step: JoinYarn) -> None:
         return
     if begins(hand) and edge.pos == 0 and not isinstance(step.place, InRing):
         target: Target = getattr(step.place, "target", Target())
+        if target.kind == "free-loop":
+            turn_to(hand, target.loop, target.round, step.span)
+            target = Target()
         if getattr(step.place, "piece", ""):
             into = resolve(hand, step.place, step.span)[0]
             hand.last = into[0]

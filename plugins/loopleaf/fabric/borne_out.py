@@ -6,6 +6,7 @@ from itertools import pairwise, product
 
 from ..notation.tree import Line, Tally
 from ..pattern import Piece, RoundPlan
+from .around import corners
 from .piece import PieceHand, Ways, is_circle
 from .starts import start_places
 from .survey import turns_first
@@ -80,11 +81,14 @@ def _work(
         circle = is_circle(piece.worked, places)
         lost = bool(troubles) or _in_doubt(piece, others)
         trust = Trust.NOTHING if lost else Trust.SURE
-        threads.append(Thread(places, piece.yarn, other_side, circle=circle, trust=trust))
+        threads.append(
+            Thread(places, piece.yarn, other_side, circle=circle, trust=trust, corners=corners(places))
+        )
         result.starts.append(list(places))
         result.troubles += [t for t in troubles if all(t.rule != o.rule for o in result.troubles)]
     unsound = {other.name for other in others.values() if not all(one.sound for one in other.rounds)}
     hand = PieceHand(ways, threads, list(edges), unsound)
+    hand.done = result.rounds
     made = 0
     for at, one in enumerate(lines):
         if made > MOST_IN_A_PIECE:

@@ -27,8 +27,6 @@ def named_first(first: Place | None) -> NamedPlace | None:
 
 
 def _name(made: Made) -> Stitch:
-    if made.special and made.kind == made.special:  # the author's own, and not made of plain ones
-        return Stitch("special", name=made.special)
     form = made.form if made.form != "shell" else ""
     own = made.special if made.kind == made.special else ""  # the author's own, and not made of plain ones
     kind = "special" if own else made.kind
@@ -191,3 +189,5 @@ def _ends_with_chains(hand: Hand) -> bool:
         if made.role != "join":
             return False
     return False
+    if hand.on_free:  # a frill needn't go all round
+        return

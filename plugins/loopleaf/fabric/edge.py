@@ -45,13 +45,20 @@ class Edge:
 
     places: stitch tops, spaces, the ring, foundation chains, picots (found by name alone). pos: the next
     place.
-    limit: where a repeat that ends `to last 2 sts` must stop; else the end. circle: the edge closes.
+    limit: where a repeat that ends `to last 2 sts` must stop; else the end. circle: the edge closes. marked:
+    places (by identity) that are corners because of the piece's own form.
     counted: chains of spaces are places of their own, as in patterns whose counts include them.
     """
 
     __slots__ = ("places", "pos", "limit", "circle", "plain", "counted", "_corners")
 
-    def __init__(self, places: list[Place], circle: bool = False, counted: bool = False) -> None:
+    def __init__(
+        self,
+        places: list[Place],
+        circle: bool = False,
+        counted: bool = False,
+        marked: frozenset[int] = frozenset(),
+    ) -> None:
         if counted:
             places = [loop for place in places for loop in _opened(place)]
         self.places = places
@@ -60,13 +67,21 @@ class Edge:
         self.circle = circle
         self.counted = counted
         self.plain = set(map(type, places)) <= _STITCHES and "picot" not in map(_ROLE, places)
-        self._corners: set[int] | None = None
+        self._corners: set[int] | None = set(marked) or None
 
     def __str__(self) -> str:
         """One letter a place: `s h d t` stitches, `o` foundation chains, `-` spaces, `p` picots, `@` the
         ring; `|` the cursor."""
         letters = [_letter(p) for p in self.places]
         return "".join(letters[: self.pos]) + "|" + "".join(letters[self.pos :])
+
+    def lay(self, places: list[Place]) -> None:
+        """Other places than before: the hand begins at the first of them."""
+        self.places = places
+        self.pos = 0
+        self.limit = len(places)
+        self.plain = set(map(type, places)) <= _STITCHES and "picot" not in map(_ROLE, places)
+        self._corners = None
 
     def find(self, target: Target, start: int, limit: int | None = None) -> Found | None:
         """The first place of the target's kind at or after `start`; None when there is none before the

@@ -1,12 +1,12 @@
 """The hand: where the hook is while one round of one size is worked, and everything made so far."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
 from ..notation.tree import Line, Span, Step, Stitch
 from .edge import Edge, Stuck, loops_of
-from .worked import Made, Place, Ring, Role, Space, Trouble
+from .worked import Made, Place, Ring, Role, RoundWork, Space, Trouble
 
 MOST_IN_A_ROUND = 10_000
 """Stitches, chains and spaces: the border of the largest blanket has about 3,000."""
@@ -98,6 +98,8 @@ class Hand:
         self.over: list[Place] = []
         self.unworked: list[Place] = []
         self.taken_up = 0
+        self.earlier: Sequence[RoundWork] = ()
+        self.on_free = False
         self.left_places: list[Place] = []
         self.leaf: Leaf | None = None
         self.begun = False

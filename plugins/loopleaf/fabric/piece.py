@@ -52,6 +52,7 @@ class PieceHand:
         self.others = others
         self.unsound = unsound
         self.index = 0
+        self.done: list[RoundWork] = []
         self.sides: set[str] = set()
         self.other_sides: set[str] = set()
         self.turned = False
@@ -149,6 +150,8 @@ class PieceHand:
             markers=thread.markers,
             unworked=thread.unworked[self._direction],
             stated=stated,
+            earlier=self.done,
+            corners=thread.corners,
         )
         attempts = []
         for other in self._ways_of_working(task, plan, thread):

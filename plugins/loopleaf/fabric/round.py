@@ -1,6 +1,6 @@
 """Working one round of one size, in the reading that the rest bears out."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import product
 
@@ -12,7 +12,7 @@ from .hand import Hand, Reading, Setting
 from .steps import perform
 from .survey import Survey, survey
 from .tally import compare, count_up
-from .worked import Made, Place, Ring, Trouble, WorkedRound
+from .worked import Made, Place, Ring, RoundWork, Trouble, WorkedRound
 
 FIT = ("repeat-does-not-fit", "works-past-the-end", "stitches-left-over", "no-such-place", "join-misses")
 """Troubles of the fit, which a different reading of the beginning chain may mend."""
@@ -24,7 +24,8 @@ class Task:
 
     before: the chain that the row below made for it (`ch 3, turn`). chains: the pattern's `chain spaces`.
     other_side: foundation chains, from the hook, whose far side can still be worked. unworked: stitches that
-    earlier rows going the same way left, in the order met.
+    earlier rows going the same way left, in the order met. earlier: the rounds of the piece so far. corners:
+    see `Edge`.
     """
 
     steps: tuple[Step, ...]
@@ -44,6 +45,8 @@ class Task:
     markers: list[Place]
     unworked: list[Place]
     stated: Tally | None
+    earlier: Sequence[RoundWork] = ()
+    corners: frozenset[int] = frozenset()
 
 
 @dataclass(slots=True)
@@ -150,11 +153,12 @@ def _contradicted(plain: Attempt, other: Attempt) -> Attempt:
 def _attempt(task: Task, reading: Reading) -> Attempt:
     seen = survey(task.steps, Same(task.specials))
     setting = _setting(task, reading, seen)
-    edge = Edge(list(task.places), task.circle, task.chains == "counted")
+    edge = Edge(list(task.places), task.circle, task.chains == "counted", task.corners)
     hand = Hand(setting, edge, task.yarn)
     hand.other_side = list(task.other_side)
     hand.markers = list(task.markers)
     hand.unworked = list(task.unworked)
+    hand.earlier = task.earlier
     hand.moves_marker = seen.moves_marker
     hand.travels = not setting.spiral and seen.travels
     if task.places and (task.circle or isinstance(task.places[0], Ring)) and not setting.spiral:

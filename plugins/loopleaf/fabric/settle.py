@@ -3,7 +3,7 @@
 from dataclasses import replace
 from typing import Any
 
-from ..notation.tree import Amount, Group, Line, Passage, Repeat, Step
+from ..notation.tree import Amount, Group, Line, Passage, Repeat, Step, Together
 
 
 def settle(line: Line, named: dict[int, Any], more: bool | None) -> Line:
@@ -32,7 +32,7 @@ def _settle(step: Step, named: dict[int, Any], more: bool | None) -> Step:
                 tuple(n if n is None else n + extra for n in clear.times.sizes), clear.times.variable
             )
             clear = replace(clear, times=times, unclear=False)
-    elif isinstance(clear, Group | Passage):
+    elif isinstance(clear, Group | Passage | Together):
         inner = _settle_all(clear.steps, named, more)
         clear = replace(clear, steps=inner) if inner != clear.steps else clear
     return clear

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from ..pattern import Piece, Start
+from .around import around_rows, row_ends
 from .worked import Made, PieceWork, Place, Ring, Trouble
 
 
@@ -61,25 +62,8 @@ def _edge_of(
         return [], [], [Trouble("no-such-place", None, facts, size)]
     places = list(edges.get(name, []))
     if start.around and other.rounds and other.rounds[0].plan.word == "row":
-        top = list(reversed(places))
-        ends = row_ends(other, size)
-        bottom = list(other.starts[size]) if size < len(other.starts) else []
-        return [*top, *reversed(ends), *reversed(bottom), *ends], [], []
+        return around_rows(other, places, size), [], []
     return places, [], []
-
-
-def row_ends(other: PieceWork, size: int) -> list[Place]:
-    """One place for the end of each row, from the first row up."""
-    ends: list[Place] = []
-    for at, work in enumerate(other.rounds):
-        worked = work.sizes[size]
-        if worked is None:
-            continue
-        stitches = [m for m in worked.made if isinstance(m, Made) and m.number]
-        if stitches:
-            edge = stitches[0] if at % 2 else stitches[-1]
-            ends.append(Made(edge.kind, (edge,), edge.round, edge.yarn, "row-end", at + 1))
-    return ends
 
 
 def _unworked(other: PieceWork, at: int, places: list[Place], size: int) -> list[Place]:

@@ -10,6 +10,7 @@ from ..notation.tree import (
     Each,
     Evenly,
     FastenOff,
+    FreeLoops,
     FromHook,
     Group,
     Join,
@@ -21,11 +22,13 @@ from ..notation.tree import (
     OtherSide,
     Passage,
     Repeat,
+    RowEnds,
     Skip,
     Step,
     Stitch,
     Tally,
     Target,
+    Together,
     Turn,
     Work,
     WorkingOver,
@@ -33,11 +36,13 @@ from ..notation.tree import (
 )
 from . import beginning, closing, repeats
 from .along import last_places
+from .free import working_in
 from .hand import Hand, Leaf
 from .places import resolve
 from .seek import Into, bound, find_next, number
 from .stitches import DEEPEST_OPENING, given_place, make, needs, picot_chains, said_at
 from .worked import Made, Place, Space
+from .together import together
 
 
 def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
@@ -87,6 +92,8 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
 def _still_going(hand: Hand, step: Work | Group) -> None:
     """Stitches need a yarn that wasn't fastened off in this line, and come before the turn at its end."""
     if hand.fastened:
+            elif isinstance(place, RowEnds) and place.per > 1:
+                _spread(hand, step, intos, each * len(intos) // place.per)
         raise hand.stuck("yarn-not-joined", step.span, yarn=hand.yarn)
     if hand.turned and hand.turned_after:
         hand.trouble("turn-not-expected", step.span, worked=hand.setting.worked, matters=True)
@@ -378,6 +385,14 @@ def _tally(hand: Hand, step: Tally, follow: Step | None) -> None:
 
 _PERFORM: dict[type, Callable[[Hand, Any, Step | None], None]] = {
     Work: _work,
+def _together(hand: Hand, step: Together, follow: Step | None) -> None:
+    together(hand, step, perform)
+
+
+def _free_loops(hand: Hand, step: FreeLoops, follow: Step | None) -> None:
+    working_in(hand, step)
+
+
     Group: _group,
     Chain: _chain,
     Skip: _skip,
@@ -394,3 +409,5 @@ _PERFORM: dict[type, Callable[[Hand, Any, Step | None], None]] = {
     JoinYarn: _join_yarn,
     Tally: _tally,
 }
+    Together: _together,
+    FreeLoops: _free_loops,

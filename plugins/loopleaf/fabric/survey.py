@@ -32,6 +32,7 @@ from ..notation.tree import (
     Same,
     Skip,
     Step,
+    Together,
     Turn,
     Work,
     WorkingOver,
@@ -74,7 +75,7 @@ def walk(steps: tuple[Step, ...]) -> Iterator[Step]:
         if isinstance(step, Repeat):
             yield from walk(step.steps)
             yield from walk(step.ending)
-        elif isinstance(step, Group | Passage):
+        elif isinstance(step, Group | Passage | Together):
             yield from walk(step.steps)
 
 

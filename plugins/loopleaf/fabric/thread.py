@@ -28,6 +28,7 @@ class Thread:
 
     further: edges that the places may be in truth: after a mistake nobody knows whether the line is right or
     the count. erring: the line that the mistake was met in, until the next one that fits.
+    corners: corner stitches of another piece, see `Edge`, while its edge is worked into.
     unworked: what rows left at their ends, for the even and the odd rows. fastened: the line that fastened
     off the
     yarn.
@@ -43,11 +44,13 @@ class Thread:
     erring: Path | None = None
     fastened: Path | None = None
     circle: bool = False
+    corners: frozenset[int] = frozenset()
     before: tuple[Step, ...] = ()
 
     def go_on_from(self, edges: Iterable[list[Place] | None], trust: Trust) -> None:
         """Take the first of the edges for the places, the others for what they may be in truth."""
         known = [edge for edge in edges if edge is not None]
+        self.corners = frozenset()
         self.places, self.further = (known[0], known[1:]) if known else (self.places, [])
         self.trust = trust
 

@@ -1,6 +1,7 @@
 """Reads what stands after `each`: `each st and ch-sp around`, `every other st`, `each ch of next ch-7`."""
 
 from .cursor import Cursor
+from .free_loops import starts_free_loops
 from .targets import read_counted_target, read_until, starts_named_number, starts_target, starts_until
 from .tree import Each, RowEnds, Target, Until
 
@@ -23,7 +24,7 @@ def read_each(cursor: Cursor) -> Each | RowEnds | Target:
     if cursor.means == "row" and cursor.ahead() == "ending":
         cursor.at += 2
         return RowEnds(until=read_until(cursor) or Until(word="across"))
-    remaining = cursor.take("remaining")
+    remaining = not starts_free_loops(cursor, cursor.at) and cursor.take("remaining")
     targets = [read_counted_target(cursor)[1]]
     while cursor.means == "and" and _joins_target(cursor):
         cursor.at += 1

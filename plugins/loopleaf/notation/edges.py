@@ -96,6 +96,33 @@ def read_row_ends(cursor: Cursor) -> Place:
     return RowEnds(stitch, None, read_until(cursor) or Until(word="across"))
 
 
+def starts_row_ends(cursor: Cursor, at: int) -> bool:
+    """Whether `2 row ends`, `2 dc row ends` stands at a word, behind an `every`."""
+    words = cursor.words
+    at += words[at].means == "num"
+    at += words[at].means == "stitch"
+    return words[at].means == "row" and words[at + 1].means == "ending"
+
+
+def read_every_row_end(cursor: Cursor) -> Place:
+    """`2 row ends` of `3 sc in every 2 row ends`, and how far that goes."""
+    per = read_amount(cursor) or ONE
+    stitch = _row_kind(cursor)
+    cursor.need("row", "row-ends")
+    cursor.take("ending")
+    until = Until(word="across")
+    if cursor.means == "along" and cursor.ahead() == "edge":
+        cursor.at += 2
+    return RowEnds(stitch, None, read_until(cursor) or until, per.sizes[0] or 1)
+
+
+def read_for_rows(cursor: Cursor) -> Place:
+    """`each row`, `every 2 rows` of `3 sc for every 2 rows`."""
+    first = cursor.at
+    cursor.need("each", "row-ends")
+    return replace(read_every_row_end(cursor), span=cursor.span(first))
+
+
 def _row_kind(cursor: Cursor) -> Stitch | None:
     return read_stitch(cursor) if cursor.means == "stitch" else None
 

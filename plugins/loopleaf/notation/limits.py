@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from .lexer import LARGEST
 from .problem import Problem
-from .tree import Amount, Chain, Group, Next, Over, Passage, Repeat, Skip, Span, Step, Work
+from .tree import Amount, Chain, Group, Next, Over, Passage, Repeat, Skip, Span, Step, Together, Work
 
 
 def too_many(steps: Iterable[Step], length: int) -> Problem | None:
@@ -39,7 +39,7 @@ def _made(step: Step) -> int:
     if isinstance(step, Group):
         places = sum(_largest(place.count) if isinstance(place, Next) else 1 for place in step.places)
         return sum(map(_made, step.steps)) * places
-    if isinstance(step, Passage):
+    if isinstance(step, Passage | Together):
         return sum(map(_made, step.steps))
     if isinstance(step, Chain):
         return _largest(step.length)

@@ -9,7 +9,13 @@ from typing import Literal
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError
 from .each import read_each
-from .edges import read_after_target, read_corresponding, read_row_ends
+from .edges import (
+    read_after_target,
+    read_corresponding,
+    read_every_row_end,
+    read_row_ends,
+    starts_row_ends,
+)
 from .targets import CHAIN, read_counted_target, read_target, read_until, starts_named_number, starts_target
 from .tree import (
     ONE,
@@ -75,6 +81,8 @@ def _next(cursor: Cursor) -> Place:
         cursor.at += 2
         return RowEnds(count=ONE)
     amount, target = read_counted_target(cursor)
+    if target.kind == "row-end":
+        return RowEnds(count=amount or ONE)
     return read_after_target(cursor, Next(amount or ONE, target))
 
 
@@ -244,6 +252,8 @@ def _each(cursor: Cursor) -> Place:
         return _unsaid_next(cursor) if means in ("num", "-") else _READERS[means](cursor)
     if means == "next":
         return _next(cursor)
+    if starts_row_ends(cursor, cursor.at):
+        return read_every_row_end(cursor)
     if means == "num" and not starts_named_number(cursor, cursor.at):
         return _unsaid_next(cursor)
     found = read_each(cursor)

@@ -147,6 +147,8 @@ def _row_ends(place: RowEnds, style: Style, each_of: bool) -> str:
         return f"in end of next {number}{kind}{style.word('row', not one)}"
     until = place.until
     ends = "" if until.kind == "end" and until.word == "across" else f" {write_until(until, style)}"
+    if place.per > 1:
+        return f"in every {place.per} {kind}{style.word('row-end', True)}{ends}"
     return f"in end of each {kind}{style.word('row')}{ends}"
 
 

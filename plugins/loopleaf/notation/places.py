@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from .cursor import Cursor
-from .edges import read_evenly
+from .edges import read_evenly, read_for_rows
+from .free_loops import read_free_place, starts_free_loops
 from .place_kinds import read_over, read_place
 from .targets import starts_until
 from .tree import Place
@@ -24,7 +25,7 @@ class Where:
     each: bool = False
 
 
-_BEGIN = frozenset({"in", "over", "between", "evenly", "along"})
+_BEGIN = frozenset({"in", "over", "between", "evenly", "along", "for"})
 
 
 def starts_place(cursor: Cursor, at: int) -> bool:
@@ -32,6 +33,8 @@ def starts_place(cursor: Cursor, at: int) -> bool:
     means = cursor.words[at].means
     if means == "in":
         return True
+    if means == "for":
+        return cursor.words[at + 1].means == "each"
     if means in _BEGIN:
         return means != "along" or cursor.words[at + 1].means == "edge"
     return means == "around" and not starts_until(cursor, at)
@@ -58,6 +61,14 @@ def read_places(cursor: Cursor) -> Where:
 
 def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
     means = cursor.means
+    if means == "in" and starts_free_loops(cursor, cursor.at + 1):
+        cursor.at += 1
+        places.append(read_free_place(cursor))
+        return
+    if means == "for":
+        cursor.at += 1
+        places.append(read_for_rows(cursor))
+        return
     if means == "in":
         cursor.at += 1
     elif means == "around":

@@ -8,6 +8,7 @@ as` asides never get here: they are read with the number or the step before them
 
 from .asides import is_tally, read_tally
 from .cursor import Cursor, UnreadableError, read_amount
+from .gathering import read_bracketed
 from .places import read_places, starts_place
 from .targets import read_until, starts_until
 from .tree import ONE, Again, Amount, Group, Passage, Repeat, Step
@@ -39,6 +40,10 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
     """
     first = cursor.at
     close: int = cursor.words[first].value
+    if cursor.words[close + 1].means == "tog":
+        cursor.at = close + 1
+        read_bracketed(cursor, first, steps)
+        return
     if is_tally(cursor, first):
         cursor.at += 1
         steps.append(read_tally(cursor, close))
@@ -49,7 +54,7 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
     grouped = starts_place(cursor, cursor.at)
     after = cursor.at
     unread = len(cursor.unread)
-    inside = _inside(cursor, first + 1, cursor.here or grouped)
+    inside = inside_of(cursor, first + 1, cursor.here or grouped)
     if not inside and len(cursor.unread) == unread:
         raise UnreadableError(first, "step", close)
     cursor.at = after
@@ -75,7 +80,7 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
     steps.append(made)
 
 
-def _inside(cursor: Cursor, start: int, here: bool) -> tuple[Step, ...]:
+def inside_of(cursor: Cursor, start: int, here: bool) -> tuple[Step, ...]:
     """The steps between two brackets, read with surroundings of their own."""
     keep = cursor.here, cursor.stars, cursor.stop_at, cursor.loop, cursor.through
     cursor.here, cursor.stars, cursor.stop_at = here, [], None
@@ -172,6 +177,9 @@ def read_again(cursor: Cursor) -> Step:
     cursor.need("*", "star")
     cursor.need("to", "to-star")
     cursor.need("*", "to-star")
+    more = read_sides(cursor)
+    if more is not None:
+        return Again(Amount((more[0],)), more[1], cursor.span(first))
     times = read_times(cursor)
     if times is None and cursor.means in ("num", "-"):
         times = read_amount(cursor)
@@ -179,17 +187,47 @@ def read_again(cursor: Cursor) -> Step:
             raise cursor.fail("how-often")
     cursor.take("more")
     cursor.take("times")
-    return Again(times or ONE, cursor.span(first))
+    return Again(times or ONE, span=cursor.span(first))
+
+
+def read_sides(cursor: Cursor) -> tuple[int, tuple[int, ...]] | None:
+    """`on 2nd and 3rd sides`, `along next 3 sides`: how many more sides, and their numbers where print gives
+    them; None (and nothing passed) where no sides are named.
+    """
+    at = cursor.at
+    if cursor.means not in ("in", "along", "across"):
+        return None
+    cursor.at += 1
+    if cursor.take("other-side"):
+        return 1, (2,)
+    if (
+        cursor.means in ("next", "other", "remaining")
+        and cursor.ahead(1 + (cursor.ahead() == "num")) == "side"
+    ):
+        number = cursor.words[cursor.at + 1].value.sizes[0] if cursor.ahead() == "num" else 1
+        cursor.at += 2 + (cursor.ahead() == "num")
+        return number, ()
+    sides: list[int] = []
+    while cursor.means == "ord":
+        sides.append(cursor.words[cursor.at].value)
+        cursor.at += 1
+        while cursor.means in (",", "and") and cursor.ahead() in ("ord", "and"):
+            cursor.at += 1
+    if sides and cursor.take("side"):
+        return len(sides), tuple(sides)
+    cursor.at = at
+    return None
 
 
 def _tail(
     cursor: Cursor, inside: tuple[Step, ...], first: int, star: bool, stop_at: int | None = None
 ) -> Repeat:
     """What follows `rep from *`: how often or how far, and how the last pass differs."""
-    until = read_until(cursor)
-    times: Amount | None = None
+    more = read_sides(cursor)
+    until = read_until(cursor) if more is None else None
+    times: Amount | None = Amount((more[0] + 1,)) if more is not None else None
     unclear = False
-    if until is None:
+    if until is None and more is None:
         times, unclear = _how_often(cursor)
     stops = False
     ending: tuple[Step, ...] = ()
@@ -211,8 +249,9 @@ def _tail(
             cursor.at = at
             break
     return Repeat(
-        inside, times, until, unclear, stop_at if stops else None, ending, omitting, star, cursor.span(first)
-    )
+        inside, times, until, unclear, stop_at if stops else None, ending, omitting, star,
+        more[1] if more is not None else (), cursor.span(first),
+    )  # fmt: skip
 
 
 def _how_often(cursor: Cursor) -> tuple[Amount, bool]:

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from typing import Any
 
 from .place_writer import write_place
-from .style import Style, is_one, written
+from .style import Style, is_one, ordinal, written
 from .tree import (
     STITCH,
     Again,
@@ -12,6 +12,7 @@ from .tree import (
     Chain,
     CountsAs,
     FastenOff,
+    FreeLoops,
     Join,
     JoinYarn,
     Leave,
@@ -20,6 +21,7 @@ from .tree import (
     Skip,
     Stitch,
     Tally,
+    Target,
     Turn,
     WorkingOver,
     Yarn,
@@ -52,10 +54,24 @@ def _chain(chain: Chain, style: Style) -> str:
 
 def _again(again: Again, style: Style) -> str:
     times = again.times
+    if again.sides:
+        return f"{style.word('rep')} from * to * {write_sides(again.sides)}"
     if is_one(times):
         return f"{style.word('rep')} from * to *"
     often = "twice more" if times == Amount((2,)) else f"{written(times)} more times"
     return f"{style.word('rep')} from * to * {often}"
+
+
+def write_sides(sides: tuple[int, ...]) -> str:
+    """`on 2nd side`, `on 2nd and 3rd sides`, `on 2nd, 3rd and 4th sides`."""
+    *others, last = map(ordinal, sides)
+    return f"on {', '.join(others)} and {last} sides" if others else f"on {last} side"
+
+
+def _free_loops(step: FreeLoops, style: Style) -> str:
+    loops = style.target(Target("free-loop", loop=step.loop), True)
+    of = f" of {style.word('row' if step.rows else 'round')} {step.round}" if step.round else ""
+    return f"working in {loops}{of}"
 
 
 def _several(count: Amount, target: Any, style: Style) -> str:
@@ -149,6 +165,6 @@ WRITERS: dict[type, Callable[[Any, Style], str]] = {
     Chain: _chain, Again: _again, Skip: _skip, Leave: _leave, WorkingOver: _working_over, Join: _join,
     Turn: _turn,
     FastenOff: _fasten_off, Marker: _marker, Yarn: _yarn, JoinYarn: _join_yarn, OtherSide: _other_side,
-    Tally: _tally,
+    Tally: _tally, FreeLoops: _free_loops,
 }  # fmt: skip
 """How each of these steps is written."""

@@ -7,6 +7,8 @@ from dataclasses import replace
 
 from .asides import is_counts_aside, read_counts_aside, read_tally
 from .cursor import Cursor, UnreadableError, read_amount
+from .free_loops import read_working_in, starts_free_loops
+from .gathering import read_draw, read_holding
 from .names import starts_stitch
 from .repeats import read_again, read_bracket, read_star
 from .stitching import read_chain, read_work
@@ -101,6 +103,8 @@ def read_step(cursor: Cursor, steps: list[Step]) -> None:
         reader(cursor, steps)
     elif means == "num" or means == "-":
         _number_first(cursor, steps)
+    elif means == "ring":
+        raise UnreadableError(cursor.at, "ring-start", cursor.at)
     else:
         raise cursor.fail("step")
 
@@ -192,7 +196,10 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
     first = cursor.at
     cursor.at += 1
     means = cursor.means
-    if means in ("behind", "in-front"):
+    if means in ("in", "along") and starts_free_loops(cursor, cursor.at + 1):
+        cursor.at += 1
+        read_working_in(cursor, steps, first)
+    elif means in ("behind", "in-front"):
         _behind(cursor, steps, first)
     elif means in ("along", "other-side") or (means in ("in", "over") and cursor.ahead() == "other-side"):
         read_other_side(cursor, steps)
@@ -215,6 +222,11 @@ def _behind(cursor: Cursor, steps: list[Step], first: int = -1) -> None:
 
 def _loops(cursor: Cursor, steps: list[Step]) -> None:
     """`in BLO, sc in each st around`: said once for the steps that follow."""
+    if starts_free_loops(cursor, cursor.at + 1):
+        first = cursor.at
+        cursor.at += 1
+        read_working_in(cursor, steps, first)
+        return
     if cursor.ahead() != "loop-of":
         raise cursor.fail("step")
     cursor.loop = cursor.words[cursor.at + 1].value
@@ -263,5 +275,6 @@ _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
     "fasten-off": read_fasten_off, "place-marker": read_marker, "move-marker": read_marker,
     "remove-marker": read_marker, "with": read_with, "change": read_change, "changing": read_change,
     "carrying": read_change, "standing": read_standing, "along": read_other_side,
-    "other-side": read_other_side,
+    "other-side": read_other_side, "holding": read_holding, "draw": read_draw,
+    "yarn-over": read_draw,
 }  # fmt: skip

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from .asides import is_counts_aside, read_counts, read_counts_aside
 from .cursor import Cursor, UnreadableError, read_amount
+from .gathering import read_next_together
 from .names import read_counted_stitch
 from .places import Where, read_places, read_through, starts_place
 from .repeats import read_times
@@ -77,6 +78,12 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     if doubled:
         amount = Amount((2,))
         where.each = True
+    if cursor.means == "tog" and amount in (None, ONE) and not doubled:
+        work = Work(
+            _as_said(cursor, stitch, where), ONE, where.places, None, where.through, cursor.span(first)
+        )
+        _finish(cursor, steps, first, read_next_together(cursor, work))
+        return
     _need_depth(cursor, first, where)
     stitch = _as_said(cursor, stitch, where)
     through = where.through or cursor.through

@@ -109,7 +109,7 @@ class Style:
 
     def target(self, target: Target, plural: bool = False) -> str:
         """A kind of place: `st`, `ch-2 sps`, `2ch-sp`, `corner sp`, `sh`, `3-dc group`."""
-        if target.unworked:
+        if target.unworked and target.kind != "free-loop":
             return f"unworked {self._place(target, plural)}"
         return self._place(target, plural)
 
@@ -126,12 +126,20 @@ class Style:
                 return f"corner {self._space(target, plural)}"
             more = {"sp": "space", "st": "stitch"}.get(target.word)
             return f"corner {self.word(more, plural)}" if more else self.word("corner", plural)
+        if kind == "free-loop":
+            return self._free_loop(target, plural)
         if kind == "picot" and target.length:
             return self.word("picot-of", plural, target.length)
         if kind == "group" and target.stitch is not None:
             name = self._named(replace(target.stitch, number=0), False)
             return f"{target.stitch.number}-{name} {self.word('group', plural)}"
         return self.word(kind, plural)
+
+    def _free_loop(self, target: Target, plural: bool) -> str:
+        which = {"front": "front ", "back": "back "}.get(target.loop, "")
+        name = f"free {which}{self.word('loop', plural)}"
+        of = self.word("row" if target.word == "row" else "round")
+        return f"{name} of {of} {target.round}" if target.round else name
 
     def _space(self, target: Target, plural: bool) -> str:
         if target.length:

@@ -5,6 +5,7 @@ edges.
 from dataclasses import replace
 
 from .cursor import Cursor, read_amount
+from .free_loops import read_free_loops, starts_free_loops
 from .names import is_tall, read_counted_stitch, read_stitch, starts_stitch
 from .tree import ONE, STITCH, Amount, Stitch, Target, Until
 
@@ -17,12 +18,19 @@ _SP = frozenset({"sp", "sps"})
 def starts_target(cursor: Cursor, at: int) -> bool:
     """Whether a kind of place is named at a word."""
     means = cursor.words[at].means
+    if starts_free_loops(cursor, at) or _row_end(cursor, at):
+        return True
     return means in _READERS or means == "unworked" or starts_stitch(cursor, at)
 
 
 def read_target(cursor: Cursor) -> Target:
     """One kind of place. Raises UnreadableError where none is named."""
     word = cursor.words[cursor.at]
+    if starts_free_loops(cursor, cursor.at):
+        return read_free_loops(cursor)
+    if _row_end(cursor, cursor.at):
+        cursor.at += 2
+        return Target("row-end")
     if word.means == "unworked":
         cursor.at += 1
         return replace(read_target(cursor), unworked=True)
@@ -34,6 +42,10 @@ def read_target(cursor: Cursor) -> Target:
     if starts_stitch(cursor, cursor.at):
         return _stitch_target(cursor)
     raise cursor.fail("target")
+
+
+def _row_end(cursor: Cursor, at: int) -> bool:
+    return cursor.words[at].means == "row" and cursor.words[at + 1].means == "ending"
 
 
 def read_counted_target(cursor: Cursor) -> tuple[Amount | None, Target]:

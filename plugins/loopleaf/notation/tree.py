@@ -44,6 +44,7 @@ __all__ = [
     "Evenly",
     "FastenOff",
     "First",
+    "FreeLoops",
     "FromHook",
     "Group",
     "Here",
@@ -71,6 +72,7 @@ __all__ = [
     "Tally",
     "Target",
     "TargetKind",
+    "Together",
     "Turn",
     "Until",
     "Within",
@@ -137,6 +139,33 @@ class Group:
 
 
 @dataclass(frozen=True, slots=True)
+class Together:
+    """Stitches gathered into one at their tops, not all of one kind or not side by side.
+
+    `(dc in next st, tr in next st) tog`, `(dc, 2 tr, dc) tog in same sp`.
+
+    place: the one place that all of them go into, where they name none themselves.
+    """
+
+    steps: tuple["Step", ...]
+    place: Place | None = None
+    counts: CountsAs | None = None
+    span: Span | None = no_span()
+
+
+@dataclass(frozen=True, slots=True)
+class FreeLoops:
+    """`working in free front loops of round 5`: what follows goes into the loops that a round's stitches left
+    free. loop: `front`, `back`, "" where print says only that they are free.
+    """
+
+    loop: str = ""
+    round: int = 0
+    rows: bool = field(default=False, compare=False)
+    span: Span | None = no_span()
+
+
+@dataclass(frozen=True, slots=True)
 class Repeat:
     """Steps worked again: a number of passes in all (`times`) or up to somewhere (`until`).
 
@@ -145,7 +174,7 @@ class Repeat:
     stop_at: the last pass ends before this step of `steps` (`ending last rep at **`).
     ending: `ending with dc in last 2 sts`: worked once when the passes are done.
     omitting: the last pass leaves these out at its end (`omitting last ch 2`).
-    star: written with an asterisk; more: print said `4 more times`. Both for writing back only.
+    star: written with an asterisk. sides: `rep from * on 2nd and 3rd sides`. Both for writing back only.
     """
 
     steps: tuple["Step", ...]
@@ -156,6 +185,7 @@ class Repeat:
     ending: tuple["Step", ...] = ()
     omitting: tuple["Step", ...] = ()
     star: bool = field(default=False, compare=False)
+    sides: tuple[int, ...] = field(default=(), compare=False)
     span: Span | None = no_span()
 
 
@@ -171,9 +201,10 @@ class Passage:
 
 @dataclass(frozen=True, slots=True)
 class Again:
-    """`rep from * to *`, `… twice more`: the line's Passage worked so many times."""
+    """`rep from * to *`, `… twice more`, `… on 2nd side`: the line's Passage worked so many times."""
 
     times: Amount = ONE
+    sides: tuple[int, ...] = field(default=(), compare=False)
     span: Span | None = no_span()
 
 
@@ -300,6 +331,8 @@ Step = (
     Work
     | Chain
     | Group
+    | Together
+    | FreeLoops
     | Repeat
     | Passage
     | Again

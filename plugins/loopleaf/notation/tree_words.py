@@ -60,7 +60,9 @@ class Stitch:
     name: str = ""
 
 
-TargetKind = Literal["stitch", "chain", "space", "corner", "picot", "group", "edge", "loop", "row-end"]
+TargetKind = Literal[
+    "stitch", "chain", "space", "corner", "picot", "group", "edge", "loop", "row-end", "free-loop"
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +72,8 @@ class Target:
     `stitch` alone is any stitch top; with `stitch` set, tops of that kind (`next dc`), or the
     group of that special stitch or shell (`next sh`). `space` with `length` is a ch-N space,
     without it any space. `edge` is a place of another piece's edge (`next 2 sts of edge`).
-    unworked: those that an earlier row left (`in next 6 unworked sts`).
+    unworked: those that an earlier row left (`in next 6 unworked sts`); with `free-loop` the loops that the
+    stitches of `round` left free (0: where that isn't said), `loop` says which.
     word: how print said it (`sp` for a bare space, `st` for `corner st`); for writing back only.
     """
 
@@ -78,6 +81,8 @@ class Target:
     stitch: Stitch | None = None
     length: int = 0
     unworked: bool = False
+    loop: str = ""
+    round: int = 0
     word: str = field(default="", compare=False, repr=False)
 
 

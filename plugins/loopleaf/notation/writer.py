@@ -1,15 +1,18 @@
 """Writes the tree as print: US or UK, short or in full. What is written reads back to the same tree."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Any
 
 from .place_writer import write_place, write_until
-from .step_writer import WRITERS, write_counts, write_tally
+from .step_writer import WRITERS, write_counts, write_sides, write_tally
 from .style import Style, is_one, written
 from .tree import (
+    ONE,
     Amount,
     Evenly,
     Group,
+    Here,
     Line,
     Next,
     Over,
@@ -18,6 +21,7 @@ from .tree import (
     Step,
     Stitch,
     Tally,
+    Together,
     Until,
     Work,
 )
@@ -72,6 +76,16 @@ def _step(step: Step, style: Style, here: bool, depth: int) -> str:
     if isinstance(step, Group):
         inside = bracketed(write_steps(step.steps, style, True))
         return f"{inside} {_places(step.places, style, False)}{write_counts(step.counts, style)}"
+    if isinstance(step, Together):
+        alone = [
+            one for one in step.steps if isinstance(one, Work) and one.each == ONE and one.places == (Next(),)
+        ]
+        in_turn = len(alone) == len(step.steps)
+        legs = [replace(one, places=(Here(),)) for one in alone] if in_turn else step.steps
+        inside = bracketed(write_steps(legs, style, in_turn or step.place is not None))
+        place = Over(Amount((len(alone),))) if in_turn else step.place
+        where = f" {write_place(place, style)}" if place is not None else ""
+        return f"{inside} {style.word('together')}{where}{write_counts(step.counts, style)}"
     if isinstance(step, Passage):
         mark = _MARKS[depth]
         return f"{mark}{write_steps(step.steps, style, here, depth + 1)}{mark}"
@@ -215,6 +229,8 @@ def _how_far(repeat: Repeat, style: Style) -> str:
     times = repeat.times
     if times is None:
         return write_until(repeat.until or Until(), style)
+    if repeat.sides:
+        return write_sides(repeat.sides)
     if repeat.unclear:
         return f"{written(times)} times"
     if times.variable:

@@ -21,7 +21,7 @@ from loopleaf.notation.tree import (
     Work,
 )
 
-from .cells import Cell, Misfit, kind_of
+from .cells import CannotSay, Cell, Misfit, kind_of
 from .hand import FREE, NOWHERE, PASSED, USED, Hand
 from .places import spots
 
@@ -71,6 +71,8 @@ def _place(step: Step) -> object:
 def join_yarn(hand: Hand, step: JoinYarn) -> None:
     """`join B with sl st in any corner sp`: the round begins there."""
     place = step.place
+    if isinstance(place, Next) and place.target.kind == "free-loop":
+        raise CannotSay("loops left free")
     at = 0
     if isinstance(place, Next) and place.any:
         found = [i for i in range(len(hand.cells)) if hand.counts_for(place.target, i)]

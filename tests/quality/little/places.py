@@ -25,7 +25,7 @@ from loopleaf.notation.tree import (
     Within,
 )
 
-from .cells import Misfit
+from .cells import CannotSay, Misfit
 from .hand import FREE, NOWHERE, PASSED, SKIPPED, USED, Hand
 from .places_rare import (
     between,
@@ -42,6 +42,10 @@ CHAIN = Target("chain")
 
 def spots(hand: Hand, place: Place) -> Iterator[tuple[int, ...]]:
     """Each spot in order, as the cells that it leans on; a spot is used up when it is given out."""
+    if isinstance(place, Next | First | Last | Over) and place.target.kind == "free-loop":
+        raise CannotSay("loops left free")
+    if isinstance(place, Each) and any(target.kind == "free-loop" for target in place.targets):
+        raise CannotSay("loops left free")
     match place:
         case Next():
             yield from _next(hand, place)

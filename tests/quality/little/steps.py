@@ -9,6 +9,7 @@ from loopleaf.notation.tree import (
     FastenOff,
     First,
     FromHook,
+    FreeLoops,
     Group,
     Join,
     JoinYarn,
@@ -24,13 +25,14 @@ from loopleaf.notation.tree import (
     Stitch,
     Tally,
     Turn,
+    Together,
     Work,
     WorkingOver,
     Yarn,
 )
 
 from .beginning import begin_chain, join_yarn, skipped_chains
-from .cells import Bunch, Cell, Misfit
+from .cells import Bunch, CannotSay, Cell, Misfit
 from .closing import check_join
 from .hand import FREE, NOWHERE, PASSED, SKIPPED, Hand, Leaf
 from .places import on_leaf, spots
@@ -57,6 +59,10 @@ def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
         case Repeat():
             repeat(hand, step, run)
         case Passage():
+        case Together():
+            _together(hand, step)
+        case FreeLoops():
+            raise CannotSay("loops left free")
             hand.passage = step.steps
             run(hand, step.steps)
         case Again():
@@ -204,6 +210,22 @@ def _skip(hand: Hand, step: Skip | WorkingOver) -> None:
                 raise Misfit("fit", "the first stitch lies behind")
         return
     if isinstance(step, Skip) and step.which == "last":
+def _together(hand: Hand, step: Together) -> None:
+    """Stitches drawn up into one, which is as tall as the tallest of them."""
+    before, here = len(hand.made), hand.here
+    if step.place is not None:
+        spot = next(iter(spots(hand, step.place)))
+        hand.here = hand.last = spot[0]
+    leading, hand.leading = hand.leading, False
+    run(hand, step.steps)
+    hand.leading = leading and not hand.made
+    hand.here = here
+    legs = hand.made[before:]
+    del hand.made[before:]
+    tallest = max(legs, key=lambda leg: hand.setting.own_chains.get(leg.kind, 0))
+    hand.add(Cell(tallest.kind, form="tog"))
+
+
         for _ in spots(hand, Last(step.count, step.target)):
             pass
         return

@@ -10,6 +10,7 @@ from loopleaf.notation.tree import (
     Next,
     Over,
     Repeat,
+    RowEnds,
     Skip,
     Skipped,
     Step,
@@ -41,6 +42,11 @@ def work(hand: Hand, step: Work) -> None:
         _along_the_edge(hand, step, number)
         return
     for place in step.places:
+        if isinstance(place, RowEnds) and place.per > 1:
+            ends = sum(1 for _ in spots(hand, place))
+            for _ in range(ends * number // place.per):
+                put(hand, step.stitch, ())
+            continue
         for spot in spots(hand, place):
             before = len(hand.made)
             for _ in range(number):

@@ -57,6 +57,7 @@ _MISSING = {
     "other side": "other side of a foundation chain",
     "skipped stitch": "stitch passed over before",
     "unworked": "unworked stitch left from a row before",
+    "free loop": "loop left free there",
     "first": "first stitch left to work into",
 }
 
