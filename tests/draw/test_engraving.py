@@ -17,6 +17,7 @@ import pytest
 from hypothesis import given, settings
 
 from loopleaf.draw import diagram
+from loopleaf.draw.chart_ground import Fan, Straight
 from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.chart_lines import Layout
 from loopleaf.draw.chart_things import place_key
@@ -174,6 +175,28 @@ def test_a_fan_is_round() -> None:
     assert heads[2][1] > heads[1][1] > heads[0][1]
     feet = [layout.lines[1].feet[id(one)][0] for one in fan]
     assert feet[-1][0] - feet[0][0] < UNIT
+
+
+def test_an_arch_rises_above_what_it_passes_over() -> None:
+    text = rounds(
+        "ch 3 (counts as dc), 15 dc in ring, join",
+        "ch 1, (sc in next st, sk st, 5 dc in next st, sk st) x 4, join",
+        "ch 1, (sc in next st, ch 5, sk 5 sts) x 4, join",
+    )
+    layout = lay_out(subject(worked(text)))
+    fans, arches = layout.lines[1:]
+    tallest = max(dist((0.0, 0.0), head) for head in fans.heads.values())
+    assert len(arches.arches) == 4
+    for one in arches.arches.values():
+        assert dist((0.0, 0.0), one.at(0.0)) > tallest
+
+
+def test_a_straight_cloth_with_a_full_edge_is_no_arc() -> None:
+    plain = ["ch 1, sc in each st across, turn"] * 5
+    edge = "ch 1, sc in first st, *ch 5, sk next st, sc in next st; rep from * to last st, sc in last st"
+    text = rows("sc in 2nd ch from hook and in each ch across, turn", *plain, edge, chain=17)
+    assert isinstance(lay_out(subject(worked(text))).ground, Straight)
+    assert isinstance(laid_out("gull-collar")[0][1].ground, Fan)
 
 
 def test_the_far_side_of_a_ball_is_drawn_inwards() -> None:

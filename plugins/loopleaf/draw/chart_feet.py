@@ -21,6 +21,9 @@ REACH = 2.5
 CLOSE_FEET, CLOSE_ON_CHAINS, CROSSES_APART = 2.2, 2.8, 8.5
 """How far apart feet stand that share a stitch, and that share a chain; crosses have no feet to gather."""
 
+STRETCH, MOST_STRETCHES = 1.08, 12
+"""A chain that passes over taller stitches is drawn longer, step by step, at most so often."""
+
 BESIDE_A_HEAD = 2.6
 """An arch begins so far beside the middle of a head."""
 
@@ -44,7 +47,7 @@ def set_down(
     found: dict[Hashable, Top] = {}
     for at, (thing, x, out) in enumerate(zip(line.things, xs, outs, strict=True)):
         if isinstance(thing, Space):
-            found[id(thing)] = _hang(line, thing, at, xs, outs)
+            found[id(thing)] = _hang(line, thing, at, xs, outs, _passed(layout, thing))
             continue
         bare = line.point(x, low + ROOM * FOOT_ROOM)
         line.feet[id(thing)] = _feet(line, thing, at, below[at], sharing) or [bare]
@@ -92,8 +95,19 @@ def _spread(thing: Made, many: int, top: Top) -> float:
     return min(wish, 0.8 * top.arch.wide / (many - 1))
 
 
-def _hang(line: Line, space: Space, at: int, xs: Sequence[float], outs: Sequence[float]) -> Top:
-    """The chains of a space, from head to head; and the space as a place."""
+def _passed(layout: Layout, space: Space) -> float:
+    """How far out the highest of the places lies that a chain passes over."""
+    tops = (layout.tops.get(place_key(place)) for place in space.into)
+    return max((top.out for top in tops if top is not None), default=0.0)
+
+
+def _hang(
+    line: Line, space: Space, at: int, xs: Sequence[float], outs: Sequence[float], passed: float
+) -> Top:
+    """The chains of a space, from head to head; and the space as a place.
+
+    passed: how far out what it passes over lies. It rises above that.
+    """
     way, many = line.ground.way(line.level), len(xs)
 
     def end(step: int) -> tuple[float, float]:
@@ -115,13 +129,18 @@ def _hang(line: Line, space: Space, at: int, xs: Sequence[float], outs: Sequence
         line.ground.at(high, line.ground.carried(drawn, line.level, max(high, 0.1)))
         for high in (out, out + 1)
     )
-    hung = arch(start, stop, (above[0] - base[0], above[1] - base[1]), space.chains, CHAIN_LONG)
-    line.arches[id(space)] = hung
     # Measured along the way out, which is longer than 1 a step in a corner.
     up = (above[0] - base[0], above[1] - base[1])
-    crown = hung.at(0.0, CHAIN_THICK / 2)
-    risen = (crown[0] - base[0]) * up[0] + (crown[1] - base[1]) * up[1]
-    high = out + risen / (up[0] ** 2 + up[1] ** 2)
+    long, high = CHAIN_LONG, 0.0
+    for _ in range(MOST_STRETCHES):
+        hung = arch(start, stop, up, space.chains, long)
+        crown = hung.at(0.0, CHAIN_THICK / 2)
+        risen = (crown[0] - base[0]) * up[0] + (crown[1] - base[1]) * up[1]
+        high = out + risen / (up[0] ** 2 + up[1] ** 2)
+        if high >= passed + CHAIN_THICK:
+            break
+        long *= STRETCH
+    line.arches[id(space)] = hung
     return Top(
         line.ground, (left + right) / 2 / way, drawn, line.level, high, hung.wide, at, hung,
         id(space) in line.corners,

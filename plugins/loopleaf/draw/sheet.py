@@ -12,6 +12,9 @@ from .canvas import Point
 WIDEST_ARC = 1.6 * pi
 NARROWEST_ARC = 0.25 * pi
 
+GROWN_HALFWAY = 0.2
+"""An arc has so much of its growth behind it halfway up; a straight cloth with a full edge hasn't."""
+
 FEWEST_IN_ARC = 4
 """Fewer rows than this are a band, however they grow."""
 
@@ -79,6 +82,8 @@ def sheet_for(rows: Sequence[RoundSize]) -> Sheet:
     deep = last.height_mm - first.rise_mm / 2
     arc = min((last.length_mm - first.length_mm) / deep if deep else 0.0, WIDEST_ARC)
     steady = all(b.length_mm >= a.length_mm * 0.97 for a, b in pairwise(rows))
-    if not steady or arc < NARROWEST_ARC:
+    halfway = rows[len(rows) // 2].length_mm - first.length_mm
+    soon = halfway >= GROWN_HALFWAY * (last.length_mm - first.length_mm)
+    if not steady or not soon or arc < NARROWEST_ARC:
         return Sheet(0.0, 0.0)
     return Sheet(arc, first.length_mm / arc)
