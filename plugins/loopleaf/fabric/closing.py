@@ -2,7 +2,23 @@
 
 from dataclasses import replace
 
-from ..notation.tree import ONE, ChainOf, First, Join, Next, Same, Stitch, Target, Work
+from ..notation.tree import (
+    ONE,
+    Amount,
+    ChainOf,
+    FastenOff,
+    First,
+    Join,
+    Marker,
+    Next,
+    Same,
+    Step,
+    Stitch,
+    Tally,
+    Target,
+    Turn,
+    Work,
+)
 from ..notation.tree import Place as NamedPlace
 from .edge import Edge
 from .hand import Hand
@@ -52,6 +68,23 @@ def join(hand: Hand, step: Join) -> None:
         hand.start_at = at
     into = () if at is None else (at,)
     hand.put(step.stitch, into, step.span, role="join")
+
+
+def joining(hand: Hand, step: Work, following: tuple[Step, ...]) -> Join | None:
+    """The join that a joined round's last slip stitch is: `sl st to top of ch-3`, `ss in first dc`.
+
+    None where the slip stitch isn't the last thing made, or its place isn't the round's own beginning.
+    """
+    setting = hand.setting
+    if setting.worked != "joined rounds" or hand.depth or hand.joined or not hand.new:
+        return None
+    if step.each != ONE or not all(isinstance(one, Turn | FastenOff | Marker | Tally) for one in following):
+        return None
+    match step.places:
+        case (ChainOf() as place,) | (First(count=Amount((1,))) as place,):
+            at = _joined_to(hand, place, first_place(hand))
+            return None if at is None else Join(place, span=step.span)
+    return None
 
 
 def _joined_to(hand: Hand, named: NamedPlace, first: Place | None) -> Place | None:
@@ -161,6 +194,8 @@ def next_edge(hand: Hand) -> list[Place]:
 def left_over(hand: Hand) -> None:
     """Report what the round left unworked and didn't say so."""
     edge = hand.edge
+    if hand.on_free:  # a frill needn't go all round
+        return
     left = edge.count(edge.pos, len(edge.places))
     if hand.ring() is not None and not hand.uses:
         hand.trouble("stitches-left-over", None, left=1, target="ring")
@@ -189,5 +224,3 @@ def _ends_with_chains(hand: Hand) -> bool:
         if made.role != "join":
             return False
     return False
-    if hand.on_free:  # a frill needn't go all round
-        return

@@ -15,6 +15,7 @@ from ..notation.tree import (
     Same,
     Skip,
     Step,
+    Stitch,
     Until,
     Work,
 )
@@ -35,7 +36,7 @@ _OUT_OF_PLACES = ("works-past-the-end", "no-such-place", "stitches-left-over")
 
 def repeat(hand: Hand, step: Repeat, perform: Perform, following: tuple[Step, ...] = ()) -> None:
     """Work a repeat's passes, then its ending. following: the steps behind it, which may keep places."""
-    reserved = _reserved(step, following) if step.times is None else 0
+    reserved = _reserved(step, _before_the_join(hand, following)) if step.times is None else 0
     if not reserved and repeat_plainly(hand, step):
         return
     hand.depth += 1
@@ -95,6 +96,17 @@ def _times(hand: Hand, step: Repeat, perform: Perform) -> None:
             facts.setdefault("repeat_span", step.span)
             raise
     perform(hand, step.ending)
+
+
+def _before_the_join(hand: Hand, following: tuple[Step, ...]) -> tuple[Step, ...]:
+    """Without the slip stitch to the beginning chain that joins a round: it takes none of the edge."""
+    if hand.setting.worked != "joined rounds":
+        return following
+    for at, one in enumerate(following):
+        match one:
+            case Work(stitch=Stitch(kind="slip"), places=(ChainOf(),)):
+                return following[:at]
+    return following
 
 
 def _reserved(step: Repeat, following: tuple[Step, ...]) -> int:

@@ -38,11 +38,12 @@ from . import beginning, closing, repeats
 from .along import last_places
 from .free import working_in
 from .hand import Hand, Leaf
+from .into_ring import into_the_ring
 from .places import resolve
 from .seek import Into, bound, find_next, number
 from .stitches import DEEPEST_OPENING, given_place, make, needs, picot_chains, said_at
-from .worked import Made, Place, Space
 from .together import together
+from .worked import Made, Place, Space
 
 
 def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
@@ -51,6 +52,12 @@ def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
         if isinstance(step, Repeat):
             repeats.repeat(hand, step, perform, steps[at + 1 :])
             continue
+        if isinstance(step, Work) and step.stitch.kind == "slip":
+            joining = closing.joining(hand, step, steps[at + 1 :])
+            if joining is not None:
+                closing.join(hand, joining)
+                hand.settled[id(step)] = joining
+                continue
         _PERFORM[type(step)](hand, step, steps[at + 1] if at + 1 < len(steps) else None)
 
 
@@ -63,6 +70,9 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
         return
     _still_going(hand, step)
     hand.begun = True
+    into_ring = into_the_ring(hand, step)
+    if into_ring is not None:
+        hand.settled[id(step)] = step = into_ring
     each = number(hand, step.each)
     if not each:
         return
@@ -82,6 +92,8 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
             intos = _past_the_marker(hand, step) or resolve(hand, place, step.span)
             if isinstance(place, Evenly):
                 _spread(hand, step, intos, each)
+            elif isinstance(place, RowEnds) and place.per > 1:
+                _spread(hand, step, intos, each * len(intos) // place.per)
             else:
                 _make_all(hand, step, intos, each)
         hand.levelling = False
@@ -92,8 +104,6 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
 def _still_going(hand: Hand, step: Work | Group) -> None:
     """Stitches need a yarn that wasn't fastened off in this line, and come before the turn at its end."""
     if hand.fastened:
-            elif isinstance(place, RowEnds) and place.per > 1:
-                _spread(hand, step, intos, each * len(intos) // place.per)
         raise hand.stuck("yarn-not-joined", step.span, yarn=hand.yarn)
     if hand.turned and hand.turned_after:
         hand.trouble("turn-not-expected", step.span, worked=hand.setting.worked, matters=True)
@@ -375,6 +385,14 @@ def _again(hand: Hand, step: Again, follow: Step | None) -> None:
     repeats.again(hand, step, perform)
 
 
+def _together(hand: Hand, step: Together, follow: Step | None) -> None:
+    together(hand, step, perform)
+
+
+def _free_loops(hand: Hand, step: FreeLoops, follow: Step | None) -> None:
+    working_in(hand, step)
+
+
 def _join(hand: Hand, step: Join, follow: Step | None) -> None:
     closing.join(hand, step)
 
@@ -385,14 +403,6 @@ def _tally(hand: Hand, step: Tally, follow: Step | None) -> None:
 
 _PERFORM: dict[type, Callable[[Hand, Any, Step | None], None]] = {
     Work: _work,
-def _together(hand: Hand, step: Together, follow: Step | None) -> None:
-    together(hand, step, perform)
-
-
-def _free_loops(hand: Hand, step: FreeLoops, follow: Step | None) -> None:
-    working_in(hand, step)
-
-
     Group: _group,
     Chain: _chain,
     Skip: _skip,
@@ -408,6 +418,6 @@ def _free_loops(hand: Hand, step: FreeLoops, follow: Step | None) -> None:
     Yarn: _yarn,
     JoinYarn: _join_yarn,
     Tally: _tally,
-}
     Together: _together,
     FreeLoops: _free_loops,
+}

@@ -6,10 +6,11 @@ from dataclasses import replace
 from loopleaf.notation.tree import (
     Again,
     Chain,
+    ChainOf,
     FastenOff,
     First,
-    FromHook,
     FreeLoops,
+    FromHook,
     Group,
     Join,
     JoinYarn,
@@ -24,8 +25,8 @@ from loopleaf.notation.tree import (
     Step,
     Stitch,
     Tally,
-    Turn,
     Together,
+    Turn,
     Work,
     WorkingOver,
     Yarn,
@@ -58,11 +59,11 @@ def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
             _group(hand, step)
         case Repeat():
             repeat(hand, step, run)
-        case Passage():
         case Together():
             _together(hand, step)
         case FreeLoops():
             raise CannotSay("loops left free")
+        case Passage():
             hand.passage = step.steps
             run(hand, step.steps)
         case Again():
@@ -95,11 +96,24 @@ def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
             pass
 
 
+def _joins(hand: Hand, step: Work, rest: Sequence[Step]) -> bool:
+    """The last slip stitch of a joined round, into the round's own beginning, is its join."""
+    if step.stitch.kind != "slip" or hand.setting.spiral or hand.setting.rows or not hand.made:
+        return False
+    if not all(isinstance(one, Turn | FastenOff | Marker | Tally) for one in rest):
+        return False
+    return len(step.places) == 1 and isinstance(step.places[0], ChainOf | First)
+
+
 def _work(hand: Hand, step: Work, rest: Sequence[Step]) -> None:
     if step.counts is not None and step.counts.space:
         _mid_arch(hand, step.counts.space, step)
         return
     first = step.places[0] if step.places else None
+    if _joins(hand, step, rest):
+        check_join(hand, first)
+        hand.joined = True
+        return
     if isinstance(first, FromHook):
         if hand.leaf is not None and step.stitch.kind == "slip" and hand.leaf.length == first.number:
             hand.leaf = None
@@ -196,20 +210,6 @@ def _group(hand: Hand, step: Group) -> None:
             bunch(hand, before, Bunch())
 
 
-def _skip(hand: Hand, step: Skip | WorkingOver) -> None:
-    number = hand.setting.number(step.count) or 0
-    if isinstance(step, Skip) and step.which == "first":
-        for at in range(min(number, len(hand.cells))):
-            if hand.status[at] == FREE:
-                if at < hand.pos or hand.free(0, at):
-                    raise Misfit("fit", "the first stitch lies behind")
-                hand.mark(at, SKIPPED)
-                hand.skipped.append(at)
-                hand.pos = at + 1
-            elif at + 1 < hand.pos:
-                raise Misfit("fit", "the first stitch lies behind")
-        return
-    if isinstance(step, Skip) and step.which == "last":
 def _together(hand: Hand, step: Together) -> None:
     """Stitches drawn up into one, which is as tall as the tallest of them."""
     before, here = len(hand.made), hand.here
@@ -226,6 +226,20 @@ def _together(hand: Hand, step: Together) -> None:
     hand.add(Cell(tallest.kind, form="tog"))
 
 
+def _skip(hand: Hand, step: Skip | WorkingOver) -> None:
+    number = hand.setting.number(step.count) or 0
+    if isinstance(step, Skip) and step.which == "first":
+        for at in range(min(number, len(hand.cells))):
+            if hand.status[at] == FREE:
+                if at < hand.pos or hand.free(0, at):
+                    raise Misfit("fit", "the first stitch lies behind")
+                hand.mark(at, SKIPPED)
+                hand.skipped.append(at)
+                hand.pos = at + 1
+            elif at + 1 < hand.pos:
+                raise Misfit("fit", "the first stitch lies behind")
+        return
+    if isinstance(step, Skip) and step.which == "last":
         for _ in spots(hand, Last(step.count, step.target)):
             pass
         return
