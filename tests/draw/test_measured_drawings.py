@@ -154,3 +154,14 @@ def test_drawings_are_stacked_without_touching() -> None:
 )
 def test_a_measure_parts_between_its_units(words_: str, lines: list[str]) -> None:
     assert split(words_) == lines
+
+
+def test_what_fits_a_head_is_shown_as_it_is_worn() -> None:
+    """The crown comes first and stands on top, rounded as over a head."""
+    work, measured = demo("curlew-cap")
+    figure = profile(work, "cap", measured)
+    assert figure is not None
+    assert figure.alt.startswith("Cap in section, from round 1 at the top to round 23 at the bottom.")
+    side = form_of(subject(work)).side()
+    assert side[0][1] == max(y for _, y in side)
+    assert side[-1][1] == 0

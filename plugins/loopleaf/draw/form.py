@@ -8,7 +8,7 @@ from ..measure import Measured, amounts
 from ..measure.finished import What
 from .canvas import Point
 from .items import Item
-from .profile import Ring
+from .profile import Ring, filled
 from .section import Polygon
 from .stand import Stand, stand_of
 from .subject import Subject
@@ -21,7 +21,7 @@ FOOT = 0.1
 class Form:
     """rings: the rounds, each so far out and so high. lying: it lies flat. corners: of a polygon, 0 for none.
     spine: between the two ends of an oval, 0 for none. edge: of the last round, seen from above, y away.
-    filled: it is stuffed.
+    filled: it is stuffed. worn: it fits a head, and is shown as it is worn, its beginning on top.
     """
 
     rings: Sequence[Ring]
@@ -30,6 +30,7 @@ class Form:
     spine: float
     edge: Sequence[Point]
     filled: bool
+    worn: bool = False
 
     @property
     def widest(self) -> float:
@@ -44,7 +45,7 @@ class Form:
     @property
     def grounded(self) -> int:
         """How many rounds make the flat base: up to the last one near the ground that goes outwards rather
-        than up; 0 where they are fewer than two, or the piece is stuffed.
+        than up; 0 where they are fewer than two, or the piece is stuffed or worn.
         """
         low = FOOT * self.height
         flat = [
@@ -52,7 +53,7 @@ class Form:
             for at, ring in enumerate(self.rings, 1)
             if ring.out1 - ring.out0 > ring.high1 - ring.high0 and (self.lying or ring.high1 <= low)
         ]
-        return flat[-1] if len(flat) > 1 and not self.filled else 0
+        return flat[-1] if len(flat) > 1 and not (self.filled or self.worn) else 0
 
     @property
     def foot(self) -> float:
@@ -65,10 +66,12 @@ class Form:
         """
         ends = [(self.rings[0].out0, self.rings[0].high0), *((ring.out1, ring.high1) for ring in self.rings)]
         sunk = ends[self.grounded][1]
-        return [
+        side = [
             (out + self.spine / 2, high - sunk if at > self.grounded else 0.0)
             for at, (out, high) in enumerate(ends)
         ]
+        top = side[-1][1]
+        return [(x, top - y) for x, y in side] if self.worn else side
 
 
 def form_of(subject: Subject) -> Form:
@@ -76,7 +79,9 @@ def form_of(subject: Subject) -> Form:
     stand, rounds = stand_of(subject)
     corners = stand.section.corners if isinstance(stand.section, Polygon) else 0
     spine = 0.0 if isinstance(stand.section, Polygon) else stand.section.spine
-    form = Form(stand.rings, stand.from_above, corners, spine, [], subject.stuffed)
+    worn = "head" in subject.work.pattern.to_fit and not stand.from_above
+    rings = filled(subject.sizes, stand.section, stand.rings[0].out0) if worn else stand.rings
+    form = Form(rings, stand.from_above, corners, spine, [], subject.stuffed, worn)
     if corners or spine or not stand.from_above:
         return replace(form, edge=outline_above(form.widest, corners, spine))
     return replace(form, edge=_tops(stand, rounds[-1]))

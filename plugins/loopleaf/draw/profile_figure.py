@@ -178,7 +178,8 @@ def _told(subject: Subject, form: Form, title: str) -> str:
     widest = rounds[outs.index(max(outs))].plan.label
     ends = "is drawn closed" if form.rings[-1].out1 < CLOSED * form.widest else "is open"
     filled = ", filled" if form.filled else ""
+    ends_at = ("top", "bottom") if form.worn else ("bottom", "top")
     return (
-        f"{title} in section{filled}, from round {first} at the bottom to round {last} at the top.{base} "
-        f"It is widest at round {widest} and {ends} at the top."
+        f"{title} in section{filled}, from round {first} at the {ends_at[0]} to round {last} at the "
+        f"{ends_at[1]}.{base} It is widest at round {widest} and {ends} at the {ends_at[1]}."
     )

@@ -88,7 +88,7 @@ def _front(sketch: Sketch, form: Form, subject: Subject, measured: Measured, top
     """A standing piece seen from the front: the way around, the height, and what its base measures."""
     name, half_mm = subject.piece.name, form.widest + form.spine / 2
     scale = min(DRAWN / (2 * half_mm), DRAWN / form.height)
-    high = form.side()[-1][1] * scale
+    high = max(y for _, y in form.side()) * scale
     side = silhouette(form, scale)
     sketch.line(
         [*((x, top + high - y) for x, y in side), *((-x, top + high - y) for x, y in reversed(side))],
@@ -104,8 +104,8 @@ def _front(sketch: Sketch, form: Form, subject: Subject, measured: Measured, top
         return facts
     if form.foot:
         words = about([2 * form.foot])
-        foot = form.foot * scale
-        measured_across(sketch, -foot, foot, top + high + GAP, words, top + high)
+        foot, edge = form.foot * scale, top + high
+        measured_across(sketch, -foot, foot, edge + GAP, words, edge)
         facts.append(f"the base {words} across")
     around = said(measured, name, "around")
     if around:
@@ -116,9 +116,9 @@ def _front(sketch: Sketch, form: Form, subject: Subject, measured: Measured, top
 
 
 def silhouette(form: Form, scale: float) -> list[Point]:
-    """The right side of a standing piece from its middle below to its middle above, y up."""
+    """The right side of a standing piece from the middle of its beginning to that of its end, y up."""
     side = [(x * scale, y * scale) for x, y in form.side()]
-    return [(0.0, 0.0), *side, (0.0, side[-1][1])]
+    return [(0.0, side[0][1]), *side, (0.0, side[-1][1])]
 
 
 def _belt(sketch: Sketch, half: float, at: float, low: float, words: str) -> None:
