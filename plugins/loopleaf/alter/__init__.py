@@ -2,13 +2,14 @@
 
 An alteration is a new file in which as little as possible is different, worked and checked like any other:
 `adjust` and `settings` for the height; `fit_around`, `fit_gauge` and `fit_yarn` for the way around, the gauge
-and the yarn.
+and the yarn; `one_size` for one of several sizes alone.
 """
 
 from .around import Fitted, fit_around, length_mm
 from .draft import CannotAlter, Change, NotUnderstood
 from .gauge import Swatch, fit_gauge, fit_yarn, swatch
 from .height import Setting, adjust, settings, wish
+from .one_size import one_size
 from .settle import Altered
 
 __all__ = [
@@ -24,6 +25,7 @@ __all__ = [
     "fit_gauge",
     "fit_yarn",
     "length_mm",
+    "one_size",
     "settings",
     "swatch",
     "wish",

@@ -36,7 +36,7 @@ class Worked:
 
     title: the pattern's, or the file's path where it can't be read. leaflets: by terms; empty where an error
     keeps the pattern from being published, or where the file holds no pattern. pictures: the author's, by
-    their paths from the pattern's own folder.
+    their paths from the pattern's own folder. alone: of a pattern in several sizes, each of them by itself.
     """
 
     source: str
@@ -46,6 +46,12 @@ class Worked:
     findings: "tuple[Finding, ...]"
     leaflets: Mapping[Terms, Leaflet]
     pictures: tuple[str, ...] = ()
+    alone: "tuple[Worked, ...]" = ()
+
+    @property
+    def pages(self) -> "tuple[Worked, ...]":
+        """All that pages and booklets are made of: the pattern, then its sizes alone."""
+        return (self, *self.alone) if self.leaflets else (self,)
 
     @property
     def has_errors(self) -> bool:
@@ -126,32 +132,38 @@ def _leaflets() -> TypeAdapter[dict[Terms, Leaflet]]:
 
 def packed(worked: Worked) -> bytes:
     """As bytes: the template's words are left out, and a drawing that is shown twice stands once."""
-    bare = {terms: replace(one, words={}) for terms, one in worked.leaflets.items()}
     drawings: dict[str, str] = {}
-    leaflets = _without(_leaflets().dump_python(bare, mode="json"), drawings)
+    pages = [[one.slug, one.title, _bare(one.leaflets, drawings)] for one in (worked, *worked.alone)]
     kept = {
         "source": worked.source,
-        "slug": worked.slug,
-        "title": worked.title,
         "is_pattern": worked.is_pattern,
         "findings": [asdict(finding) for finding in worked.findings],
-        "leaflets": leaflets,
+        "pages": pages,
         "drawings": list(drawings),
         "pictures": worked.pictures,
     }
     return json.dumps(kept, ensure_ascii=False).encode()
 
 
+def _bare(leaflets: Mapping[Terms, Leaflet], drawings: dict[str, str]) -> Any:
+    bare = {terms: replace(one, words={}) for terms, one in leaflets.items()}
+    return _without(_leaflets().dump_python(bare, mode="json"), drawings)
+
+
 def unpacked(content: bytes) -> Worked:
     """From its bytes; raises ValueError, KeyError, TypeError or ValidationError for others."""
     kept = json.loads(content)
-    bare = _leaflets().validate_python(_with(kept["leaflets"], kept["drawings"]))
-    leaflets = {terms: replace(one, words=words(terms)) for terms, one in bare.items()}
     findings = _findings(kept["findings"]) if kept["findings"] else ()
-    pictures = tuple(kept["pictures"])
-    return Worked(
-        kept["source"], kept["slug"], kept["title"], kept["is_pattern"], findings, leaflets, pictures
+    first, *alone = (
+        Worked(kept["source"], slug, title, kept["is_pattern"], (), _dressed(leaflets, kept["drawings"]))
+        for slug, title, leaflets in kept["pages"]
     )
+    return replace(first, findings=findings, pictures=tuple(kept["pictures"]), alone=tuple(alone))
+
+
+def _dressed(leaflets: Any, drawings: list[str]) -> dict[Terms, Leaflet]:
+    bare = _leaflets().validate_python(_with(leaflets, drawings))
+    return {terms: replace(one, words=words(terms)) for terms, one in bare.items()}
 
 
 def _without(value: Any, drawings: dict[str, str]) -> Any:

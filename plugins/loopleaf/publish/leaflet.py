@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 
 from .. import trade
+from ..alter import one_size
 from ..draw import first_picture
 from ..draw.step_uses import uses
 from ..fabric import Made, PatternWork, WorkedRound
@@ -15,7 +16,7 @@ from .leaflet_finishing import finishing, variations
 from .leaflet_heights import heights_worked, with_heights
 from .leaflet_marks import marked
 from .leaflet_materials import facts, gauges, hooks, made, sizes, yarns
-from .leaflet_parts import Caution, Change, Leaflet, Level, Licence, Piece, Special, Terms
+from .leaflet_parts import Caution, Change, Leaflet, Level, Licence, Piece, SizePage, Special, Terms
 from .leaflet_pictures import cover_picture, folder_of, more_pictures
 from .leaflet_pieces import pieces
 from .leaflet_rounds import anchor_of
@@ -55,6 +56,21 @@ def leaflets(checked: Checked, settings: Settings) -> dict[Terms, Leaflet]:
     }
 
 
+def leaflets_by_size(checked: Checked, settings: Settings) -> dict[str, dict[Terms, Leaflet]]:
+    """Of a pattern in several sizes each size alone, by its name; {} for one that has a single size."""
+    work = _publishable(checked)
+    found: dict[str, dict[Terms, Leaflet]] = {}
+    for at, size in enumerate(work.pattern.sizes if work.pattern.size_count > 1 else ()):
+        alone = one_size(work, at)
+        measured = measure(alone)
+        drawing, figures = _drawn(alone, measured), drawn(alone, measured)
+        found[size] = {
+            terms: _set_out(checked, alone, measured, drawing, figures, terms, settings, size)
+            for terms in _LANGUAGES
+        }
+    return found
+
+
 def _publishable(checked: Checked) -> PatternWork:
     if checked.work is None or checked.has_errors:
         raise ValueError(f"{checked.source.file} can't be published as it stands")
@@ -73,12 +89,13 @@ def _set_out(
     figures: Drawn,
     terms: Terms,
     settings: Settings,
+    alone: str = "",
 ) -> Leaflet:
     pattern = work.pattern
     said = voice(work, terms, settings.counts)
     folder = folder_of(checked.source.file)
     level = _level(said, measured)
-    name = slug(checked.source.file)
+    name = slug(checked.source.file) + (f"-{anchor_of(alone)}" if alone else "")
     drawings = {
         piece.name: tuple(of_a_piece(said, work, piece, measured, figures, name)) for piece in work.pieces
     }
@@ -87,7 +104,9 @@ def _set_out(
     gauge = gauges(said)
     worked_out = any(one.worked_out for piece in printed for one in piece.rounds)
     return Leaflet(
-        title=said.prose(pattern.title),
+        title=said.say("size_alone", title=said.prose(pattern.title), size=alone)
+        if alone
+        else said.prose(pattern.title),
         slug=name,
         terms=terms,
         lang=_LANGUAGES[terms],
@@ -127,7 +146,17 @@ def _set_out(
         video_length=pattern.video.length if pattern.video else "",
         more_pictures=more_pictures(said, folder),
         tables=tables(said, measured),
+        size_pages=tuple(_size_pages(checked, alone)),
     )
+
+
+def _size_pages(checked: Checked, alone: str) -> Iterator[SizePage]:
+    """The other pages of a pattern in several sizes: all sizes together first, then each but this one."""
+    pattern, name = checked.source.pattern, slug(checked.source.file)
+    if pattern is not None and pattern.size_count > 1:
+        if alone:
+            yield SizePage("", name)
+        yield from (SizePage(size, f"{name}-{anchor_of(size)}") for size in pattern.sizes if size != alone)
 
 
 def _changes(said: Voice) -> Iterator[Change]:

@@ -226,6 +226,14 @@ class Piece:
 
 
 @dataclass(frozen=True, slots=True)
+class SizePage:
+    """One size's name, and the slug of its page; of the page with all sizes where the name is ""."""
+
+    name: str
+    slug: str
+
+
+@dataclass(frozen=True, slots=True)
 class Table:
     """A table of measures. place: what it belongs to: `sizes`, `yarns` or `cords`.
 
@@ -354,4 +362,5 @@ class Leaflet:
     more_pictures: tuple[Picture, ...] = ()
     tables: tuple[Table, ...] = ()
     heights: Heights | None = None
+    size_pages: tuple[SizePage, ...] = ()
     techniques: tuple[str, ...] = ()

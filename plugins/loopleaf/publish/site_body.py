@@ -34,6 +34,7 @@ from .site_pages import (
 )
 from .site_shelf import shelved
 from .site_sources import Generated, glossary_source, own_source, shelf_source
+from .words import words
 from .workshop import BOTH
 
 LOOKING = ("steps", "signs", "drawings")
@@ -166,6 +167,11 @@ class Site:
                 for one in used(self.techniques[page.terms], page.worked.leaflets[page.terms].techniques)
             ],
             later,
+            [
+                Link(href(source), one.name or words(page.terms)["all_sizes"])
+                for one in page.worked.leaflets[page.terms].size_pages
+                if (source := page_source(one.slug, page.terms)) in self.pages
+            ],
         )
 
     def heights(self) -> Iterator[tuple[str, str]]:

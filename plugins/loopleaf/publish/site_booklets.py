@@ -28,7 +28,7 @@ def booklet_jobs(
     ending = "/" if directory_urls else ".html"
     techniques = {terms: how_to(terms, keep) for terms in BOTH} if patterns else {}
     jobs = {}
-    for worked in patterns:
+    for worked in (page for pattern in patterns for page in pattern.pages):
         for terms, leaflet in worked.leaflets.items():
             page = f"{terms.lower()}/{worked.slug}{ending}"
             address = f"{settings.site_url}{page}" if settings.site_url else ""

@@ -8,7 +8,7 @@ from .kept import Worked
 def chart_files(patterns: Iterable[Worked]) -> dict[str, str]:
     """SVG text by its path in the site, for right and left hands."""
     found: dict[str, str] = {}
-    for worked in patterns:
+    for worked in (page for pattern in patterns for page in pattern.pages):
         for leaflet in worked.leaflets.values():
             for piece in leaflet.pieces:
                 for drawing in piece.drawings:

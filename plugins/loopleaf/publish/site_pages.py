@@ -147,6 +147,7 @@ def pattern_html(
     glossary: Callable[[str], str],
     steps: Sequence[Link],
     later: Later,
+    sizes: Sequence[Link] = (),
 ) -> str:
     """A pattern's page. steps: its techniques, drawn step by step.
 
@@ -158,6 +159,7 @@ def pattern_html(
         booklets=booklets,
         glossary=glossary,
         steps=steps,
+        sizes=sizes,
         show=later.show,
         later=later.later,
         heights=later.path(heights_file(leaflet.slug, leaflet.terms)) if leaflet.heights else "",

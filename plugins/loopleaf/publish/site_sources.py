@@ -66,23 +66,26 @@ def generated(patterns: list[Worked], default: Terms, collection: str, serving: 
     """
     other: Terms = "UK" if default == "US" else "US"
     pages: list[Generated] = []
+    slugs = {worked.slug for worked in patterns}
     for worked in patterns:
         if not worked.leaflets and not serving:
             continue
         for terms in BOTH:
             away: Terms = "UK" if terms == "US" else "US"
-            pages.append(
+            pages += [
                 Generated(
-                    "pattern" if worked.leaflets else "findings",
-                    page_source(worked.slug, terms),
-                    page_source(worked.slug, away),
+                    "pattern" if one.leaflets else "findings",
+                    page_source(one.slug, terms),
+                    page_source(one.slug, away),
                     terms,
-                    worked.leaflets[terms].title if worked.leaflets else worked.title,
-                    terms == default,
-                    worked,
-                    worked.leaflets[terms].summary if worked.leaflets else "",
+                    one.leaflets[terms].title if one.leaflets else one.title,
+                    terms == default and one is worked,  # a size alone isn't found beside all of them
+                    one,
+                    one.leaflets[terms].summary if one.leaflets else "",
                 )
-            )
+                for one in worked.pages
+                if one is worked or one.slug not in slugs
+            ]
     for terms, away in ((default, other), (other, default)):
         shelf, glossary = shelf_source(terms, default), glossary_source(terms, default)
         title = words(terms)["glossary"]

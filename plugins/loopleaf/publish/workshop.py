@@ -96,7 +96,13 @@ def work(source: str, data: bytes, settings: Settings) -> Worked:
         return worked
     shown = tuple(dict.fromkeys(picture.file for _, picture, _ in pictures(pattern)))
     worked = replace(worked, title=pattern.title, pictures=shown)
-    return worked if worked.has_errors else replace(worked, leaflets=leaflet.leaflets(checked, settings))
+    if worked.has_errors:
+        return worked
+    alone = tuple(
+        Worked(source, one["US"].slug, f"{pattern.title}, {size}", True, (), one)
+        for size, one in leaflet.leaflets_by_size(checked, settings).items()
+    )
+    return replace(worked, leaflets=leaflet.leaflets(checked, settings), alone=alone)
 
 
 def _seen(worked: Worked, data: bytes, docs: Path) -> Worked:
