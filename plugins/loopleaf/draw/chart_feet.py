@@ -139,7 +139,7 @@ def _hang(
         high = out + risen / (up[0] ** 2 + up[1] ** 2)
         if high >= passed + CHAIN_THICK:
             break
-        long *= STRETCH
+        long = max(long, hung.wide / space.chains) * STRETCH
     line.arches[id(space)] = hung
     return Top(
         line.ground, (left + right) / 2 / way, drawn, line.level, high, hung.wide, at, hung,
