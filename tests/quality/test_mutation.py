@@ -73,8 +73,9 @@ def test_shares_are_by_size_and_whole() -> None:
 def test_a_changed_line_is_tried_on_the_tests_that_come_by() -> None:
     text = "x = 1\ndef f():\n    return (\n        x\n        + 2\n    )\n"
     near, far = "tests/fabric/test_a.py::test_near", "tests/review/test_b.py::test_far"
+    elsewhere = "tests/demo/test_c.py::test_that_starts_a_program"
     lines = {1: frozenset({""}), 2: frozenset({""}), 3: frozenset({near})}
-    reach = Reach({near: 0.1, far: 0.1}, {"m.py": lines})
+    reach = Reach({near: 0.1, far: 0.1, elsewhere: 9.0}, {"m.py": lines, "n.py": {1: frozenset({far})}})
     assert reach.tests("m.py", 5, text) == [near]
     assert reach.tests("m.py", 1, text) == [near, far]
     assert reach.tests("other.py", 3, text) == []
@@ -140,7 +141,7 @@ def test_some_changes_of_the_engine_are_noticed_and_one_changes_nothing(tmp_path
     lines: dict[str, dict[int, list[int]]] = {}
     for one in changes:
         lines.setdefault(one.module, {})[one.line] = [0]
-    kept = {"seconds": {test: 1.0}, "names": [""], "lines": lines}
+    kept = {"seconds": {test: 1.0}, "names": [test], "lines": lines}
     mine, reach, to = (tmp_path / name for name in ("changes.json", "reach.json", "outcomes.jsonl"))
     mine.write_text(json.dumps([asdict(one) for one in changes]), encoding="utf-8")
     reach.write_text(json.dumps(kept), encoding="utf-8")
