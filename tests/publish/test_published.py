@@ -5,7 +5,9 @@ from pathlib import Path
 from loopleaf.publish.kept import Worked
 from loopleaf.publish.published import compared, keep, last, published
 from loopleaf.publish.settings import Settings
+from loopleaf.publish.site import LoopleafPlugin
 from loopleaf.publish.workshop import work
+from tests.publish.small_site import COASTER, SmallSite
 from tests.review.frame import framed
 
 
@@ -70,3 +72,24 @@ def test_what_can_not_be_read_or_is_not_published(tmp_path: Path) -> None:
     said(file, 8)
     keep(file, [broken], last(file))
     assert list(last(file)) == ["coaster.yml"]
+
+
+def test_a_build_writes_down_what_it_publishes(tmp_path: Path) -> None:
+    site = SmallSite(tmp_path, {"coaster.yml": COASTER})
+    first = site.build()
+    kept = last(tmp_path / ".loopleaf/published.json")
+    assert kept["coaster.yml"].counts == {"coaster": {"Round 1": "6", "Round 2": "12", "Round 3": "18"}}
+    assert rules(first) == []
+    longer = COASTER.replace('x 6, join, fasten off", count: 18', 'x 6, join", count: 18')
+    longer = longer.replace(
+        "finishing:",
+        '      - {round: 4, work: "ch 1, sc in each st around, join, fasten off", count: 18}\nfinishing:',
+    )
+    (tmp_path / "patterns/coaster.yml").write_text(longer)
+    assert "changed-without-version" in rules(site.build())
+    (tmp_path / "patterns/coaster.yml").write_text(longer.replace("version: 1.0.0", "version: 1.1.0"))
+    assert rules(site.build()) == []
+
+
+def rules(plugin: LoopleafPlugin) -> list[str]:
+    return [found.rule for one in plugin.patterns for found in one.findings if found.severity != "note"]
