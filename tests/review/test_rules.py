@@ -45,6 +45,7 @@ NAMES = [
     "turn-missing",
     "turn-not-expected",
     "join-missing",
+    "closed-twice",
     "turning-chain-unclear",
     "turning-chain-contradicted",
     "inc-unclear",
