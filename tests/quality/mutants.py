@@ -34,7 +34,8 @@ def mutants(file: File) -> Iterator[Mutant]:
 def _all(file: File) -> Iterator[Mutant]:
     for site in file.sites:
         for kind, value in _mistaken(site):
-            yield _mutant(kind, file, site, value)
+            if value != site.value:
+                yield _mutant(kind, file, site, value)
     works = [site for site in file.sites if site.field == "work"]
     for one, other in pairwise(works):
         grows = re.search(r"\bn\b", one.value + " " + other.value)

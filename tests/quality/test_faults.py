@@ -36,6 +36,7 @@ def test_there_are_ten_thousand_mistakes_of_more_than_forty_kinds() -> None:
 def test_every_kind_changes_the_text_and_is_made_once() -> None:
     texts = {(mutant.file, mutant.text) for mutant in everything()}
     assert len(texts) == len(everything())
+    assert all(mutant.was != mutant.now for mutant in everything() if mutant.kind != "a round lost")
 
 
 @pytest.mark.parametrize(
