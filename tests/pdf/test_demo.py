@@ -48,7 +48,7 @@ def page_rounds(slug: str, terms: Terms) -> list[tuple[str, str, str]]:
     env = templates([str(overrides("site"))])
     switch = Switch(terms, "../other/")
     later = Later(lambda path: path)
-    body = later.fill(pattern_html(env, leaflet_of(slug, terms), switch, [], lambda anchor: "", later))
+    body = later.fill(pattern_html(env, leaflet_of(slug, terms), switch, [], lambda anchor: "", [], later))
     found = []
     for one in html.fromstring(body).xpath("//*[@data-leaf-round]"):
         for heard in one.xpath(".//*[@class='leaf-heard']"):

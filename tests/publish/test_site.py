@@ -66,7 +66,8 @@ def test_both_pages_have_the_same_anchors(built: SmallSite) -> None:
 def test_the_parts_stand_in_the_order_of_a_printed_pattern(built: SmallSite) -> None:
     ids = re.findall(r'<h2 id="([^"]+)"', built.page("us/tide-cloth/"))
     order = [
-        "size", "level", "cautions", "materials", "gauge", "abbreviations", "special-stitches", "notes",
+        "size", "level", "cautions", "materials", "gauge", "abbreviations", "steps",
+        "special-stitches", "notes",
         "piece-cloth", "finishing", "variations", "care", "licence", "questions", "changes", "booklets",
     ]  # fmt: skip
     assert ids == [one for one in order if one in ids]

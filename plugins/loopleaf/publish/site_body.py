@@ -11,6 +11,7 @@ from mkdocs.utils import get_relative_url
 
 from .addresses import heights_file, page_source
 from .glossary import Part, glossary
+from .glossary_tables import lookup_tables
 from .how_to import HowTo, how_to, used
 from .kept import Worked
 from .leaflet_parts import Terms
@@ -207,6 +208,7 @@ class Site:
             lambda slug: href(page_source(slug, page.terms)),
             shown,
             also if self.published else [],
+            lookup_tables(page.terms) if self.published else (),
         )
 
     def _techniques(self, terms: Terms) -> tuple[HowTo, ...]:

@@ -19,7 +19,7 @@ from markupsafe import Markup, escape
 from .addresses import heights_file
 from .glossary import Part
 from .ink import DARK_PAPER, PAPER, second_ink
-from .leaflet_parts import Drawing, Heading, Leaflet, Picture, Round, Telling, Terms
+from .leaflet_parts import Drawing, Heading, Leaflet, Picture, Round, Table, Telling, Terms
 from .typesetting import set_amounts, set_count, set_line
 from .words import words
 
@@ -207,6 +207,7 @@ def glossary_html(
     pattern: Href,
     steps: Mapping[str, str],
     also: Sequence[tuple[str, str]],
+    tables: Sequence[Table] = (),
 ) -> str:
     """The glossary. pattern: a pattern's slug -> the address of its page in these terms. steps: an entry's
     anchor -> where it is drawn step by step. also: other pages to look things up, by word and address.
@@ -215,6 +216,7 @@ def glossary_html(
         steps=steps,
         also=also,
         parts=parts,
+        tables=tables,
         loopleaf=switch,
         lang=LANGUAGES[switch.terms],
         w=words(switch.terms),
