@@ -1,7 +1,7 @@
 """The key of a chart: each sign that it uses, with its names on both sides of the Atlantic."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from html import escape
 
 from ..fabric import Made, Ring, Space
@@ -9,11 +9,12 @@ from ..notation import stitch_name
 from ..notation.tree import Stitch
 from ..trade import Terms
 from .canvas import number
-from .pen import Shapes, gathered_way, ink_name
+from .pen import Shapes, gathered_way, ink_name, picot_way
 from .signing import sign_of
 from .signs import CHAIN, DOT, MAGIC_RING, Sign, height_of, lines
 from .subject import Subject
 
+PICOT_CHAINS = 3
 LEGS_APART = 5.0
 """The feet of stitches drawn together, in the key."""
 
@@ -125,7 +126,7 @@ def _has_chains(subject: Subject) -> bool:
 def _line(subject: Subject, sign: str | Sign, places: int) -> KeyLine:
     if isinstance(sign, str):
         if sign == "picot":
-            return said("picot: chains in a ring")
+            return replace(said("picot: chains in a ring"), way=picot_way(PICOT_CHAINS), high=10.0)
         return KeyLine(_names(subject, Stitch("slip")), DOT, 1.7, 1.7, filled=True)
     special = sign.kind in subject.work.pattern.special_stitches
     legs = sign.legs or (places if sign.form else 0)

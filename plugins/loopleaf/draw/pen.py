@@ -2,8 +2,9 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cache
 from html import escape
-from math import atan2, degrees, hypot
+from math import atan2, cos, degrees, hypot, sin
 
 from .canvas import Box, Point, number
 from .signs import (
@@ -130,13 +131,11 @@ class Pen:
 
     def picot(self, foot: Point, up: Point, chains: int, mark: Mark) -> None:
         """Chains in a ring above a place, a dot at the foot."""
+        turned = round(degrees(atan2(up[0], -up[1])))
         length = hypot(*up) or 1.0
-        ux, uy = up[0] / length, up[1] / length
+        self._grow((foot[0] + up[0] / length * 11, foot[1] + up[1] / length * 11))
         self._parts.append(f"<g{mark}>")
-        for at in range(chains):
-            side, rise = _RING[at * len(_RING) // chains]
-            middle = (foot[0] + ux * rise - uy * side, foot[1] + uy * rise + ux * side)
-            self.chain(middle, (ux * side - uy * (5 - rise), uy * side + ux * (5 - rise)), None, 5.0)
+        self._use(self.shapes.name(picot_way(chains)), _placed(foot, turned), "", foot)
         self.dot(foot, None)
         self._parts.append("</g>")
 
@@ -172,7 +171,24 @@ class Pen:
         return "".join(self._parts) + ("</g>" if self._ink[1] else "")
 
 
+_PICOT_CHAIN, _PICOT_THICK = 2.5, 1.5
 _RING = ((-3.4, 5.0), (0.0, 8.4), (3.4, 5.0), (0.0, 2.6))
+
+
+@cache
+def picot_way(chains: int) -> str:
+    """The path of chains in a ring above (0, 0)."""
+    ways: list[str] = []
+    for at in range(chains):
+        side, rise = _RING[at * len(_RING) // chains]
+        turned = atan2(-side, 5 - rise)
+        dx, dy = _PICOT_CHAIN * cos(turned), _PICOT_CHAIN * sin(turned)
+        oval = f"a{_PICOT_CHAIN} {_PICOT_THICK} {round(degrees(turned))} 1 0"
+        ways.append(
+            f"M{_short(side - dx)} {_short(-rise - dy)}{oval} {_short(2 * dx)} {_short(2 * dy)}"
+            f"{oval} {_short(-2 * dx)} {_short(-2 * dy)}z"
+        )
+    return "".join(ways)
 
 
 def ink_name(colour: str) -> str:
