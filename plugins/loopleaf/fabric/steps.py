@@ -4,10 +4,8 @@ from collections.abc import Callable
 from typing import Any
 
 from ..notation.tree import (
-    ONE,
     Again,
     Chain,
-    Each,
     Evenly,
     FastenOff,
     FreeLoops,
@@ -39,9 +37,10 @@ from .along import last_places
 from .free import working_in
 from .hand import Hand, Leaf
 from .into_ring import into_the_ring
+from .own_stitches import own_stitch
 from .places import resolve
-from .seek import Into, bound, find_next, number
-from .stitches import DEEPEST_OPENING, given_place, make, needs, picot_chains, said_at
+from .seek import Into, find_next, number
+from .stitches import make
 from .together import together
 from .worked import Made, Place, Space
 
@@ -77,7 +76,7 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
     if not each:
         return
     if step.stitch.kind == "special" and hand.setting.specials.get(step.stitch.name) is not None:
-        _special(hand, step, each)
+        own_stitch(hand, step, each, perform)
     elif step.stitch.form == "picot" and step.places in ((), (Next(),)):
         make(hand, step.stitch, (), step.span)
     elif not step.places:
@@ -165,64 +164,6 @@ def _name_last(hand: Hand, stitch: Stitch) -> None:
                     stitch.number or made.legs,
                 )
             return
-
-
-def _special(hand: Hand, step: Work, each: int) -> None:
-    """One of the author's own stitches, opened and worked."""
-    name = step.stitch.name
-    line = said_at(hand.setting.specials[name], step.span)
-    chains = picot_chains(line)
-    if chains:
-        picot = Stitch("chain", "picot", chains)
-        for into in _picot_places(hand, step):
-            for _ in range(each):
-                make(hand, picot, into, step.span)
-                hand.made[-1].special = name
-        return
-    wanted = needs(line)
-    if wanted == "one":
-        opened = given_place(line)
-        for place in step.places:
-            for into in resolve(hand, place, step.span):
-                for _ in range(each):
-                    _open(hand, name, opened.steps, into[0])
-        return
-    passes = each
-    for place in step.places:
-        if isinstance(place, Each):
-            end = bound(hand, place.until, step.span)
-            while hand.edge.pos < end and hand.edge.count(hand.edge.pos, end):
-                _open(hand, name, line.steps, None)
-            return
-        if isinstance(place, Next) and place.count != ONE and wanted == "none":
-            passes = number(hand, place.count)
-    for _ in range(passes):
-        _open(hand, name, line.steps, None)
-
-
-def _picot_places(hand: Hand, step: Work) -> list[Into]:
-    if step.places in ((), (Next(),)):
-        return [tuple(hand.made[-1:])]
-    return [into for place in step.places for into in resolve(hand, place, step.span)]
-
-
-def _open(hand: Hand, name: str, steps: tuple[Step, ...], place: Place | None) -> None:
-    if hand.depth > DEEPEST_OPENING:
-        raise hand.stuck("special-stitch-undefined", None, name=name)
-    outer_here, outer_opening = hand.here, hand.opening
-    hand.unit += 1
-    hand.opening = (name, hand.unit)
-    hand.depth += 1
-    if place is not None:
-        hand.here = place
-        hand.last = place
-    try:
-        perform(hand, steps)
-    finally:
-        hand.here, hand.opening = outer_here, outer_opening
-        hand.depth -= 1
-    if place is not None:
-        hand.last = place
 
 
 def _group(hand: Hand, step: Group, follow: Step | None) -> None:

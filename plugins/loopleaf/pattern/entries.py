@@ -20,6 +20,7 @@ from .part import (
     Word,
     YesNo,
 )
+from .print_words import said_in_print
 from .reading import missing, unfit
 from .values import Numbers, Run
 
@@ -113,6 +114,12 @@ class Entry(Part):
         None, description='The moment of the video that shows it, in quotes: `"6:10"`.'
     )
     adjustable: AnyText = Field("", description="What grows when this round is worked more often: `height`.")
+
+    @model_validator(mode="before")
+    @classmethod
+    def _in_prints_words(cls, value: Any) -> Any:
+        """`work: rep rows 3 and 4`, `row: 2 and every other row`: print's own words for fields of ours."""
+        return said_in_print(value) if isinstance(value, dict) else value
 
     @property
     def run(self) -> Run | None:

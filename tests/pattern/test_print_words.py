@@ -1,0 +1,53 @@
+"""Rows that follow a rule, in print's own words: the same fields as ours, and the same rows."""
+
+import pytest
+
+from loopleaf.pattern import load, set_out
+from loopleaf.pattern.print_words import said_in_print
+
+SAID = [
+    ({"rows": "5-20", "work": "rep rows 3 and 4"}, {"rows": "5-20", "repeat": "3-4"}),
+    ({"rows": "5-8", "work": "Repeat row 4."}, {"rows": "5-8", "repeat": "4"}),
+    ({"rounds": "9-14", "work": "work as for rounds 3-5"}, {"rounds": "9-14", "repeat": "3-5"}),
+    (
+        {"rounds": "4 on", "work": "work as for round 3 until piece measures 12 cm from beginning"},
+        {"rounds": "4 on", "repeat": "3", "until": "12 cm"},
+    ),
+    ({"row": "2 and every other row", "work": "x"}, {"rows": "2 on", "every": 2, "work": "x"}),
+    ({"row": 3, "work": "rep rows 3 and 7"}, {"row": 3, "work": "rep rows 3 and 7"}),
+    (
+        {"row": 3, "work": "sc in next st, rep from * around"},
+        {"row": 3, "work": "sc in next st, rep from * around"},
+    ),
+]
+
+
+@pytest.mark.parametrize(("entry", "fields"), SAID)
+def test_the_fields_that_say_the_same(entry: dict[str, object], fields: dict[str, object]) -> None:
+    assert said_in_print(entry) == fields
+
+
+def test_such_rows_are_set_out_one_by_one() -> None:
+    text = """
+title: Rows in words
+terms: US
+pieces:
+  strip:
+    worked: rows
+    start: chain 11
+    rows:
+      - {row: 1, work: "sc in 2nd ch from hook and in each ch across, turn"}
+      - {row: 2 and every other row, work: "ch 1, sc in each st across, turn"}
+      - {row: 3, work: "ch 2 (does not count), hdc in each st across, turn"}
+      - {rows: 5, work: "ch 3 (counts as dc), dc in each st to end, turn"}
+      - {rows: 7, work: rep row 3}
+"""
+    source = load(text.encode(), "strip.yml")
+    assert source.pattern is not None, source.findings
+    plans, problems = set_out(source.pattern, "strip")
+    assert problems == []
+    assert [(plan.label, plan.work.split(",")[0]) for plan in plans] == [
+        ("1", "sc in 2nd ch from hook and in each ch across"),
+        ("2", "ch 1"), ("3", "ch 2 (does not count)"), ("4", "ch 1"), ("5", "ch 3 (counts as dc)"),
+        ("6", "ch 1"), ("7", "ch 2 (does not count)"),
+    ]  # fmt: skip
