@@ -8,6 +8,7 @@ import os
 from pathlib import Path
 from typing import Any, Literal
 
+from jinja2 import Environment, FileSystemBytecodeCache
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.livereload import LiveReloadServer
@@ -51,6 +52,18 @@ def _rules_text() -> str:
     return rules_page(RULES)
 
 
+def _keep(config: MkDocsConfig) -> Path:
+    """The folder of what is kept between builds, beside the settings."""
+    return Path(config.config_file_path or config.docs_dir).parent / ".loopleaf"
+
+
+def _remembering(env: Environment, folder: Path) -> Environment:
+    """The same templates; those that an earlier build compiled aren't compiled again."""
+    folder.mkdir(parents=True, exist_ok=True)
+    env.bytecode_cache = FileSystemBytecodeCache(str(folder))
+    return env
+
+
 class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-call]
     """Works a collection's patterns and publishes those that add up."""
 
@@ -86,7 +99,7 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
             if file.src_uri.endswith((".yml", ".yaml")) and file.abs_src_path and file.generated_by is None
         ]
         docs = Path(config.docs_dir)
-        keep = Path(config.config_file_path or config.docs_dir).parent / ".loopleaf"
+        keep = _keep(config)
         contents = {file.src_uri: file.content_bytes for file in found}
         worked = self.workshop.work(contents.items(), self.settings, docs, keep / "patterns")
         self.published = keep / "published.json"
@@ -108,7 +121,7 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
         self.unprinted: list[str] = []
         booklets = set(self.jobs) if self.serving else self._add_booklets(files, config)
         pages = generated(self.patterns, self.settings.terms, self.settings.collection, self.serving)
-        env = templates(config.theme.dirs)
+        env = _remembering(templates(config.theme.dirs), keep / "templates")
         self.site = Site(pages, self.patterns, self.settings, booklets, env, files, keep / "texts")
         for path, svg in step_files(self.site.techniques[self.settings.terms]).items():
             files.append(File.generated(config, path, content=svg))
@@ -123,6 +136,10 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
                 File.generated(config, RULES_SOURCE, content=text, inclusion=InclusionLevel.NOT_IN_NAV)
             )
         return files
+
+    def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
+        """Has the theme's templates compiled once for all builds."""
+        return _remembering(env, _keep(config) / "templates")
 
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         """A generated page's body is made here: it never passes through Markdown."""

@@ -1,9 +1,11 @@
 """Instruction lines set for reading: what belongs together stays together when a line breaks.
 
-The marks are spans around plain text, so that copying or searching the page finds the line as written.
+The marks are spans around plain text, so that copying or searching the page finds the line as written. Lines
+come again and again (in either paper, at every height), so what they are set as is remembered.
 """
 
 import re
+from functools import lru_cache
 
 from markupsafe import Markup, escape
 
@@ -22,6 +24,7 @@ LONG = 62
 """Characters of a repeat that a desk's line still holds."""
 
 
+@lru_cache(8192)
 def set_line(text: str) -> Markup:
     """The line as HTML: `k` keeps a number with its stitch, `r` (and on wide screens `rr`) keeps a repeat
     whole.
@@ -39,6 +42,7 @@ def set_line(text: str) -> Markup:
     return Markup("").join(parts)
 
 
+@lru_cache(8192)
 def set_count(text: str) -> Markup:
     """A count as HTML. `n` marks a number before a name that begins with a number itself (`4 2ch-sps`), so
     that the two are told apart.
