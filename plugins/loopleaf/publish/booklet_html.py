@@ -100,11 +100,10 @@ def contents(leaflet: Leaflet, address: str, steps: bool = False) -> list[Entry]
 
 
 def pictures(leaflet: Leaflet) -> Iterable[Picture]:
-    """Every picture of the leaflet, in order."""
+    """Every picture that the booklet shows, in order."""
     items = [item for piece in leaflet.pieces for item in piece.items]
     found = [
         leaflet.picture,
-        *leaflet.more_pictures,
         *(piece.picture for piece in leaflet.pieces),
         *(item.picture for item in (*items, *leaflet.finishing) if not isinstance(item, Heading)),
     ]
