@@ -25,14 +25,19 @@ from .mutation_trial import Outcome
 
 ROOT = Path(__file__).resolve().parents[2]
 TITLE = "Changes of the code"
-LEFT = (".git", ".venv", ".cache", ".*_cache", ".hypothesis", ".loopleaf", "site", "__pycache__")
-"""What a copy of the tree needn't have: what was built, and what tools keep."""
+COPIED = ("plugins", "tests", "patterns", "theme_overrides", "*.*", ".pre-commit-hooks.yaml")
+"""What a copy of the tree holds; what was built, and what tools keep, isn't among it."""
 
 
 def copied(to: Path) -> Path:
     """The project copied to a new folder."""
     tree = to / "tree"
-    shutil.copytree(ROOT, tree, ignore=shutil.ignore_patterns(*LEFT))
+    tree.mkdir()
+    for file in (file for name in COPIED for file in ROOT.glob(name)):
+        if file.is_dir() and not file.name.startswith("."):
+            shutil.copytree(file, tree / file.name, ignore=shutil.ignore_patterns("__pycache__"))
+        elif file.is_file():
+            shutil.copy(file, tree)
     return tree
 
 

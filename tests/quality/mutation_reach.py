@@ -25,7 +25,10 @@ from .mutation_changes import PACKAGE, ROOMS, modules
 
 Reported = Generator[None, pytest.CollectReport, pytest.CollectReport]
 SUITES = ("fabric", "notation", "review", "published", "demo")
-OPTIONS = ("-q", "-p", "no:cacheprovider", "-p", "no:xdist", "--assert=plain")
+ELSEWHERE = "--ignore=tests/demo/test_checking_guide.py"
+"""These run the engine as another program, which a change in this process doesn't reach."""
+
+OPTIONS = ("-q", "-p", "no:cacheprovider", "-p", "no:xdist", "--assert=plain", ELSEWHERE)
 
 
 @dataclass(frozen=True)
@@ -71,12 +74,17 @@ def _suite(test: str) -> str:
 
 
 class Recorder:
-    """Names the running test to coverage, and empties what functions keep, so that each runs all it needs."""
+    """Names the running test to coverage, and empties what functions keep.
+
+    That is done before the first case of each test only: building the words anew for every line would
+    take longer than all the rest. What a function kept is then put down to the first case.
+    """
 
     def __init__(self, cover: coverage.Coverage) -> None:
         self.cover = cover
         self.seconds: dict[str, float] = {}
         self.kept: list[object] = []
+        self.test = ""
 
     def pytest_collection_finish(self) -> None:
         wrapped = (one for one in gc.get_objects() if isinstance(one, functools._lru_cache_wrapper))
@@ -93,8 +101,10 @@ class Recorder:
 
     @pytest.hookimpl(wrapper=True)
     def pytest_runtest_protocol(self, item: pytest.Item) -> Generator[None, object, object]:
-        for one in self.kept:
+        test = item.nodeid.partition("[")[0]
+        for one in self.kept if test != self.test else ():
             one.cache_clear()  # type: ignore[attr-defined]
+        self.test = test
         self.cover.switch_context(item.nodeid)
         start = time.process_time()
         try:
