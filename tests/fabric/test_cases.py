@@ -1,4 +1,4 @@
-"""Rounds as printed, against figures worked by hand (cases.yml, printed.yml, loops.yml, edge_cases.yml)."""
+"""Rounds as printed, against figures worked by hand (the files named below)."""
 
 from pathlib import Path
 from typing import Any
@@ -12,7 +12,7 @@ from loopleaf.pattern import load
 
 CASES: list[dict[str, Any]] = [
     case
-    for name in ("cases.yml", "printed.yml", "loops.yml", "edge_cases.yml")
+    for name in ("cases.yml", "printed.yml", "loops.yml", "edge_cases.yml", "print_cases.yml")
     for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))
 ]
 

@@ -20,6 +20,7 @@ from ..notation.tree import (
     Work,
 )
 from ..notation.tree import Place as NamedPlace
+from .bridged import left_to_the_closing
 from .edge import Stuck
 from .hand import Hand
 from .plain_repeat import repeat_plainly
@@ -44,7 +45,7 @@ def repeat(hand: Hand, step: Repeat, perform: Perform, following: tuple[Step, ..
         if step.times is not None:
             _times(hand, step, perform)
         else:
-            _until(hand, step, perform, reserved)
+            _until(hand, step, perform, reserved, following)
     finally:
         hand.depth -= 1
 
@@ -119,6 +120,8 @@ def _reserved(step: Repeat, following: tuple[Step, ...]) -> int:
     partway = step.stop_at is not None
     needed = passed = 0
     for one in following:
+        if isinstance(one, Skip) and one.which == "last" and one.target.kind != "stitch":
+            break
         if isinstance(one, Skip) and (partway or one.which == "last"):
             needed += one.count.of(0) or 0
         elif isinstance(one, Skip) and one.target == STITCH:
@@ -140,7 +143,7 @@ def _is_last(place: NamedPlace) -> bool:
     return isinstance(place, Last) or (isinstance(place, Over) and place.which == "last")
 
 
-def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int) -> None:
+def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following: tuple[Step, ...]) -> None:
     until = step.until or Until()
     edge = hand.edge
     outer = edge.limit
@@ -178,7 +181,7 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int) -> None:
                     break
                 if not passes and stuck.trouble.rule == "no-such-place":
                     raise
-                if passes and step.ending:
+                if passes and (step.ending or left_to_the_closing(hand, following, perform)):
                     break
                 raise hand.stuck(
                     "repeat-does-not-fit", step.span, left=left, each=each or _places_used(step),
