@@ -12,7 +12,14 @@ from loopleaf.pattern import load
 
 CASES: list[dict[str, Any]] = [
     case
-    for name in ("cases.yml", "printed.yml", "loops.yml", "edge_cases.yml", "print_cases.yml")
+    for name in (
+        "cases.yml",
+        "printed.yml",
+        "loops.yml",
+        "edge_cases.yml",
+        "print_places.yml",
+        "print_cases.yml",
+    )
     for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))
 ]
 

@@ -3,7 +3,7 @@
 from ..notation.tree import STITCH, Amount, Span, Target, Until
 from .edge import Edge, Found
 from .hand import Hand
-from .worked import Place
+from .worked import Made, Place
 
 Into = tuple[Place, ...]
 """What one stitch goes into: one place, or one for each of its legs."""
@@ -66,8 +66,22 @@ def bound(hand: Hand, until: Until, span: Span | None) -> int:
             if edge.places[at] in hand.markers:
                 return at
         raise hand.stuck("no-such-place", span, what="marker", there=edge.describe())
+    if until.kind == "next":
+        ahead = edge.find(until.target, edge.pos)
+        if ahead is None:
+            raise missing(hand, until.target, 1, 0, span)
+        return ahead.at
+    if until.kind == "tch":
+        return chain_at_the_end(hand)
     corner = edge.find(Target("corner"), edge.pos)
     return edge.limit if corner is None else corner.at
+
+
+def chain_at_the_end(hand: Hand) -> int:
+    """Where the row's last place stands if that is the turning chain of the row below; else the limit."""
+    edge = hand.edge
+    last = edge.places[edge.limit - 1] if edge.limit > edge.pos else None
+    return edge.limit - (isinstance(last, Made) and last.role == "turning")
 
 
 def take(hand: Hand, found: list[Found]) -> list[Into]:

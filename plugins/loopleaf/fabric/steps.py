@@ -37,6 +37,7 @@ from .along import last_places
 from .free import working_in
 from .hand import Hand, Leaf
 from .into_ring import into_the_ring
+from .kept import chain_kept
 from .own_stitches import own_stitch
 from .places import resolve
 from .seek import Into, find_next, number
@@ -57,7 +58,11 @@ def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
                 closing.join(hand, joining)
                 hand.settled[id(step)] = joining
                 continue
-        _PERFORM[type(step)](hand, step, steps[at + 1] if at + 1 < len(steps) else None)
+        follow = steps[at + 1] if at + 1 < len(steps) else None
+        kept = chain_kept(hand, step, follow)
+        hand.edge.limit -= kept
+        _PERFORM[type(step)](hand, step, follow)
+        hand.edge.limit += kept
 
 
 # ---- stitches ------------------------------------------------------------------------------------

@@ -2,7 +2,14 @@
 
 from .cursor import Cursor
 from .free_loops import starts_free_loops
-from .targets import read_counted_target, read_until, starts_named_number, starts_target, starts_until
+from .targets import (
+    pass_including,
+    read_counted_target,
+    read_until,
+    starts_named_number,
+    starts_target,
+    starts_until,
+)
 from .tree import Each, RowEnds, Target, Until
 
 
@@ -35,6 +42,7 @@ def read_each(cursor: Cursor) -> Each | RowEnds | Target:
     if cursor.means == "of" and cursor.ahead() in ("next", "same", "last") and len(targets) == 1:
         return targets[0]
     until = read_until(cursor) or Until(word="")
+    pass_including(cursor)
     return Each(tuple(targets), until, remaining, every)
 
 

@@ -43,6 +43,10 @@ def write_until(until: Until, style: Style) -> str:
         return "to end" if until.word == "end" else until.word
     if until.kind == "to-last":
         return f"to last {_several(until.count, until.target, style)}"
+    if until.kind == "next":
+        return f"to next {style.target(until.target)}"
+    if until.kind == "tch":
+        return f"to {style.word('turning-chain')}"
     return "to marker" if until.kind == "marker" else "to next corner"
 
 

@@ -211,6 +211,12 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         read_step(cursor, steps)
 
 
+def _ending(cursor: Cursor, steps: list[Step]) -> None:
+    """`ending with dc in tch`, where no repeat is meant: a step like any other."""
+    cursor.at += 1
+    read_step(cursor, steps)
+
+
 def _behind(cursor: Cursor, steps: list[Step], first: int = -1) -> None:
     first = cursor.at if first < 0 else first
     side = "behind" if cursor.means == "behind" else "front"
@@ -271,7 +277,7 @@ _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
     "fp": read_work, "invisible": read_work, "form": read_work, "picot": read_work, "spike": read_work,
     "loop-of": _loop_first, "(": _bracket, "*": read_star, "rep": _again, "skip": _skip, "leave": _leave,
     "working": _working, "behind": _behind, "in-front": _behind, "in": _loops, "through": _through,
-    "turn": _turn, "no-turn": _turn, "join": read_join, "no-join": read_unjoined,
+    "ending-with": _ending, "turn": _turn, "no-turn": _turn, "join": read_join, "no-join": read_unjoined,
     "fasten-off": read_fasten_off, "place-marker": read_marker, "move-marker": read_marker,
     "remove-marker": read_marker, "with": read_with, "change": read_change, "changing": read_change,
     "carrying": read_change, "standing": read_standing, "along": read_other_side,

@@ -11,7 +11,7 @@ from .names import read_counted_stitch
 from .places import Where, read_places, read_through, starts_place
 from .repeats import read_times
 from .sharing import legs_of, needs_no_place, passes_over, share_out, target_of, which_of
-from .targets import read_until, starts_until
+from .targets import read_until, starts_until, to_a_space
 from .tree import (
     ONE,
     Amount,
@@ -127,7 +127,10 @@ def _number_after(cursor: Cursor, amount: Amount | None) -> Amount | None:
 def _where(cursor: Cursor) -> Where:
     if cursor.means in _PLAIN_PLACES or (starts_place(cursor, cursor.at) and not _in_a_yarn(cursor)):
         return read_places(cursor)
-    if cursor.means == "to" and not starts_until(cursor, cursor.at) and cursor.ahead() in _TO_A_PLACE:
+    plainly = cursor.means == "to" and (
+        not starts_until(cursor, cursor.at) or cursor.ahead() == "tch" or to_a_space(cursor, cursor.at)
+    )
+    if plainly and cursor.ahead() in _TO_A_PLACE:
         cursor.words[cursor.at].means = "in"
         return read_places(cursor)
     if cursor.means == "loop-of" and starts_place(cursor, cursor.at + 1):

@@ -212,10 +212,25 @@ def starts_until(cursor: Cursor, at: int) -> bool:
     if means == "around":
         return words[at + 1].means not in _AROUND_A_PLACE
     if means == "to":
-        return words[at + 1].means in ("ending", "last", "marker", "corner") or (
-            words[at + 1].means == "next" and words[at + 2].means == "corner"
+        return (
+            words[at + 1].means in ("ending", "last", "marker", "corner", "tch")
+            or (words[at + 1].means == "next" and words[at + 2].means == "corner")
+            or to_a_space(cursor, at)
         )
     return means == "until" and words[at + 1].means in ("ending", "last", "marker", "corner", "num")
+
+
+def to_a_space(cursor: Cursor, at: int) -> bool:
+    """Whether `to next ch-1 sp`, `to ch-2 sp` or `to 2ch-sp` stands at a word."""
+    words = cursor.words
+    if words[at].means != "to":
+        return False
+    at += 2 if words[at + 1].means == "next" else 1
+    if words[at].means == "num":
+        return starts_named_number(cursor, at) and words[at + 2].means in _SP
+    if words[at].means == "ch":
+        return words[at + 1].means in _SP or (words[at + 1].means == "num" and words[at + 2].means in _SP)
+    return words[at].means == "chsp"
 
 
 _AROUND_A_PLACE = frozenset(
@@ -250,7 +265,11 @@ def read_until(cursor: Cursor) -> Until | None:
         amount, target = read_counted_target(cursor)
         cursor.need("remain", "remain")
         return Until("to-last", count=amount or ONE, target=target)
+    if cursor.take("tch"):
+        return Until("tch", word=word)
     cursor.take("next")
+    if cursor.means in ("ch", "num", "chsp"):
+        return Until("next", target=read_counted_target(cursor)[1])
     if cursor.take("corner"):
         if cursor.means in ("st", "sp"):
             cursor.at += 1
@@ -259,6 +278,16 @@ def read_until(cursor: Cursor) -> Until | None:
         return Until("corner")
     cursor.need("marker", "until")
     return Until("marker")
+
+
+def pass_including(cursor: Cursor) -> None:
+    """`in each dc across, including tch`: the turning chain is one of the stitches in any case."""
+    at = cursor.at + (cursor.means == ",")
+    if cursor.words[at].means == "including" and cursor.words[at + 1].means in ("tch", "top"):
+        cursor.at = at + 1
+        if cursor.take("top"):
+            cursor.need("of", "of-what")
+        cursor.need("tch", "chain-name")
 
 
 def _pass_whole(cursor: Cursor) -> None:

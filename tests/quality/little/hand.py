@@ -186,6 +186,13 @@ class Hand:
             if number > len(there) or (number and there[-number] < self.pos):
                 raise Misfit("fit", f"there are no {number} left for the end")
             return there[-number] if number else self.limit
+        if until.kind == "tch":
+            return self.before_the_chain()
+        if until.kind == "next":
+            ahead = [at for at in range(self.pos, self.limit) if self.counts_for(until.target, at)]
+            if not ahead:
+                raise Misfit("place", f"no {until.target} ahead")
+            return ahead[0]
         corners = self.corners() if until.kind == "corner" else []
         for at in range(self.pos, self.limit):
             if until.kind == "marker" and self.cells[at] in self.marks:
@@ -195,6 +202,11 @@ class Hand:
         if until.kind == "corner":
             return self.limit
         raise Misfit("place", "no marker ahead")
+
+    def before_the_chain(self) -> int:
+        """Where the row's last place stands if that is a turning chain that counts; else the limit."""
+        last = self.limit - 1
+        return last if last >= self.pos and self.cells[last].chain else self.limit
 
     def counts_for(self, target: Target, at: int) -> bool:
         """Whether the cell begins a place of that kind (a group is counted at its first cell)."""

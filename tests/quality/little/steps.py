@@ -7,6 +7,7 @@ from loopleaf.notation.tree import (
     Again,
     Chain,
     ChainOf,
+    Each,
     FastenOff,
     First,
     FreeLoops,
@@ -132,9 +133,22 @@ def _work(hand: Hand, step: Work, rest: Sequence[Step]) -> None:
             return
     before = len(hand.made)
     begun = hand.begun_in
+    whole = hand.limit
+    if hand.setting.rows and _leaves_the_chain(step, rest):
+        hand.limit = hand.before_the_chain()
     work(hand, step)
+    hand.limit = whole
     if step.counts is not None and step.counts.stitch is not None and not step.counts.skipped:
         _counts_as(hand, before, step.counts.stitch, step.stitch.kind, begun)
+
+
+def _leaves_the_chain(step: Work, rest: Sequence[Step]) -> bool:
+    """`dc in each dc across, dc in top of tch`: the chain is named, so it isn't among the stitches."""
+    follow = rest[0] if rest else None
+    last = step.places[-1] if step.places else None
+    if not isinstance(last, Each) or not isinstance(follow, Work):
+        return False
+    return isinstance(follow.places[0] if follow.places else None, ChainOf)
 
 
 def _counts_as(hand: Hand, before: int, stitch: Stitch, kind: str, begun: Cell | None) -> None:
