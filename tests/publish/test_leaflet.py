@@ -299,11 +299,8 @@ def test_a_piece_on_another_s_edge_says_where() -> None:
 def test_a_cord_says_its_length_and_chains() -> None:
     cord = _demo("lantern-pouch").pieces[1]
     # Twice around 48 stitches at 14 in 10 cm: 68.6 cm, 96 chains.
-    assert cord.about == (
-        "Make 2.",
-        "Yarn A (lichen).",
-        "Make a chain 68.5 cm (27 in) long, about 96 chains, and fasten off.",
-    )
+    assert cord.about == ("Make 2.", "Yarn A (lichen).")
+    assert cord.start == "Make a chain 68.5 cm (27 in) long, about 96 chains, and fasten off."
 
 
 def test_finishing_is_told_in_sentences() -> None:

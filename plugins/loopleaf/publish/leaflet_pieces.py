@@ -29,7 +29,7 @@ def pieces(
         if piece is not None:
             about = tuple(_about(voice, name, model, measured))
             rounds = items(voice, piece, model, folder)
-            start = _start(voice, model.start, piece) if model.start else ""
+            start = _start(voice, model.start, piece) if model.start else _cord(voice, name, measured)
             title = voice.title(name)
             printed.append(
                 PrintedPiece(
@@ -53,14 +53,19 @@ def _about(voice: Voice, name: str, piece: Piece, measured: Measured) -> Iterato
         yield voice.say("with_yarn", yarn=voice.yarn(piece.yarn))
     if piece.worked in _WORKED:
         yield voice.words[_WORKED[piece.worked]]
-    cords = [cord for size in measured.cords for cord in size if cord.piece == name]
-    if cords:
-        length = amounts.lengths(tuple(cord.length_mm for cord in cords))
-        chains = [str(cord.chains) for cord in cords if cord.chains]
-        key = "cord" if chains else "cord_plain"
-        yield voice.say(key, length=length, chains=per_size(chains) if chains else "")
     if not piece.entries:  # else it stands where the yarn is cut
         yield from tail(voice, measured, name)
+
+
+def _cord(voice: Voice, name: str, measured: Measured) -> str:
+    """All that there is to do for a cord; "" for a piece that is none."""
+    cords = [cord for size in measured.cords for cord in size if cord.piece == name]
+    if not cords:
+        return ""
+    length = amounts.lengths(tuple(cord.length_mm for cord in cords))
+    chains = [str(cord.chains) for cord in cords if cord.chains]
+    key = "cord" if chains else "cord_plain"
+    return voice.say(key, length=length, chains=per_size(chains) if chains else "")
 
 
 def _start(voice: Voice, start: Start, piece: PieceWork) -> str:
