@@ -105,7 +105,7 @@ _LITTLE = "under ⅛"
 
 
 def ounces(grams: float) -> str:
-    """`1¾ oz`, to a quarter; below that to an eighth, and `under ⅛ oz` for less than a kitchen scale shows."""
+    """`1¾ oz`, to a quarter; below that to an eighth; `under ⅛ oz` for less than a kitchen scale shows."""
     return f"{_ounces(grams)} oz"
 
 
