@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import partial
 
 from loopleaf import notation, pattern, trade
 from loopleaf.notation.tree import (
@@ -21,6 +22,7 @@ from loopleaf.notation.tree import (
     Work,
 )
 
+from .again import once
 from .cells import Cell, Edge, Misfit, chains, kind_of
 from .counts import Key, makes
 from .hand import Hand, Setting, Undecided
@@ -77,6 +79,7 @@ class Bench:
                 self.own_chains[name] = one.yarn_overs + 2
         self.opened = {name: self._opened(name) for name in self.specials}
         self.done: dict[str, PieceDone] = {}
+        self.key = repr((self.vocabulary, sorted(self.counts.items()), of.chain_spaces, of.size_count))
 
     def _not_of_itself(self, name: str, within: tuple[str, ...]) -> None:
         """A stitch can't be made of itself, at whatever remove."""
@@ -242,7 +245,11 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
                 line = bench.read(plan.work, plan.n)
                 given = ToWork(label, line.steps, bench.stated(plan.stated), plan.reversed)
                 _both_sides(edge, line)
-                after: After = work_round(given, setting, edge, marks, carried, bench.opened, unworked)
+                work_it = partial(work_round, given, setting, edge, marks, carried, bench.opened, unworked)
+                elsewhere = any(other in plan.work for other in edges)
+                alone = not (elsewhere or marks or unworked or edge.other or edge.shape == "sides")
+                key = (bench.key, piece.worked, size, plan.work, plan.n, plan.stated, plan.reversed, carried)
+                after: After = once(key, edge, work_it) if alone else work_it()
                 rounds.append(after.done)
                 edge, marks, carried, unworked = after.edge, after.marks, after.carried, after.unworked
         except Misfit as misfit:

@@ -73,11 +73,14 @@ def work_round(
     """Works a round, trying each reading that print leaves open. Raises Misfit where none fits, or two do."""
     fits: list[After] = []
     failed: list[Misfit] = []
-    for choices in _readings(given, setting, edge, marks, carried, opened, unworked):
+    open_ones: list[Choices] = [{}]
+    while open_ones:
+        choices = open_ones.pop(0)
+        reading = replace(setting, choices=choices)
         try:
-            fits.append(
-                _attempt(given, replace(setting, choices=choices), edge, marks, carried, opened, unworked)
-            )
+            fits.append(_attempt(given, reading, edge, marks, carried, opened, unworked))
+        except Undecided as undecided:
+            open_ones += [{**choices, undecided.key: option} for option in undecided.options]
         except Misfit as misfit:
             failed.append(misfit)
     if not fits:
@@ -86,22 +89,6 @@ def work_round(
     if len(different) > 1:
         raise Misfit("unclear", "more than one reading fits")
     return fits[0]
-
-
-def _readings(*given: object) -> Iterator[Choices]:
-    open_ones: list[Choices] = [{}]
-    while open_ones:
-        choices = open_ones.pop(0)
-        work, setting, *rest = given
-        assert isinstance(setting, Setting)
-        try:
-            _attempt(work, replace(setting, choices=choices), *rest)  # type: ignore[arg-type]
-        except Undecided as undecided:
-            open_ones += [{**choices, undecided.key: option} for option in undecided.options]
-            continue
-        except Misfit:
-            pass
-        yield choices
 
 
 def _attempt(
