@@ -9,9 +9,11 @@ from ..notation.tree import Line, Step, Tally
 from . import closing
 from .edge import Edge, Stuck
 from .hand import Hand, Reading, Setting
+from .picots import with_picots
 from .steps import perform
 from .survey import Survey, survey
 from .tally import compare, count_up
+from .travelled import travelled
 from .worked import Made, Place, Ring, RoundWork, Trouble, WorkedRound
 
 FIT = ("repeat-does-not-fit", "works-past-the-end", "stitches-left-over", "no-such-place", "join-misses")
@@ -151,7 +153,8 @@ def _contradicted(plain: Attempt, other: Attempt) -> Attempt:
 
 
 def _attempt(task: Task, reading: Reading) -> Attempt:
-    seen = survey(task.steps, Same(task.specials))
+    steps = with_picots(travelled(task.steps))
+    seen = survey(steps, Same(task.specials))
     setting = _setting(task, reading, seen)
     edge = Edge(list(task.places), task.circle, task.chains == "counted", task.corners)
     hand = Hand(setting, edge, task.yarn)
@@ -166,7 +169,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand.lock = task.before[0] if task.before else None
     stuck = False
     try:
-        perform(hand, task.before + task.steps)
+        perform(hand, task.before + steps)
     except Stuck as error:
         hand.troubles.append(error.trouble)
         stuck = True

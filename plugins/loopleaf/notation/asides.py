@@ -82,6 +82,8 @@ def read_counts(cursor: Cursor) -> CountsAs:
         if cursor.take("throughout"):
             break
     cursor.take("throughout")
+    if stitch is not None and space:  # `dc and ch-1 sp`: the space is the chain behind the stitch
+        chains, space = chains + space, 0
     return CountsAs(stitch, chains, space, skipped)
 
 

@@ -1,0 +1,97 @@
+"""Picots in words: a chain closed into a ring by a slip stitch, `ch 3, sl st in 3rd ch from hook`."""
+
+from dataclasses import replace
+
+from ..notation.once_a_line import once_a_line
+from ..notation.tree import (
+    ONE,
+    STITCH,
+    Chain,
+    Each,
+    First,
+    FromHook,
+    Group,
+    Next,
+    OtherSide,
+    Passage,
+    Repeat,
+    Step,
+    Stitch,
+    Target,
+    Together,
+    Work,
+)
+
+_MAKES = Work | Group | Repeat | Passage | Together
+
+
+@once_a_line
+def with_picots(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """The steps, each such ring within a round read as the picot that it is; the same steps where none is.
+
+    A ring sits on the stitch before it. One that nothing stands before, or whose chains are worked into
+    afterwards, stays a chain worked back on.
+    """
+    return _read(steps, False)
+
+
+def _read(steps: tuple[Step, ...], begun: bool, inside: bool = False) -> tuple[Step, ...]:
+    found: list[Step] = []
+    at = 0
+    while at < len(steps):
+        step, behind = steps[at], steps[at + 1 : at + 3]
+        picot = _picot(step, behind, inside) if begun else None
+        if picot is not None:
+            found.append(picot)
+            at += 2
+            continue
+        if isinstance(step, Repeat):
+            step = _repeat(step, begun)
+        elif isinstance(step, Group | Passage):
+            inner = _read(step.steps, begun or isinstance(step, Group), True)
+            step = replace(step, steps=inner) if inner is not step.steps else step
+        begun = begun or isinstance(step, _MAKES)
+        found.append(step)
+        at += 1
+    return tuple(found) if _other(found, steps) else steps
+
+
+def _repeat(step: Repeat, begun: bool) -> Repeat:
+    stop = len(step.steps) if step.stop_at is None else step.stop_at
+    before = _read(step.steps[:stop], begun, True)
+    inner = before + _read(step.steps[stop:], True, True)
+    ending, omitting = _read(step.ending, True, True), _read(step.omitting, True, True)
+    if not _other(inner, step.steps) and ending is step.ending and omitting is step.omitting:
+        return step
+    stop_at = None if step.stop_at is None else len(before)
+    return replace(step, steps=inner, stop_at=stop_at, ending=ending, omitting=omitting)
+
+
+def _other(found: tuple[Step, ...] | list[Step], steps: tuple[Step, ...]) -> bool:
+    return len(found) != len(steps) or any(one is not was for one, was in zip(found, steps, strict=True))
+
+
+def _picot(step: Step, behind: tuple[Step, ...], inside: bool) -> Work | None:
+    """The picot that a chain and the slip stitch behind it are; None for anything else."""
+    match step, *behind:
+        case [Chain(length=length, counts=None), Work(stitch=slip, each=each, places=(place,)), *after]:
+            chains = length.of(0) or 0
+            if slip.kind != "slip" or each != ONE or chains < 2 or (after and _into_chains(after[0])):
+                return None
+            closes = place == FromHook(chains) or (
+                (inside or bool(after)) and place == First(ONE, Target("chain"))
+            )
+            return Work(Stitch("chain", "picot", chains), places=(), span=step.span) if closes else None
+    return None
+
+
+def _into_chains(step: Step) -> bool:
+    """Whether a step goes on along the chain."""
+    if isinstance(step, OtherSide):
+        return True
+    places = step.places if isinstance(step, Work | Group) else ()
+    return any(
+        (isinstance(place, Next) and place.target.kind == "chain")
+        or (isinstance(place, Each) and place.targets != (STITCH,) and place.targets[0].kind == "chain")
+        for place in places
+    )
