@@ -46,6 +46,7 @@ NAMES = [
     "turn-not-expected",
     "join-missing",
     "closed-twice",
+    "more-legs-than-places",
     "turning-chain-unclear",
     "turning-chain-contradicted",
     "inc-unclear",
