@@ -6,6 +6,7 @@ from ..notation.tree import STITCH, Each, Evenly, First, Last, Next, Over, RowEn
 from .edge import Edge, Found
 from .free import along_free
 from .hand import Hand
+from .passed import left_before
 from .seek import Into, bound, find_next, missing, number, take
 from .worked import Made, Space
 from .worked import Place as MadePlace
@@ -111,6 +112,8 @@ def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
     if edge.pos == 0:
         return take(hand, find_next(hand, place.target, count, span))
     if hand.stood and edge.pos == 1 and count == 1:
+        if place.target.kind in ("space", "loop") and not edge.matches(edge.places[0], place.target):
+            return take(hand, find_next(hand, place.target, count, span))
         hand.last = edge.places[0]
         return [(edge.places[0],)]
     own = Edge(list(hand.new))
@@ -136,9 +139,11 @@ def last_places(hand: Hand, place: Last, span: Span | None) -> list[Into]:
             wanted -= 1
     if wanted:
         raise missing(hand, place.target, count, count - wanted, span)
-    between = edge.count(edge.pos, at)
-    if between:
-        raise hand.stuck("stitches-left-over", span, left=between, target="stitch")
+    left = left_before(hand, place.target, at)
+    if left and hand.depth:
+        raise hand.stuck("stitches-left-over", span, left=left, target="stitch")
+    if left:
+        hand.trouble("stitches-left-over", span, left=left, target="stitch")
     found: list[Found] = []
     for _ in range(count):
         one = edge.find(place.target, at)

@@ -184,9 +184,14 @@ def _last_group(hand: Hand, target: Target, start: int, group: list[Place]) -> t
     return start, group
 
 
+def has_groups(edge: Edge) -> bool:
+    """Whether the edge has two groups at least, and so a gap between two."""
+    return sum(len(_group_at(edge, at, Target("group"))) > 2 for at in range(len(edge.places))) > 1
+
+
 def _group_at(edge: Edge, at: int, target: Target) -> list[Place]:
     first = edge.places[at]
-    if not isinstance(first, Made) or (at and _same_group(edge.places[at - 1], first)):
+    if not isinstance(first, Made) or (at and same_group(edge.places[at - 1], first)):
         return []
     if first.unit and (target.stitch is None or is_unit(first, target)):
         end = at
@@ -201,11 +206,11 @@ def _group_at(edge: Edge, at: int, target: Target) -> list[Place]:
     return edge.places[at:end] if end - at > 1 else []
 
 
-def _same_group(one: Place, other: Made) -> bool:
+def same_group(one: Place, other: Place) -> bool:
     """Whether two neighbours belong to one group, so that the second doesn't begin it."""
-    if other.unit:
+    if isinstance(other, Made) and other.unit:
         return getattr(one, "unit", 0) == other.unit
-    return isinstance(one, Made) and bool(one.into) and one.into == other.into
+    return isinstance(one, Made) and bool(one.into) and one.into == getattr(other, "into", None)
 
 
 def is_unit(made: Made, target: Target) -> bool:

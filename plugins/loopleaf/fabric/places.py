@@ -24,24 +24,27 @@ from ..notation.tree import (
 )
 from ..notation.tree import Place as NamedPlace
 from ..notation.tree import Ring as InRing
-from .along import each_place, evenly, first_places, last_places, legs, next_places, row_ends, same
+from .along import evenly, first_places, last_places, legs, row_ends, same
+from .gaps import in_gaps
 from .hand import Hand
 from .inside import between, corresponding, from_hook, here, in_chain_of, in_ring, in_skipped, marked, within
 from .seek import Into
+from .whole_groups import each_one, next_ones
 
 
 def resolve(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into]:
     """The places that `place` names from where the hook is, used up in order."""
     where = getattr(place, "span", None) or span
-    return _FINDERS[type(place)](hand, place, where)
+    gaps = in_gaps(hand, place, where)
+    return gaps if gaps is not None else _FINDERS[type(place)](hand, place, where)
 
 
 _FINDERS: dict[type, Callable[[Hand, Any, Span | None], list[Into]]] = {
-    Next: next_places,
+    Next: next_ones,
     First: first_places,
     Last: last_places,
     Same: same,
-    Each: each_place,
+    Each: each_one,
     Here: here,
     InRing: in_ring,
     FromHook: from_hook,

@@ -38,6 +38,7 @@ from .free import working_in
 from .hand import Hand, Leaf
 from .into_ring import into_the_ring
 from .kept import chain_kept
+from .one_walk import one_walk
 from .own_stitches import own_stitch
 from .places import resolve
 from .seek import Into, find_next, number
@@ -48,7 +49,11 @@ from .worked import Made, Place, Space
 
 def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
     """Work steps in order; raises Stuck where the hand can't go on."""
+    walked = False
     for at, step in enumerate(steps):
+        if walked:
+            walked = False
+            continue
         if isinstance(step, Repeat):
             repeats.repeat(hand, step, perform, steps[at + 1 :])
             continue
@@ -59,6 +64,9 @@ def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
                 hand.settled[id(step)] = joining
                 continue
         follow = steps[at + 1] if at + 1 < len(steps) else None
+        walked = one_walk(hand, step, follow, _in_one_place)
+        if walked:
+            continue
         kept = chain_kept(hand, step, follow)
         hand.edge.limit -= kept
         _PERFORM[type(step)](hand, step, follow)
@@ -175,15 +183,22 @@ def _group(hand: Hand, step: Group, follow: Step | None) -> None:
     _still_going(hand, step)
     for place in step.places:
         for into in resolve(hand, place, step.span):
-            outer = hand.here
-            hand.here = into[0]
-            hand.last = into[0]
-            try:
-                perform(hand, step.steps)
-            finally:
-                hand.here = outer
-            hand.last = into[0]
+            _in_one_place(hand, step, into)
     hand.begun = True
+
+
+def _in_one_place(hand: Hand, step: Work | Group, into: Into) -> None:
+    if isinstance(step, Work):
+        _make_all(hand, step, [into], number(hand, step.each))
+        return
+    outer = hand.here
+    hand.here = into[0]
+    hand.last = into[0]
+    try:
+        perform(hand, step.steps)
+    finally:
+        hand.here = outer
+    hand.last = into[0]
 
 
 # ---- chains --------------------------------------------------------------------------------------

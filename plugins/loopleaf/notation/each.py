@@ -3,6 +3,7 @@
 from .cursor import Cursor
 from .free_loops import starts_free_loops
 from .targets import (
+    SPACE,
     pass_including,
     read_counted_target,
     read_until,
@@ -41,6 +42,8 @@ def read_each(cursor: Cursor) -> Each | RowEnds | Target:
         targets.append(read_counted_target(cursor)[1])
     if cursor.means == "of" and cursor.ahead() in ("next", "same", "last") and len(targets) == 1:
         return targets[0]
+    if targets == [SPACE] and cursor.means == "between" and cursor.ahead() == "group":
+        cursor.at += 2
     until = read_until(cursor) or Until(word="")
     pass_including(cursor)
     return Each(tuple(targets), until, remaining, every)

@@ -83,7 +83,14 @@ def _next(cursor: Cursor) -> Place:
     amount, target = read_counted_target(cursor)
     if target.kind == "row-end":
         return RowEnds(count=amount or ONE)
+    _pass_between_groups(cursor, target)
     return read_after_target(cursor, Next(amount or ONE, target))
+
+
+def _pass_between_groups(cursor: Cursor, target: Target) -> None:
+    """`in next sp between groups`: without chains there, a space is nothing else."""
+    if target.kind == "space" and cursor.means == "between" and cursor.ahead() == "group":
+        cursor.at += 2
 
 
 def _first(cursor: Cursor) -> Place:

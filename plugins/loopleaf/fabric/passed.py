@@ -1,0 +1,38 @@
+"""What lies before a last stitch, and is passed by as print passes it: other kinds, the rest of a group."""
+
+from ..notation.tree import Target
+from .hand import Hand
+from .worked import Made, Place, Space
+
+
+def left_before(hand: Hand, target: Target, at: int) -> int:
+    """How many stitches between the hook and a last place would be left over.
+
+    `in last sc` passes other kinds, as `in next sc` does; behind a space or a gap the rest of a group is
+    passed, as the groups before it were."""
+    edge = hand.edge
+    between = edge.places[edge.pos : at]
+    if target.kind == "space" or (target.stitch is not None and target.stitch.kind):
+        left = sum(1 for one in between if edge.matches(one, target))
+    else:
+        left = edge.count(edge.pos, at)
+    if left and target.kind == "stitch" and (hand.gaps or isinstance(hand.last, Space)):
+        return 0 if (hand.gaps and left == 1) or _one_group(between, edge.places[: edge.pos]) else left
+    return left
+
+
+def _one_group(stitches: list[Place], before: list[Place]) -> bool:
+    """Whether these are the rest of one group: made in one place, or as one special stitch."""
+    if not all(isinstance(one, Made) and one.into for one in stitches):
+        return False
+    ways = {_group(one) for one in stitches}
+    if len(ways) != 1:
+        return False
+    earlier = next((one for one in reversed(before) if isinstance(one, Made)), None)
+    return len(stitches) > 1 or (earlier is not None and _group(earlier) in ways)
+
+
+def _group(one: Place) -> tuple[object, ...]:
+    if not isinstance(one, Made):
+        return ()
+    return (one.special, one.unit) if one.unit else one.into
