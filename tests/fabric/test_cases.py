@@ -19,6 +19,7 @@ CASES: list[dict[str, Any]] = [
         "edge_cases.yml",
         "print_places.yml",
         "print_gaps.yml",
+        "print_chains.yml",
         "print_cases.yml",
     )
     for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))

@@ -47,10 +47,11 @@ class Edge:
     place.
     limit: where a repeat that ends `to last 2 sts` must stop; else the end. circle: the edge closes. marked:
     places (by identity) that are corners because of the piece's own form.
-    counted: chains of spaces are places of their own, as in patterns whose counts include them.
+    counted: chains of spaces are places of their own, as in patterns whose counts include them. opened: they
+    are places for lines that name single chains, and for nothing else.
     """
 
-    __slots__ = ("places", "pos", "limit", "circle", "plain", "counted", "_corners")
+    __slots__ = ("places", "pos", "limit", "circle", "plain", "counted", "opened", "_corners")
 
     def __init__(
         self,
@@ -58,15 +59,17 @@ class Edge:
         circle: bool = False,
         counted: bool = False,
         marked: frozenset[int] = frozenset(),
+        opened: bool = False,
     ) -> None:
-        if counted:
+        if counted or opened:
             places = [loop for place in places for loop in _opened(place)]
         self.places = places
         self.pos = 0
         self.limit = len(places)
         self.circle = circle
         self.counted = counted
-        self.plain = set(map(type, places)) <= _STITCHES and "picot" not in map(_ROLE, places)
+        self.opened = opened
+        self.plain = not opened and set(map(type, places)) <= _STITCHES and "picot" not in map(_ROLE, places)
         self._corners: set[int] | None = set(marked) or None
 
     def __str__(self) -> str:
@@ -88,7 +91,7 @@ class Edge:
         limit."""
         end = self.limit if limit is None else limit
         places = self.places
-        if target.kind in ("space", "loop") and self.counted:
+        if target.kind in ("space", "loop") and (self.counted or self.opened):
             return self._find_counted_space(target, start, end)
         for at in range(start, end):
             if self.matches(places[at], target):
@@ -98,7 +101,7 @@ class Edge:
     def _find_counted_space(self, target: Target, start: int, end: int) -> Found | None:
         for at in range(start, end):
             loop = self.places[at]
-            if type(loop) is Made and loop.role == "loop":
+            if type(loop) is Made and loop.role == "loop" and not (self.opened and self._cut(at)):
                 space = loop.into[0]
                 if isinstance(space, Space) and (not target.length or space.chains == target.length):
                     return Found(space, at, at + space.chains - loop.number + 1)
@@ -108,12 +111,14 @@ class Edge:
         """Whether one place is of the target's kind."""
         kind = target.kind
         if kind in ("stitch", "edge", "group"):
-            if type(place) is not Made or place.role == "picot":
+            if type(place) is not Made or place.role == "picot" or (self.opened and place.role == "loop"):
                 return False
             return target.stitch is None or is_named(place, target.stitch)
         if kind == "chain":
             if isinstance(place, Space):
                 return place.chains == 1
+            if self.opened and type(place) is Made and place.role == "turning":
+                return True
             return type(place) is Made and place.kind == "chain" and place.role != "picot"
         if kind == "space":
             return isinstance(place, Space) and (not target.length or place.chains == target.length)
@@ -141,6 +146,8 @@ class Edge:
 
     def count(self, start: int, end: int, spaces: bool = False) -> int:
         """How many stitches (with `spaces`, spaces too) stand in a stretch of the edge."""
+        if self.opened:
+            return sum(self._counts_opened(at, spaces) for at in range(start, end))
         return sum(
             1
             for p in self.places[start:end]
@@ -151,6 +158,21 @@ class Edge:
         """Begin the circle at another place; what lay before it comes round again at the end."""
         self.places = self.places[at:] + self.places[:at]
         self.pos = 0
+
+    def _cut(self, at: int) -> bool:
+        """Whether a chain isn't the first of an arch that lies whole before the hook."""
+        loop = self.places[at]
+        assert isinstance(loop, Made)
+        last = at + getattr(loop.into[0], "chains", 1) - 1
+        whole = last < len(self.places) and getattr(self.places[last], "into", ()) == loop.into
+        return loop.number != 1 or not whole
+
+    def _counts_opened(self, at: int, spaces: bool) -> bool:
+        """Whether a place of an opened edge is a stitch, or begins a space where those count."""
+        place = self.places[at]
+        if not isinstance(place, Made) or place.role == "picot":
+            return False
+        return place.role != "loop" or (spaces and not self._cut(at))
 
     def describe(self) -> list[str]:
         """What kinds of places there are, as neutral keys: `single`, `space 2`, `ring`."""

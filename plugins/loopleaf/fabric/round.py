@@ -10,6 +10,7 @@ from . import closing
 from .edge import Edge, Stuck
 from .hand import Hand, Reading, Setting
 from .picots import with_picots
+from .single_chains import opens_spaces
 from .steps import perform
 from .survey import Survey, survey
 from .tally import compare, count_up
@@ -156,7 +157,9 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     steps = with_picots(travelled(task.steps))
     seen = survey(steps, Same(task.specials))
     setting = _setting(task, reading, seen)
-    edge = Edge(list(task.places), task.circle, task.chains == "counted", task.corners)
+    counted = task.chains == "counted"
+    opened = not counted and opens_spaces(task.steps, task.places)
+    edge = Edge(list(task.places), task.circle, counted, task.corners, opened)
     hand = Hand(setting, edge, task.yarn)
     hand.other_side = list(task.other_side)
     hand.markers = list(task.markers)
