@@ -114,8 +114,9 @@ def text(run: Run, runs: Sequence[Line]) -> str:
         [
             "`make mutants` changes one place of `notation/`, `fabric/` or `review/` at a time (the changes\n"
             "are those of the library mutmut) and runs the tests of the fast suites that come by it.\n"
-            f"Seed {run.seed}: {run.counted + run.alike:,} changes, drawn from all modules by the places that "
-            f"can be\nchanged; {run.alike} of them change nothing and aren't counted (`mutation_alike.yml`).\n"
+            f"Seed {run.seed}: {run.counted + run.alike:,} changes, drawn from all modules by the places "
+            f"that can be changed;\n{run.alike} of them change nothing and aren't counted "
+            "(`mutation_alike.yml`).\n"
             f"**Noticed: {_share(run.killed, run.counted)}.**\n"
             f"Half of the changes took less than {math.ceil(took[len(took) // 2])} s.",
             _table("room", run.outcomes, lambda one: one.module.split("/")[2]),
