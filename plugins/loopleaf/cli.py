@@ -365,7 +365,7 @@ def _to(output: str, text: str) -> None:
 
 
 def _one(name: str, sound: bool = False) -> "Checked":
-    """One pattern, worked; ends with its findings where it can't be, or has an error though it must be sound."""
+    """One pattern, worked; ends with its findings where it can't be, or isn't sound though it must be."""
     from .publish.collection import NotReadable, read
     from .review import check as check_file
 
