@@ -3,8 +3,8 @@
 What: A round that makes more than one kind states its count as a single number, and no round of the pattern
 is counted by kind.
 
-Why it matters: A number doesn't tell a double crochet from a treble, nor a chain space too many. If a wrong
-name slips into such a line, the count still comes out, and nobody notices before the maker does.
+Why it matters: A number doesn't tell a double crochet from a treble. If a wrong name slips into such a line,
+the count still comes out, and nobody notices before the maker does.
 
 Wrong:
 
