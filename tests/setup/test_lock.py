@@ -46,9 +46,16 @@ def test_all_that_pyproject_asks_for_is_locked_at_a_version_it_allows() -> None:
         assert requirement.specifier.contains(block.split("==")[1].split()[0]), requirement
 
 
+def _is_for_this_python(block: str) -> bool:
+    """Whether a pinned package is one for the Python that runs: some are asked for by others only."""
+    marker = Requirement(block.split("\\")[0].strip()).marker
+    return marker is None or marker.evaluate()
+
+
 def test_the_files_put_aside_are_those_of_the_lock() -> None:
     wheels = list((ROOT / ".cache" / "wheelhouse").glob("*.whl"))
-    assert len(wheels) == len(BLOCKS)
+    here = [block for block in BLOCKS.values() if _is_for_this_python(block)]
+    assert len(wheels) == len(here)
     for wheel in wheels:
         assert hashlib.sha256(wheel.read_bytes()).hexdigest() in LOCK, wheel.name
 
