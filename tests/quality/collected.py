@@ -37,7 +37,8 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
 
     A line: its shorthand, what it uses, what it makes, its count and, where it is wrong, the rule.
     """
-    files = (ROOT / "tests/fabric" / name for name in ("cases.yml", "printed.yml", "print_places.yml"))
+    names = ("cases.yml", "printed.yml", "print_places.yml", "print_cases.yml")
+    files = (ROOT / "tests/fabric" / name for name in names)
     cases = [case for file in files for case in yaml.safe_load(file.read_text(encoding="utf-8"))]
     fields = {"turning": "turning chains", "chains": "chain spaces", "specials": "special stitches"}
     for case in cases:

@@ -1,6 +1,21 @@
 """How a round begins: slip stitches that travel, yarn joined anew, and the beginning chain."""
 
-from ..notation.tree import Chain, CountsAs, FromHook, Group, JoinYarn, Next, Span, Step, Stitch, Target, Work
+from dataclasses import replace
+
+from ..notation.tree import (
+    Chain,
+    CountsAs,
+    FromHook,
+    Group,
+    JoinYarn,
+    Next,
+    Over,
+    Span,
+    Step,
+    Stitch,
+    Target,
+    Work,
+)
 from ..notation.tree import Ring as InRing
 from .free import turn_to
 from .hand import ChainQuestion, Hand
@@ -124,12 +139,36 @@ def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
     if step.counts is not None:
         _as_said(hand, length, step.counts, step.span)
     elif isinstance(follow, Work | Group) and follow.counts is not None and not follow.counts.skipped:
+        if isinstance(follow, Work) and _is_a_leg(hand, follow):
+            _stand_first(hand)
         hand.put_chain(length, step.span)
     else:
         _unsaid(hand, length, step.span)
 
 
+def _is_a_leg(hand: Hand, follow: Work) -> bool:
+    """`ch 2, dc2tog over next 2 sts (counts as dc3tog)`: the chain is the leg that is left."""
+    whole = follow.counts.stitch if follow.counts is not None else None
+    if whole is None or not whole.number or not all(isinstance(one, Next | Over) for one in follow.places):
+        return False
+    return (
+        sum(number(hand, one.count) for one in follow.places if isinstance(one, Next | Over)) + 1
+        == whole.number
+    )
+
+
+def _stand_first(hand: Hand) -> None:
+    """The chain stands on the round's first place and uses it up."""
+    place = hand.standing if hand.standing is not None else next(iter(hand.edge.places), None)
+    if place is not None and not isinstance(place, Ring):
+        _use_standing(hand, place)
+        hand.standing = place
+        hand.stood = True
+
+
 def _as_said(hand: Hand, length: int, counts: CountsAs, span: Span | None) -> None:
+    if counts.stitch is not None and not counts.stitch.kind:  # `counts as st`: such as the round is made of
+        counts = replace(counts, stitch=by_kind(hand.setting.only_kind or hand.setting.first_kind))
     otherwise = hand.setting.reading.chain
     if otherwise is False and counts.stitch is not None:
         hand.put_chain(length, span)
@@ -214,20 +253,22 @@ def stand(hand: Hand, stitch: Stitch, chains: int, whole: int, span: Span | None
 # ---- the foundation chain ------------------------------------------------------------------------
 
 
-def skipped_chains(hand: Hand, step: Work, place: FromHook) -> None:
+def skipped_chains(hand: Hand, step: Work | Group, place: FromHook) -> None:
     """The chains passed by `dc in 4th ch from hook`: a stitch, a stitch and a space, a space, or nothing."""
     passed = place.number - 1
     if step.counts is not None and step.counts.skipped:
         counts = step.counts
         if counts.stitch is not None:
-            _question(hand, step.span, passed, counts.stitch.kind, True, "said")
-            height = hand.setting.heights.get(counts.stitch.kind, passed)
-            hand.put(Stitch(counts.stitch.kind, number=passed), (), step.span, role="turning",
+            stood = counts.stitch.kind or hand.setting.only_kind or hand.setting.first_kind
+            _question(hand, step.span, passed, stood, True, "said")
+            height = hand.setting.heights.get(stood, passed)
+            hand.put(Stitch(stood, number=passed), (), step.span, role="turning",
                      chains=min(height, passed))  # fmt: skip
             if counts.chains:
                 hand.put_space(counts.chains, step.span)
         return
-    kind = step.stitch.kind
+    plain = isinstance(step, Work) and step.stitch.kind != "special"
+    kind = step.stitch.kind if isinstance(step, Work) and plain else hand.setting.first_kind
     height = hand.setting.heights.get(kind, 0)
     convention = hand.setting.conventions.get(kind)
     if passed < height or (passed < 2 and not convention):

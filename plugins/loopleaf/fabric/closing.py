@@ -5,6 +5,7 @@ from dataclasses import replace
 from ..notation.tree import (
     ONE,
     Amount,
+    Chain,
     ChainOf,
     FastenOff,
     First,
@@ -101,11 +102,19 @@ def _joined_to(hand: Hand, named: NamedPlace, first: Place | None) -> Place | No
         if found is not None:
             return first if _is_first_of_kind(first, target) else found.place
         if target.stitch is not None and target.stitch.kind == "special":
-            return next((p for p in hand.new if getattr(p, "special", "") == target.stitch.name), None)
+            name = target.stitch.name
+            own = next((p for p in hand.new if getattr(p, "special", "") == name), None)
+            return first if own is None and _begins_a_round(hand, name) else own
         return None
     if isinstance(named, Same):
         return first
     return first
+
+
+def _begins_a_round(hand: Hand, name: str) -> bool:
+    """Whether one of the author's stitches begins with a chain, and so is made first in its round."""
+    line = hand.setting.specials.get(name)
+    return line is not None and bool(line.steps) and isinstance(line.steps[0], Chain)
 
 
 def _is_first_of_kind(first: Place | None, target: Target) -> bool:

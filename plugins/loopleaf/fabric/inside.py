@@ -257,7 +257,19 @@ def in_skipped(hand: Hand, place: Skipped, span: Span | None) -> list[Into]:
     """`in skipped st`: back to the stitch last passed over."""
     if not hand.skipped:
         raise hand.stuck("no-such-place", span, what="skipped stitch", there=[])
-    return [(hand.skipped[0],)]
+    there = hand.skipped
+    if place.which == "all" and place.number in (0, len(there)):
+        return [(one,) for one in there]
+    at = {"nth": place.number - 1, "all": place.number - 1, "next": _after_the_last(hand)}.get(place.which, 0)
+    if at >= len(there):
+        raise hand.stuck("no-such-place", span, what="skipped stitch", there=[])
+    return [(one,) for one in there[: at + 1]] if place.which == "all" else [(there[at],)]
+
+
+def _after_the_last(hand: Hand) -> int:
+    """Which of the skipped stitches follows the one last gone back to."""
+    last = hand.made[-1].into if hand.made else ()
+    return next((at + 1 for at, one in enumerate(hand.skipped) if one in last), 0)
 
 
 def corresponding(hand: Hand, place: Corresponding, span: Span | None) -> list[Into]:

@@ -1,13 +1,16 @@
 """The author's own stitches: opened where they stand, and worked."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
-from ..notation.tree import ONE, Each, Next, Step, Stitch, Work
+from ..notation.tree import ONE, Chain, CountsAs, Each, FromHook, Line, Next, Over, Same, Step, Stitch, Work
+from ..notation.tree import Place as NamedPlace
+from .beginning import skipped_chains
 from .hand import Hand
 from .places import resolve
 from .seek import Into, bound, number
-from .stitches import DEEPEST_OPENING, given_place, make, needs, picot_chains, said_at
-from .worked import Place
+from .stitches import DEEPEST_OPENING, given_place, make, needs, picot_chains, places_taken, said_at
+from .worked import Made, Place
 
 Perform = Callable[[Hand, tuple[Step, ...]], None]
 
@@ -27,7 +30,9 @@ def own_stitch(hand: Hand, step: Work, each: int, perform: Perform) -> None:
     wanted = needs(line)
     if wanted == "one":
         opened = given_place(line)
-        for place in step.places:
+        for place in _where(hand, step, opened):
+            if isinstance(place, FromHook) and hand.leaf is None:
+                skipped_chains(hand, step, place)
             for into in resolve(hand, place, step.span):
                 for _ in range(each):
                     _open(hand, name, opened.steps, into[0], perform)
@@ -39,10 +44,41 @@ def own_stitch(hand: Hand, step: Work, each: int, perform: Perform) -> None:
             while hand.edge.pos < end and hand.edge.count(hand.edge.pos, end):
                 _open(hand, name, line.steps, None, perform)
             return
-        if isinstance(place, Next) and place.count != ONE and wanted == "none":
-            passes = number(hand, place.count)
+        if isinstance(place, Next | Over) and place.count != ONE:
+            passes *= _passes(hand, place, places_taken(line.steps) if wanted == "several" else 1)
     for _ in range(passes):
         _open(hand, name, line.steps, None, perform)
+
+
+def _passes(hand: Hand, place: Next | Over, taken: int) -> int:
+    """How often a stitch over several places is worked: `x-st x 5` says it, `in next 10 sts` how far."""
+    count = number(hand, place.count)
+    if isinstance(place, Next) and place.span is None:
+        return count
+    return count // taken if count % taken == 0 else 1
+
+
+def _where(hand: Hand, step: Work, opened: Line) -> tuple[NamedPlace, ...]:
+    """Where a stitch in one place goes: one that begins a round with its chain, and names none, stands where
+    the yarn is."""
+    if step.places == (Next(),) and step.places[0].span is None and _begins(hand, opened.steps):
+        return (Same(),)
+    return step.places
+
+
+def _begins(hand: Hand, steps: tuple[Step, ...]) -> bool:
+    """Whether a stitch's own first chain is the one that its round or row begins with."""
+    travelled = all(isinstance(one, Made) and one.role == "travel" for one in hand.made)
+    return not hand.depth and travelled and bool(steps) and isinstance(steps[0], Chain)
+
+
+def _with_its_leg(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """`ch 2, dc2tog in same st` at a round's beginning: the chain is the first leg of what is gathered."""
+    match steps:
+        case (Chain(counts=None) as chain, Work(stitch=Stitch(form="tog", number=legs), counts=None) as work):
+            whole = CountsAs(replace(work.stitch, number=legs + 1))
+            return chain, replace(work, counts=whole)
+    return steps
 
 
 def _picot_places(hand: Hand, step: Work) -> list[Into]:
@@ -54,10 +90,14 @@ def _picot_places(hand: Hand, step: Work) -> list[Into]:
 def _open(hand: Hand, name: str, steps: tuple[Step, ...], place: Place | None, perform: Perform) -> None:
     if hand.depth > DEEPEST_OPENING:
         raise hand.stuck("special-stitch-undefined", None, name=name)
-    outer_here, outer_opening = hand.here, hand.opening
+    outer_here, outer_opening, outer_depth = hand.here, hand.opening, hand.depth
     hand.unit += 1
     hand.opening = (name, hand.unit)
-    hand.depth += 1
+    if _begins(hand, steps):
+        hand.begun = False
+        steps = _with_its_leg(steps)
+    else:
+        hand.depth += 1
     if place is not None:
         hand.here = place
         hand.last = place
@@ -65,6 +105,6 @@ def _open(hand: Hand, name: str, steps: tuple[Step, ...], place: Place | None, p
         perform(hand, steps)
     finally:
         hand.here, hand.opening = outer_here, outer_opening
-        hand.depth -= 1
+        hand.depth = outer_depth
     if place is not None:
         hand.last = place

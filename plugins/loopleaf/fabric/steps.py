@@ -182,6 +182,8 @@ def _name_last(hand: Hand, stitch: Stitch) -> None:
 def _group(hand: Hand, step: Group, follow: Step | None) -> None:
     _still_going(hand, step)
     for place in step.places:
+        if isinstance(place, FromHook) and hand.leaf is None:
+            beginning.skipped_chains(hand, step, place)
         for into in resolve(hand, place, step.span):
             _in_one_place(hand, step, into)
     hand.begun = True

@@ -113,7 +113,21 @@ def lex(text: str, vocabulary: Vocabulary, n: int | None) -> Lexed:
         problems.append(_too_deep(text))
     length = len(text)
     words.extend(Word("end", None, length, length) for _ in range(4))
+    _round_as_around(words)
     return Lexed(words, problems, deep)
+
+
+_BEHIND_ROUND = frozenset({"post", "next", "first", "last", "each", "same"})
+_BEFORE_ROUND = frozenset({"stitch", "special", "st", "sp", "chsp", "fp"})
+
+
+def _round_as_around(words: list[Word]) -> None:
+    """UK print works `round next st` and `in each st round`: there the word is `around`."""
+    for before, word, after in zip(words, words[1:], words[2:], strict=False):
+        if word.means != "round" or before.means not in _BEFORE_ROUND:
+            continue
+        if after.means in _BEHIND_ROUND or (after.means in (",", "end") and before.means != "stitch"):
+            word.means = "around"
 
 
 def _split(text: str) -> list[tuple[str, str, int, int, bool]]:

@@ -69,6 +69,8 @@ def _unsaid_next(cursor: Cursor) -> Place:
     if cursor.means == "st" and cursor.ahead() == "with" and cursor.ahead(2) == "marker":
         cursor.at += 3
         return Marked()
+    if cursor.means == "num" and cursor.ahead() == "skipped":
+        return _so_many_skipped(cursor)
     amount, target = read_counted_target(cursor)
     if amount is None and cursor.means == "of" and cursor.ahead() in _WHICH_GROUP:
         return _within(cursor, "centre", target)
@@ -80,6 +82,9 @@ def _next(cursor: Cursor) -> Place:
     if cursor.means == "row" and cursor.ahead() == "ending":
         cursor.at += 2
         return RowEnds(count=ONE)
+    if cursor.means == "skipped":
+        _skipped(cursor)
+        return Skipped("next")
     amount, target = read_counted_target(cursor)
     if target.kind == "row-end":
         return RowEnds(count=amount or ONE)
@@ -127,6 +132,9 @@ def _ord(cursor: Cursor) -> Place:
     if cursor.means == "ch" and cursor.ahead() == "from-hook":
         cursor.at += 2
         return FromHook(number)
+    if cursor.means == "skipped":
+        _skipped(cursor)
+        return Skipped("nth", number)
     if cursor.means == "of":
         cursor.at += 1
         return read_chain_name(cursor, number)
@@ -217,8 +225,18 @@ def _marked(cursor: Cursor) -> Place:
 
 def _skipped(cursor: Cursor) -> Place:
     cursor.at += 1
+    said = cursor.words[cursor.at]
+    several = cursor.text[said.start : said.end].lower().endswith("s")
     read_target(cursor)
-    return Skipped()
+    return Skipped("all" if several else "")
+
+
+def _so_many_skipped(cursor: Cursor) -> Place:
+    """`2 skipped sts`."""
+    number: int = cursor.words[cursor.at].value.sizes[0]
+    cursor.at += 1
+    _skipped(cursor)
+    return Skipped("all", number)
 
 
 def _any(cursor: Cursor) -> Place:
@@ -261,6 +279,9 @@ def _each(cursor: Cursor) -> Place:
         return _next(cursor)
     if starts_row_ends(cursor, cursor.at):
         return read_every_row_end(cursor)
+    if means == "skipped":
+        _skipped(cursor)
+        return Skipped("all")
     if means == "num" and not starts_named_number(cursor, cursor.at):
         return _unsaid_next(cursor)
     found = read_each(cursor)

@@ -136,7 +136,12 @@ def _marked(place: Marked, style: Style, each_of: bool) -> str:
 
 
 def _skipped(place: Skipped, style: Style, each_of: bool) -> str:
-    return f"in {style.word('skipped')} {style.word('stitch')}"
+    skipped = style.word("skipped")
+    if place.which == "all":
+        number = f"{place.number} " if place.number else ""
+        return f"in each of {number}{skipped} {style.word('stitch', True)}"
+    which = {"next": "next ", "nth": f"{ordinal(place.number)} "}.get(place.which, "")
+    return f"in {which}{skipped} {style.word('stitch')}"
 
 
 def _over(place: Over, style: Style, each_of: bool) -> str:

@@ -6,7 +6,7 @@ from .cursor import Cursor
 from .edges import read_evenly, read_for_rows
 from .free_loops import read_free_place, starts_free_loops
 from .place_kinds import read_over, read_place
-from .targets import starts_until
+from .targets import names_a_space, starts_until
 from .tree import Place
 
 
@@ -45,11 +45,8 @@ def read_places(cursor: Cursor) -> Where:
     where = Where()
     places: list[Place] = []
     _read_one(cursor, where, places)
-    while cursor.means == "and" and (
-        cursor.ahead() in ("in", "next", "first", "last", "same", "each", "over")
-        and not (cursor.ahead() == "in" and cursor.words[cursor.at + 2].means == "loop-of")
-    ):
-        cursor.at += 1
+    while (at := _goes_on(cursor)) >= 0:
+        cursor.at = at
         _read_one(cursor, where, places)
     where.through = read_through(cursor)
     if cursor.means == "in" and cursor.ahead() == "loop-of" and cursor.ahead(2) != "of" and not where.loop:
@@ -57,6 +54,21 @@ def read_places(cursor: Cursor) -> Where:
         cursor.at += 2
     where.places = tuple(places)
     return where
+
+
+def _goes_on(cursor: Cursor) -> int:
+    """Where the next place begins behind `and`, or behind a comma with `and in`; -1 where none does."""
+    words = cursor.words
+    at = cursor.at + (cursor.means == ",")
+    if words[at].means != "and":
+        return -1
+    after = words[at + 1].means
+    if after == "in":
+        return -1 if words[at + 2].means == "loop-of" else at + 1
+    if cursor.means == ",":
+        return -1
+    plain = after in ("next", "first", "last", "same", "each", "over")
+    return at + 1 if plain or names_a_space(cursor, at + 1) else -1
 
 
 def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:

@@ -10,10 +10,11 @@ from .cursor import Cursor, UnreadableError, read_amount
 from .free_loops import read_working_in, starts_free_loops
 from .gathering import read_draw, read_holding
 from .names import starts_stitch
+from .place_kinds import read_place
 from .repeats import read_again, read_bracket, read_star
 from .stitching import read_chain, read_work
 from .targets import read_counted_target, starts_named_number, starts_target
-from .tree import ONE, STITCH, Chain, Group, Leave, Skip, Step, Turn, Work, WorkingOver
+from .tree import ONE, STITCH, Chain, Each, FromHook, Group, Leave, Skip, Step, Turn, Work, WorkingOver
 from .yarns import (
     read_change,
     read_fasten_off,
@@ -211,6 +212,31 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         read_step(cursor, steps)
 
 
+def _pass_just_made(cursor: Cursor) -> bool:
+    """`working in front of sts just made` only says how a crossing lies."""
+    at = cursor.at + 1
+    while cursor.words[at].means in ("next", "num", "st", "stitch", "a"):
+        at += 1
+    if cursor.words[at].means != "just-made":
+        return False
+    cursor.at = at + 1
+    return True
+
+
+def _starting(cursor: Cursor, steps: list[Step]) -> None:
+    """`starting in 2nd ch from hook, sc in each ch across`: there first, then on from there."""
+    first = cursor.at
+    cursor.at += 1
+    cursor.need("in", "step")
+    place = read_place(cursor)
+    cursor.need(",", "step")
+    read_step(cursor, steps)
+    work = steps[-1]
+    if not isinstance(place, FromHook) or not isinstance(work, Work) or not isinstance(work.places[0], Each):
+        raise UnreadableError(first, "step")
+    steps[-1] = replace(work, places=(place, *work.places), span=cursor.span(first))
+
+
 def _ending(cursor: Cursor, steps: list[Step]) -> None:
     """`ending with dc in tch`, where no repeat is meant: a step like any other."""
     cursor.at += 1
@@ -219,6 +245,8 @@ def _ending(cursor: Cursor, steps: list[Step]) -> None:
 
 def _behind(cursor: Cursor, steps: list[Step], first: int = -1) -> None:
     first = cursor.at if first < 0 else first
+    if _pass_just_made(cursor):
+        return
     side = "behind" if cursor.means == "behind" else "front"
     cursor.at += 1
     cursor.take("next")
@@ -277,7 +305,8 @@ _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
     "fp": read_work, "invisible": read_work, "form": read_work, "picot": read_work, "spike": read_work,
     "loop-of": _loop_first, "(": _bracket, "*": read_star, "rep": _again, "skip": _skip, "leave": _leave,
     "working": _working, "behind": _behind, "in-front": _behind, "in": _loops, "through": _through,
-    "ending-with": _ending, "turn": _turn, "no-turn": _turn, "join": read_join, "no-join": read_unjoined,
+    "ending-with": _ending, "foundation": _starting, "beg": _starting,
+    "turn": _turn, "no-turn": _turn, "join": read_join, "no-join": read_unjoined,
     "fasten-off": read_fasten_off, "place-marker": read_marker, "move-marker": read_marker,
     "remove-marker": read_marker, "with": read_with, "change": read_change, "changing": read_change,
     "carrying": read_change, "standing": read_standing, "along": read_other_side,

@@ -23,6 +23,7 @@ from .tree import (
     Next,
     OtherSide,
     Over,
+    Place,
     Repeat,
     Step,
     Stitch,
@@ -74,6 +75,8 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     if doubled and starts_place(cursor, cursor.at) is False:
         steps.append(Work(stitch, Amount((2,)), (Next(amount or ONE),), span=cursor.span(first)))
         return
+    if stitch.kind == "slip":
+        _travel(cursor)
     where = _where(cursor)
     if doubled:
         amount = Amount((2,))
@@ -101,6 +104,18 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     if amount is None and any(isinstance(p, Evenly) for p in places):
         raise UnreadableError(first, "evenly-number", cursor.at - 1)
     _finish(cursor, steps, first, Work(stitch, each, places, None, through, cursor.span(first)))
+
+
+def _travel(cursor: Cursor) -> None:
+    """`sl st to corner sp`, `sl st across to next ch-2 sp`: over what lies before the place, and into it."""
+    to = cursor.at + (cursor.means == "across")
+    words = cursor.words
+    if words[to].means != "to":
+        return
+    corner = to + 1 + (words[to + 1].means == "next")
+    if words[corner].means == "corner" or to_a_space(cursor, to):
+        words[to].means = "in"
+        cursor.at = to
 
 
 def _need_depth(cursor: Cursor, first: int, where: Where) -> None:
@@ -193,9 +208,11 @@ def _without_place(
     elif needs_no_place(stitch):
         step = Work(stitch, amount or times or ONE, (), None, through, cursor.span(first))
     elif times is None and starts_until(cursor, cursor.at):
-        each = Each(until=read_until(cursor) or Each().until)
+        place: Place = Each(until=read_until(cursor) or Each().until)
+        if amount is not None and amount != ONE:  # `18 sc around`: eighteen in all, never in each
+            place = Next(amount)
         through = read_through(cursor) or through
-        step = Work(stitch, amount or ONE, (each,), None, through, cursor.span(first))
+        step = Work(stitch, ONE, (place,), None, through, cursor.span(first))
     elif times is not None and amount is not None and amount != ONE:
         work = Work(stitch, ONE, (Next(amount),), None, through, cursor.span(first))
         step = Repeat((work,), times, span=cursor.span(first))

@@ -225,7 +225,12 @@ def to_a_space(cursor: Cursor, at: int) -> bool:
     words = cursor.words
     if words[at].means != "to":
         return False
-    at += 2 if words[at + 1].means == "next" else 1
+    return names_a_space(cursor, at + 2 if words[at + 1].means == "next" else at + 1)
+
+
+def names_a_space(cursor: Cursor, at: int) -> bool:
+    """Whether `ch-2 sp`, `2ch-sp` or `ch-sp` stands at a word."""
+    words = cursor.words
     if words[at].means == "num":
         return starts_named_number(cursor, at) and words[at + 2].means in _SP
     if words[at].means == "ch":
@@ -266,7 +271,7 @@ def read_until(cursor: Cursor) -> Until | None:
         cursor.need("remain", "remain")
         return Until("to-last", count=amount or ONE, target=target)
     if cursor.take("tch"):
-        return Until("tch", word=word)
+        return Until("tch")
     cursor.take("next")
     if cursor.means in ("ch", "num", "chsp"):
         return Until("next", target=read_counted_target(cursor)[1])

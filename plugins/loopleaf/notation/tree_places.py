@@ -137,8 +137,14 @@ class Marked:
 
 @dataclass(frozen=True, slots=True)
 class Skipped:
-    """`in skipped st`: back to the stitch last passed over (crossed stitches)."""
+    """`in skipped st`: back to the stitch last passed over (crossed stitches).
 
+    which: `all` for `skipped sts`, `next` for the one after that just worked into, `nth` with number.
+    number: which one, or how many of all; 0 where not said.
+    """
+
+    which: Literal["", "all", "next", "nth"] = ""
+    number: int = 0
     span: Span | None = no_span()
 
 

@@ -1,6 +1,7 @@
 """How a round begins: turning chains, skipped chains, yarn joined anew, slip stitches that travel."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from loopleaf.notation.tree import (
     Chain,
@@ -12,6 +13,7 @@ from loopleaf.notation.tree import (
     Join,
     JoinYarn,
     Next,
+    Over,
     Repeat,
     Same,
     Skip,
@@ -30,6 +32,7 @@ def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
     """Slip stitches at the start move it; gives the steps after them."""
     if steps and isinstance(steps[0], JoinYarn) and steps[0].place is None:
         return travels(hand, steps[1:])
+    steps = _out_of_the_bracket(steps)
     count = 0
     for at, step in enumerate(steps):
         if isinstance(step, Work) and _is_slip(step):
@@ -58,6 +61,19 @@ def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
         hand.turn_to(at)
         hand.uses = 0
     return rest
+
+
+def _out_of_the_bracket(steps: Sequence[Step]) -> Sequence[Step]:
+    """`(sl st, ch 3, 2 dc) in next sp` at a start: a slip stitch into it, then the rest in the same."""
+    at = next((i for i, step in enumerate(steps) if not isinstance(step, Work) or not _is_slip(step)), -1)
+    group = steps[at] if at >= 0 else None
+    if not isinstance(group, Group) or len(group.steps) < 3 or len(group.places) != 1:
+        return steps
+    slip, chain = group.steps[:2]
+    if not isinstance(slip, Work) or slip.stitch.kind != "slip" or not isinstance(chain, Chain):
+        return steps
+    there = replace(slip, places=group.places)
+    return (*steps[:at], there, replace(group, steps=group.steps[1:], places=(Same(),)), *steps[at + 1 :])
 
 
 def _is_slip(step: Work) -> bool:
@@ -106,7 +122,7 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
         if counts.nothing:
             hand.beginning = (length, 0, False)
         elif counts.stitch is not None:
-            stands_on(hand, kind_of(counts.stitch), length, length - counts.chains)
+            stands_on(hand, kind_of(counts.stitch) or _own(hand, rest), length, length - counts.chains)
             if counts.chains:
                 hand.add(Cell("space", length=counts.chains))
         else:
@@ -117,6 +133,8 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
         return False
     stitch, says = first
     if says:
+        if rest and isinstance(rest[0], Work):
+            _first_leg(hand, rest[0])
         hand.beginning = (length, 0, False)
         return True
     kind = kind_of(stitch)
@@ -135,6 +153,26 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
     else:
         hand.beginning = (length, 0, False)
     return True
+
+
+def _first_leg(hand: Hand, step: Work) -> None:
+    """`ch 2, dc2tog over next 2 sts (counts as dc3tog)`: the chain is the third leg, on the first stitch."""
+    if step.counts is None or step.counts.stitch is None or hand.pos >= len(hand.cells):
+        return
+    if all(isinstance(place, Next | Over) for place in step.places):
+        legs = sum(
+            hand.setting.number(place.count) or 0 for place in step.places if isinstance(place, Next | Over)
+        )
+        if legs + 1 == step.counts.stitch.number:
+            hand.mark(hand.pos, USED)
+            hand.pos += 1
+
+
+def _own(hand: Hand, rest: Sequence[Step]) -> str:
+    """What `counts as st` means: the round's only kind, else its first."""
+    if len(hand.kinds) == 1:
+        return next(iter(hand.kinds))
+    return next((kind_of(stitch) for stitch, _ in stitches(hand, rest)), "")
 
 
 def _joins_to(step: Step, own: int, length: int) -> int:
@@ -179,7 +217,7 @@ def stands_on(hand: Hand, kind: str, length: int, stands: int) -> None:
     hand.last = at
 
 
-def skipped_chains(hand: Hand, step: Work, number: int) -> None:
+def skipped_chains(hand: Hand, step: Work | Group, number: int) -> None:
     """`dc in 4th ch from hook`: what the chains before it stand for."""
     counts = step.counts
     if hand.leaf is not None or hand.made:
@@ -192,6 +230,8 @@ def skipped_chains(hand: Hand, step: Work, number: int) -> None:
             hand.beginning = (skipped, skipped - counts.chains, True)
         if counts.chains:
             hand.add(Cell("space", length=counts.chains))
+        return
+    if isinstance(step, Group):
         return
     own = hand.setting.own_chains.get(step.stitch.kind, 0)
     if not skipped or not own:

@@ -258,12 +258,20 @@ class Hand:
     def take(self, target: Target, how: int = USED) -> int:
         """Uses up the next place of a kind and moves past it."""
         at = self.seek(target)
-        whole = self.whole(target, at)
-        for cell in whole:
-            self.mark(cell, how)
+        whole = self.use_up(target, at, how)
         self.pos = whole[-1] + 1
         self.last = at
         return at
+
+    def use_up(self, target: Target, at: int, how: int = USED) -> list[int]:
+        """All cells of the place that begins here, used; a group's are one place together."""
+        whole = self.whole(target, at)
+        uses = self.uses
+        for cell in whole:
+            self.mark(cell, how)
+        if how == USED and self.group_at(target, at) is not None:
+            self.uses = uses + 1
+        return whole
 
     def add(self, cell: Cell) -> None:
         """Made: onto the new edge."""

@@ -73,6 +73,8 @@ def spots(hand: Hand, place: Place) -> Iterator[tuple[int, ...]]:
             yield (between(hand, place),)
         case Marked():
             yield (marked(hand),)
+        case Skipped(which=which) if which:
+            raise CannotSay("several stitches skipped")
         case Skipped():
             yield (skipped(hand),)
         case RowEnds():
@@ -184,8 +186,7 @@ def _each(hand: Hand, place: Each) -> Iterator[tuple[int, ...]]:
             continue
         whole = hand.whole(target, at)
         worked = found % place.every == 0
-        for cell in whole:
-            hand.mark(cell, USED)
+        hand.use_up(target, at)
         found += 1
         at = whole[-1] + 1
         if worked:
@@ -221,8 +222,11 @@ def _first(hand: Hand, place: First) -> Iterator[tuple[int, ...]]:
         raise Misfit("place", f"no first {place.target}")
     for at in there[:number]:
         if hand.status[at] == FREE:
-            if hand.free(0, at):
+            stood = hand.beginning is not None and hand.pos == 1 and hand.cells[at].kind == "space"
+            if hand.free(0, at) and not stood:
                 raise Misfit("place", "not the first any more")
+            for passed in range(at):
+                hand.mark(passed, PASSED)
             hand.mark(at, USED)
         elif at + 1 < hand.pos or hand.status[at] == SKIPPED:
             raise Misfit("fit", "the first stitch lies behind")

@@ -117,10 +117,12 @@ def _work(hand: Hand, step: Work, rest: Sequence[Step]) -> None:
         return
     if isinstance(first, FromHook):
         if hand.leaf is not None and step.stitch.kind == "slip" and hand.leaf.length == first.number:
-            hand.leaf = None
-            hand.made.append(Cell("picot", length=first.number))
+            _close_ring(hand, hand.leaf)
             return
         skipped_chains(hand, step, first.number)
+    if hand.leaf is not None and not hand.leaf.at and step.stitch.kind == "slip" and _is_first_chain(first):
+        _close_ring(hand, hand.leaf)
+        return
     if step.stitch.kind == "slip" and not hand.edge.ring and not isinstance(first, FromHook):
         ended = hand.exhausted and hand.leaf is None and hand.made
         if ended and hand.setting.spiral and isinstance(first, Next | First):
@@ -158,6 +160,16 @@ def _counts_as(hand: Hand, before: int, stitch: Stitch, kind: str, begun: Cell |
     put(hand, stitch if stitch.kind else replace(stitch, kind=kind), ())
     if hand.beginning is not None:
         hand.beginning = (hand.beginning[0], hand.beginning[0], True)
+
+
+def _close_ring(hand: Hand, leaf: Leaf) -> None:
+    """A slip stitch into a chain's first makes a picot of it."""
+    hand.leaf = None
+    hand.made.append(Cell("picot", length=leaf.length))
+
+
+def _is_first_chain(place: object) -> bool:
+    return isinstance(place, First) and place.target.kind == "chain"
 
 
 def _mid_arch(hand: Hand, length: int, step: Work) -> None:
@@ -202,7 +214,10 @@ def _turns_back(rest: Sequence[Step]) -> bool:
     for step in rest:
         if isinstance(step, Turn | Yarn | Marker):
             continue
-        return isinstance(step, Work) and bool(step.places) and isinstance(step.places[0], FromHook)
+        if not isinstance(step, Work) or not step.places:
+            return False
+        closes = step.stitch.kind == "slip" and len(rest) > 1 and _is_first_chain(step.places[0])
+        return closes or isinstance(step.places[0], FromHook)
     return False
 
 
@@ -212,16 +227,27 @@ def _makes(steps: Sequence[Step]) -> Iterator[Step]:
 
 def _group(hand: Hand, step: Group) -> None:
     for place in step.places:
+        if isinstance(place, FromHook) and step.counts is not None:
+            skipped_chains(hand, step, place.number)
         for spot in spots(hand, place):
             before, here, last = len(hand.made), hand.here, hand.last
             hand.here = spot[0]
             hand.last = spot[0]
             leading, start = hand.leading, hand.group_start
-            hand.leading, hand.group_start = False, before
+            hand.leading = leading and _begins_with_chain(hand, step.steps[0])
+            hand.group_start = before
             run(hand, step.steps)
             hand.leading, hand.group_start = leading and not hand.made, start
             hand.here, hand.last = here, spot[0] if spot[0] != NOWHERE else last
             bunch(hand, before, Bunch())
+
+
+def _begins_with_chain(hand: Hand, step: Step) -> bool:
+    """Whether a bracket's first thing is a beginning chain, or one of the author's stitches with one."""
+    if isinstance(step, Work) and step.stitch.kind == "special":
+        opened = hand.setting.specials.get(step.stitch.name, ())
+        return len(opened) > 1 and isinstance(opened[0], Chain) and step.places != ()
+    return isinstance(step, Chain)
 
 
 def _together(hand: Hand, step: Together) -> None:

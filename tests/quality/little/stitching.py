@@ -5,12 +5,14 @@ from dataclasses import replace
 
 from loopleaf.notation.tree import (
     Chain,
+    CountsAs,
     Each,
     FromHook,
     Next,
     Over,
     Repeat,
     RowEnds,
+    Same,
     Skip,
     Skipped,
     Step,
@@ -47,7 +49,7 @@ def work(hand: Hand, step: Work) -> None:
             for _ in range(ends * number // place.per):
                 put(hand, step.stitch, ())
             continue
-        for spot in spots(hand, place):
+        for spot in spots(hand, Same() if _stands_there(hand, step) else place):
             before = len(hand.made)
             for _ in range(number):
                 put(hand, step.stitch, spot)
@@ -71,10 +73,10 @@ def put(hand: Hand, stitch: Stitch, spot: Sequence[int]) -> None:
         before, here, last = len(hand.made), hand.here, hand.last
         hand.here = spot[0] if spot else NOWHERE
         hand.last = hand.here
-        hand.leading = False
+        hand.leading = hand.leading and isinstance(steps[0], Chain)
         from .steps import run
 
-        run(hand, steps)
+        run(hand, _with_first_leg(steps) if hand.leading else steps)
         hand.here, hand.last = here, last if last is not None else hand.last
         bunch(hand, before, Bunch(stitch.name))
         return
@@ -104,6 +106,22 @@ def put(hand: Hand, stitch: Stitch, spot: Sequence[int]) -> None:
         bunch(hand, before, Bunch())
     else:
         hand.add(Cell(kind, form=stitch.form, post=stitch.post))
+
+
+def _stands_there(hand: Hand, step: Work) -> bool:
+    """An author's stitch that begins a round with its chain, and names no place, stands where the yarn is."""
+    steps = hand.setting.specials.get(step.stitch.name, ()) if step.stitch.kind == "special" else ()
+    unnamed = step.places == (Next(),) and step.places[0].span is None
+    return hand.leading and unnamed and bool(steps) and isinstance(steps[0], Chain)
+
+
+def _with_first_leg(steps: Sequence[Step]) -> Sequence[Step]:
+    """`ch 2, dc2tog in same st` at a start: the chain is one leg more."""
+    match steps:
+        case (Chain(counts=None) as chain, Work(stitch=Stitch(form="tog") as stitch, counts=None) as legs):
+            whole = CountsAs(replace(stitch, number=stitch.number + 1))
+            return chain, replace(legs, counts=whole)
+    return steps
 
 
 def bunch(hand: Hand, before: int, together: Bunch) -> None:
@@ -149,11 +167,24 @@ def _along_the_edge(hand: Hand, step: Work, number: int) -> None:
             while hand.free(hand.pos, bound):
                 _once(hand, step.stitch.name, steps)
             continue
-        times = hand.setting.number(place.count) or 0 if isinstance(place, Next) else 1
+        times = hand.setting.number(place.count) or 0 if isinstance(place, Next | Over) else 1
+        if isinstance(place, Over) or (isinstance(place, Next) and place.span is not None):
+            times //= _stride(hand, steps)  # `in next 10 sts` says how far, `x-st x 5` how often
         for _ in range(times * number):
             before = len(hand.made)
             run(hand, steps)
             bunch(hand, before, Bunch(step.stitch.name))
+
+
+def _stride(hand: Hand, steps: Sequence[Step]) -> int:
+    """How many places one of the author's stitches moves on by."""
+    moves = 0
+    for step in steps:
+        if isinstance(step, Skip):
+            moves += hand.setting.number(step.count) or 0
+        elif isinstance(step, Work):
+            moves += sum(hand.setting.number(p.count) or 0 for p in step.places if isinstance(p, Next | Over))
+    return max(moves, 1)
 
 
 def _once(hand: Hand, name: str, steps: Sequence[Step]) -> None:

@@ -31,18 +31,38 @@ from ..subject import Met
 def words(met: Met) -> Words:
     facts = met.facts
     left, each, passes, available = facts["left"], facts["each"], facts["passes"], facts["available"]
-    working = (
+    at = met.below_at
+    return Words(
+        message=f"The repeat {met.quoted} in {met.where} doesn't come out even.",
+        working=_working(left, each, passes, available),
+        suggestion=_suggestion(met, left, each, available)
+        if _is_by_number(left, each, passes, available)
+        else _look_again(met),
+        related=(Related(at, f"{met.where} is worked into this"),) if at else (),
+    )
+
+
+def _is_by_number(left: int, each: int, passes: int, available: int) -> bool:
+    """Whether too few places are left for a pass, so that figures say what is wrong."""
+    return left < each and passes * each + left == available
+
+
+def _working(left: int, each: int, passes: int, available: int) -> str:
+    if not _is_by_number(left, each, passes, available):
+        which = "The first pass" if not passes else f"Pass {passes + 1}"
+        return f"{which} doesn't find a place that it names, though places are left."
+    if not passes:
+        return f"The repeat has {number_of(available, 'place')}, and one pass needs {each}."
+    return (
         f"The repeat has {number_of(available, 'place')}, and each pass uses {each}: "
         f"{passes} × {each} = {passes * each}, which leaves {left}; "
         f"{passes + 1} passes would need {(passes + 1) * each}."
     )
-    at = met.below_at
-    return Words(
-        message=f"The repeat {met.quoted} in {met.where} doesn't come out even.",
-        working=working,
-        suggestion=_suggestion(met, left, each, available),
-        related=(Related(at, f"{met.where} is worked into this"),) if at else (),
-    )
+
+
+def _look_again(met: Met) -> Suggestion:
+    text = f"Look at each place in the repeat: {met.below} must have it in every pass."
+    return Suggestion(text, None, "fill-in")
 
 
 def _suggestion(met: Met, left: int, each: int, available: int) -> Suggestion:
