@@ -80,8 +80,12 @@ def basket(number: int) -> bytes:
     pairs = (wide - first - rest) // 2
     odd = wide - first - 2 * pairs
     more = f", {stitch} in next {odd} sts" if odd else ""
-    line = f"ch 1, {stitch} in next {first} sts, (sc in next st, hdc in next st) x {pairs}{more}, join"
-    rows.append(f"{{rounds: {ends + 1}-{ends + 2}, work: '{line}', count: {wide}}}")
+    other = "hdc" if stitch == "sc" else "sc"
+    line = (
+        f"ch 1, {stitch} in next {first} sts, ({stitch} in next st, {other} in next st) x {pairs}{more}, join"
+    )
+    count = f"{wide - pairs} {stitch}, {pairs} {other}"
+    rows.append(f"{{rounds: {ends + 1}-{ends + 2}, work: '{line}', count: '{count}'}}")
     line = f"ch 1, *{stitch} in next {flat - 2} sts, {stitch}2tog; rep from * around, join, fasten off"
     rows.append(f"{{round: {ROUNDS}, work: '{line}', count: {of * (flat - 1)}}}")
     return (HEAD.format(number=number) + "".join(f"      - {row}\n" for row in rows)).encode()
