@@ -4,7 +4,8 @@ What can't be read raises a `PydanticCustomError` whose type is the finding's ru
 """
 
 import re
-from typing import Any
+from collections.abc import Mapping
+from typing import Any, TypeVar
 
 from pydantic_core import PydanticCustomError
 
@@ -47,6 +48,8 @@ def too_large(number: str, limit: int, why: str) -> PydanticCustomError:
     return PydanticCustomError("number-too-large", "{number}", {"number": number, "limit": limit, "why": why})
 
 
+Unit = TypeVar("Unit", LengthUnit, WeightUnit)
+
 _NO_HOOK = wrong("a hook's size in millimetres", "5.5 mm")
 
 
@@ -87,15 +90,21 @@ def amount(text: str) -> float | None:
     return total
 
 
+def _measured(value: Any, units: Mapping[str, Unit], expected: str, example: str) -> tuple[float, Unit]:
+    """A number and its unit, one of these. Raises `wrong-type`."""
+    found = _ONE_MEASURE.match(plain_text(value) or "")
+    unit = units.get(found[2].lower()) if found else None
+    number = amount(found[1]) if found else None
+    if unit is None or number is None:
+        raise wrong(expected, example)
+    return number, unit
+
+
 def read_length(value: Any) -> Length:
     """`34.5 cm`, `8½ in`, `50 yd`; nothing measures 0. Raises `wrong-type`."""
     if isinstance(value, Length):
         return value
-    found = _ONE_MEASURE.match(plain_text(value) or "")
-    unit = _LENGTH_WORDS.get(found[2].lower()) if found else None
-    number = amount(found[1]) if found else None
-    if unit is None or number is None:
-        raise wrong("a length with its unit", "10 cm")
+    number, unit = _measured(value, _LENGTH_WORDS, "a length with its unit", "10 cm")
     if Length(number, unit).mm < SHORTEST_MM:
         raise wrong("a length above 0", "10 cm")
     return Length(number, unit)
@@ -117,11 +126,7 @@ def read_weight(value: Any) -> Weight:
     """`52 g`, `1¾ oz`. Raises `wrong-type`."""
     if isinstance(value, Weight):
         return value
-    found = _ONE_MEASURE.match(plain_text(value) or "")
-    unit = _WEIGHT_WORDS.get(found[2].lower()) if found else None
-    number = amount(found[1]) if found else None
-    if unit is None or number is None:
-        raise wrong("a weight with its unit", "52 g")
+    number, unit = _measured(value, _WEIGHT_WORDS, "a weight with its unit", "52 g")
     if Weight(number, unit).grams < SMALLEST_NUMBER:
         raise wrong("a weight above 0", "52 g")
     return Weight(number, unit)

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 
 from ..measure import Flatness, RoundSize, flatness
 from ..measure.measured import start_mm
+from ..pattern import Finding
+from .rule import Words, told
 from .subject import Subject
 
 _WINDOW = 3
@@ -43,12 +45,25 @@ def unflat(subject: Subject) -> Iterator[Unflat]:
                 growth = flatness(rounds[low : high + 1], below, width)
                 if growth is None:
                     continue
-                strays = (
-                    growth.form != "flat" if limits is None else not limits[0] <= growth.ratio <= limits[1]
-                )
-                if strays:
+                far = growth.form != "flat" if limits is None else not limits[0] <= growth.ratio <= limits[1]
+                if far:
                     yield Unflat(name, rounds[low].label, rounds[high].label, growth)
                     break
+
+
+def strays(subject: Subject, form: str, what: str, module: str) -> Iterator[Finding]:
+    """A warning for each run that takes this form instead of lying flat. what: what its rounds do."""
+    for one in unflat(subject):
+        if one.growth.form != form:
+            continue
+        rounds = f"Round {one.first}" if one.first == one.last else f"Rounds {one.first} to {one.last}"
+        words = Words(
+            message=f"{rounds} of “{one.piece}” {what}.",
+            working=f"They grow by {one.growth.grows:.1f} stitches a round; flat work at this gauge grows by "
+            f"{one.growth.flat:.1f} (2π × height ÷ width of a stitch).",
+        )
+        at = subject.source.locate(("pieces", one.piece, "lies flat"))
+        yield told(module, "warning", subject, at, words, one.piece, one.first)
 
 
 def _in_run(one: RoundSize, first: int, last: int | None) -> bool:

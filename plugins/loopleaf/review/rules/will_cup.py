@@ -33,23 +33,13 @@ When to ignore: When it is meant to cup, or is pulled flat by what follows: then
 from collections.abc import Iterator
 
 from ...pattern import Finding
-from ..flat import unflat
-from ..rule import Words, rule, told
+from ..flat import strays
+from ..rule import rule
 from ..subject import Subject
 
 
 def find(subject: Subject) -> Iterator[Finding]:
-    for one in unflat(subject):
-        if one.growth.form != "cups":
-            continue
-        rounds = f"Round {one.first}" if one.first == one.last else f"Rounds {one.first} to {one.last}"
-        words = Words(
-            message=f"{rounds} of “{one.piece}” grow too slowly to lie flat, and will cup.",
-            working=f"They grow by {one.growth.grows:.1f} stitches a round; flat work at this gauge grows by "
-            f"{one.growth.flat:.1f} (2π × height ÷ width of a stitch).",
-        )
-        at = subject.source.locate(("pieces", one.piece, "lies flat"))
-        yield told(__name__, "warning", subject, at, words, one.piece, one.first)
+    return strays(subject, "cups", "grow too slowly to lie flat, and will cup", __name__)
 
 
 RULE = rule(__name__, __doc__, "warning", find, of_sound_work=True)

@@ -32,23 +32,13 @@ When to ignore: When it is meant to wave: then take the rounds out of `lies flat
 from collections.abc import Iterator
 
 from ...pattern import Finding
-from ..flat import unflat
-from ..rule import Words, rule, told
+from ..flat import strays
+from ..rule import rule
 from ..subject import Subject
 
 
 def find(subject: Subject) -> Iterator[Finding]:
-    for one in unflat(subject):
-        if one.growth.form != "ruffles":
-            continue
-        rounds = f"Round {one.first}" if one.first == one.last else f"Rounds {one.first} to {one.last}"
-        words = Words(
-            message=f"{rounds} of “{one.piece}” grow too fast to lie flat, and will wave.",
-            working=f"They grow by {one.growth.grows:.1f} stitches a round; flat work at this gauge grows by "
-            f"{one.growth.flat:.1f} (2π × height ÷ width of a stitch).",
-        )
-        at = subject.source.locate(("pieces", one.piece, "lies flat"))
-        yield told(__name__, "warning", subject, at, words, one.piece, one.first)
+    return strays(subject, "ruffles", "grow too fast to lie flat, and will wave", __name__)
 
 
 RULE = rule(__name__, __doc__, "warning", find, of_sound_work=True)
