@@ -55,22 +55,29 @@ def wilson(hits: int, number: int) -> tuple[float, float]:
 
 @dataclass(frozen=True)
 class Run:
-    """One sample: its outcomes without those that change nothing, and how many those were."""
+    """One sample: its outcomes without those that change nothing, how many those were, and how many changes
+    were drawn (more than were tried where the run was stopped).
+    """
 
     seed: int
     outcomes: tuple[Outcome, ...]
     alike: int
+    drawn: int
 
     @classmethod
-    def of(cls, seed: int, outcomes: Iterable[Outcome], known: Sequence[Alike]) -> "Run":
+    def of(cls, seed: int, outcomes: Iterable[Outcome], known: Sequence[Alike], drawn: int) -> "Run":
         """A run's outcomes; a change that was noticed counts, whatever the list says."""
         every = list(outcomes)
         counted = tuple(one for one in every if one.killed or not any(same.is_of(one) for same in known))
-        return cls(seed, counted, len(every) - len(counted))
+        return cls(seed, counted, len(every) - len(counted), drawn)
 
     @property
     def counted(self) -> int:
         return len(self.outcomes)
+
+    @property
+    def tried(self) -> int:
+        return self.counted + self.alike
 
     @property
     def killed(self) -> int:
@@ -86,6 +93,7 @@ class Line:
     """A run as the list of runs keeps it."""
 
     seed: int
+    drawn: int
     tried: int
     alike: int
     killed: int
@@ -98,10 +106,10 @@ def keep_run(run: Run, file: Path = RUNS) -> list[Line]:
         with file.open(encoding="utf-8", newline="") as kept:
             lines = [Line(*map(int, row)) for row in list(csv.reader(kept))[1:]]
     lines = [line for line in lines if line.seed != run.seed]
-    lines.append(Line(run.seed, run.counted + run.alike, run.alike, run.killed))
+    lines.append(Line(run.seed, run.drawn, run.tried, run.alike, run.killed))
     with file.open("w", encoding="utf-8", newline="") as kept:
         csv.writer(kept, lineterminator="\n").writerows(
-            [("seed", "tried", "alike", "killed"), *map(astuple, lines)]
+            [("seed", "drawn", "tried", "alike", "killed"), *map(astuple, lines)]
         )
     return lines
 
@@ -114,8 +122,8 @@ def text(run: Run, runs: Sequence[Line]) -> str:
         [
             "`make mutants` changes one place of `notation/`, `fabric/` or `review/` at a time (the changes\n"
             "are those of the library mutmut) and runs the tests of the fast suites that come by it.\n"
-            f"Seed {run.seed}: {run.counted + run.alike:,} changes, drawn from all modules by the places "
-            f"that can be changed;\n{run.alike} of them change nothing and aren't counted "
+            f"Seed {run.seed}: {run.drawn:,} changes, drawn from all modules by the places "
+            f"that can be changed.\n{_stopped(run)}{run.alike} of them change nothing and aren't counted "
             "(`mutation_alike.yml`).\n"
             f"**Noticed: {_share(run.killed, run.counted)}.**\n"
             f"Half of the changes took less than {math.ceil(took[len(took) // 2])} s.",
@@ -131,13 +139,20 @@ def text(run: Run, runs: Sequence[Line]) -> str:
     )
 
 
+def _stopped(run: Run) -> str:
+    if run.tried == run.drawn:
+        return ""
+    return f"**The run was stopped: only {run.tried:,} of them, by chance, were tried.**\n"
+
+
 def _runs(runs: Sequence[Line]) -> str:
     rows = [
-        f"| {one.seed} | {one.tried} | {one.alike} | {_share(one.killed, one.tried - one.alike)} |"
+        f"| {one.seed} | {one.drawn} | {one.tried} | {one.alike} "
+        f"| {_share(one.killed, one.tried - one.alike)} |"
         for one in runs
     ]
     return "\n".join(
-        ["| seed | tried | change nothing | noticed of the others |", "|---|---|---|---|", *rows]
+        ["| seed | drawn | tried | change nothing | noticed of the others |", "|---|---|---|---|---|", *rows]
     )
 
 

@@ -1,14 +1,18 @@
 """A few changes of the code as `make mutants` tries them: some are noticed, and one changes nothing."""
 
 import json
+import signal
+import subprocess
+import sys
+import time
 from dataclasses import asdict
 from pathlib import Path
 
 import pytest
 
-from .mutation import started
+from .mutation import ended, started
 from .mutation_changes import Change, change, modules, places, sample, shares
-from .mutation_figures import Alike, Run, alike, wilson
+from .mutation_figures import Alike, Run, alike, keep_run, text, wilson
 from .mutation_reach import Reach
 from .mutation_trial import Outcome
 
@@ -96,11 +100,55 @@ def test_wilson_against_published_values() -> None:
 
 def test_a_change_that_changes_nothing_is_not_counted_unless_it_is_noticed() -> None:
     same = Alike("fabric/toy.py", "a > b", "a >= b", "Equal numbers give the same.")
-    run = Run.of(
-        1, [outcome("failed", now="a < b"), outcome("survived"), outcome("unreached", now="b")], [same]
-    )
-    assert (run.killed, run.counted, run.alike) == (1, 2, 1)
-    assert Run.of(1, [outcome("failed")], [same]).counted == 1
+    three = [outcome("failed", now="a < b"), outcome("survived"), outcome("unreached", now="b")]
+    run = Run.of(1, three, [same], 3)
+    assert (run.killed, run.counted, run.alike, run.tried) == (1, 2, 1, 3)
+    assert Run.of(1, [outcome("failed")], [same], 1).counted == 1
+
+
+def test_a_stopped_run_is_said_to_be_one(tmp_path: Path) -> None:
+    runs = tmp_path / "runs.csv"
+    whole = Run.of(1, [outcome("failed")], [], 1)
+    assert "was stopped" not in text(whole, keep_run(whole, runs))
+    stopped = Run.of(2, [outcome("failed"), outcome("survived")], [], 640)
+    said = text(stopped, keep_run(stopped, runs))
+    assert "The run was stopped: only 2 of them" in said
+    assert "| 1 | 1 | 1 | 0 | 1 of 1" in said
+    assert "| 2 | 640 | 2 | 0 | 1 of 2" in said
+
+
+def test_a_stop_ends_what_was_started(monkeypatch: pytest.MonkeyPatch) -> None:
+    """As Ctrl-C does: the process and its own child are ended, nothing is raised."""
+    command = "import os, time; os.fork(); time.sleep(60)"
+    process = subprocess.Popen([sys.executable, "-c", command], process_group=0)
+    waited = process.wait
+    interrupts = iter([KeyboardInterrupt])
+
+    def wait() -> int:
+        for one in interrupts:
+            raise one
+        return waited()
+
+    monkeypatch.setattr(process, "wait", wait)
+    assert not ended([process])
+    assert process.poll() == -signal.SIGKILL
+    for _ in range(100):
+        if not _in_group(process.pid):
+            break
+        time.sleep(0.05)
+    assert not _in_group(process.pid)
+
+
+def _in_group(group: int) -> bool:
+    """Whether anything of a process group is left that isn't just waiting to be noticed."""
+    for stat in Path("/proc").glob("[0-9]*/stat"):
+        try:
+            state, _, of = stat.read_text().rpartition(")")[2].split()[:3]
+        except OSError:
+            continue
+        if int(of) == group and state != "Z":
+            return True
+    return False
 
 
 @pytest.mark.parametrize("one", alike(), ids=lambda one: f"{one.module}: {one.was}")
@@ -146,7 +194,7 @@ def test_some_changes_of_the_engine_are_noticed_and_one_changes_nothing(tmp_path
     mine.write_text(json.dumps([asdict(one) for one in changes]), encoding="utf-8")
     reach.write_text(json.dumps(kept), encoding="utf-8")
     assert started(ROOT, "mutation_trial", mine, reach, to).wait() == 0
-    outcomes = [Outcome(**json.loads(text)) for text in to.read_text(encoding="utf-8").splitlines()]
+    outcomes = [Outcome(**json.loads(said)) for said in to.read_text(encoding="utf-8").splitlines()]
     assert [one.how for one in outcomes] == ["failed", "failed", "failed", "survived"]
-    run = Run.of(1, outcomes, alike())
+    run = Run.of(1, outcomes, alike(), len(changes))
     assert (run.killed, run.counted, run.alike) == (3, 3, 1)
