@@ -1,7 +1,6 @@
 """The pictures: of the demo, and of small pieces stitch by stitch."""
 
 import re
-from collections import Counter
 from collections.abc import Callable
 from xml.etree import ElementTree
 
@@ -178,9 +177,7 @@ def test_posts_stand_out_or_back_as_the_right_side_shows_them() -> None:
     ]
     widest = max(widths)
     stems = [p for p in tree(picture).iter(f"{SVG}path") if float(p.get("stroke-width") or 0) > 0.7 * widest]
-    uses = Counter(use.get("href") for use in tree(picture).iter(f"{SVG}use"))
-    drawn = sum(str(stem.get("d")).count("M") * (uses[f"#{stem.get('id')}"] or 1) for stem in stems)
-    assert drawn == 2 * (4 + 4)
+    assert sum(str(stem.get("d")).count("M") for stem in stems) == 2 * (4 + 4)
 
 
 def test_gathered_and_looped_stitches_show() -> None:

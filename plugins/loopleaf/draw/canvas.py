@@ -22,6 +22,7 @@ class Canvas:
         self._fills: dict[tuple[int, str], list[Sequence[Point]]] = defaultdict(list)
         self._lines: dict[tuple[int, str, float], list[Sequence[Point]]] = defaultdict(list)
         self._outlines: list[Sequence[Point]] = []
+        self._stamps: list[tuple[int, Canvas, float]] = []
 
     def fill(self, layer: int, colour: str, points: Sequence[Point]) -> None:
         """A closed shape."""
@@ -55,69 +56,67 @@ class Canvas:
         for (of, colour, wide), lines in other._lines.items():
             self._lines[layer + of + 2, colour, wide] += lines
 
+    def stamp(self, other: "Canvas", layer: int, high: float) -> None:
+        """Another canvas so far higher up; stamped several times it is written once. It has no outlines and
+        no stamps of its own.
+        """
+        self._stamps.append((layer, other, high))
+
     @property
     def box(self) -> Box:
         """Left, top, right, bottom in mm, y downwards; all 0 where nothing is drawn."""
-        lefts, tops, rights, bottoms = [], [], [], []
-        for shape, by in self._all():
-            xs, ys = zip(*shape, strict=True)
-            lefts.append(min(xs) - by)
-            rights.append(max(xs) + by)
-            tops.append(-max(ys) - by)
-            bottoms.append(by - min(ys))
-        return (min(lefts), min(tops), max(rights), max(bottoms)) if lefts else (0.0, 0.0, 0.0, 0.0)
+        found: list[Box] = []
+        reaches = [(0.0, shapes) for shapes in self._fills.values()]
+        reaches += [(width / 2, lines) for (_, _, width), lines in self._lines.items()]
+        for by, shapes in reaches:
+            xs = [x for shape in shapes for x, _ in shape]
+            ys = [y for shape in shapes for _, y in shape]
+            found.append((min(xs) - by, -max(ys) - by, max(xs) + by, by - min(ys)))
+        boxes = {id(other): other.box for _, other, _ in self._stamps}
+        for _, other, high in self._stamps:
+            left, top, right, bottom = boxes[id(other)]
+            found.append((left, top - high, right, bottom - high))
+        if not found:
+            return (0.0, 0.0, 0.0, 0.0)
+        lefts, tops, rights, bottoms = zip(*found, strict=True)
+        return (min(lefts), min(tops), max(rights), max(bottoms))
 
-    def _all(self) -> Iterable[tuple[Sequence[Point], float]]:
-        for filled in self._fills.values():
-            for shape in filled:
-                yield shape, 0.0
-        for (_, _, width), lines in self._lines.items():
-            for shape in lines:
-                yield shape, width / 2
-
-    def body(self, outline: str, width: float, name: str = "") -> str:
+    def body(self, outline: str, width: float, name: str, box: Box) -> str:
         """The shapes as SVG paths, without the frame.
 
-        outline, width: colour and width (mm) of the outlines. name: what is drawn several times alike, but
-        for its place, is defined once under this name and a number; "" where nothing is.
+        outline, width: colour and width (mm) of the outlines. name: what is stamped is defined once under
+        this name and a number. box: the canvas' own, which is dear to find.
         """
-        left, top, right, bottom = self.box
+        left, top, right, bottom = box
         step = 1 if max(right - left, bottom - top) < LARGE_MM else 5
         parts: list[str] = []
         if self._outlines:
             parts.append(f'<path {_stroke(outline, width)} d="{_ways(self._outlines, "z", step)}"/>')
-        painted = sorted(self._painted(), key=lambda one: one[0])
-        if name:
-            return "".join([*parts, *_once(painted, name, step)])
-        ways = (f'<path {ink} d="{_ways(shapes, end, step)}"/>' for _, ink, shapes, end in painted)
-        return "".join([*parts, *ways])
+        painted = [*self._painted(step), *self._stamped(step, name)]
+        return "".join([*parts, *(text for _, text in sorted(painted, key=lambda one: one[0]))])
 
-    def _painted(self) -> Iterator[tuple[int, str, list[Sequence[Point]], str]]:
-        """The layer of each path, its ink, its shapes, and how each of them ends; fills before lines."""
+    def _painted(self, step: int) -> Iterator[tuple[int, str]]:
+        """The layer of each path, and the path; fills before lines."""
         for (layer, colour), shapes in self._fills.items():
-            yield layer, f'fill="{colour}"', shapes, "z"
+            yield layer, f'<path fill="{colour}" d="{_ways(shapes, "z", step)}"/>'
         for (layer, colour, wide), shapes in self._lines.items():
-            yield layer, _stroke(colour, wide), shapes, ""
+            yield layer, f'<path {_stroke(colour, wide)} d="{_ways(shapes, "", step)}"/>'
 
-
-def _once(
-    painted: Iterable[tuple[int, str, list[Sequence[Point]], str]], name: str, step: int
-) -> Iterator[str]:
-    """The paths, those that are alike defined first and used in each of their places."""
-    placed: list[tuple[str, int, int]] = []
-    for _, ink, shapes, end in painted:
-        x, y = round(shapes[0][0][0] * 100), round(-shapes[0][0][1] * 100)
-        placed.append((f'{ink} d="{_ways(shapes, end, step, x, y)}"', x, y))
-    times = Counter(way for way, _, _ in placed)
-    names = {way: f"{name}-{at}" for at, way in enumerate((way for way in times if times[way] > 1), 1)}
-    yield "<defs>"
-    yield from (f'<path id="{one}" {way}/>' for way, one in names.items())
-    yield "</defs>"
-    for way, x, y in placed:
-        if way in names:
-            yield f'<use href="#{names[way]}" x="{_hundredths(x)}" y="{_hundredths(y)}"/>'
-        else:
-            yield f'<path transform="translate({_hundredths(x)} {_hundredths(y)})" {way}/>'
+    def _stamped(self, step: int, name: str) -> Iterator[tuple[int, str]]:
+        """The layer of each stamp, and its use; what comes several times is defined the first time."""
+        times = Counter(id(other) for _, other, _ in self._stamps)
+        names: dict[int, str] = {}
+        for layer, other, high in self._stamps:
+            down = _hundredths(round(-high * 100))
+            inside = ""
+            if id(other) not in names:
+                names[id(other)] = f"{name}-{len(names) + 1}"
+                inside = "".join(text for _, text in sorted(other._painted(step), key=lambda one: one[0]))
+            if times[id(other)] == 1:
+                yield layer, f'<g transform="translate(0 {down})">{inside}</g>'
+                continue
+            define = f'<defs><g id="{names[id(other)]}">{inside}</g></defs>' if inside else ""
+            yield layer, f'{define}<use href="#{names[id(other)]}" y="{down}"/>'
 
 
 def svg(body: str, box: Box, title: str, margin: float) -> str:
@@ -144,18 +143,16 @@ def _stroke(colour: str, width: float) -> str:
     )
 
 
-def _ways(shapes: Iterable[Sequence[Point]], end: str, step: int, x: int = 0, y: int = 0) -> str:
-    return "".join(_path(points, step, x, y) + end for points in shapes)
+def _ways(shapes: Iterable[Sequence[Point]], end: str, step: int) -> str:
+    return "".join(_path(points, step) + end for points in shapes)
 
 
-def _path(points: Sequence[Point], step: int, at_x: int, at_y: int) -> str:
-    """Each point from the one before it, the first from a place, in hundredths, to the next step: shorter,
-    and no rounding adds up.
-    """
-    from_x, from_y, at_x, at_y = at_x, at_y, 0, 0
+def _path(points: Sequence[Point], step: int) -> str:
+    """Each point from the one before it, to the next step of hundredths: short, and no rounding adds up."""
+    at_x, at_y, fine = 0, 0, 100 / step
     parts: list[str] = []
     for index, (x, y) in enumerate(points):
-        new_x, new_y = round((x * 100 - from_x) / step) * step, round((-y * 100 - from_y) / step) * step
+        new_x, new_y = round(x * fine) * step, round(-y * fine) * step
         across, down = _hundredths(new_x - at_x), _hundredths(new_y - at_y)
         letter = "M" if not index else "l" if index == 1 else " " if across[0] != "-" else ""
         parts.append(f"{letter}{across}{down}" if down[0] == "-" else f"{letter}{across} {down}")

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import accumulate, pairwise
 from math import atan2, cos, sin, tau
 
@@ -33,7 +34,7 @@ CLOSEST = 0.8
 """Neighbours stand at least so close, of their widths."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Across:
     """A round along its way, `level` out. below: the places of each thing, as far as the chart has them.
     corners: the things that lie in a polygon's corners. firm: it is worked around a chain.
@@ -73,12 +74,12 @@ class Across:
             for foot, x in zip(feet, found, strict=True)
         ]
 
-    @property
+    @cached_property
     def closed(self) -> bool:
         """Whether the last thing stands beside the first."""
         return is_closed(self.ground)
 
-    @property
+    @cached_property
     def way(self) -> float:
         """The length of the way."""
         return self.ground.way(self.level)

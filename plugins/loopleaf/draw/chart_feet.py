@@ -38,12 +38,13 @@ def set_down(
 ) -> None:
     """Fills in the line's heads, feet and arches, and the layout's tops."""
     way = line.ground.way(line.level)
-    sharing: dict[Hashable, list[int]] = {}
+    sharing: dict[Hashable, dict[int, int]] = {}
     for at, (thing, x, out) in enumerate(zip(line.things, xs, outs, strict=True)):
         if isinstance(thing, Made):
             line.heads[id(thing)] = line.point(x, out)
             for place in thing.into:
-                sharing.setdefault(place_key(place), []).append(at)
+                sharers = sharing.setdefault(place_key(place), {})
+                sharers.setdefault(at, len(sharers))
     found: dict[Hashable, Top] = {}
     for at, (thing, x, out) in enumerate(zip(line.things, xs, outs, strict=True)):
         if isinstance(thing, Space):
@@ -59,13 +60,16 @@ def set_down(
 
 
 def _feet(
-    line: Line, thing: Made, at: int, tops: Sequence[Top], sharing: Mapping[Hashable, list[int]]
+    line: Line, thing: Made, at: int, tops: Sequence[Top], sharing: Mapping[Hashable, Mapping[int, int]]
 ) -> list[Point]:
-    """Where a stitch stands on its places; those that share one stand close together on it."""
+    """Where a stitch stands on its places; those that share one stand close together on it.
+
+    sharing: of each place those that stand on it, with their number among them.
+    """
     found: list[Point] = []
     for top, place in zip(tops, thing.into, strict=False):
         same = sharing[place_key(place)]
-        aside = (same.index(at) - (len(same) - 1) / 2) * _spread(thing, len(same), top)
+        aside = (same[at] - (len(same) - 1) / 2) * _spread(thing, len(same), top)
         if top.arch is not None:
             found.append(top.arch.at(aside, CHAIN_THICK / 2 + ROOM * FOOT_ROOM))
         else:

@@ -160,9 +160,12 @@ class Inward:
         return along
 
 
+_CLOSED = (Oval, Polygon, Inward)
+
+
 def is_closed(ground: Ground) -> bool:
     """Whether the last stitch of a round stands beside the first."""
-    return isinstance(ground, Oval | Polygon | Inward)
+    return isinstance(ground, _CLOSED)
 
 
 def outward(ground: Ground, point: Point) -> Point:

@@ -2,6 +2,7 @@
 
 from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from .arch import Arch
 from .canvas import Point
@@ -11,8 +12,7 @@ from .chart_things import Thing
 from .signs import UNIT
 
 
-@dataclass(frozen=True, slots=True)
-class Top:
+class Top(NamedTuple):
     """A place as the next round finds it: a share along its round's way, `level` out, and its height.
 
     drawn: the same share once the round's seam is open. wide: how much room feet have on it. order: its

@@ -8,6 +8,7 @@ from ..measure import Measured, amounts
 from ..measure.finished import What
 from .canvas import Point
 from .items import Item
+from .once import once
 from .profile import Ring, filled
 from .section import Polygon
 from .stand import Stand, stand_of
@@ -74,6 +75,7 @@ class Form:
         return [(x, top - y) for x, y in side] if self.worn else side
 
 
+@once
 def form_of(subject: Subject) -> Form:
     """The form of a piece worked in rounds."""
     stand, rounds = stand_of(subject)

@@ -1,8 +1,9 @@
 """A piece worked in rows, laid flat: straight, or as an arc where its rows grow steadily."""
 
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Hashable, Mapping, Sequence
+from dataclasses import dataclass, replace
 
+from ..fabric import Made
 from ..measure.size import RoundSize
 from .canvas import Canvas, Point
 from .items import Item, items_of_rows
@@ -18,15 +19,58 @@ def draw_rows(canvas: Canvas, subject: Subject, sheet: Sheet | Edging, layer: in
     mirrored = [work.side != "WS" for work in subject.piece.rounds]
     start = subject.piece.starts[0] if subject.piece.starts else []
     rows = items_of_rows(subject.worked, mirrored, subject.scale, start)
+    sizes = [_rounded(size) for size in subject.sizes]
     low = 0.0
     below: RoundSize | None = None
-    sizes = [_rounded(size) for size in subject.sizes]
+    alike: dict[Hashable, Canvas] = {}
     for at, (items, back, size) in enumerate(zip(rows, mirrored, sizes, strict=True)):
-        placed = [Placed(item, _patch(sheet, item, low, size, below), 1.0, not back, True) for item in items]
-        draw_row(canvas, layer + ROW_LAYERS * at, placed, subject.colours)
+        row = _Row(items, size, below, not back)
+        if isinstance(sheet, Sheet) and not sheet.arc:
+            look = row.look()
+            if look not in alike:
+                alike[look] = Canvas()
+                row.draw(alike[look], 0, sheet, 0.0, subject.colours)
+            canvas.stamp(alike[look], layer + ROW_LAYERS * at, low)
+        else:
+            row.draw(canvas, layer + ROW_LAYERS * at, sheet, low, subject.colours)
         low += size.rise_mm
         below = size
     _outline(canvas, sheet, sizes, rows[-1])
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """A row and what it stands on. reverse: its wrong side shows."""
+
+    items: Sequence[Item]
+    size: RoundSize
+    below: RoundSize | None
+    reverse: bool
+
+    def look(self) -> Hashable:
+        """All that its drawing shows, but for how high it lies."""
+        below = self.below and (self.below.length_mm, self.below.rise_mm)
+        return (
+            self.reverse, self.size.length_mm, self.size.rise_mm, below, *(_look(one) for one in self.items)
+        )  # fmt: skip
+
+    def draw(
+        self, canvas: Canvas, layer: int, sheet: Sheet | Edging, low: float, colours: Mapping[str, str]
+    ) -> None:
+        """Its stitches, so high on a sheet."""
+        placed = [
+            Placed(item, _patch(sheet, item, low, self.size, self.below), 1.0, self.reverse, True)
+            for item in self.items
+        ]
+        draw_row(canvas, layer, placed, colours)
+
+
+def _look(item: Item) -> Hashable:
+    """What an item looks like and where it stands, to the thousandth of its row."""
+    thing = item.thing
+    of = (thing.kind, thing.form, thing.loop, thing.post) if isinstance(thing, Made) else thing.chains
+    start, end, left, right = (round(share, 5) for share in (item.start, item.end, *item.foot))
+    return (thing.yarn, of, start, end, left, right, item.floor, item.tops)
 
 
 def _rounded(size: RoundSize) -> RoundSize:

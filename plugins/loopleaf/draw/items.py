@@ -2,7 +2,6 @@
 
 from collections import Counter
 from collections.abc import Hashable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import atan2, cos, sin, tau
 from typing import NamedTuple
@@ -34,8 +33,7 @@ class Spot(NamedTuple):
     top: float = 1.0
 
 
-@dataclass(frozen=True, slots=True)
-class Item:
+class Item(NamedTuple):
     """One stitch or space, `start` to `end` along its round.
 
     foot: from where to where it stands, along the round below. floor: how high it stands there, as a share
@@ -69,7 +67,7 @@ def items_of_rows(
         items = _side_by_side(row, scale, at == len(rows) - 1)
         if back:
             items = [_mirrored(item) for item in reversed(items)]
-        found.append(_on_their_feet(items, spots, circle=False, mirrored=back))
+        found.append(_on_their_feet(items, dict(_feet(items, spots, back)), spots))
     return found
 
 
@@ -91,11 +89,11 @@ def items_of_rounds(
         items = _side_by_side(one, scale, at == len(rounds) - 1)
         if corners:
             items = with_corners_at(items, corners)
-        turn = _turn(items, spots, section, rings[at])
+        feet = dict(_feet(items, spots, mirrored=False))
+        turn = _turn(items, feet, section, rings[at])
         if corners:
             turn = round(turn * corners) / corners
-        turned = [replace(item, start=item.start + turn, end=item.end + turn) for item in items]
-        found.append(_on_their_feet(turned, spots, circle=True))
+        found.append(_on_their_feet(items, feet, spots, turn))
     return found
 
 
@@ -163,33 +161,37 @@ def _crowns(worked: WorkedRound) -> dict[int, tuple[float, float]]:
 
 
 def _mirrored(item: Item) -> Item:
-    return replace(item, start=1 - item.end, end=1 - item.start, tops=(item.tops[1], item.tops[0]))
+    tops = (item.tops[1], item.tops[0])
+    return Item(item.thing, 1 - item.end, 1 - item.start, item.foot, item.floor, tops, item.corner)
 
 
 # ---- what they stand on --------------------------------------------------------------------------
 
 
 def _on_their_feet(
-    items: list[Item], spots: dict[int, Spot], circle: bool, mirrored: bool = False
+    items: Sequence[Item], feet: Mapping[int, Spot], spots: dict[int, Spot], turn: float | None = None
 ) -> list[Item]:
-    """The items with their feet on the places they went into; then their tops are places themselves."""
-    feet = dict(_feet(items, spots, mirrored))
+    """The items with their feet on the places they went into; then their tops are places themselves.
+
+    turn: how far a round is turned first; None for a row.
+    """
+    by = turn or 0.0
     whole = sum(1 if isinstance(i.thing, Made) else i.thing.chains * CHAIN_SHARE for i in items) or 1.0
     found: list[Item] = []
     for item in items:
-        spot = feet.get(id(item.thing))
-        if spot is None:
-            item = replace(item, foot=(item.start, item.end))
-        else:
+        start, end, spot = item.start + by, item.end + by, feet.get(id(item.thing))
+        foot, floor = (start, end), 1.0
+        if spot is not None:
             middle = (spot.start + spot.end) / 2
             half = max(spot.end - spot.start, NARROWEST_FOOT / whole) / 2
-            if circle:
-                middle += round(item.middle - middle)
-            item = replace(item, foot=(middle - half, middle + half), floor=spot.top)
-        found.append(item)
-    if not circle:
+            if turn is not None:
+                middle += round((start + end) / 2 - middle)
+            foot, floor = (middle - half, middle + half), spot.top
+        found.append(Item(item.thing, start, end, foot, floor, item.tops, item.corner))
+    if turn is None:
         found = _eased(found)
-    spots.update({id(item.thing): Spot(item.start, item.end, min(item.tops)) for item in found})
+    for item in found:
+        spots[id(item.thing)] = Spot(item.start, item.end, min(item.tops))
     return found
 
 
@@ -201,7 +203,7 @@ def _eased(items: list[Item]) -> list[Item]:
     if any(abs(one.foot[1] - other.foot[0]) > 1e-6 for one, other in pairwise(items)):
         return items
     return [
-        replace(item, start=(item.start + item.foot[0]) / 2, end=(item.end + item.foot[1]) / 2)
+        item._replace(start=(item.start + item.foot[0]) / 2, end=(item.end + item.foot[1]) / 2)
         for item in items
     ]
 
@@ -215,13 +217,16 @@ def _feet(items: Sequence[Item], spots: Mapping[int, Spot], mirrored: bool) -> I
         parts: list[Spot] = []
         for place in item.thing.into:
             spot, key = _spot(place, spots, mirrored), _key(place)
-            if spot is not None:
-                wide = (spot.end - spot.start) / sharers[key]
+            many = sharers[key]
+            if spot is not None and many == 1:
+                parts.append(spot)
+            elif spot is not None:
+                wide = (spot.end - spot.start) / many
                 low = spot.start + wide * come[key]
                 parts.append(Spot(low, low + wide, spot.top))
-            come[key] += 1
+                come[key] += 1
         if parts:
-            yield id(item.thing), _together(parts)
+            yield id(item.thing), parts[0] if len(parts) == 1 else _together(parts)
 
 
 def _together(parts: Sequence[Spot]) -> Spot:
@@ -252,11 +257,11 @@ def _spot(place: Place, spots: Mapping[int, Spot], mirrored: bool) -> Spot | Non
     return spots.get(id(place))
 
 
-def _turn(items: Sequence[Item], spots: Mapping[int, Spot], section: Section, ring: Ring) -> float:
+def _turn(items: Sequence[Item], feet: Mapping[int, Spot], section: Section, ring: Ring) -> float:
     """How far a round must be turned for its stitches to stand above their places, in the mean."""
     away, across = 0.0, 0.0
     middles = {id(item.thing): item.middle for item in items}
-    for key, spot in _feet(items, spots, False):
+    for key, spot in feet.items():
         below = section.carried((spot.start + spot.end) / 2, ring.out0, ring.out1)
         angle = tau * (below - middles[key])
         away += sin(angle)
@@ -279,4 +284,4 @@ def with_corners_at(items: list[Item], corners: int) -> list[Item]:
         side = max(s for s in range(corners) if knots[s] <= part)
         return turns + (side + (part - knots[side]) / (knots[side + 1] - knots[side])) / corners
 
-    return [replace(i, start=moved(i.start), end=moved(i.end)) for i in items]
+    return [i._replace(start=moved(i.start), end=moved(i.end)) for i in items]

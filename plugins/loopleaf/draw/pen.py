@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from functools import cache
 from html import escape
 from math import atan2, cos, degrees, hypot, sin
+from typing import NamedTuple
 
 from .canvas import Box, Point, number
 from .signs import (
@@ -23,8 +24,7 @@ from .signs import (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Mark:
+class Mark(NamedTuple):
     """What a sign says of itself: its kind in the file's own terms, its round, and its number there (0 where
     it isn't counted). counts_as: the kind of stitch that it stands for.
     """
@@ -36,10 +36,12 @@ class Mark:
 
     def __str__(self) -> str:
         stands = f' data-counts-as="{escape(self.counts_as)}"' if self.counts_as else ""
-        return (
-            f' data-kind="{escape(self.kind)}" data-round="{escape(self.round)}" '
-            f'data-stitch="{self.stitch}"{stands}'
-        )
+        return f'{_named(self.kind, self.round)} data-stitch="{self.stitch}"{stands}'
+
+
+@cache
+def _named(kind: str, label: str) -> str:
+    return f' data-kind="{escape(kind)}" data-round="{escape(label)}"'
 
 
 class Shapes:
@@ -87,7 +89,7 @@ class Pen:
     faint: bool = False
     _parts: list[str] = field(default_factory=list)
     _ink: tuple[str, str, bool] = ("", "", False)
-    _box: list[float] = field(default_factory=lambda: [0.0, 0.0, 0.0, 0.0])
+    _reached: list[Point] = field(default_factory=lambda: [(0.0, 0.0)])
 
     def yarn(self, letter: str, colour: str) -> None:
         """Draw on in a yarn."""
@@ -105,14 +107,13 @@ class Pen:
 
     def stitch(self, sign: Sign, foot: Point, top: Point, mark: Mark) -> None:
         """A sign between its foot and its top. A cross looks the same after a quarter turn."""
-        tall = height_of(sign.kind)
-        if sign == Sign(sign.kind) and is_cross(sign.kind) and lines(sign) == lines(Sign("single")):
+        if _is_plain_cross(sign):
             middle = ((foot[0] + top[0]) / 2, (foot[1] + top[1]) / 2)
             turned = _evened(degrees(atan2(top[0] - foot[0], foot[1] - top[1])), 90)
             self._use(self.shapes.name(CROSS, turned=turned), _placed(middle), str(mark), foot, top)
             return
         dx, dy = top[0] - foot[0], top[1] - foot[1]
-        stretch = hypot(dx, dy) / tall
+        stretch = hypot(dx, dy) / height_of(sign.kind)
         angle = round(degrees(atan2(dx, -dy)))
         scale = f" scale(1 {_short(stretch)})" if abs(stretch - 1) > HARDLY else ""
         self._use(self.shapes.name(lines(sign)), _placed(foot, angle, scale), str(mark), foot, top)
@@ -155,20 +156,22 @@ class Pen:
         self._grow(*points)
 
     def _grow(self, *points: Point) -> None:
-        for x, y in points:
-            self._box = [
-                min(self._box[0], x), min(self._box[1], y), max(self._box[2], x), max(self._box[3], y)
-            ]  # fmt: skip
+        self._reached += points
 
     @property
     def box(self) -> Box:
         """Left, top, right, bottom of what is drawn, with room for the widest sign."""
-        left, top, right, bottom = self._box
-        return (left - 5, top - 5, right + 5, bottom + 5)
+        xs, ys = [x for x, _ in self._reached], [y for _, y in self._reached]
+        return (min(xs) - 5, min(ys) - 5, max(xs) + 5, max(ys) + 5)
 
     def body(self) -> str:
         """What was drawn."""
         return "".join(self._parts) + ("</g>" if self._ink[1] else "")
+
+
+@cache
+def _is_plain_cross(sign: Sign) -> bool:
+    return sign == Sign(sign.kind) and is_cross(sign.kind) and lines(sign) == lines(Sign("single"))
 
 
 _PICOT_CHAIN, _PICOT_THICK = 2.5, 1.5

@@ -51,7 +51,7 @@ def first_picture(work: PatternWork, measured: Measured | None = None, left_hand
             stand, rounds = _standing(subject)
             draw_rounds(canvas, stand, subject, rounds)
             draw_additions(canvas, subject, stand, rounds, measured)
-        body, box = _laid_out(work, piece.name, _body(canvas, subject, "whole"), canvas.box)
+        body, box = _laid_out(work, piece.name, *_body(canvas, subject, "whole"))
         return _finished(body, box, work.pattern.title, left_handed)
     return ""
 
@@ -74,7 +74,7 @@ def piece_picture(
         stand, rounds = _standing(subject)
         draw_rounds(canvas, stand, subject, rounds)
     title = work.pattern.pieces[name].title or name
-    return _finished(_body(canvas, subject, name), canvas.box, title, left_handed)
+    return _finished(*_body(canvas, subject, name), title, left_handed)
 
 
 def _standing(subject: Subject) -> tuple[Stand, list[list[Item]]]:
@@ -96,11 +96,13 @@ def _finished(body: str, box: Box, title: str, left_handed: bool) -> str:
     return svg(body, box, f"{title}, drawn from its stitches", MARGIN_MM)
 
 
-def _body(canvas: Canvas, subject: Subject, name: str) -> str:
-    """The drawing; rows that are alike are drawn once under a name that no other drawing of the page has."""
-    left, top, right, bottom = canvas.box
-    mark = _mark(subject.work, name) if subject.in_rows else ""
-    return canvas.body(outline_of(main_colour(subject)), HAIRLINE * max(right - left, bottom - top), mark)
+def _body(canvas: Canvas, subject: Subject, name: str) -> tuple[str, Box]:
+    """The drawing and its box; rows that are alike are drawn once under a name that no other drawing of the
+    page has.
+    """
+    left, top, right, bottom = box = canvas.box
+    width = HAIRLINE * max(right - left, bottom - top)
+    return canvas.body(outline_of(main_colour(subject)), width, _mark(subject.work, name), box), box
 
 
 def _mark(work: PatternWork, name: str) -> str:

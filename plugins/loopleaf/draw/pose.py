@@ -32,8 +32,12 @@ class Posed(Stand):
     def place(self, out: float, high: float, along: float) -> Vector:
         """Where a point of the fabric lies in space."""
         x, y = self.section.at(max(out, 0.0), along)
-        return added(
-            self.origin, *(scaled(axis, by) for axis, by in zip(self.axes, (x, y, high), strict=True))
+        (ax, ay, az), (bx, by, bz), (cx, cy, cz) = self.axes
+        from_x, from_y, from_z = self.origin
+        return (
+            from_x + x * ax + y * bx + high * cx,
+            from_y + x * ay + y * by + high * cy,
+            from_z + x * az + y * bz + high * cz,
         )
 
     def point(self, out: float, high: float, along: float) -> Point:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Set
 from dataclasses import dataclass, field
+from functools import cache
 from math import hypot
 
 from ..fabric import Made, Space, WorkedRound
@@ -188,10 +189,15 @@ def sign_of(made: Made, reverse: bool) -> Sign:
     one there.
     """
     several = bool(made.form) and len(made.into) > 1
+    return _sign(made.kind, made.form, 0 if several else made.legs, made.loop, made.post, reverse)
+
+
+@cache
+def _sign(kind: str, form: str, legs: int, loop: str, post: str, reverse: bool) -> Sign:
     return Sign(
-        made.kind,
-        made.form if made.form not in ("shell", "v-stitch") else "",
-        0 if several else made.legs,
-        OTHER_SIDE.get(made.loop, made.loop) if reverse else made.loop,
-        OTHER_SIDE.get(made.post, made.post) if reverse else made.post,
+        kind,
+        form if form not in ("shell", "v-stitch") else "",
+        legs,
+        OTHER_SIDE.get(loop, loop) if reverse else loop,
+        OTHER_SIDE.get(post, post) if reverse else post,
     )

@@ -10,6 +10,7 @@ from ..measure.gauge import ring_radius
 from ..pattern import Sew
 from .canvas import Point
 from .items import Item, Spot, items_of_rounds
+from .once import once
 from .profile import Ring, filled, is_flat, lying, standing
 from .section import Oval, Polygon, Section, outward
 from .subject import Subject
@@ -95,6 +96,7 @@ def lean(ring: Ring) -> tuple[float, float]:
     return ((ring.high1 - ring.high0) / length, (ring.out0 - ring.out1) / length)
 
 
+@once
 def stand_of(subject: Subject) -> tuple[Stand, list[list[Item]]]:
     """How a piece stands or lies, from its start, its corners and the length of its rounds; and the items of
     each round.

@@ -9,6 +9,7 @@ from ..measure.gauge import Sample, Scale
 from ..measure.made import contents
 from ..measure.size import RoundSize, round_sizes
 from .colour import UNDYED
+from .once import once
 
 NO_GAUGE = Scale({("single", ""): Sample(6.0, 5.5, 1.0, 1.0)})
 """A piece without a gauge is drawn as in a medium yarn: its form is right, its size means nothing."""
@@ -44,6 +45,7 @@ class Subject:
         return any((stuff.piece or unsaid) == self.piece.name for stuff, unsaid in stuffings)
 
 
+@once
 def subject_of(work: PatternWork, piece: PieceWork, measured: Measured) -> Subject | None:
     """What there is to draw of a piece in its first size; None where nothing was worked."""
     pairs = [(r, r.sizes[0]) for r in piece.rounds]
