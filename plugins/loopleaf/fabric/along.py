@@ -7,7 +7,7 @@ from .edge import Edge, Found
 from .free import along_free
 from .hand import Hand
 from .passed import left_before
-from .seek import Into, bound, find_next, missing, number, take
+from .seek import Into, bound, find_next, missing, number, take, use_first
 from .worked import Made, Space
 from .worked import Place as MadePlace
 
@@ -161,12 +161,7 @@ def same(hand: Hand, place: Same, span: Span | None) -> list[Into]:
     same = hand.last if hand.last is not None else hand.standing
     if same is None or (place.target.kind == "space" and not _is_space(same)):
         raise hand.stuck("no-such-place", span, what="same", there=edge.describe())
-    if edge.pos == 0 and edge.places and same is edge.places[0]:
-        hand.use(0, 1, same)
-    elif edge.pos == 0 and edge.counted and isinstance(same, Space):
-        one = edge.find(Target("space"), 0)
-        if one is not None and one.place is same:
-            hand.use(one.at, one.after, same)
+    use_first(hand, same)
     hand.last = same
     return [(same,)]
 

@@ -17,12 +17,13 @@ from ..notation.tree import (
     Work,
 )
 from ..notation.tree import Ring as InRing
+from .edge import is_of
 from .free import turn_to
 from .hand import ChainQuestion, Hand
 from .places import resolve
-from .seek import find_next, number
+from .seek import find_next, number, use_first
 from .stitches import by_kind, make, own_kind
-from .worked import Made, Place, Ring, Space
+from .worked import Made, Place, Ring
 
 
 def begins(hand: Hand) -> bool:
@@ -65,12 +66,13 @@ def _stand_at(hand: Hand, place: Place) -> None:
 
 
 def _index(hand: Hand, place: Place) -> int:
-    for at, other in enumerate(hand.edge.places):
-        if other is place or (
-            isinstance(place, Space) and isinstance(other, Made) and other.into[:1] == (place,)
-        ):
-            return at
-    return 0
+    """Where on the edge a place is; a chain of a space that isn't there alone is where its space is."""
+    places = hand.edge.places
+    exact = next((at for at, other in enumerate(places) if other is place), None)
+    if exact is not None:
+        return exact
+    whole = place.into[0] if isinstance(place, Made) and place.role == "loop" else place
+    return next((at for at, other in enumerate(places) if is_of(other, whole)), 0)
 
 
 def join_yarn(hand: Hand, step: JoinYarn) -> None:
@@ -110,15 +112,9 @@ def join_yarn(hand: Hand, step: JoinYarn) -> None:
 
 
 def _use_standing(hand: Hand, place: Place) -> None:
-    edge = hand.edge
-    if edge.pos or not edge.places:
+    if hand.edge.pos or not hand.edge.places:
         return
-    if isinstance(place, Space) and edge.counted:
-        found = edge.find(Target("space"), 0)
-        if found is not None and found.place is place:
-            hand.use(found.at, found.after, place)
-    elif edge.places[0] is place:
-        hand.use(0, 1, place)
+    use_first(hand, place)
     hand.last = place
 
 

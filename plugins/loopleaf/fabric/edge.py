@@ -72,12 +72,6 @@ class Edge:
         self.plain = not opened and set(map(type, places)) <= _STITCHES and "picot" not in map(_ROLE, places)
         self._corners: set[int] | None = set(marked) or None
 
-    def __str__(self) -> str:
-        """One letter a place: `s h d t` stitches, `o` foundation chains, `-` spaces, `p` picots, `@` the
-        ring; `|` the cursor."""
-        letters = [_letter(p) for p in self.places]
-        return "".join(letters[: self.pos]) + "|" + "".join(letters[self.pos :])
-
     def lay(self, places: list[Place]) -> None:
         """Other places than before: the hand begins at the first of them."""
         self.places = places
@@ -201,14 +195,9 @@ def loops_of(space: Space) -> list[Made]:
     ]
 
 
-def _letter(place: Place) -> str:
-    if isinstance(place, Space):
-        return "-"
-    if isinstance(place, Ring):
-        return "@"
-    if place.role == "picot":
-        return "p"
-    return "o" if place.kind == "chain" else place.kind[0]
+def is_of(place: Place, whole: Place) -> bool:
+    """Whether a place is that one, or one of its chains."""
+    return place is whole or (isinstance(place, Made) and place.role == "loop" and place.into == (whole,))
 
 
 def _corners(places: list[Place]) -> set[int]:

@@ -301,8 +301,7 @@ class PieceHand:
         first = survey.turns_first(steps)
         if worked == "rows":
             if first is not None and self.ended_turned:
-                facts = {"worked": worked, "matters": True}
-                _add(result, Trouble("turn-not-expected", first.span, facts))
+                _add(result, Trouble("turn-not-expected", first.span))
             if first is not None and hand.numbered and hand.turned_after < hand.numbered:
                 turned = False
             self.ended_turned = turned
@@ -323,7 +322,7 @@ class PieceHand:
             return
         self.turned = turned and worked == "joined rounds"
         if turned and worked in ("spiral rounds", "rows, right side only"):
-            result.troubles.append(Trouble("turn-not-expected", None, {"worked": worked, "matters": True}))
+            result.troubles.append(Trouble("turn-not-expected", None))
 
     def _turn_missing(self, result: RoundWork, matters: bool) -> None:
         """Said once a piece, however many rows lack their turn."""

@@ -1,7 +1,7 @@
 """Looking along the edge: the next places of a kind, and what to say when there are none."""
 
 from ..notation.tree import STITCH, Amount, Span, Target, Until
-from .edge import Edge, Found
+from .edge import Edge, Found, is_of
 from .hand import Hand
 from .worked import Made, Place
 
@@ -89,3 +89,16 @@ def take(hand: Hand, found: list[Found]) -> list[Into]:
     for one in found:
         hand.use(one.at, one.after, one.place)
     return [(one.place,) for one in found]
+
+
+def use_first(hand: Hand, place: Place) -> None:
+    """Use up the edge's first place, or its first space where chains count, if this is it or one of its
+    chains."""
+    edge = hand.edge
+    if edge.pos or not edge.places:
+        return
+    space = edge.find(Target("space"), 0) if edge.counted else None
+    if space is not None and is_of(place, space.place):
+        hand.use(space.at, space.after, space.place)
+    elif is_of(place, edge.places[0]):
+        hand.use(0, 1, edge.places[0])

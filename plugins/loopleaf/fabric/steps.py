@@ -118,7 +118,7 @@ def _still_going(hand: Hand, step: Work | Group) -> None:
     if hand.fastened:
         raise hand.stuck("yarn-not-joined", step.span, yarn=hand.yarn)
     if hand.turned and hand.turned_after:
-        hand.trouble("turn-not-expected", step.span, worked=hand.setting.worked, matters=True)
+        hand.trouble("turn-not-expected", step.span)
         hand.turned = False
 
 

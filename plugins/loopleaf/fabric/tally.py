@@ -74,7 +74,7 @@ def _compare_kinds(
         if said is None:
             continue
         if isinstance(named, Target):
-            number, name = _count_target(named, worked, spaces, stitches)
+            number, name = _count_target(named, worked, spaces)
         else:
             number, stitches, name = _count_stitch(named, stitches, backs, said, worked)
         stated[name], found[name] = said, number
@@ -96,23 +96,15 @@ def _compare_kinds(
 def _order(named: Stitch | Target) -> int:
     """The most particular names take their stitches first."""
     if isinstance(named, Target):
-        return 2 if named.length else 5 if named.kind == "stitch" else 3
+        return 2 if named.length else 3
     if named.kind == "special":
         return 0 if named.form or named.post else 1
     return 2 if named.form or named.post or named.loop else 4
 
 
-def _count_target(
-    named: Target, worked: WorkedRound, spaces: list[Space], stitches: list[Made]
-) -> tuple[int, str]:
+def _count_target(named: Target, worked: WorkedRound, spaces: list[Space]) -> tuple[int, str]:
     if named.kind == "picot":
         return sum(1 for one in worked.made if isinstance(one, Made) and one.role == "picot"), "picot"
-    if named.kind == "stitch":
-        number = len(stitches)
-        stitches.clear()
-        return number, "stitch"
-    if named.kind == "chain":
-        return sum(space.chains for space in spaces), "chain"
     if named.kind == "corner":
         return sum(1 for space in spaces if space.corner), "corner"
     fits = [space for space in spaces if not named.length or space.chains == named.length]

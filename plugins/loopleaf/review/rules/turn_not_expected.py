@@ -19,8 +19,8 @@ Right:
       - {round: 1, work: "6 sc in ring", count: 6}
       - {round: 2, work: "2 sc in each st around", count: 12}
 
-When to ignore: As a warning: in joined rounds that are turned on purpose the fabric is the same on both
-faces; say which rounds are RS and which are WS.
+When to ignore: Never. Rounds that are turned on purpose are `worked: joined rounds`; say there which are RS
+and which are WS.
 """
 
 from ..rule import Words, fit_rule
@@ -28,11 +28,9 @@ from ..subject import Met
 
 
 def words(met: Met) -> Words:
-    changes = met.facts["matters"]
     return Words(
         message=f"{met.where.capitalize()} says to turn, and the next goes on in the same direction.",
-        working="After a turn it would go the other way, into other places." if changes else "",
-        severity="error" if changes else "warning",
+        working="After a turn it would go the other way, into other places.",
     )
 
 
