@@ -174,6 +174,68 @@ def test_a_piece_begun_on_the_unworked_stitches_of_another() -> None:
     assert [t for p in work.pieces for r in p.rounds for t in r.troubles] == []
 
 
+def test_a_thumb_begun_on_the_stitches_that_an_arch_passed_over() -> None:
+    hand = {
+        "title": "Hand",
+        "yarn": "A",
+        "worked": "spiral rounds",
+        "start": "magic ring",
+        "rounds": [
+            {"round": 1, "work": "12 sc in ring", "count": 12},
+            {"round": 2, "work": "sc in next 4 sts, ch 5, sk 3 sts, sc in next 5 sts", "count": 9},
+            {"round": 3, "work": "sc in next 4 sts, 5 sc in next ch-5 sp, sc in next 5 sts, fasten off"},
+        ],
+    }
+    begun = {"edge": "hand", "round": 1, "stitches": "unworked"}
+    rows = [{"round": 1, "work": "join A with sc in first st, sc in next 2 sts", "count": 3}]
+    thumb = {**hand, "title": "Thumb", "start": begun, "rounds": rows}
+    work = worked({"pieces": {"hand": hand, "thumb": thumb}})
+    assert [t for p in work.pieces for r in p.rounds for t in r.troubles] == []
+    first = work.pieces[1].rounds[0].sizes[0]
+    assert first is not None
+    assert [p.number for m in first.made if isinstance(m, Made) for p in m.into if isinstance(p, Made)] == [
+        5,
+        6,
+        7,
+    ]
+
+
+@pytest.mark.parametrize(("stitches", "into"), [("3-6", [3, 4, 5, 6]), ("11-12, 1-2", [11, 12, 1, 2])])
+def test_a_flap_begun_on_stitches_by_number(stitches: str, into: list[int]) -> None:
+    base = {
+        "title": "Base",
+        "yarn": "A",
+        "worked": "spiral rounds",
+        "start": "magic ring",
+        "rounds": [{"round": 1, "work": "12 sc in ring", "count": 12}],
+    }
+    rows = [{"row": 1, "work": "join A with sc in first st, sc in next 3 sts", "count": 4}]
+    begun = {"edge": "base", "round": 1, "stitches": stitches}
+    flap = {"title": "Flap", "yarn": "A", "worked": "rows", "start": begun, "rows": rows}
+    work = worked({"pieces": {"base": base, "flap": flap}})
+    assert [t for p in work.pieces for r in p.rounds for t in r.troubles] == []
+    first = work.pieces[1].rounds[0].sizes[0]
+    assert first is not None
+    assert [
+        p.number for m in first.made if isinstance(m, Made) for p in m.into if isinstance(p, Made)
+    ] == into
+
+
+def test_a_flap_begun_on_more_stitches_than_there_are() -> None:
+    base = {
+        "title": "Base",
+        "yarn": "A",
+        "worked": "spiral rounds",
+        "start": "magic ring",
+        "rounds": [{"round": 1, "work": "12 sc in ring", "count": 12}],
+    }
+    begun = {"edge": "base", "round": 1, "stitches": "9-14"}
+    rows = [{"row": 1, "work": "join A with sc in first st, sc in next 3 sts", "count": 4}]
+    flap = {"title": "Flap", "yarn": "A", "worked": "rows", "start": begun, "rows": rows}
+    found = worked({"pieces": {"base": base, "flap": flap}}).pieces[1].troubles
+    assert [(t.rule, t.facts["what"]) for t in found] == [("no-such-place", "stitch 14")]
+
+
 def test_a_multiple_that_is_not_met() -> None:
     piece = {
         "title": "Piece",

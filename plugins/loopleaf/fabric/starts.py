@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from ..pattern import Piece, Start
+from ..pattern import Piece, Run, Start
 from .around import around_rows, row_ends
 from .worked import Made, PieceWork, Place, Ring, Trouble
 
@@ -56,14 +56,30 @@ def _edge_of(
                 worked = work.sizes[size]
                 places = list(worked.edge) if worked is not None else []
                 if start.stitches == "unworked":
-                    places = _unworked(other, at, places, size)
-                return places, [], []
+                    return _unworked(other, at, places, size), [], []
+                return _numbered(start.stitches, places, size)
         facts = {"what": f"{other.rounds[0].plan.word if other.rounds else 'round'} {number}", "there": []}
         return [], [], [Trouble("no-such-place", None, facts, size)]
     places = list(edges.get(name, []))
     if start.around and other.rounds and other.rounds[0].plan.word == "row":
         return around_rows(other, places, size), [], []
     return places, [], []
+
+
+def _numbered(
+    runs: tuple[Run, ...], places: list[Place], size: int
+) -> tuple[list[Place], list[Place], list[Trouble]]:
+    """The stitches of these numbers, with the spaces between them; all where no number is given."""
+    if not runs:
+        return places, [], []
+    numbers = [p.number if isinstance(p, Made) else 0 for p in places]
+    if any(max(run.numbers) > max(numbers, default=0) for run in runs):
+        facts = {"what": f"stitch {max(max(run.numbers) for run in runs)}", "there": []}
+        return [], [], [Trouble("no-such-place", None, facts, size)]
+    chosen: list[Place] = []
+    for run in runs:
+        chosen += places[numbers.index(run.first) : numbers.index(max(run.numbers)) + 1]
+    return chosen, [], []
 
 
 def _unworked(other: PieceWork, at: int, places: list[Place], size: int) -> list[Place]:
@@ -75,6 +91,8 @@ def _unworked(other: PieceWork, at: int, places: list[Place], size: int) -> list
         return places
     used: set[int] = set()
     for made in after.made:
+        if not isinstance(made, Made):
+            continue  # an arch passes over stitches and leaves them unworked
         for place in made.into:
             used.add(id(place))
             if isinstance(place, Made) and place.role == "loop":

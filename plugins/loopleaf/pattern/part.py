@@ -3,7 +3,7 @@
 import re
 from collections.abc import Callable, Mapping
 from datetime import date
-from typing import Annotated, Any
+from typing import Annotated, Any, Literal
 
 from pydantic import (
     BaseModel,
@@ -19,6 +19,7 @@ from .reading import (
     read_amounts,
     read_at_least_one,
     read_hook,
+    read_left,
     read_length,
     read_lengths,
     read_number,
@@ -219,6 +220,7 @@ Number = Annotated[float, Read(read_number, _BOTH)]
 SomeNumbers = Annotated[Numbers, Read(read_numbers, ["integer", "string"])]
 ARun = Annotated[Run, Read(read_run, ["integer", "string"])]
 Runs = Annotated[tuple[Run, ...], Read(read_runs, ["integer", "string", "array"])]
+LeftOrRuns = Annotated[tuple[Run, ...] | Literal["unworked"], Read(read_left, ["integer", "string", "array"])]
 TextList = Annotated[tuple[SomeText, ...], OneOrMore()]
 
 

@@ -5,7 +5,7 @@ What can't be read raises a `PydanticCustomError` whose type is the finding's ru
 
 import re
 from collections.abc import Mapping
-from typing import Any, TypeVar
+from typing import Any, Literal, TypeVar
 
 from pydantic_core import PydanticCustomError
 
@@ -130,6 +130,18 @@ def read_weight(value: Any) -> Weight:
     if Weight(number, unit).grams < SMALLEST_NUMBER:
         raise wrong("a weight above 0", "52 g")
     return Weight(number, unit)
+
+
+def read_left(value: Any) -> tuple[Run, ...] | Literal["unworked"]:
+    """`unworked`, or stitches by number. Raises `wrong-type`."""
+    if (plain_text(value) or "").lower() == "unworked":
+        return "unworked"
+    try:
+        return read_runs(value)
+    except PydanticCustomError as error:
+        if error.type == "number-too-large":
+            raise
+        raise wrong("`unworked` or the numbers of stitches", "1-10") from None
 
 
 def one_a_size(value: Any) -> list[str | None] | None:

@@ -8,7 +8,7 @@ from pydantic import Field, GetJsonSchemaHandler, PrivateAttr, ValidatorFunction
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema
 
-from .part import AnyText, AtLeastOne, Part, SomeNumbers, SomeText, Whole, YesNo
+from .part import AtLeastOne, LeftOrRuns, Part, SomeNumbers, SomeText, Whole, YesNo
 from .reading import plain_text, unfit, wrong
 
 Begins = Literal["magic ring", "ring", "chain ring", "chain", "both sides", "edge"]
@@ -39,7 +39,9 @@ class Start(Part):
         None, description="The round of that piece whose stitches are worked into."
     )
     row: AtLeastOne | None = Field(None, description="The row of that piece whose stitches are worked into.")
-    stitches: AnyText = Field("", description="`unworked`: only the stitches that were left.")
+    stitches: LeftOrRuns = Field(
+        (), description="`unworked`: only the stitches that were left; or these by number: `1-10`."
+    )
     around: YesNo = Field(False, description="All the way around that piece.")
     row_ends: YesNo = Field(False, description="Along the ends of that piece's rows.")
 

@@ -9,7 +9,7 @@ from ..pattern import FinishingStep, Run, Sew, Thread
 from .leaflet_parts import Heading, Picture, Telling, Variation
 from .leaflet_pictures import author_picture
 from .leaflet_rounds import anchor_of, labelled, video_at
-from .leaflet_voice import Voice, listed
+from .leaflet_voice import Voice, listed, over
 from .plurals import plural
 
 
@@ -138,7 +138,7 @@ _MANY = 4
 
 def _where(voice: Voice, runs: tuple[Run, ...], each: bool) -> str:
     """Over which stitches. each: whether every place has a piece of its own."""
-    places = [_over(voice, run) for run in runs]
+    places = [over(voice, run) for run in runs]
     if not each:
         numbers = [place.split(" ", 1)[1] for place in places]
         word = "stitches" if len(runs) > 1 else places[0].split(" ", 1)[0]
@@ -147,13 +147,6 @@ def _where(voice: Voice, runs: tuple[Run, ...], each: bool) -> str:
     if len(runs) >= _MANY and len(steps) == 1:
         return voice.say("sew_over_every", place=places[0], step=steps.pop(), last=places[-1])
     return listed(voice, [voice.say("sew_over_each", place=place) for place in places])
-
-
-def _over(voice: Voice, run: Run) -> str:
-    """`stitch 5`, `stitches 5–6`."""
-    if run.last in (None, run.first):
-        return voice.say("stitch_number", number=run.first)
-    return voice.say("stitch_numbers", numbers=f"{run.first}–{run.last}")
 
 
 def _with(voice: Voice, said: str, text: str) -> str:

@@ -9,7 +9,7 @@ from .leaflet_marks import tail
 from .leaflet_parts import Drawing
 from .leaflet_parts import Piece as PrintedPiece
 from .leaflet_rounds import anchor_of, items, labelled
-from .leaflet_voice import Voice, per_size
+from .leaflet_voice import Voice, listed, over, per_size
 
 _WORKED = {
     "joined rounds": "worked_joined",
@@ -109,8 +109,13 @@ def _edge(voice: Voice, start: Start) -> str:
         key = "start_edge_rows"
     elif start.around:
         key = "start_edge_all"
+    elif round and start.stitches and start.stitches != "unworked":
+        key = "start_edge_stitches"
     elif round:
-        key = "start_edge_unworked" if start.stitches == "unworked" else "start_edge_round"
+        key = "start_edge_unworked" if start.stitches else "start_edge_round"
     else:
         key = "start_edge"
-    return voice.say(key, piece=piece, round=round)
+    runs = () if start.stitches == "unworked" else start.stitches
+    return voice.say(
+        key, piece=piece, round=round, stitches=listed(voice, [over(voice, run) for run in runs])
+    )

@@ -8,7 +8,7 @@ from typing import Any
 from .. import notation
 from ..fabric import PatternWork
 from ..notation.tree import FastenOff, JoinYarn, Line, Stitch, Tally, Yarn
-from ..pattern import Pattern
+from ..pattern import Pattern, Run
 from .leaflet_parts import CountStyle, Terms
 from .plurals import plural
 from .words import words
@@ -161,3 +161,10 @@ def _with_labels(tree: Any, labels: Mapping[str, str]) -> Any:
         }
         return replace(tree, **changed) if changed else tree
     return tree
+
+
+def over(voice: Voice, run: Run) -> str:
+    """`stitch 5`, `stitches 5–6`."""
+    if run.last in (None, run.first):
+        return voice.say("stitch_number", number=run.first)
+    return voice.say("stitch_numbers", numbers=f"{run.first}–{run.last}")
