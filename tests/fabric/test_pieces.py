@@ -85,6 +85,34 @@ def test_a_border_around_a_piece_worked_in_rows() -> None:
     assert rules({"pieces": {"front": FRONT, "border": border}}) == []
 
 
+@pytest.mark.parametrize(
+    ("line", "count"),
+    [  # ten stitches, eight row ends, ten chains, eight row ends
+        ("ch 1, *3 sc in corner, 7 sc evenly along edge; rep from * 3 more times, join", 40),
+        (
+            "ch 1, 3 sc in corner, sc in each st across, 3 sc in corner, sc in end of each row, "
+            "3 sc in corner, sc in each ch across, 3 sc in corner, sc in end of each row, join",
+            12 + 8 + 8 + 8 + 8,
+        ),
+        (
+            "ch 1, sc in each st across, ch 2, sc in end of each row, ch 2, sc in each ch across, ch 2, "
+            "sc in end of each row, ch 2, join",
+            36,
+        ),
+        (
+            "ch 1, sc in each st across to corner, 3 sc in corner, 8 sc evenly across to next corner, "
+            "3 sc in corner, sc in each ch across, 3 sc in corner, 8 sc evenly along edge, join",
+            9 + 3 + 8 + 3 + 8 + 3 + 8,
+        ),
+        ("ch 1, 44 sc evenly around, join", 44),
+        ("ch 1, sc in each st around, join", 36),
+    ],
+)
+def test_a_border_goes_side_by_side(line: str, count: int) -> None:
+    border = on({"edge": "front", "around": True}, (line, count), worked="joined rounds")
+    assert rules({"pieces": {"front": FRONT, "border": border}}) == []
+
+
 def test_a_border_round_a_granny_square_by_its_corners() -> None:
     square = {
         "title": "Square",

@@ -48,10 +48,11 @@ class Edge:
     limit: where a repeat that ends `to last 2 sts` must stop; else the end. circle: the edge closes. marked:
     places (by identity) that are corners because of the piece's own form.
     counted: chains of spaces are places of their own, as in patterns whose counts include them. opened: they
-    are places for lines that name single chains, and for nothing else.
+    are places for lines that name single chains, and for nothing else. sided: the edge has sides, with
+    corners at their ends, because of the piece's own form.
     """
 
-    __slots__ = ("places", "pos", "limit", "circle", "plain", "counted", "opened", "_corners")
+    __slots__ = ("places", "pos", "limit", "circle", "plain", "counted", "opened", "sided", "_corners")
 
     def __init__(
         self,
@@ -70,6 +71,7 @@ class Edge:
         self.counted = counted
         self.opened = opened
         self.plain = not opened and set(map(type, places)) <= _STITCHES and "picot" not in map(_ROLE, places)
+        self.sided = bool(marked)
         self._corners: set[int] | None = set(marked) or None
 
     def lay(self, places: list[Place]) -> None:
@@ -79,6 +81,7 @@ class Edge:
         self.limit = len(places)
         self.plain = set(map(type, places)) <= _STITCHES and "picot" not in map(_ROLE, places)
         self._corners = None
+        self.sided = False
 
     def find(self, target: Target, start: int, limit: int | None = None) -> Found | None:
         """The first place of the target's kind at or after `start`; None when there is none before the

@@ -1,11 +1,17 @@
-"""What an `each` leaves to the step behind it, because that step names it."""
+"""What an `each` leaves to the step behind it, because that step names it, or because a side ends."""
 
-from ..notation.tree import ChainOf, Each, Step, Work
+from ..notation.tree import ChainOf, Each, Evenly, Group, Next, RowEnds, Step, Work
 from .hand import Hand
 from .seek import chain_at_the_end
+from .worked import Made, Place
 
 
-def chain_kept(hand: Hand, step: Step, follow: Step | None) -> int:
+def kept(hand: Hand, step: Step, follow: Step | None) -> int:
+    """How many of the places at the end of the edge a step leaves alone."""
+    return _chain_kept(hand, step, follow) or _sides_kept(hand, step, follow)
+
+
+def _chain_kept(hand: Hand, step: Step, follow: Step | None) -> int:
     """1 where `dc in each dc across, dc in top of tch` stops before the turning chain; else 0."""
     if not hand.setting.rows or hand.depth or not isinstance(step, Work) or not isinstance(follow, Work):
         return 0
@@ -13,3 +19,36 @@ def chain_kept(hand: Hand, step: Step, follow: Step | None) -> int:
         case (Each(targets=(target, *_)),), (ChainOf(),) if not target.unworked:
             return hand.edge.limit - chain_at_the_end(hand)
     return 0
+
+
+def _sides_kept(hand: Hand, step: Step, follow: Step | None) -> int:
+    """Around a piece in rows `across` and `along edge` go to the end of one side: before its last corner
+    where the step behind names that, else over it.
+    """
+    edge = hand.edge
+    if not edge.sided or edge.pos >= edge.limit or not isinstance(step, Work | Group):
+        return 0
+    match step.places[-1:]:
+        case (Each(until=until) | Evenly(until=until) | RowEnds(until=until, count=None),):
+            if until.kind != "end" or until.word == "around":
+                return 0
+        case _:
+            return 0
+    ends = _is_row_end(edge.places[edge.pos])
+    at = edge.pos
+    while at < edge.limit and _is_row_end(edge.places[at]) == ends:
+        at += 1
+    corner = at - 1
+    if _names_corner(follow) and corner > edge.pos and id(edge.places[corner]) in edge.corners():
+        at = corner
+    return edge.limit - at
+
+
+def _names_corner(step: Step | None) -> bool:
+    return isinstance(step, Work | Group) and any(
+        isinstance(place, Next) and place.target.kind == "corner" for place in step.places
+    )
+
+
+def _is_row_end(place: Place) -> bool:
+    return isinstance(place, Made) and place.role == "row-end"

@@ -74,6 +74,8 @@ def bound(hand: Hand, until: Until, span: Span | None) -> int:
     if until.kind == "tch":
         return chain_at_the_end(hand)
     corner = edge.find(Target("corner"), edge.pos)
+    if corner is not None and corner.at == 0 and edge.sided:  # the corner that the side begins with
+        corner = edge.find(Target("corner"), 1)
     return edge.limit if corner is None else corner.at
 
 

@@ -37,7 +37,7 @@ from .along import last_places
 from .free import working_in
 from .hand import Hand, Leaf
 from .into_ring import into_the_ring
-from .kept import chain_kept
+from .kept import kept
 from .one_walk import one_walk
 from .own_stitches import own_stitch
 from .places import resolve
@@ -67,10 +67,10 @@ def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
         walked = one_walk(hand, step, follow, _in_one_place)
         if walked:
             continue
-        kept = chain_kept(hand, step, follow)
-        hand.edge.limit -= kept
+        left = kept(hand, step, steps[0] if follow is None and hand.depth else follow)
+        hand.edge.limit -= left
         _PERFORM[type(step)](hand, step, follow)
-        hand.edge.limit += kept
+        hand.edge.limit += left
 
 
 # ---- stitches ------------------------------------------------------------------------------------
