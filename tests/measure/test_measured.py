@@ -1,5 +1,6 @@
 """A whole pattern measured: sizes, shape, yarn, hours together."""
 
+import math
 from pathlib import Path
 
 import pytest
@@ -79,6 +80,42 @@ def test_an_oval_is_longer_by_its_chain():
     size = measured(rounds(oval, start="chain 6, both sides")).pieces[0].size[0]
     assert size["width"].middle == pytest.approx(10)
     assert size["length"].middle == pytest.approx(10 + 4 * 5)
+
+
+def test_a_tube_begun_on_a_joined_chain_is_no_oval():
+    """20 rounds of 40 stitches of 5 mm: 20 cm around, so 10 cm wide lying folded, and all 20 rounds high."""
+    first = "ch 1, sc in each ch around, join"
+    size = measured(rounds(first, *[EVEN] * 19, start="chain 40, joined")).pieces[0].size[0]
+    assert size["around"].middle == pytest.approx(200)
+    assert [size[what].middle for what in ("width", "length", "height")] == pytest.approx([100, 100, 100])
+
+
+def test_a_pouch_along_both_sides_of_a_chain_is_a_tube():
+    both = (
+        "sc in 2nd ch from hook, sc in next 3 chs, 2 sc in last ch, "
+        "working along other side of foundation ch, sc in next 4 chs, join"
+    )
+    size = measured(rounds(both, EVEN, EVEN, EVEN, start="chain 6, both sides")).pieces[0].size[0]
+    assert size["width"].middle == pytest.approx(25)
+    assert size["height"].middle == pytest.approx(20)
+
+
+def test_a_hat_is_measured_lying_from_crown_to_edge():
+    for fits, height in (("to fit: {head: 12 cm}\n", 30), ("to fit: {hand: 12 cm}\n", 30), ("", 10)):
+        size = measured(rounds(*FLAT, EVEN, EVEN), fits).pieces[0].size[0]
+        assert size["height"].middle == pytest.approx(height)
+    worn = measured(rounds(*FLAT, EVEN, fields="to fit: {head: 12 cm}")).pieces[0].size[0]
+    assert worn["width"].middle == pytest.approx(60)
+
+
+def test_a_stuffed_piece_stands_on_no_base():
+    ball = (*FLAT, EVEN, EVEN, "ch 1, (sc in next 2 sts, sc2tog) x 6, join")
+    fill = "finishing:\n  - stuff: {piece: disc, text: Fill it.}\n"
+    empty, filled = (measured(rounds(*ball), more).pieces[0].size[0]["height"] for more in ("", fill))
+    assert empty.middle < 12
+    assert filled.low == pytest.approx(2 * 5 + 5 * math.sqrt(25 - (30 / math.tau) ** 2), rel=0.03)
+    flat_foot = measured(rounds(*ball, fields="lies flat: 1-4"), fill).pieces[0].size[0]["height"]
+    assert flat_foot.middle < filled.middle
 
 
 def test_a_gauge_by_how_far_the_piece_is_across():

@@ -78,9 +78,9 @@ def test_flatness_needs_something_to_compare():
 
 def test_a_flat_piece_has_no_height_and_a_bag_its_sides():
     flat = rounds(6, 12, 18)
-    assert standing_height_mm(flat, stretches(flat, 0.0, 1.0)) == 0
+    assert standing_height_mm(flat, stretches(flat, 0.0, 1.0), 0.0) == 0
     bag = rounds(6, 12, 18, 18, 18)
-    assert standing_height_mm(bag, stretches(bag, 0.0, 1.0)) == pytest.approx(2)
+    assert standing_height_mm(bag, stretches(bag, 0.0, 1.0), 0.0) == pytest.approx(2)
 
 
 def test_a_polygon_of_many_corners_is_a_circle():

@@ -72,6 +72,7 @@ NAMES = [
     "first-stitch-unclear",
     "beginning-chain-missing",
     "beginning-chain-differs",
+    "beginning-chain-unlikely",
     "yarn-not-listed",
     "yarn-not-used",
     "notion-not-listed",

@@ -3,10 +3,12 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import takewhile
 from typing import Literal
 
 from ..fabric.worked import PieceWork
 from ..pattern import FinishedSize, Lengths, Pattern, Run
+from .filled import filled_height, has_waist
 from .gauge import Scale, ring_radius
 from .shape import Stretch, standing_height_mm
 from .size import RoundSize
@@ -14,6 +16,8 @@ from .units import Band
 
 What = Literal["around", "across", "width", "length", "height"]
 _MEASURED_OFF = 0.02
+_WORN = {"head", "hand"}
+"""Bodies whose coverings print measures lying folded, crown to edge (common practice, no source)."""
 WHATS: tuple[What, ...] = ("around", "across", "width", "length", "height")
 
 
@@ -65,21 +69,54 @@ def rows_size(rows: Sequence[RoundSize]) -> dict[What, Band]:
     }
 
 
+@dataclass(frozen=True, slots=True)
+class Use:
+    """What a piece is for, as far as it says how the piece stands or lies when it is measured.
+
+    lies_flat: the rounds that the author means to lie flat. stuffed: it is filled. worn: it is measured lying
+    folded, from end to end along the cloth, as what fits a head or a hand is.
+    """
+
+    lies_flat: Sequence[Run] = ()
+    stuffed: bool = False
+    worn: bool = False
+
+    def is_flat(self, label: str) -> bool:
+        """Whether the round is meant to lie flat."""
+        return any(label in map(str, run.numbers) for run in self.lies_flat)
+
+
+def use_of(pattern: Pattern, piece: str) -> Use:
+    """How one piece is measured; what the file says of no piece is said of the first one."""
+    model = pattern.pieces[piece]
+    first = next(iter(pattern.pieces)) == piece
+    bodies = {*model.to_fit, *(pattern.to_fit if first else ())}
+    return Use(model.lies_flat, is_stuffed(pattern, piece), bool(bodies & _WORN))
+
+
+def is_stuffed(pattern: Pattern, piece: str) -> bool:
+    """Whether a step between a piece's rounds, or one of the finishing, fills it."""
+    first = next(iter(pattern.pieces))
+    stuffings = [(entry.stuff, piece) for entry in pattern.pieces[piece].entries if entry.stuff is not None]
+    stuffings += [(step.stuff, first) for step in pattern.finishing if step.stuff is not None]
+    return any((stuff.piece or unsaid) == piece for stuff, unsaid in stuffings)
+
+
 def rounds_size(
     piece: PieceWork,
     size: int,
     rounds: Sequence[RoundSize],
     shape: Sequence[Stretch],
     scale: Scale,
-    lies_flat: Sequence[Run] = (),
+    start_mm: float | None,
+    use: Use,
 ) -> dict[What, Band]:
     """A piece in the round: the way around where it is widest for longest, its diameter, its standing height.
 
-    Flat pieces are across twice their height along the fabric and the hole. An oval is longer than it is
-    wide by the chain between its two ends.
-
-    lies_flat: the rounds that the author means to lie flat. Where the last one is among them the whole piece
-    is measured flat: rounds of lace cup and ruffle by turns, and come out even once blocked.
+    Flat pieces are across twice their height along the fabric and the hole; where the last round is meant to
+    lie flat the whole piece is measured so: rounds of lace cup and ruffle by turns, and come out even once
+    blocked. An oval is longer than it is wide by the chain between its two ends. A tube that is open at its
+    beginning, and what is worn, lies folded: half of the way around wide.
     """
     if not rounds:
         return {}
@@ -87,18 +124,42 @@ def rounds_size(
     rise_off = (last.height.high - last.height.low) / (last.height.high + last.height.low)
     base_mm = next((one.height_mm for one in rounds if shape and one.label == shape[0].last), last.height_mm)
     chain_mm = oval_chain_mm(piece, size, scale)
+    open_tube = bool(shape) and shape[0].form == "tube"
     found: dict[What, Band] = {"around": usual.length, "across": usual.length * (1 / math.pi)}
-    meant_flat = any(last.label in map(str, run.numbers) for run in lies_flat)
-    if meant_flat or all(stretch.form in ("flat", "ruffles") for stretch in shape):
+    flat = use.is_flat(last.label) or all(stretch.form in ("flat", "ruffles") for stretch in shape)
+    if flat:
         across_mm = 2 * (ring_radius(piece, size, scale.width_mm) + last.height_mm)
         found["across"] = found["width"] = found["length"] = Band.about(across_mm, rise_off)
-    if chain_mm is not None:
+    if chain_mm is not None and not open_tube:
         found["width"] = Band.about(2 * base_mm, rise_off)
         found["length"] = Band.about(2 * base_mm + chain_mm, max(rise_off, scale.width_off))
-    height_mm = standing_height_mm(rounds, shape)
-    if height_mm and not meant_flat:
-        found["height"] = Band.about(height_mm, rise_off)
+    height = None if flat else _height(rounds, shape, start_mm, use)
+    if height is not None:
+        found["height"] = height
+    if height is not None and (open_tube or use.worn):
+        found["width"], found["length"] = usual.length * 0.5, height
     return found
+
+
+def _height(
+    rounds: Sequence[RoundSize], shape: Sequence[Stretch], start_mm: float | None, use: Use
+) -> Band | None:
+    """Of a piece that isn't flat; None where none of it rises, or where how it stands is open."""
+    last = rounds[-1]
+    if use.worn:
+        return last.height
+    base = list(takewhile(lambda one: use.is_flat(one.label), rounds))
+    standing = rounds[len(base) :]
+    below_mm = base[-1].length_mm if base else start_mm
+    rise_off = (last.height.high - last.height.low) / (last.height.high + last.height.low)
+    if use.stuffed:
+        filled = filled_height(standing, below_mm)
+        if filled is not None:
+            return Band(filled.low * (1 - rise_off), filled.high * (1 + rise_off))
+        if has_waist([one.length_mm for one in standing]):
+            return None
+    height_mm = standing_height_mm(rounds, shape, start_mm)
+    return Band.about(height_mm, rise_off) if height_mm else None
 
 
 def as_measured(pattern: Pattern, piece: str) -> dict[What, Band]:
@@ -138,21 +199,18 @@ def _usual(rounds: Sequence[RoundSize]) -> RoundSize:
 def oval_chain_mm(piece: PieceWork, size: int, scale: Scale) -> float | None:
     """Length between the two ends that an oval is worked around.
 
-    None where it doesn't begin on both sides of a chain.
+    None where its first round isn't worked along both sides of a chain.
     """
-    used = _chains_used(piece, size)
-    return (used - 1) * scale.width_mm if used else None
-
-
-def _chains_used(piece: PieceWork, size: int) -> int:
     start = piece.starts[size] if size < len(piece.starts) else []
     first = piece.rounds[0].sizes[size] if piece.rounds and size < len(piece.rounds[0].sizes) else None
-    if first is None or not start:
-        return 0
-    numbers = {
-        place.number
+    if first is None:
+        return None
+    near = {id(place) for place in start}
+    used = {
+        id(place): place.number
         for one in first.made
         for place in getattr(one, "into", ())
         if getattr(place, "role", "") == "foundation"
     }
-    return len(numbers)
+    sides = {chain in near for chain in used}
+    return (len(set(used.values())) - 1) * scale.width_mm if len(sides) > 1 else None

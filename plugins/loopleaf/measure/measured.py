@@ -11,7 +11,16 @@ from . import techniques
 from .cautions import LONG_WORK_HOURS, OPEN_CHAINS, SMALL_MM, Earned, earned
 from .checkpoints import Checkpoint, checkpoints
 from .cords import Cord, cord_of
-from .finished import StatedSize, What, as_measured, laid_out_size, rounds_size, rows_size, stated_sizes
+from .finished import (
+    StatedSize,
+    What,
+    as_measured,
+    laid_out_size,
+    rounds_size,
+    rows_size,
+    stated_sizes,
+    use_of,
+)
 from .gauge import Scale, ring_radius, scale_of, specials_of
 from .level import Level, level_of
 from .made import Contents, contents, start_contents
@@ -121,7 +130,7 @@ def measure(work: PatternWork) -> Measured:
 def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> PieceMeasure:
     model = pattern.pieces[piece.name]
     in_rounds = "rounds" in model.worked
-    scale = scale_of(pattern, piece, pieces)
+    scale, use = scale_of(pattern, piece, pieces), use_of(pattern, piece.name)
     labels = [round.plan.label for round in piece.rounds]
     made: list[tuple[Contents | None, ...]] = []
     starts: list[Contents] = []
@@ -141,11 +150,12 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
             continue
         sizes = round_sizes(labels, made[-1], scale)
         known = [one for one in sizes if one is not None]
-        shape = stretches(known, start_mm(piece, size, scale), scale.width_mm) if in_rounds else ()
+        begins_mm = start_mm(piece, size, scale)
+        shape = stretches(known, begins_mm, scale.width_mm) if in_rounds else ()
         rounds.append(sizes)
         shapes.append(shape)
         worked_out = (
-            rounds_size(piece, size, known, shape, scale, model.lies_flat) if in_rounds else rows_size(known)
+            rounds_size(piece, size, known, shape, scale, begins_mm, use) if in_rounds else rows_size(known)
         )
         found.append(worked_out | as_measured(pattern, piece.name) if in_rounds else worked_out)
     return PieceMeasure(

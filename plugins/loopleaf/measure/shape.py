@@ -132,20 +132,25 @@ def _edge_a_height(one: RoundSize) -> float:
     return math.tau
 
 
-def standing_height_mm(rounds: Sequence[RoundSize], forms: Sequence[Stretch]) -> float:
+def standing_height_mm(
+    rounds: Sequence[RoundSize], forms: Sequence[Stretch], start_mm: float | None
+) -> float:
     """How tall the piece stands, in mm.
 
     What rises as sides, from height along the fabric and change of radius.
 
     Flat and ruffled rounds lie in the base and add nothing; of the others each rises √(h² − Δr²).
+
+    start_mm: as in `flatness`; on a chain or an edge the first round rises from one as long as itself.
     """
     form_of: dict[str, Form] = {}
     labels = [one.label for one in rounds]
     for stretch in forms:
         for label in labels[labels.index(stretch.first) : labels.index(stretch.last) + 1]:
             form_of[label] = stretch.form
-    total, below_mm = 0.0, 0.0
+    total, below_mm = 0.0, start_mm
     for one in rounds:
+        below_mm = one.length_mm if below_mm is None else below_mm
         if form_of.get(one.label) in ("cups", "tube"):
             change = (one.length_mm - below_mm) / math.tau
             total += math.sqrt(max(one.rise_mm**2 - change**2, 0.0))

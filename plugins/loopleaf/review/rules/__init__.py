@@ -6,6 +6,7 @@ from . import (
     address_taken,
     beginning_chain_differs,
     beginning_chain_missing,
+    beginning_chain_unlikely,
     buttons_differ,
     changed_without_version,
     closed_twice,
@@ -143,6 +144,7 @@ RULES: tuple[Rule, ...] = (
     first_stitch_unclear.RULE,
     beginning_chain_missing.RULE,
     beginning_chain_differs.RULE,
+    beginning_chain_unlikely.RULE,
     # completeness
     yarn_not_listed.RULE,
     yarn_not_used.RULE,
