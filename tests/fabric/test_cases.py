@@ -21,6 +21,7 @@ CASES: list[dict[str, Any]] = [
         "print_gaps.yml",
         "print_chains.yml",
         "print_cases.yml",
+        "print_words.yml",
         "rare_cases.yml",
     )
     for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))

@@ -5,6 +5,8 @@ from dataclasses import replace
 from ..notation.tree import (
     Chain,
     CountsAs,
+    Each,
+    First,
     FromHook,
     Group,
     JoinYarn,
@@ -40,7 +42,7 @@ def travel(hand: Hand, step: Work) -> None:
     edge = hand.edge
     uses = hand.uses
     for named in step.places:
-        if edge.circle and edge.pos == 0 and not isinstance(named, InRing):
+        if edge.circle and edge.pos == 0 and not isinstance(named, InRing | First):
             edge.pos = 1
         for into in resolve(hand, named, step.span):
             hand.put(step.stitch, into, step.span, role="travel")
@@ -49,6 +51,13 @@ def travel(hand: Hand, step: Work) -> None:
     hand.runs.clear()
     if hand.last is not None:
         _stand_at(hand, hand.last)
+        hand.slipped = not edge.circle
+
+
+def past_the_slips(hand: Hand, step: Work | Group) -> None:
+    """In a row the slip stitches have used up the stitch that they end on, for all that doesn't name it."""
+    if hand.slipped and hand.edge.pos == 0 and all(isinstance(place, Next | Each) for place in step.places):
+        hand.edge.pos = 1
 
 
 def _stand_at(hand: Hand, place: Place) -> None:

@@ -93,6 +93,7 @@ class Hand:
         self.new: list[Place] = []
         self.last: Place | None = None
         self.standing: Place | None = None
+        self.slipped = False
         self.here: Place | None = None
         self.skipped: list[Place] = []
         self.over: list[Place] = []

@@ -75,9 +75,17 @@ def last_pass(step: Repeat) -> int:
     if step.stop_at is not None:
         return step.stop_at
     tail = len(step.omitting)
-    if tail and step.steps[-tail:] == step.omitting:
+    ends = step.steps[-tail:]
+    if tail and len(ends) == tail and all(map(_is_omitted, ends, step.omitting)):
         return len(step.steps) - tail
     return len(step.steps)
+
+
+def _is_omitted(step: Step, omitted: Step) -> bool:
+    """`omitting last dc` leaves out `dc in next dc`: the place needn't be said again."""
+    if isinstance(step, Work) and isinstance(omitted, Work) and omitted.places in ((), (Next(),)):
+        return (step.stitch, step.each) == (omitted.stitch, omitted.each)
+    return step == omitted
 
 
 def _times(hand: Hand, step: Repeat, perform: Perform) -> None:
@@ -193,6 +201,24 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                 break
     finally:
         edge.limit = len(edge.places) - tail
+    _end(hand, step, perform)
+
+
+def _end(hand: Hand, step: Repeat, perform: Perform) -> None:
+    """The ending, in place of what it leaves no room for: `ending last rep with 2 sc in last ch` stands for
+    the last pass's own end where that alone uses up the edge.
+    """
+    if not step.ending:
+        return
+    before = hand.mark()
+    for kept in (0, *range(len(step.steps) - 1, 0, -1)):
+        try:
+            perform(hand, (*step.steps[:kept], *step.ending))
+            if not hand.edge.rest():
+                return
+        except Stuck:
+            pass
+        hand.back_to(before)
     perform(hand, step.ending)
 
 

@@ -8,6 +8,7 @@ from ..notation.tree import (
     Chain,
     Evenly,
     FastenOff,
+    First,
     FreeLoops,
     FromHook,
     Group,
@@ -63,6 +64,10 @@ def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
                 closing.join(hand, joining)
                 hand.settled[id(step)] = joining
                 continue
+        if isinstance(step, Work) and at and isinstance(steps[at - 1], Chain):
+            closed = closing.closed_by(hand, step, steps[at + 1 :])
+            if closed is not None:
+                hand.settled[id(step)] = step = closed
         follow = steps[at + 1] if at + 1 < len(steps) else None
         walked = one_walk(hand, step, follow, _in_one_place)
         if walked:
@@ -81,6 +86,7 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
         beginning.travel(hand, step)
         return
     _still_going(hand, step)
+    beginning.past_the_slips(hand, step)
     hand.begun = True
     into_ring = into_the_ring(hand, step)
     if into_ring is not None:
@@ -154,7 +160,9 @@ def _past_the_marker(hand: Hand, step: Work) -> list[Into]:
     ):
         return []
     match step.places:
-        case (Next(count=count, target=Target(kind="stitch")),):
+        case (Next(count=count, target=Target(kind="stitch")),) | (
+            First(count=count, target=Target(kind="stitch")),
+        ):
             wanted = number(hand, count)
             own = [p for p in hand.new if isinstance(p, Made)][hand.moved : hand.moved + wanted]
             hand.levelling = slips
@@ -181,6 +189,7 @@ def _name_last(hand: Hand, stitch: Stitch) -> None:
 
 def _group(hand: Hand, step: Group, follow: Step | None) -> None:
     _still_going(hand, step)
+    beginning.past_the_slips(hand, step)
     for place in step.places:
         if isinstance(place, FromHook) and hand.leaf is None:
             beginning.skipped_chains(hand, step, place)

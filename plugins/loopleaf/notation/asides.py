@@ -17,7 +17,8 @@ def is_counts_aside(cursor: Cursor, at: int) -> bool:
     """
     words = cursor.words
     close: int = words[at].value
-    if words[at + 1].means not in _ASIDE_BEGINS:
+    numbered = words[at + 1].means == "num" and words[at + 2].means == "skipped"  # `(3 skipped chs …)`
+    if words[at + 1].means not in _ASIDE_BEGINS and not numbered:
         return False
     for word in words[at + 1 : min(at + 8, close)]:
         if word.means in _COUNT_WORDS:
@@ -97,7 +98,7 @@ def _pass_which_chains(cursor: Cursor) -> bool:
     """`skipped chs`, `missed 3 ch`, `first 3 chs`, `beg ch`: True where chains passed at a row's start are
     meant.
     """
-    skipped = cursor.means in ("skipped", "first")
+    skipped = cursor.means in ("skipped", "first") or cursor.ahead() == "skipped"
     while cursor.means in ("skipped", "first", "num", "ch", "beg", "tch", "a", "st", ","):
         cursor.at += 1
     return skipped

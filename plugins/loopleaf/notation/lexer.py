@@ -8,6 +8,7 @@ import re
 from dataclasses import dataclass
 from typing import Any
 
+from .instead import Piece, put_instead
 from .lexicon import Entry, Lexicon, lexicon_for
 from .problem import Problem
 from .tree import Amount, Span
@@ -59,7 +60,7 @@ def lex(text: str, vocabulary: Vocabulary, n: int | None) -> Lexed:
     reported and read.
     """
     lexicon = lexicon_for(vocabulary)
-    pieces = _split(text)
+    pieces = put_instead(_split(text), lexicon)
     words: list[Word] = []
     problems: list[Problem] = []
     brackets: list[int] = []
@@ -130,11 +131,11 @@ def _round_as_around(words: list[Word]) -> None:
             word.means = "around"
 
 
-def _split(text: str) -> list[tuple[str, str, int, int, bool]]:
+def _split(text: str) -> list[Piece]:
     """The smallest pieces: (what, lower-case text, start, end, glued). Hyphens inside words and `the` are
     left out.
     """
-    pieces: list[tuple[str, str, int, int, bool]] = []
+    pieces: list[Piece] = []
     last = -1
     for match in _PIECES.finditer(text):
         kind = match.lastgroup
@@ -157,7 +158,7 @@ def _split(text: str) -> list[tuple[str, str, int, int, bool]]:
 
 def _look_up(
     lexicon: Lexicon,
-    pieces: list[tuple[str, str, int, int, bool]],
+    pieces: list[Piece],
     at: int,
     words: list[Word],
     problems: list[Problem],

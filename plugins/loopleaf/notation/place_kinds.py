@@ -69,12 +69,24 @@ def _unsaid_next(cursor: Cursor) -> Place:
     if cursor.means == "st" and cursor.ahead() == "with" and cursor.ahead(2) == "marker":
         cursor.at += 3
         return Marked()
+    if pass_at_base(cursor):
+        return Same()
     if cursor.means == "num" and cursor.ahead() == "skipped":
         return _so_many_skipped(cursor)
     amount, target = read_counted_target(cursor)
     if amount is None and cursor.means == "of" and cursor.ahead() in _WHICH_GROUP:
         return _within(cursor, "centre", target)
     return read_after_target(cursor, Next(amount or ONE, target))
+
+
+def pass_at_base(cursor: Cursor) -> bool:
+    """`st at base of ch-3`: the stitch that the beginning chain stands on."""
+    if cursor.means != "st" or cursor.ahead() != "at-base":
+        return False
+    cursor.at += 2
+    while cursor.means in ("a", "beg", "turning", "tch", "ch", "num"):
+        cursor.at += 1
+    return True
 
 
 def _next(cursor: Cursor) -> Place:

@@ -11,7 +11,7 @@ from .cursor import Cursor, UnreadableError, read_amount
 from .gathering import read_bracketed
 from .places import read_places, starts_place
 from .targets import read_until, starts_until
-from .tree import ONE, Again, Amount, Group, Passage, Repeat, Step
+from .tree import ONE, Again, Amount, Group, Passage, Repeat, Step, Until
 
 
 def read_times(cursor: Cursor) -> Amount | None:
@@ -28,10 +28,15 @@ def read_times(cursor: Cursor) -> Amount | None:
         return amount
     if cursor.means in ("num", "-"):
         amount = read_amount(cursor)
-        if amount is not None and cursor.take("times"):
+        if amount is not None and (cursor.take("times") or _x_behind(cursor)):
             return amount
         cursor.at = first
     return None
+
+
+def _x_behind(cursor: Cursor) -> bool:
+    """`4x` behind what is repeated."""
+    return cursor.ahead() not in ("num", "(") and cursor.take("x")
 
 
 def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
@@ -78,6 +83,16 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
     else:
         return
     steps.append(made)
+
+
+def read_times_first(cursor: Cursor, steps: list[Step], times: Amount, first: int) -> None:
+    """`4 x (…)`: what `(…) x 4` says. The finger is on the x."""
+    opening = cursor.at + 1
+    close: int = cursor.words[opening].value
+    inside = inside_of(cursor, opening + 1, cursor.here)
+    cursor.at = close + 1
+    if inside:
+        steps.append(Repeat(inside, times, span=cursor.span(first)))
 
 
 def inside_of(cursor: Cursor, start: int, here: bool) -> tuple[Step, ...]:
@@ -227,7 +242,9 @@ def _tail(
     until = read_until(cursor) if more is None else None
     times: Amount | None = Amount((more[0] + 1,)) if more is not None else None
     unclear = False
-    if until is None and more is None:
+    if until is None and more is None and cursor.means in ("ending-at", "ending-with", ",", "end") and star:
+        until = Until()  # `rep from *`, `rep from *, ending with …`: as far as it goes
+    elif until is None and more is None:
         times, unclear = _how_often(cursor)
     stops = False
     ending: tuple[Step, ...] = ()
@@ -257,6 +274,11 @@ def _tail(
 def _how_often(cursor: Cursor) -> tuple[Amount, bool]:
     """`4 more times` (five in all), `3 times in all`, and the unclear `3 times`."""
     at = cursor.at
+    if cursor.take("of-all"):
+        times = read_times(cursor)
+        if times is None:
+            raise cursor.fail("times")
+        return times, False
     times = read_times(cursor)
     if times is None and cursor.means in ("num", "-"):
         times = read_amount(cursor)

@@ -10,8 +10,8 @@ from .cursor import Cursor, UnreadableError, read_amount
 from .free_loops import read_working_in, starts_free_loops
 from .gathering import read_draw, read_holding
 from .names import starts_stitch
-from .place_kinds import read_place
-from .repeats import read_again, read_bracket, read_star
+from .place_kinds import pass_at_base, read_place
+from .repeats import read_again, read_bracket, read_star, read_times_first
 from .stitching import read_chain, read_work
 from .targets import read_counted_target, starts_named_number, starts_target
 from .tree import ONE, STITCH, Chain, Each, FromHook, Group, Leave, Skip, Step, Turn, Work, WorkingOver
@@ -118,7 +118,10 @@ def _number_first(cursor: Cursor, steps: list[Step]) -> None:
         cursor.at += 1
         steps.append(read_tally(cursor, len(words) - 4))
         return
-    read_amount(cursor)
+    amount = read_amount(cursor)
+    if amount is not None and cursor.means == "x" and cursor.ahead() == "(":
+        read_times_first(cursor, steps, amount, first)
+        return
     cursor.take("more")
     chains = cursor.means == "ch" and not starts_stitch(cursor, cursor.at)
     cursor.at = first
@@ -165,6 +168,9 @@ def _skip(cursor: Cursor, steps: list[Step]) -> None:
     cursor.at += 1
     cursor.take("over")
     which = "next"
+    if pass_at_base(cursor):
+        steps.append(Skip(ONE, STITCH, "first", cursor.span(first)))
+        return
     if cursor.means in ("next", "first", "last"):
         which = cursor.means
         cursor.at += 1
@@ -178,9 +184,14 @@ def _skip(cursor: Cursor, steps: list[Step]) -> None:
 
 
 def _leave(cursor: Cursor, steps: list[Step]) -> None:
-    """`leave last 4 sts unworked`, `leave remaining sts unworked`."""
+    """`leave last 4 sts unworked`, `leave remaining sts unworked`; `leave first 3 sts unworked` skips."""
     first = cursor.at
     cursor.at += 1
+    if cursor.take("first"):
+        amount, target = read_counted_target(cursor)
+        cursor.need("unworked", "unworked")
+        steps.append(Skip(amount or ONE, target, "first", cursor.span(first)))
+        return
     remaining = cursor.means == "remaining"
     if cursor.means in ("last", "remaining", "next"):
         cursor.at += 1
@@ -265,13 +276,13 @@ def _loops(cursor: Cursor, steps: list[Step]) -> None:
         raise cursor.fail("step")
     cursor.loop = cursor.words[cursor.at + 1].value
     cursor.at += 2
-    if cursor.means not in (",", "end"):
+    if cursor.means not in (",", "end", "("):
         raise cursor.fail("comma")
 
 
 def _loop_first(cursor: Cursor, steps: list[Step]) -> None:
-    """`BLO sc in next st` (one step), or `BLO, …` for those that follow."""
-    if cursor.ahead() in (",", "end"):
+    """`BLO sc in next st` (one step), or `BLO, …`, `BLO (…) x 6` for those that follow."""
+    if cursor.ahead() in (",", "end", "("):
         cursor.loop = cursor.words[cursor.at].value
         cursor.at += 1
     else:
@@ -291,7 +302,13 @@ def _turn(cursor: Cursor, steps: list[Step]) -> None:
 
 
 def _again(cursor: Cursor, steps: list[Step]) -> None:
-    """`rep from * to *` after a stretch between two asterisks; else there is nothing to go back to."""
+    """`rep from * to *` after a stretch between two asterisks, `repeat (…) around`; else there is nothing to
+    go back to.
+    """
+    if cursor.ahead() == "(":
+        cursor.at += 1
+        read_bracket(cursor, steps)
+        return
     if not cursor.passage:
         last = cursor.at
         while cursor.words[last + 1].means not in (",", "end", ")"):

@@ -240,6 +240,8 @@ def _finish(cursor: Cursor, steps: list[Step], first: int, step: Step) -> None:
         if step.stitch.kind == "slip" and cursor.take("to-join"):
             steps.append(_joining(step, cursor, first))
             return
+        if step.stitch.kind != "slip" and cursor.means == "to-join" and step.places:
+            cursor.at += 1  # `dc in first sc to join`: the fabric sees what it closes
         times = read_times(cursor)
         if times is not None:
             step = Repeat((step,), times, span=cursor.span(first))

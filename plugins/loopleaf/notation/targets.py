@@ -63,6 +63,8 @@ def read_counted_target(cursor: Cursor) -> tuple[Amount | None, Target]:
             raise cursor.fail("target")
     if words[cursor.at].means == "num":
         return amount, _numbered_target(cursor)
+    if amount is not None and words[cursor.at].means in (",", "end", ")"):
+        return amount, STITCH  # `sc in next 3`
     return amount, read_target(cursor)
 
 
