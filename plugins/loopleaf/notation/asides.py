@@ -82,6 +82,8 @@ def read_counts(cursor: Cursor) -> CountsAs:
         cursor.take("and")
         if cursor.take("throughout"):
             break
+    if cursor.means == "," and cursor.ahead() == "throughout":
+        cursor.at += 1
     cursor.take("throughout")
     if stitch is not None and space:  # `dc and ch-1 sp`: the space is the chain behind the stitch
         chains, space = chains + space, 0

@@ -94,9 +94,9 @@ def read_bracketed(cursor: Cursor, first: int, steps: list[Step]) -> None:
     if not legs or not all(isinstance(one, Work | Skip) for one in legs):
         raise UnreadableError(first, "tog-what", tog)
     if place is not None and not _is_one(place):
-        if _places_of(place) != legs_of_all(legs) or any(
-            one.each != ONE for one in legs if isinstance(one, Work)
-        ):
+        in_turn = isinstance(place, Next) or (isinstance(place, Over) and place.which == "next")
+        several = any(one.each != ONE for one in legs if isinstance(one, Work))
+        if not in_turn or several or _places_of(place) != legs_of_all(legs):
             raise UnreadableError(tog, "tog-place", after - 1)
         place = None
     made = gathered(legs, place, cursor.span(first))

@@ -77,7 +77,11 @@ def _read(text: str, vocabulary: Vocabulary, n: int | None) -> tuple[Cursor, tup
     cursor = Cursor(text, lexed.words, vocabulary, lexed.problems, read_block, read_step)
     if lexed.too_deep:
         return cursor, ()
-    return cursor, tuple(read_block(cursor, ""))
+    steps = read_block(cursor, "")
+    if cursor.held:
+        cursor.unread.append(UnreadableError(cursor.at, "draw-through"))
+        cursor.unread[-1].began = 0
+    return cursor, tuple(steps)
 
 
 def _mistakes(text: str, vocabulary: Vocabulary, n: int | None) -> list[int]:

@@ -74,6 +74,13 @@ def _unsaid_next(cursor: Cursor) -> Place:
     if cursor.means == "num" and cursor.ahead() == "skipped":
         return _so_many_skipped(cursor)
     amount, target = read_counted_target(cursor)
+    if target.kind == "row-end":
+        several = amount is None and _ends_in_s(cursor, cursor.at - 1)
+        return (
+            RowEnds(until=read_until(cursor) or Until(word="across"))
+            if several
+            else RowEnds(count=amount or ONE)
+        )
     if amount is None and cursor.means == "of" and cursor.ahead() in _WHICH_GROUP:
         return _within(cursor, "centre", target)
     return read_after_target(cursor, Next(amount or ONE, target))
@@ -87,6 +94,12 @@ def pass_at_base(cursor: Cursor) -> bool:
     while cursor.means in ("a", "beg", "turning", "tch", "ch", "num"):
         cursor.at += 1
     return True
+
+
+def _ends_in_s(cursor: Cursor, at: int) -> bool:
+    """Whether the word is said of several: `sts`, `ends`."""
+    word = cursor.words[at]
+    return cursor.text[word.start : word.end].lower().endswith("s")
 
 
 def _next(cursor: Cursor) -> Place:
@@ -237,8 +250,7 @@ def _marked(cursor: Cursor) -> Place:
 
 def _skipped(cursor: Cursor) -> Place:
     cursor.at += 1
-    said = cursor.words[cursor.at]
-    several = cursor.text[said.start : said.end].lower().endswith("s")
+    several = _ends_in_s(cursor, cursor.at)
     read_target(cursor)
     return Skipped("all" if several else "")
 
@@ -284,7 +296,7 @@ def _each(cursor: Cursor) -> Place:
     if means == "of":
         cursor.at += 1
         means = cursor.means
-        if means not in ("next", "first", "last", "num", "-", "remaining"):
+        if means not in ("next", "first", "last", "num", "-", "remaining", "skipped"):
             raise cursor.fail("each-of")
         return _unsaid_next(cursor) if means in ("num", "-") else _READERS[means](cursor)
     if means == "next":

@@ -136,26 +136,31 @@ def read_star(cursor: Cursor, steps: list[Step]) -> None:
     if not inside and not cursor.unread and cursor.means in ("rep", "*"):
         cursor.unread.append(UnreadableError(first, "star-empty", first))
     if cursor.means == "rep":
-        _need_from(cursor, mark)
+        _need_from(cursor)
         steps.append(_tail(cursor, inside, first, True, stop_at))
     elif cursor.means == "*" and cursor.words[cursor.at].value == mark:
         cursor.at += 1
-        steps.append(_after_second_star(cursor, inside, first, mark))
+        steps.append(_after_second_star(cursor, inside, first))
     else:
         steps.extend(inside)
         cursor.unread.append(UnreadableError(first, "rep-from", first))
 
 
-def _need_from(cursor: Cursor, mark: str) -> None:
-    """`rep from *`, `rep from * to *`, or a bare `rep`, which can only mean the asterisk that is open."""
+def _need_from(cursor: Cursor) -> bool:
+    """`rep from *`, `rep from * to *`, or a bare `rep`, which can only mean the asterisk that is open.
+
+    Gives whether the second asterisk is named.
+    """
     cursor.at += 1
     if cursor.take("from"):
         cursor.need("*", "star")
         if cursor.means == "to" and cursor.ahead() == "*":
             cursor.at += 2
+            return True
+    return False
 
 
-def _after_second_star(cursor: Cursor, inside: tuple[Step, ...], first: int, mark: str) -> Step:
+def _after_second_star(cursor: Cursor, inside: tuple[Step, ...], first: int) -> Step:
     at = cursor.at
     times = read_times(cursor)
     if times is not None:
@@ -165,9 +170,9 @@ def _after_second_star(cursor: Cursor, inside: tuple[Step, ...], first: int, mar
     while cursor.take(","):
         pass
     if cursor.means == "rep":
-        _need_from(cursor, mark)
+        to_star = _need_from(cursor)
         if starts_until(cursor, cursor.at) or (
-            cursor.means in ("num", "times-word") and not _says_more(cursor)
+            cursor.means in ("num", "times-word") and not (to_star and _says_more(cursor))
         ):
             return _tail(cursor, inside, first, True)
     cursor.at = at

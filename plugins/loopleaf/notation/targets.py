@@ -216,7 +216,7 @@ def starts_until(cursor: Cursor, at: int) -> bool:
     if means == "to":
         return (
             words[at + 1].means in ("ending", "last", "marker", "corner", "tch")
-            or (words[at + 1].means == "next" and words[at + 2].means == "corner")
+            or (words[at + 1].means == "next" and words[at + 2].means in ("corner", "marker"))
             or to_a_space(cursor, at)
         )
     return means == "until" and words[at + 1].means in ("ending", "last", "marker", "corner", "num")
@@ -268,7 +268,7 @@ def read_until(cursor: Cursor) -> Until | None:
         cursor.at += 1
         amount, target = read_counted_target(cursor)
         return Until("to-last", count=amount or ONE, target=target)
-    if means == "num":
+    if means == "num" and not starts_named_number(cursor, cursor.at):
         amount, target = read_counted_target(cursor)
         cursor.need("remain", "remain")
         return Until("to-last", count=amount or ONE, target=target)
