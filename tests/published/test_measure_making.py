@@ -236,7 +236,7 @@ def test_cautions_name_their_standards(caution: str, standards: set[str]) -> Non
     ("weight", "stitches", "hook"), [(1, 26.5, (2.25, 3.5)), (2, 18, (3.5, 4.5)), (4, 12.5, (5.5, 6.5))]
 )
 def test_the_likely_swatch(weight: int, stitches: float, hook: tuple[float, float]) -> None:
-    """Craft Yarn Council, as reprinted: sc in 4 in (21 to 32, 16 to 20, 11 to 14), and hooks; 6 mm for weight 4."""
+    """Craft Yarn Council, as reprinted: 21 to 32, 16 to 20, 11 to 14 sc in 4 in; hooks, 6 mm for weight 4."""
     assert likely_stitches(weight) == stitches
     assert hook[0] <= likely_hook(6.0, 4, weight) <= hook[1]
 
