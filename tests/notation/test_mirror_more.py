@@ -34,6 +34,9 @@ ROWS = {
     "ch 1, *sc, ch 1, sk next st; rep from * across, omitting last sk next st, turn": (
         "ch 1, *ch 1, sc in next st, **sk next st; rep from * across, ending last rep at **, turn"
     ),
+    "ch 1, *sc in next st, ch 1, sk next st; rep from * across, omitting last ch 1, turn": (
+        "ch 1, *sc in next st, **sk next st, ch 1; rep from * across, ending last rep at **, turn"
+    ),
     "ch 3 (counts as dc), dc2tog over next 2 sts, 2 dc in last st, turn": (
         "ch 3 (counts as dc), dc in same st, dc2tog, dc in next st, turn"
     ),
@@ -53,10 +56,6 @@ def test_a_row_from_its_other_end(row: str) -> None:
         ("ch 5 (counts as ch-5 sp), sc in next 3 sts, turn", "ch 5 (counts as ch-5 sp)"),
         ("ch 3 (counts as dc), sk next st, (dc in next st, ch 1, sk next st) x 3, turn", "sk next st"),
         ("ch 1, sc in next 2 sts, dc in 3rd ch of tch, turn", "dc in 3rd ch of tch"),
-        (
-            "ch 1, *sc in next st, ch 1, sk next st; rep from * across, omitting last ch 1, turn",
-            "*sc in next st, ch 1, sk next st; rep from * across, omitting last ch 1",
-        ),
         ("ch 1, sc in every other st across, hdc in last st, turn", "sc in every other st across"),
         ("ch 1, sc in next st of leg, hdc in next st, turn", "sc in next st of leg"),
         (

@@ -394,7 +394,7 @@ def repeats(draw, depth, here):
     if sort == "ending":
         return Repeat(inside, ending=last, star=True, **often)
     if sort == "omitting":
-        return Repeat(inside, omitting=last, star=True, **often)
+        return Repeat((*inside, *last), omitting=last, star=True, **often)
     return Repeat(inside, until=draw(untils), star=star)
 
 

@@ -12,6 +12,7 @@ from ..notation.tree import (
     JoinYarn,
     Next,
     Over,
+    Skip,
     Span,
     Step,
     Stitch,
@@ -169,6 +170,15 @@ def _stand_first(hand: Hand) -> None:
         _use_standing(hand, place)
         hand.standing = place
         hand.stood = True
+
+
+def behind_the_chain(hand: Hand, step: Skip) -> bool:
+    """Whether `sk 1 dc` comes just behind a chain that counts: print may mean the stitch it stands on."""
+    if not step.bare or step.target.kind != "stitch":
+        return False
+    if hand.depth or not hand.stood:
+        return False
+    return hand.edge.pos == 1 and bool(hand.made) and getattr(hand.made[-1], "role", "") == "turning"
 
 
 def _as_said(hand: Hand, length: int, counts: CountsAs, span: Span | None) -> None:

@@ -7,7 +7,6 @@ from ..notation.tree import (
     Amount,
     Chain,
     ChainOf,
-    CountsAs,
     FastenOff,
     First,
     Join,
@@ -87,30 +86,6 @@ def joining(hand: Hand, step: Work, following: tuple[Step, ...]) -> Join | None:
             at = _joined_to(hand, place, first_place(hand))
             return None if at is None else Join(place, span=step.span)
     return None
-
-
-def closed_by(hand: Hand, step: Work, following: tuple[Step, ...]) -> Work | None:
-    """The stitch that ends a joined round in the middle of its last arch, though the line doesn't say so:
-    `*ch 5, sc in next dc; rep from * around, ch 2, dc in first sc`.
-
-    None for any other stitch, and where the round's arches aren't all of one length.
-    """
-    if hand.setting.worked != "joined rounds" or hand.depth or hand.joined or step.counts is not None:
-        return None
-    if step.each != ONE or step.stitch.form or step.stitch.kind in ("slip", "chain", "inc", "dec", "special"):
-        return None
-    if not all(isinstance(one, Turn | FastenOff | Marker | Tally) for one in following):
-        return None
-    match step.places:
-        case (First(count=Amount((1,))) as place,) if _joined_to(hand, place, first_place(hand)):
-            pass
-        case _:
-            return None
-    arches = [made for made in hand.made if isinstance(made, Space)]
-    lengths = {arch.chains for arch in arches[:-1]}
-    if len(lengths) != 1 or arches[-1] is not hand.made[-1] or arches[-1].chains >= max(lengths):
-        return None
-    return replace(step, counts=CountsAs(space=max(lengths)))
 
 
 def _joined_to(hand: Hand, named: NamedPlace, first: Place | None) -> Place | None:

@@ -23,6 +23,7 @@ from ..notation.tree import Place as NamedPlace
 from .bridged import left_to_the_closing
 from .edge import Stuck
 from .hand import Hand
+from .last_pass import before_the_ending
 from .plain_repeat import repeat_plainly
 from .seek import bound, number
 from .stitches import places_taken
@@ -75,17 +76,9 @@ def last_pass(step: Repeat) -> int:
     if step.stop_at is not None:
         return step.stop_at
     tail = len(step.omitting)
-    ends = step.steps[-tail:]
-    if tail and len(ends) == tail and all(map(_is_omitted, ends, step.omitting)):
+    if tail and step.steps[-tail:] == step.omitting:
         return len(step.steps) - tail
     return len(step.steps)
-
-
-def _is_omitted(step: Step, omitted: Step) -> bool:
-    """`omitting last dc` leaves out `dc in next dc`: the place needn't be said again."""
-    if isinstance(step, Work) and isinstance(omitted, Work) and omitted.places in ((), (Next(),)):
-        return (step.stitch, step.each) == (omitted.stitch, omitted.each)
-    return step == omitted
 
 
 def _times(hand: Hand, step: Repeat, perform: Perform) -> None:
@@ -164,11 +157,14 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
     behind = len(edge.places) - end
     short = last_pass(step)
     available = edge.rest(hand.into_spaces)
+    begun: tuple[Step, ...] = ()
     passes = 0
     each = 0
     try:
         while passes < MOST_PASSES:
             if _nothing_left(hand) and passes:
+                if short < len(step.steps) and not places_taken(step.steps[:short]):
+                    perform(hand, step.steps[:short])  # `*ch 1**, dc in next 3 sts`: a last chain
                 break
             before = hand.mark()
             left = edge.rest(hand.into_spaces)
@@ -185,11 +181,15 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                 edge.limit = len(edge.places) - behind
                 if stuck.trouble.rule not in _OUT_OF_PLACES or hand.leaf is not None:
                     raise
+                if step.ending:
+                    edge.limit = len(edge.places) - tail
+                    begun = before_the_ending(hand, step, perform, following)
+                    edge.limit = len(edge.places) - behind
                 if passes and (_passed_over(hand) or _none_of_its_kind_left(hand, until, stuck)):
                     break
                 if not passes and stuck.trouble.rule == "no-such-place":
                     raise
-                if passes and (step.ending or left_to_the_closing(hand, following, perform)):
+                if begun or (passes and (step.ending or left_to_the_closing(hand, following, perform))):
                     break
                 raise hand.stuck(
                     "repeat-does-not-fit", step.span, left=left, each=each or _places_used(step),
@@ -201,25 +201,7 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                 break
     finally:
         edge.limit = len(edge.places) - tail
-    _end(hand, step, perform)
-
-
-def _end(hand: Hand, step: Repeat, perform: Perform) -> None:
-    """The ending, in place of what it leaves no room for: `ending last rep with 2 sc in last ch` stands for
-    the last pass's own end where that alone uses up the edge.
-    """
-    if not step.ending:
-        return
-    before = hand.mark()
-    for kept in (0, *range(len(step.steps) - 1, 0, -1)):
-        try:
-            perform(hand, (*step.steps[:kept], *step.ending))
-            if not hand.edge.rest():
-                return
-        except Stuck:
-            pass
-        hand.back_to(before)
-    perform(hand, step.ending)
+    perform(hand, begun + step.ending)
 
 
 def _nothing_left(hand: Hand) -> bool:

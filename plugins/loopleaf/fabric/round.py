@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from itertools import product
 
 from ..notation.once_a_line import Same
-from ..notation.tree import ONE, Chain, Line, Skip, Step, Tally
+from ..notation.tree import Line, Step, Tally
 from . import closing
 from .edge import Edge, Stuck
 from .hand import Hand, Reading, Setting
@@ -79,31 +79,18 @@ def work(task: Task) -> Attempt:
     chain_open = question is not None and question.by == "open"
     repeat_open = bool(plain.hand.unclear)
     if chain_open or repeat_open:
-        return _settle_readings(task, plain, chain_open, repeat_open)
-    if not plain.fits:
-        other = _below_the_chain(task, plain)
-        if other is not None:
-            return other
+        plain = _settle_readings(task, plain, chain_open, repeat_open)
+    if not plain.fits and plain.hand.skips_first:
+        under = _attempt(task, replace(plain.reading, under=True))
+        if under.fits:
+            return under
+    if chain_open or repeat_open:
+        return plain
     if not plain.fits and question is not None and _could_be_the_chain(task, plain):
         other = _attempt(task, Reading(chain=not question.counts))
         if other.fits and _is_by_one_stitch(plain):
             return _contradicted(plain, other)
     return plain
-
-
-def _below_the_chain(task: Task, plain: Attempt) -> Attempt | None:
-    """`ch 3, sk 1 st` of print that means the stitch below the chain, where that alone is borne out."""
-    question = plain.hand.chain_question
-    at = 0 if any(isinstance(step, Chain) for step in task.before) else 1
-    if question is None or not question.counts or len(task.steps) <= at:
-        return None
-    skip = task.steps[at]
-    if not isinstance(skip, Skip) or (skip.count, skip.target.kind, skip.which) != (ONE, "stitch", "next"):
-        return None
-    below = replace(skip, which="first")
-    other = _attempt(replace(task, steps=(*task.steps[:at], below, *task.steps[at + 1 :])), plain.reading)
-    other.hand.settled[id(skip)] = below
-    return other if other.fits else None
 
 
 def _settle_readings(task: Task, plain: Attempt, chain_open: bool, repeat_open: bool) -> Attempt:

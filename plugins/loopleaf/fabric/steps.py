@@ -1,6 +1,7 @@
 """Performing an instruction, step by step."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 from ..notation.tree import (
@@ -35,6 +36,7 @@ from ..notation.tree import (
 )
 from . import beginning, closing, repeats
 from .along import last_places
+from .arch import closing_arch
 from .free import working_in
 from .hand import Hand, Leaf
 from .into_ring import into_the_ring
@@ -64,10 +66,9 @@ def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
                 closing.join(hand, joining)
                 hand.settled[id(step)] = joining
                 continue
-        if isinstance(step, Work) and at and isinstance(steps[at - 1], Chain):
-            closed = closing.closed_by(hand, step, steps[at + 1 :])
-            if closed is not None:
-                hand.settled[id(step)] = step = closed
+        arch = closing_arch(hand, step, steps[at + 1 :])
+        if arch is not None:
+            hand.settled[id(step)] = step = arch
         follow = steps[at + 1] if at + 1 < len(steps) else None
         walked = one_walk(hand, step, follow, _in_one_place)
         if walked:
@@ -250,6 +251,10 @@ def _chain(hand: Hand, step: Chain, follow: Step | None) -> None:
 def _skip(hand: Hand, step: Skip, follow: Step | None) -> None:
     count = number(hand, step.count)
     edge = hand.edge
+    if beginning.behind_the_chain(hand, step):
+        hand.skips_first = True
+        if hand.setting.reading.under:
+            hand.settled[id(step)] = step = replace(step, which="first")
     if step.which == "first" and edge.pos:
         count -= 1  # the chain that counts stands on the first
     if not count:

@@ -213,8 +213,6 @@ def _turn(step: Step) -> list[Step]:
         inside = tuple(_turned(step.steps))
         stop_at = step.stop_at
         if step.omitting:
-            if step.steps[-len(step.omitting) :] != step.omitting:
-                raise CannotMirrorError(step)
             stop_at = len(step.steps) - len(step.omitting)
         if stop_at is not None:
             first, second = _turned(step.steps[:stop_at]), _turned(step.steps[stop_at:])

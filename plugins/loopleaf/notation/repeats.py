@@ -11,7 +11,7 @@ from .cursor import Cursor, UnreadableError, read_amount
 from .gathering import read_bracketed
 from .places import read_places, starts_place
 from .targets import read_until, starts_until
-from .tree import ONE, Again, Amount, Group, Passage, Repeat, Step, Until
+from .tree import ONE, Again, Amount, Group, Next, Passage, Repeat, Skip, Step, Until, Work
 
 
 def read_times(cursor: Cursor) -> Amount | None:
@@ -266,7 +266,10 @@ def _tail(
         elif cursor.take("ending-with"):
             ending = _last_steps(cursor)
         elif cursor.take("omitting"):
-            omitting = _last_steps(cursor)
+            first_left = cursor.at
+            omitting = _named_at_the_end(inside, _last_steps(cursor))
+            if not omitting:
+                raise UnreadableError(first_left, "omitted", cursor.at - 1)
         else:
             cursor.at = at
             break
@@ -305,6 +308,29 @@ def _one_more(times: Amount) -> Amount:
     if times.variable:
         return Amount(variable=times.variable + "+1")
     return Amount(tuple(None if size is None else size + 1 for size in times.sizes))
+
+
+def _named_at_the_end(inside: tuple[Step, ...], left_out: tuple[Step, ...]) -> tuple[Step, ...]:
+    """`omitting last dc` names the repeat's last step without its place, and what is skipped behind it goes
+    with it; () where that isn't its last.
+    """
+    end = len(inside)
+    while end and isinstance(inside[end - 1], Skip) and inside[end - 1 : end] != left_out[-1:]:
+        end -= 1
+    own = inside[max(end - len(left_out), 0) : end]
+    if len(own) != len(left_out) or not all(map(_is_short_for, left_out, own)):
+        return ()
+    return inside[end - len(left_out) :]
+
+
+def _is_short_for(said: Step, step: Step) -> bool:
+    match said, step:
+        case Work(stitch, each, (Next(count=count, span=None),)), Work(own, number, (place,)) if (
+            own == stitch
+        ):
+            several = getattr(place, "count", ONE)
+            return (each, count) in ((number, several), (ONE, number), (number, ONE))
+    return said == step
 
 
 def _last_steps(cursor: Cursor) -> tuple[Step, ...]:

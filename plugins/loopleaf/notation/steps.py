@@ -180,7 +180,8 @@ def _skip(cursor: Cursor, steps: list[Step]) -> None:
         amount = read_amount(cursor)
     if amount is None or starts_target(cursor, cursor.at) or starts_named_number(cursor, cursor.at):
         target = read_counted_target(cursor)[1]
-    steps.append(Skip(amount or ONE, target, which, cursor.span(first)))  # type: ignore[arg-type]
+    bare = amount == ONE and cursor.words[first + 1].means == "num"
+    steps.append(Skip(amount or ONE, target, which, cursor.span(first), bare))  # type: ignore[arg-type]
 
 
 def _leave(cursor: Cursor, steps: list[Step]) -> None:

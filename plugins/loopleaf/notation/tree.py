@@ -210,12 +210,16 @@ class Again:
 
 @dataclass(frozen=True, slots=True)
 class Skip:
-    """`sk 2 sts`, `sk next ch-sp`, `sk first st`, `sk last 2 sts` (which: `first`, `last`)."""
+    """`sk 2 sts`, `sk next ch-sp`, `sk first st`, `sk last 2 sts` (which: `first`, `last`).
+
+    bare: `sk 1 st`, not `next`: behind a chain that counts print may mean the stitch below the chain.
+    """
 
     count: Amount = ONE
     target: Target = STITCH
     which: Literal["next", "first", "last"] = "next"
     span: Span | None = no_span()
+    bare: bool = field(default=False, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)

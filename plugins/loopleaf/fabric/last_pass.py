@@ -1,0 +1,52 @@
+"""`rep from * across, ending last rep with 2 sc in last ch`: how much of the last pass is still worked."""
+
+from collections.abc import Callable, Iterator
+from itertools import takewhile
+
+from ..notation.tree import Chain, Group, Repeat, Skip, Step, Work
+from .edge import Stuck
+from .hand import Hand
+
+Perform = Callable[[Hand, tuple[Step, ...]], None]
+
+
+def before_the_ending(
+    hand: Hand, step: Repeat, perform: Perform, following: tuple[Step, ...]
+) -> tuple[Step, ...]:
+    """The steps of a last pass that the ending cuts short; () where it follows whole passes, or fits none.
+
+    following: the steps behind the repeat; up to the turn or join they belong to its ending.
+    """
+    ending = step.ending + tuple(
+        takewhile(lambda one: isinstance(one, Work | Group | Chain | Skip), following)
+    )
+    ways = [
+        (passed, at, begun)
+        for at, begun in enumerate(_beginnings(step))
+        if (passed := _passed(hand, begun + ending, perform)) is not None
+    ]
+    return min(ways)[2] if ways else ()
+
+
+def _beginnings(step: Repeat) -> Iterator[tuple[Step, ...]]:
+    """Nothing, then as much of a pass as may be: a chain in the ending stands for the one in the pass."""
+    yield ()
+    for length in range(len(step.steps) - 1, 0, -1):
+        begun = step.steps[:length]
+        if isinstance(step.ending[0], Chain):
+            gap = tuple(takewhile(lambda one: isinstance(one, Chain | Skip), reversed(begun)))[::-1]
+            begun = begun[: length - len(gap)] + tuple(one for one in gap if isinstance(one, Skip))
+        yield begun
+
+
+def _passed(hand: Hand, steps: tuple[Step, ...], perform: Perform) -> int | None:
+    """How many places these pass unsaid up to the end of the edge; None where they don't come out."""
+    before, uses = hand.mark(), hand.uses
+    there = hand.edge.rest(True)
+    try:
+        perform(hand, steps)
+        return None if hand.edge.rest(hand.into_spaces) else there - (hand.uses - uses)
+    except Stuck:
+        return None
+    finally:
+        hand.back_to(before)
