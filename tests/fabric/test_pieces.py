@@ -140,7 +140,17 @@ def test_a_border_round_a_granny_square_by_its_corners() -> None:
     assert rules({"pieces": {"square": square, "border": border}}) == []
 
 
-def test_joining_as_you_go() -> None:
+@pytest.mark.parametrize(
+    ("count", "wrong"),
+    [
+        ("12", []),
+        ("12 sc, 4 ch-3 sps", []),
+        ("12 sc, 2 sl sts", []),
+        ("12 sc, 3 sl sts", [("square 2", "count-differs")]),
+        ("14", [("square 2", "count-differs")]),
+    ],
+)
+def test_joining_as_you_go(count: str, wrong: list[tuple[str, str]]) -> None:
     first = {
         "title": "Square 1",
         "yarn": "A",
@@ -156,11 +166,11 @@ def test_joining_as_you_go() -> None:
                 "round": 1,
                 "work": "ch 1, (3 sc in ring, ch 3) twice, (3 sc in ring, ch 1, "
                 "sl st in corresponding ch-sp of square 1, ch 1) twice, join, fasten off",
-                "count": "12 sc, 2 sl sts",
+                "count": count,
             }
         ],
     }
-    assert rules({"pieces": {"square 1": first, "square 2": second}}) == []
+    assert rules({"pieces": {"square 1": first, "square 2": second}}) == wrong
 
 
 def test_the_legs_of_two_pieces_joined_into_one() -> None:

@@ -142,7 +142,9 @@ def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
             hand.pending = length  # chains with nothing between them are one chain
         return
     hand.begun = True
-    if step.counts is not None:
+    if isinstance(follow, Work) and follow.stitch.kind.startswith("foundation-"):
+        hand.put_chain(length, step.span)  # what the first of them stands on
+    elif step.counts is not None:
         _as_said(hand, length, step.counts, step.span)
     elif isinstance(follow, Work | Group) and follow.counts is not None and not follow.counts.skipped:
         if isinstance(follow, Work) and _is_a_leg(hand, follow):

@@ -252,6 +252,10 @@ class Hand:
         if isinstance(last, Space) and not last.back and last.unit == unit and last.corner == level:
             last.chains += chains
             return last
+        arch = self._joined_arch(unit, level)
+        if arch is not None:
+            arch.chains += 1 + chains
+            return arch
         self.spaced += 1
         space = Space(chains, self.setting.index, self.yarn, self.spaced, unit, special, span)
         space.into = tuple(self.skipped) if self.since and self.skipped else ()
@@ -261,6 +265,16 @@ class Hand:
         self.new.append(space)
         self._keep_within(0, span)
         return space
+
+    def _joined_arch(self, unit: int, level: bool) -> Space | None:
+        """The arch begun before a slip stitch into another piece, which stands for its middle chain."""
+        if len(self.made) < 2:
+            return None
+        before, slip = self.made[-2:]
+        joins = isinstance(slip, Made) and slip.kind == "slip" and slip.role == "travel"
+        if joins and isinstance(before, Space) and before.unit == unit and before.corner == level:
+            return before
+        return None
 
     def put_chain(self, length: int, span: Span | None) -> Made:
         """A beginning chain that doesn't count: drawn, paid for in yarn, no stitch."""

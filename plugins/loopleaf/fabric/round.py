@@ -165,7 +165,8 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     setting = _setting(task, reading, seen)
     counted = task.chains == "counted"
     opened = not counted and opens_spaces(task.steps, task.places)
-    edge = Edge(list(task.places), task.circle, counted, task.corners, opened)
+    places = [] if _founded(task, setting) else list(task.places)
+    edge = Edge(places, task.circle, counted, task.corners, opened)
     hand = Hand(setting, edge, task.yarn)
     hand.other_side = list(task.other_side)
     hand.markers = list(task.markers)
@@ -193,6 +194,13 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
         if differs is not None:
             troubles.append(differs)
     return Attempt(hand, worked, reading, troubles, stuck)
+
+
+def _founded(task: Task, setting: Setting) -> bool:
+    """`ch 2, 20 fsc`: the chain is only what the first foundation stitch stands on."""
+    return setting.first_kind.startswith("foundation-") and all(
+        isinstance(place, Made) and place.role == "foundation" for place in task.places
+    )
 
 
 def _setting(task: Task, reading: Reading, seen: Survey) -> Setting:

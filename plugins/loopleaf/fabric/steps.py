@@ -7,9 +7,9 @@ from typing import Any
 from ..notation.tree import (
     Again,
     Chain,
+    Corresponding,
     Evenly,
     FastenOff,
-    First,
     FreeLoops,
     FromHook,
     Group,
@@ -27,7 +27,6 @@ from ..notation.tree import (
     Step,
     Stitch,
     Tally,
-    Target,
     Together,
     Turn,
     Work,
@@ -41,6 +40,7 @@ from .free import working_in
 from .hand import Hand, Leaf
 from .into_ring import into_the_ring
 from .kept import kept
+from .levelling import past_the_marker
 from .one_walk import one_walk
 from .own_stitches import own_stitch
 from .places import resolve
@@ -95,7 +95,10 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
     each = number(hand, step.each)
     if not each:
         return
-    if step.stitch.kind == "special" and hand.setting.specials.get(step.stitch.name) is not None:
+    if step.stitch.kind == "slip" and _joins_pieces(step):
+        for into in resolve(hand, step.places[0], step.span):
+            hand.put(step.stitch, into, step.span, role="travel")
+    elif step.stitch.kind == "special" and hand.setting.specials.get(step.stitch.name) is not None:
         own_stitch(hand, step, each, perform)
     elif step.stitch.form == "picot" and step.places in ((), (Next(),)):
         make(hand, step.stitch, (), step.span)
@@ -108,7 +111,7 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
         for place in step.places:
             if isinstance(place, FromHook) and hand.leaf is None:
                 beginning.skipped_chains(hand, step, place)
-            intos = _past_the_marker(hand, step) or resolve(hand, place, step.span)
+            intos = past_the_marker(hand, step) or resolve(hand, place, step.span)
             if isinstance(place, Evenly):
                 _spread(hand, step, intos, each)
             elif isinstance(place, RowEnds) and place.per > 1:
@@ -118,6 +121,11 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
         hand.levelling = False
         if step.counts is not None and step.counts.stitch is not None and not step.counts.skipped:
             _name_last(hand, step.counts.stitch)
+
+
+def _joins_pieces(step: Work) -> bool:
+    """A slip stitch that joins to another piece as it goes is drawn, and no stitch of the round."""
+    return len(step.places) == 1 and isinstance(step.places[0], Corresponding)
 
 
 def _still_going(hand: Hand, step: Work | Group) -> None:
@@ -144,33 +152,6 @@ def _spread(hand: Hand, step: Work, intos: list[Into], total: int) -> None:
     places = len(intos)
     for i in range(total):
         make(hand, step.stitch, intos[i * places // total], step.span)
-
-
-def _past_the_marker(hand: Hand, step: Work) -> list[Into]:
-    """A spiral's slip stitches past its marker level it: they go into the round's own first stitches and
-    don't count.
-
-    Other stitches go past it only where the line moves the marker."""
-    edge = hand.edge
-    slips = step.stitch.kind == "slip"
-    if (
-        not hand.setting.spiral
-        or edge.pos < len(edge.places)
-        or hand.depth
-        or not (slips or hand.moves_marker)
-    ):
-        return []
-    match step.places:
-        case (Next(count=count, target=Target(kind="stitch")),) | (
-            First(count=count, target=Target(kind="stitch")),
-        ):
-            wanted = number(hand, count)
-            own = [p for p in hand.new if isinstance(p, Made)][hand.moved : hand.moved + wanted]
-            hand.levelling = slips
-            hand.moved += wanted
-            return [(p,) for p in own]
-        case _:
-            return []
 
 
 def _name_last(hand: Hand, stitch: Stitch) -> None:

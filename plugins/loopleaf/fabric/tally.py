@@ -139,6 +139,11 @@ def _count_stitch(
     ]
     taken = {id(one) for one in fits}
     rest = [one for one in stitches if id(one) not in taken]
+    if named.kind == "slip" and len(fits) != said:  # those that join to another piece may be counted too
+        begun = next((at for at, one in enumerate(worked.made) if isinstance(one, Made) and one.number), 0)
+        joining = sum(1 for one in worked.made[begun:] if isinstance(one, Made) and one.role == "travel")
+        if len(fits) + joining == said:
+            return said, rest, name
     if len(fits) != said:
         with_backs = len(fits) + sum(1 for one in backs if is_named(one, named))
         if with_backs == said:

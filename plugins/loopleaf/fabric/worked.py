@@ -18,7 +18,8 @@ Role = Literal[
     "stitch", "turning", "chain", "travel", "join", "foundation", "picot", "back", "loop", "row-end"
 ]
 """`stitch`: a counted stitch. `turning`: a chain that counts as a stitch. `chain`: one that doesn't count.
-`travel`: a slip stitch that only moves on (or levels a spiral). `join`: the joining slip stitch.
+`travel`: a slip stitch that only moves on, levels a spiral, or joins to another piece as it goes. `join`: the
+joining slip stitch.
 `foundation`: a chain of the foundation. `picot`: sits on the stitch before it. `back`: worked back on a chain
 made inside the round (a leaf or point): part of drawing and yarn, not counted, no place. `loop`: one chain
 of a

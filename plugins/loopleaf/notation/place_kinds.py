@@ -83,6 +83,8 @@ def _unsaid_next(cursor: Cursor) -> Place:
         )
     if amount is None and cursor.means == "of" and cursor.ahead() in _WHICH_GROUP:
         return _within(cursor, "centre", target)
+    if amount is None and target.kind == "space" and cursor.means == "of" and cursor.ahead() == "each":
+        return _of_each(cursor, target)
     return read_after_target(cursor, Next(amount or ONE, target))
 
 
@@ -238,8 +240,17 @@ def _top(cursor: Cursor) -> Place:
     return read_place(cursor)
 
 
+def _of_each(cursor: Cursor, target: Target | None) -> Place:
+    """`in ch-1 sp of each V-st across`, `in centre of each sh`: each of them, in the place that is named."""
+    cursor.at += 2
+    group = read_counted_target(cursor)[1]
+    return Each((target or group,), read_until(cursor) or Until(word=""))
+
+
 def _centre(cursor: Cursor) -> Place:
     cursor.at += 1
+    if cursor.means == "of" and cursor.ahead() == "each":
+        return _of_each(cursor, None)
     return _within(cursor, "centre", read_target(cursor))
 
 

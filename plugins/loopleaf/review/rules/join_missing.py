@@ -54,9 +54,12 @@ def find(subject: Subject) -> Iterator[Finding]:
 
 
 def _says_so(round: RoundWork) -> bool:
-    """Whether the line says that it isn't joined, or turns back before it comes round."""
+    """Whether the line says that it isn't joined, turns back before it comes round, or ends on a slip."""
     line = round.line
-    return line is None or any(True for kind in (Join, Turn) for _ in within(line, kind))
+    if line is None or any(True for kind in (Join, Turn) for _ in within(line, kind)):
+        return True
+    worked = next((one for one in round.sizes if one is not None), None)
+    return worked is not None and bool(worked.made) and getattr(worked.made[-1], "kind", "") == "slip"
 
 
 RULE = rule(__name__, __doc__, "warning", find, of_sound_work=True)
