@@ -160,11 +160,21 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
     begun: tuple[Step, ...] = ()
     passes = 0
     each = 0
+    rest_used = False
     try:
         while passes < MOST_PASSES:
             if _nothing_left(hand) and passes:
                 if short < len(step.steps) and not places_taken(step.steps[:short]):
                     perform(hand, step.steps[:short])  # `*ch 1**, dc in next 3 sts`: a last chain
+                elif rest_used:  # whole passes to the end, though the last is said to stop at **
+                    raise hand.stuck(
+                        "repeat-does-not-fit",
+                        step.span,
+                        left=0,
+                        each=each,
+                        passes=passes,
+                        available=available,
+                    )
                 break
             before = hand.mark()
             left = edge.rest(hand.into_spaces)
@@ -175,7 +185,9 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                     if _nothing_left(hand) or _only_passed(hand, step, short, perform):
                         passes += 1
                         break
+                    used_before = hand.uses
                     perform(hand, step.steps[short:])
+                    rest_used = step.stop_at is not None and hand.uses > used_before
             except Stuck as stuck:
                 hand.back_to(before)
                 edge.limit = len(edge.places) - behind

@@ -112,7 +112,7 @@ def _next(cursor: Cursor) -> Place:
     if cursor.means == "skipped":
         _skipped(cursor)
         return Skipped("next")
-    amount, target = read_counted_target(cursor)
+    amount, target = read_counted_target(cursor, bare=True)
     if target.kind == "row-end":
         return RowEnds(count=amount or ONE)
     _pass_between_groups(cursor, target)
@@ -138,7 +138,7 @@ def _first(cursor: Cursor) -> Place:
         cursor.at += 1
         return _skipped(cursor)
     cursor.at += 1
-    amount, target = read_counted_target(cursor)
+    amount, target = read_counted_target(cursor, bare=True)
     if amount is None and cursor.means == "of":
         return _within(cursor, "first", target)
     return First(amount or ONE, target)
@@ -146,7 +146,7 @@ def _first(cursor: Cursor) -> Place:
 
 def _last(cursor: Cursor) -> Place:
     cursor.at += 1
-    amount, target = read_counted_target(cursor)
+    amount, target = read_counted_target(cursor, bare=True)
     if amount is None and cursor.means == "of" and cursor.ahead() in _WHICH_GROUP:
         return _within(cursor, "last", target)
     return Last(amount or ONE, target)

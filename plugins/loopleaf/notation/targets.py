@@ -48,9 +48,9 @@ def _row_end(cursor: Cursor, at: int) -> bool:
     return cursor.words[at].means == "row" and cursor.words[at + 1].means == "ending"
 
 
-def read_counted_target(cursor: Cursor) -> tuple[Amount | None, Target]:
+def read_counted_target(cursor: Cursor, bare: bool = False) -> tuple[Amount | None, Target]:
     """`3 sts`, `2ch-sp` (one space of two chains), `2 ch-sps`, `2 2ch-sps`, `5-dc bobble`; the number None
-    where unsaid.
+    where unsaid. bare: a number alone means stitches (`sc in next 3`).
     """
     amount: Amount | None = None
     words = cursor.words
@@ -63,8 +63,8 @@ def read_counted_target(cursor: Cursor) -> tuple[Amount | None, Target]:
             raise cursor.fail("target")
     if words[cursor.at].means == "num":
         return amount, _numbered_target(cursor)
-    if amount is not None and words[cursor.at].means in (",", "end", ")"):
-        return amount, STITCH  # `sc in next 3`
+    if bare and amount is not None and words[cursor.at].means in (",", "end", ")"):
+        return amount, STITCH
     return amount, read_target(cursor)
 
 

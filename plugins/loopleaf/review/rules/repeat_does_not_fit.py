@@ -36,7 +36,7 @@ def words(met: Met) -> Words:
         message=f"The repeat {met.quoted} in {met.where} doesn't come out even.",
         working=_working(left, each, passes, available),
         suggestion=_suggestion(met, left, each, available)
-        if _is_by_number(left, each, passes, available)
+        if left and _is_by_number(left, each, passes, available)
         else _look_again(met),
         related=(Related(at, f"{met.where} is worked into this"),) if at else (),
     )
@@ -48,6 +48,9 @@ def _is_by_number(left: int, each: int, passes: int, available: int) -> bool:
 
 
 def _working(left: int, each: int, passes: int, available: int) -> str:
+    if not left and passes:
+        whole = number_of(passes, "whole pass", "whole passes")
+        return f"{whole} would use all that is there, and the last one is said to stop at **."
     if not _is_by_number(left, each, passes, available):
         which = "The first pass" if not passes else f"Pass {passes + 1}"
         return f"{which} doesn't find a place that it names, though places are left."
