@@ -378,7 +378,10 @@ def test_n_below_nought() -> None:
 
 
 def test_n_in_several_sizes() -> None:
-    assert "differs from size to size" in told([{"rows": "1-2", "work": "a", "n": "2 (3, 4)"}]).message
+    plans, problems = laid([{"rows": "1-2", "work": "a", "n": {"from": "2 (-, 4)", "step": "1 (2, 3)"}}])
+    assert (problems, [plan.n for plan in plans]) == ([], [(2, None, 4), (3, None, 7)])
+    below = told([{"rows": "1-3", "work": "a", "n": {"from": "2 (1, 4)", "step": -1}}])
+    assert below.message == "`n` falls below 0 in row 3."
 
 
 @pytest.mark.parametrize(

@@ -1,5 +1,6 @@
 """Working a whole pattern file: its vocabulary, its pieces in order, every size."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import cache
@@ -11,11 +12,12 @@ from ..notation.tree import FastenOff, Join, Line, Span, Stitch, Tally, Turn
 from ..pattern import Path, Pattern, Piece, PlanProblem, RoundPlan, Source, set_out
 from . import survey
 from .borne_out import ReadRound, work_piece
+from .last_count import borne_out_at_the_end, counted_at_the_end
 from .otherway import from_other_end
 from .own_count import own_count
 from .piece import Ways
 from .tally import compare
-from .uneven import uneven
+from .uneven import uneven, with_n
 from .worked import PieceWork, Place, RoundWork, Trouble
 
 CHAINS_OVER_YARN_OVERS = 2
@@ -179,6 +181,10 @@ def _work_piece(
     )
     others = {one.name: one for one in work.pieces}
     result = work_piece(name, piece, ways, lines, others, edges)
+    at_the_end, counts = counted_at_the_end(lines, result.rounds)
+    if counts:
+        other = work_piece(name, piece, ways, at_the_end, others, edges)
+        result = other if borne_out_at_the_end(other.rounds, counts) else result
     for one in result.rounds:
         if one.plan.label in twice:
             _told_twice(one, twice[one.plan.label], pattern.chain_spaces)
@@ -201,6 +207,9 @@ def _read(
     """The round's tree and its stated count; what there is to say about the words is said once an entry."""
     parsed = notation.parse(plan.work, work.vocabulary, plan.n)
     line, problems = parsed.line, parsed.problems
+    unnumbered = with_n(line) if line is not None else None
+    if unnumbered is not None:
+        line, problems = None, (*problems, _no_number(plan.work, unnumbered))
     if plan.reversed and line is not None:
         line, unturned = from_other_end(line, plan, conventions)
         problems = (*problems, *unturned)
@@ -220,6 +229,19 @@ def _read(
     return line, stated
 
 
+def _no_number(work: str, span: Span) -> Problem:
+    n = re.search(r"\bn\b", work[span.start : span.end])
+    at = span.start + n.start() if n is not None else span.start
+    return Problem(
+        "field-missing",
+        "error",
+        Span(at, at + 1),
+        "“n” stands for a number that isn't given.",
+        "",
+        ("Say what it is, and by how many it changes: `n: {from: 2, step: 1}`.", None, "fill-in"),
+    )
+
+
 def _told_twice(round: RoundWork, own: Tally, chains: str | None) -> None:
     """A line that ends with a count of its own, although its entry has one too: both must hold."""
     for size, worked in enumerate(round.sizes):
@@ -234,7 +256,8 @@ def _uneven(plan: RoundPlan, line: Line | None, stated: Tally | None, size_count
     found: list[Trouble] = []
     for node, path in ((line, plan.work_path), (stated, plan.stated_path)):
         for span, numbers in uneven(node, size_count):
-            facts = {"sizes": size_count, "numbers": numbers, "path": path}
+            by_n = isinstance(plan.n, tuple) and numbers == len(plan.n)
+            facts = {"sizes": size_count, "numbers": numbers, "path": path, "by_n": by_n}
             found.append(Trouble("size-count-differs", span, facts))
     return found
 

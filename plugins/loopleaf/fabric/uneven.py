@@ -1,4 +1,4 @@
-"""Lists of numbers that have more or fewer entries than the pattern has sizes."""
+"""Numbers that a line leaves open: more or fewer than the pattern has sizes, and an `n` without any."""
 
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
@@ -14,23 +14,32 @@ Uneven = tuple[Span | None, int]
 @once_a_line
 def uneven(line: Line | Tally | None, size_count: int) -> tuple[Uneven, ...]:
     """How many numbers each such list has, with the smallest stretch of the text around it."""
-    return tuple(_within(line, size_count, None))
+    return tuple(
+        (span, len(amount.sizes))
+        for span, amount in _amounts(line, None)
+        if len(amount.sizes) not in (1, size_count)
+    )
 
 
-def _within(node: Any, size_count: int, span: Span | None) -> Iterator[Uneven]:
+@once_a_line
+def with_n(line: Line) -> Span | None:
+    """The smallest stretch around the first `n` of a line; None where it has none."""
+    return next((span for span, amount in _amounts(line, None) if amount.variable), None)
+
+
+def _amounts(node: Any, span: Span | None) -> Iterator[tuple[Span | None, Amount]]:
     if isinstance(node, Amount):
-        if len(node.sizes) not in (1, size_count):
-            yield span, len(node.sizes)
+        yield span, node
     elif isinstance(node, tuple):
         for part in node:
-            yield from _within(part, size_count, span)
+            yield from _amounts(part, span)
     else:
         kind: Any = type(node)
         parts = _parts(kind)
         if "span" in parts:
             span = node.span or span
         for name in parts:
-            yield from _within(getattr(node, name), size_count, span)
+            yield from _amounts(getattr(node, name), span)
 
 
 @cache

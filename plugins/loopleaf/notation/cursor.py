@@ -15,7 +15,7 @@ class UnreadableError(Exception):
     """The words from `at` on can't be read.
 
     expected: a key of expected.yml. to: the last word that belongs to it, -1 where that is open. began:
-    where the step begins that it stands in.
+    where the step begins that it stands in. follows: no whole step stands between it and the one before it.
     """
 
     def __init__(self, at: int, expected: str, to: int = -1) -> None:
@@ -24,6 +24,7 @@ class UnreadableError(Exception):
         self.expected = expected
         self.to = to
         self.began = at
+        self.follows = False
 
 
 @dataclass(slots=True)
@@ -33,8 +34,8 @@ class Cursor:
     here: inside a group in one place, so that a stitch without a place goes there. loop, through: said
     once for the steps that follow (`in BLO, …`). stars: asterisks now open. passage: the line has a
     stretch between two asterisks. held: a bracket's stitches were left on the hook. unread: what couldn't
-    be read so far. read_block, read_step: the readers of a stretch of steps and of one step, for brackets
-    and repeats, which hold steps themselves.
+    be read so far; astray: no whole step has been read since. read_block, read_step: the readers of a
+    stretch of steps and of one step, for brackets and repeats, which hold steps themselves.
     """
 
     text: str
@@ -52,6 +53,7 @@ class Cursor:
     passage: bool = False
     held: bool = False
     unread: list[UnreadableError] = field(default_factory=list)
+    astray: bool = False
 
     @property
     def means(self) -> str:
@@ -97,6 +99,9 @@ def read_amount(cursor: Cursor) -> Amount | None:
     word = cursor.words[cursor.at]
     if word.means == "num":
         amount: Amount = word.value
+        if amount.varies:  # an `n` of several sizes
+            cursor.at += 1
+            return amount
         first: int | None = amount.sizes[0]
     elif word.means == "-" and cursor.words[cursor.at + 1].means == "(":
         amount = Amount((None,))

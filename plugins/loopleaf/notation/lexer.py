@@ -12,7 +12,7 @@ from .instead import Piece, put_instead
 from .lexicon import Entry, Lexicon, lexicon_for
 from .problem import Problem
 from .tree import Amount, Span
-from .vocabulary import Terms, Vocabulary
+from .vocabulary import NumberOfN, Terms, Vocabulary
 
 LARGEST = 100_000
 """The largest number that a line may hold."""
@@ -55,7 +55,7 @@ class Lexed:
     too_deep: bool = False
 
 
-def lex(text: str, vocabulary: Vocabulary, n: int | None) -> Lexed:
+def lex(text: str, vocabulary: Vocabulary, n: NumberOfN | None) -> Lexed:
     """The words of a line. Unmatched brackets are reported and left out; words of the other side are
     reported and read.
     """
@@ -68,6 +68,9 @@ def lex(text: str, vocabulary: Vocabulary, n: int | None) -> Lexed:
     at = 0
     count = len(pieces)
     while at < count:
+        if _stands_twice(words, text):
+            again = words.pop()
+            problems.append(_twice(text, words[-1], again))
         kind, raw, start, end, glued = pieces[at]
         if kind == "word" or kind == "ord":
             taken = _look_up(lexicon, pieces, at, words, problems, text, vocabulary.terms)
@@ -84,7 +87,7 @@ def lex(text: str, vocabulary: Vocabulary, n: int | None) -> Lexed:
             words.append(Word("num", Amount((_number(raw, start, end, problems),)), start, end, glued))
         elif kind == "word":
             if raw == "n":
-                value = Amount(variable="n") if n is None else Amount((n,))
+                value = Amount(variable="n") if n is None else Amount(n if isinstance(n, tuple) else (n,))
                 words.append(Word("num", value, start, end, glued))
             else:
                 words.append(Word("?", raw, start, end, glued))
@@ -116,6 +119,26 @@ def lex(text: str, vocabulary: Vocabulary, n: int | None) -> Lexed:
     words.extend(Word("end", None, length, length) for _ in range(4))
     _round_as_around(words)
     return Lexed(words, problems, deep)
+
+
+_NEVER_TWICE = frozenset(
+    {"stitch", "ch", "inc", "dec", "rep", "from", "in", "next", "each", "st", "sp", "skip", "first", "same"}
+)
+
+
+def _stands_twice(words: list[Word], text: str) -> bool:
+    """Whether the last word says again what the one before it says: `sc sc in next st`."""
+    if len(words) < 2 or words[-1].means not in _NEVER_TWICE:
+        return False
+    one, other = (text[word.start : word.end].lower() for word in words[-2:])
+    return one == other and words[-2].end < words[-1].start
+
+
+def _twice(text: str, first: Word, again: Word) -> Problem:
+    said = text[first.start : first.end]
+    span = Span(first.start, again.end)
+    once = (f"Write “{said}”.", said, "likely")
+    return Problem("unknown-instruction", "error", span, f"“{said}” stands here twice.", "", once)
 
 
 _BEHIND_ROUND = frozenset({"post", "next", "first", "last", "each", "same"})

@@ -11,7 +11,7 @@ from .mending import explain
 from .problem import Parsed, Problem
 from .steps import read_block, read_step
 from .tree import Line, Span, Step, Tally
-from .vocabulary import Vocabulary
+from .vocabulary import NumberOfN, Vocabulary
 
 LONGEST = 5_000
 """How many characters a line may have."""
@@ -22,10 +22,10 @@ MENDED = 6
 
 
 @lru_cache(maxsize=40_000)
-def parse(text: str, vocabulary: Vocabulary, n: int | None = None) -> Parsed:
+def parse(text: str, vocabulary: Vocabulary, n: NumberOfN | None = None) -> Parsed:
     """The tree of a line in the vocabulary's terms, and what there is to say about it.
 
-    n: the number for every `n` in the line. The tree is None where there is an error.
+    n: what stands for every `n` in the line. The tree is None where there is an error.
     """
     if len(text) > LONGEST:
         return Parsed(None, (_too_long(text),))
@@ -50,17 +50,40 @@ def parse(text: str, vocabulary: Vocabulary, n: int | None = None) -> Parsed:
 
 
 def _explained(cursor: Cursor, mistakes_in: Callable[[str], list[int]]) -> list[Problem]:
-    """The first of what can't be read; a mending is looked for only where few words need one.
+    """What can't be read, each mistake once; a mending is looked for only where few words need one.
 
-    A repeat goes back to an asterisk that may stand in what couldn't be read before it: then only that is
-    told.
+    What comes right behind unreadable words belongs to them, unless it has a mending of its own; so does an
+    asterisk or `rep from` whose other half may stand in them.
     """
-    first = not any(problem.severity == "error" for problem in cursor.problems)
-    unread = [
-        one for at, one in enumerate(cursor.unread) if (first and not at) or one.expected != "open-star"
-    ]
+    halves = [one for one in cursor.unread if _is_half(cursor, one)]
+    unread = [one for one in cursor.unread if one not in halves] or halves[:1]
+    if unread == halves[:1] and unread[0].expected == "open-star" and _has_error(cursor.problems):
+        return []
     few = len(unread) <= MENDED
-    return [explain(cursor, error, mistakes_in if few else None) for error in unread[:TOLD]]
+    problems: list[Problem] = []
+    for error in unread[:TOLD]:
+        problem = explain(cursor, error, mistakes_in if few else None)
+        if not problems or not _follows(cursor, error) or problem.suggestion is not None:
+            problems.append(problem)
+    return problems
+
+
+def _is_half(cursor: Cursor, error: UnreadableError) -> bool:
+    """An asterisk without its `rep from`, or the other way round."""
+    if error.expected == "open-star":
+        return True
+    return error.expected == "rep-from" and cursor.words[error.at].means == "*"
+
+
+def _follows(cursor: Cursor, error: UnreadableError) -> bool:
+    """Whether no whole step stands before it, and no unknown word begins a step of its own there."""
+    words = cursor.words
+    begins = words[error.at].means == "?" and words[error.at - 1].means == ","
+    return error.follows and not begins
+
+
+def _has_error(problems: list[Problem]) -> bool:
+    return any(problem.severity == "error" for problem in problems)
 
 
 def _too_long(text: str) -> Problem:
@@ -72,7 +95,7 @@ def _too_long(text: str) -> Problem:
     )
 
 
-def _read(text: str, vocabulary: Vocabulary, n: int | None) -> tuple[Cursor, tuple[Step, ...]]:
+def _read(text: str, vocabulary: Vocabulary, n: NumberOfN | None) -> tuple[Cursor, tuple[Step, ...]]:
     lexed = lex(text, vocabulary, n)
     cursor = Cursor(text, lexed.words, vocabulary, lexed.problems, read_block, read_step)
     if lexed.too_deep:
@@ -84,7 +107,7 @@ def _read(text: str, vocabulary: Vocabulary, n: int | None) -> tuple[Cursor, tup
     return cursor, tuple(steps)
 
 
-def _mistakes(text: str, vocabulary: Vocabulary, n: int | None) -> list[int]:
+def _mistakes(text: str, vocabulary: Vocabulary, n: NumberOfN | None) -> list[int]:
     """Where a line has mistakes: offsets of their first words."""
     cursor, _ = _read(text, vocabulary, n)
     unread = [cursor.words[error.at].start for error in cursor.unread]

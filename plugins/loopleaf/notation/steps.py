@@ -56,9 +56,12 @@ def read_block(cursor: Cursor, mark: str) -> list[Step]:
                     continue
         began = cursor.at
         try:
+            unread = len(cursor.unread)
             read_step(cursor, steps)
+            cursor.astray = cursor.astray and len(cursor.unread) > unread
         except UnreadableError as error:
-            error.began = began
+            error.began, error.follows = began, cursor.astray
+            cursor.astray = True
             cursor.unread.append(error)
             _go_on(cursor, max(error.at, error.to + 1, began))
 

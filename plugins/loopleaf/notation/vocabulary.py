@@ -49,3 +49,7 @@ class Vocabulary:
 
 def _key(item: tuple[str, SpecialStitch]) -> str:
     return item[0]
+
+
+NumberOfN = int | tuple[int | None, ...]
+"""What stands for `n` in a line: a number, or one a size (None where a size has none)."""

@@ -8,6 +8,9 @@ from .finding import Severity
 Path = tuple[str | int, ...]
 """The way to a value in the file: `("pieces", "pouch", "rounds", 3, "work")`."""
 
+NumberOfN = int | tuple[int | None, ...]
+"""What stands for `n` in a round: a number, or one a size (None where a size has none)."""
+
 
 @dataclass(frozen=True, slots=True)
 class RoundPlan:
@@ -16,7 +19,7 @@ class RoundPlan:
     label: the round's number as text (`"5"`), as `check` reports it. word: `round` or `row`.
     work: the line's text; work_path: where that text stands (for `as: 7` and `repeat: 2-3`, the entry
     that is named). entry: the index of the entry in the file's list; entry_path its path.
-    n: the number that stands for `n` in this round, None where there is none.
+    n: what stands for `n` in this round, None where there is none.
     stated: the author's count for this round, as text (`"40"` for round 5 of `{from: 32, step: 8}`), or None;
     stated_path: where it stands. in_line: its stretch of the line, for `… join (24)`; no path then.
     side: `RS`, `WS` or "" as stated. sizes: indexes of the sizes that work it, None for all.
@@ -31,7 +34,7 @@ class RoundPlan:
     work_path: Path
     entry: int
     entry_path: Path
-    n: int | None = None
+    n: NumberOfN | None = None
     stated: str | None = None
     stated_path: Path = ()
     in_line: tuple[int, int] | None = None

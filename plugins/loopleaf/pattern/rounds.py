@@ -8,7 +8,7 @@ from .grids import grid_line
 from .lengthwise import other_side
 from .model import Pattern
 from .numbering import Numbering, Sizes, Slot, common, number_entries, share
-from .plans import Path, PlanProblem, RoundPlan
+from .plans import NumberOfN, Path, PlanProblem, RoundPlan
 from .values import Run
 
 __all__ = ["Path", "PlanProblem", "RoundPlan", "set_out"]
@@ -52,7 +52,7 @@ class _Line:
 
     work: str
     path: Path
-    n: int | None
+    n: NumberOfN | None
     yarn: str
     reversed: bool
 
@@ -169,25 +169,22 @@ class _Writer:
         self.told.add((slot.entry, what))
         return True
 
-    def _n(self, entry: Entry, slot: Slot) -> int | None:
+    def _n(self, entry: Entry, slot: Slot) -> NumberOfN | None:
         if entry.n is None:
             return None
-        values = entry.n.at(slot.turn)
-        first = values.sizes[0]
-        if len(values.sizes) > 1 or first is None:
-            self._tell_n(slot, "`n` differs from size to size here, and one line can hold one `n` only.", {})
-            return next((one for one in values.sizes if one is not None), 0)
-        if first < 0:
+        values = entry.n.at(slot.turn).sizes
+        lowest = min((one for one in values if one is not None), default=0)
+        if lowest < 0:
             word = entry.word
             self._tell_n(
                 slot,
                 f"`n` falls below 0 in {word} {slot.number}.",
-                {"n": first, "number": slot.number},
+                {"n": lowest, "number": slot.number},
                 f"It begins with {entry.n.from_} and changes by {entry.n.step}: "
-                f"after {slot.turn} steps it is {first}.",
+                f"after {slot.turn} steps it is {lowest}.",
             )
-            return 0
-        return first
+            values = tuple(one and max(one, 0) for one in values)
+        return values if len(values) > 1 else values[0]
 
     def _tell_n(self, slot: Slot, message: str, facts: dict[str, int], working: str = "") -> None:
         if self._first_time(slot, "n"):
@@ -215,7 +212,7 @@ class _Writer:
         turned = self.numbering.piece.worked == "rows" and slot.turn * (entry.every or 1) % 2 == 1
         return other_side(entry.side) if turned else entry.side
 
-    def _from_grid(self, entry: Entry, slot: Slot, n: int | None) -> _Line | None:
+    def _from_grid(self, entry: Entry, slot: Slot, n: NumberOfN | None) -> _Line | None:
         path = self.numbering.path(slot.entry, "from")
         grid = self.numbering.piece.grid
         if grid is None or slot.turn >= len(grid.rows):

@@ -88,7 +88,7 @@ class Bench:
         for stitch in _named_in(self.specials.get(name, ())):
             self._not_of_itself(stitch, (*within, name))
 
-    def read(self, text: str, n: int | None = None) -> Line:
+    def read(self, text: str, n: int | tuple[int | None, ...] | None = None) -> Line:
         """A line as a tree; what can't be read is a misfit of its own sort."""
         parsed = notation.parse(text, self.vocabulary, n)
         errors = [one for one in parsed.problems if one.severity == "error"]

@@ -30,6 +30,8 @@ from ..subject import Subject, quote
 
 def find(subject: Subject) -> Iterator[Finding]:
     for met in subject.met("size-count-differs"):
+        if met.facts["by_n"]:
+            continue  # told where the numbers stand
         path: Path = met.facts["path"]
         span = met.troubles[0].span
         text = met.round.plan.work if met.round and path == met.round.plan.work_path else None
@@ -77,6 +79,7 @@ def _values(pattern: Pattern) -> Iterator[tuple[Path, Numbers | Lengths, str]]:
                 yield (*at, piece.entries_field, number, "until"), entry.until, name
             if entry.n:
                 yield (*at, piece.entries_field, number, "n"), entry.n.from_, name
+                yield (*at, piece.entries_field, number, "n", "step"), entry.n.step, name
     for at, size, name in finished:
         for field in ("around", "across", "width", "length", "height"):
             lengths = getattr(size, field, None)
