@@ -35,9 +35,7 @@ def words(met: Met) -> Words:
     return Words(
         message=f"The repeat {met.quoted} in {met.where} doesn't come out even.",
         working=_working(left, each, passes, available),
-        suggestion=_suggestion(met, left, each, available)
-        if left and _is_by_number(left, each, passes, available)
-        else _look_again(met),
+        suggestion=_suggestion(met, left, each, passes, available),
         related=(Related(at, f"{met.where} is worked into this"),) if at else (),
     )
 
@@ -68,7 +66,11 @@ def _look_again(met: Met) -> Suggestion:
     return Suggestion(text, None, "fill-in")
 
 
-def _suggestion(met: Met, left: int, each: int, available: int) -> Suggestion:
+def _suggestion(met: Met, left: int, each: int, passes: int, available: int) -> Suggestion:
+    if not left and passes:
+        return Suggestion("Leave out “ending last rep at **”, or look at the count below.", None, "fill-in")
+    if not _is_by_number(left, each, passes, available):
+        return _look_again(met)
     ways = [f"{left} fewer" if available > left else "", f"{each - left} more"]
     text = f"It would fit with {listed([way for way in ways if way], 'or')} in {met.below}"
     fits = [size for size in range(2, 13) if size != each and available % size == 0]
