@@ -92,3 +92,30 @@ def test_a_pattern_with_an_error_shows_it(folder: Path) -> None:
     done = run("adjust", "small.yml", "--height", "+1 round")
     assert done.exit_code == 1
     assert "count-differs" in done.stdout
+
+
+@pytest.mark.parametrize(
+    ("name", "wish", "says"),
+    [
+        ("curlew-cap", ("--around", "50cm"), "Curlew cap, child: now 49.5 cm"),
+        ("curlew-cap", ("--size", "adult"), "Curlew cap, adult: this size alone"),
+        ("gull-collar", ("--size", "m", "--gauge", "18 sts"), "Gull collar, M: now "),
+        ("sandbank-seal", ("--piece", "head", "--around", "16cm"), "Sandbank seal: “head” is now 16.5 cm"),
+    ],
+)
+def test_sizes_and_other_pieces(folder: Path, name: str, wish: tuple[str, ...], says: str) -> None:
+    done = run("resize", str(DEMO / f"{name}.yml"), *wish, "-o", "new.yml")
+    assert done.exit_code == 0, done.output
+    assert done.stdout.startswith(says)
+    assert run("check", "new.yml", "--strict").exit_code == 0
+
+
+def test_sizes_and_pieces_that_arent_there(folder: Path) -> None:
+    for wish in (
+        ("--size", "L"),
+        ("--piece", "lid", "--around", "30cm"),
+        ("--piece", "pouch", "--yarn", "3"),
+        (),
+    ):
+        done = run("resize", "pouch.yml", *wish)
+        assert done.exit_code == (1 if wish[:1] == ("--size",) else 2), done.output

@@ -321,19 +321,32 @@ def adjust(pattern: str, height: str | None, output: str) -> None:
 @click.option("--around", metavar="32cm", help="How far around it is to be (in rows: how wide).")
 @click.option("--gauge", metavar='"18 sts, 13 rows / 10 cm"', help="Your own gauge; the size stays.")
 @click.option("--yarn", type=click.IntRange(0, 7), metavar="0-7", help="Another yarn weight; the size stays.")
+@click.option("--size", metavar="NAME", help="Which of its sizes; by itself: that size alone.")
+@click.option("--piece", default="", metavar="NAME", help="Which piece is to be so far around.")
 @_NEW_FILE
-def resize(pattern: str, around: str | None, gauge: str | None, yarn: int | None, output: str) -> None:
+def resize(
+    pattern: str,
+    around: str | None,
+    gauge: str | None,
+    yarn: int | None,
+    size: str | None,
+    piece: str,
+    output: str,
+) -> None:
     """Make of PATTERN the nearest of the same design for another size, gauge or yarn.
 
     The new pattern goes to the file or to standard output, what changed is told beside it.
     Exit code: 0 done, 1 the design doesn't allow it, 2 it could not be tried.
     """
-    from .publish.altering import resized
+    from .publish.altering import Wanted, resized
 
-    if sum(one is not None for one in (around, gauge, yarn)) != 1:
+    asked = sum(one is not None for one in (around, gauge, yarn))
+    if asked > 1 or (not asked and size is None):
         _cannot("Say one of --around, --gauge and --yarn.")
+    if piece and around is None:
+        _cannot("--piece goes with --around.")
     checked = _one(pattern, sound=True)
-    _altered(pattern, output, partial(resized, checked, around, gauge, yarn))
+    _altered(pattern, output, partial(resized, checked, Wanted(around, gauge, yarn, size, piece)))
 
 
 def _altered(name: str, output: str, alter: Callable[[], tuple[str, str]]) -> None:

@@ -77,7 +77,7 @@ def test_words_of_a_count_stay_the_authors() -> None:
     ("name", "mm", "reason"),
     [
         ("reed-tray", 400.0, "no size near to 40 cm"),
-        ("sandbank-seal", 250.0, "no size near to 25 cm"),
+        ("sandbank-seal", 60.0, "no size near to 6 cm"),
         ("curlew-cap", 500.0, "The nearest is child"),
         ("harbour-square", 300.0, "how far the whole"),
     ],

@@ -13,9 +13,11 @@ from ..measure.amounts import centimetres
 from ..pattern import Path, Pattern, Piece
 from ..pattern.reading import read_length
 from ..review import Checked
+from .ball import Ball, ball_of, write_ball
 from .base import Base, base_of
 from .draft import CannotAlter, Draft, NotUnderstood
-from .numbers import renumber
+from .numbers import Renumber, renumber
+from .oval import chains_of, lengthen
 from .placing import place_anew
 from .settle import Altered, Follow, settle
 
@@ -40,11 +42,18 @@ class Fitted:
 
 @dataclass(frozen=True, slots=True)
 class _Candidate:
-    """stitches: around the widest of the piece. rounds: in the base; for a chain, chains more or fewer."""
+    """stitches: around the widest of the piece. more: rounds in the base; for a chain, chains. rest: stitches
+    that one further round adds. sides: stitches more along either side of an oval.
+    """
 
     stitches: int
     more: int
     rest: int = 0
+    sides: int = 0
+
+    @property
+    def changes(self) -> bool:
+        return bool(self.more or self.rest or self.sides)
 
 
 def length_mm(text: str) -> float:
@@ -56,19 +65,22 @@ def length_mm(text: str) -> float:
     return found.mm
 
 
-def fit_around(before: Checked, now: Checked, wanted_mm: float) -> Fitted:
-    """The nearest to so many millimetres around the first piece.
+def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str = "") -> Fitted:
+    """The nearest to so many millimetres around one piece, the first without a name.
 
     before: the pattern that stated sizes and yarn follow from; now: what is altered, the same pattern or one
-    with another gauge. Raises CannotAlter where the design has nothing that can be made wider or narrower.
+    with another gauge; in one size. Raises CannotAlter where the design has nothing that can be made wider
+    or narrower, NotUnderstood where no piece has that name.
     """
     pattern, work = now.source.pattern, now.work
     if pattern is None or work is None or now.measured is None:
         raise CannotAlter("The pattern can't be worked as it stands.")
     if len(pattern.sizes) > 1:
         raise CannotAlter(_sizes_instead(now, wanted_mm))
-    name, model = next(iter(pattern.pieces.items()))
-    piece = work.piece(name)
+    name = piece_name or next(iter(pattern.pieces))
+    if name not in pattern.pieces:
+        raise NotUnderstood(f"No piece is called “{name}”; there are {', '.join(pattern.pieces)}.")
+    model, piece = pattern.pieces[name], work.piece(name)
     around_mm = way_around(now, name)
     if piece is None or around_mm is None:
         raise CannotAlter(f"Without a gauge the way around “{name}” can't be told.")
@@ -80,27 +92,44 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float) -> Fitted:
     base = base_of(work, piece, model)
     stitches = _widest(piece)
     wanted = stitches * wanted_mm / around_mm
-    if base is not None:
+    ball = ball_of(work, piece, base)
+    if ball is not None:
+        candidates = _of_a_ball(ball, wanted)
+    elif base is not None:
         candidates = _of_a_base(base, stitches, wanted)
     elif model.start is not None and model.start.chain is not None:
         candidates = _of_a_chain(model, stitches, wanted)
     else:
         raise CannotAlter(f"“{name}” begins neither in the middle of a base nor on a chain of its own.")
+    candidates += _of_an_oval(model, stitches)
+    candidates.sort(key=lambda one: (abs(one.stitches - wanted), one.rest, abs(one.more) + abs(one.sides)))
     passed: list[str] = []
     for candidate in candidates:
         near_mm = around_mm * candidate.stitches / stitches
         if abs(near_mm - wanted_mm) > _FAR * wanted_mm:
             break
-        if not candidate.more and not candidate.rest:
+        if not candidate.changes:
             return Fitted(None, around_mm, tuple(passed))
         try:
-            draft = _drafted(now, base, model, name, candidate)
-            altered = settle(before, draft, _placing(piece))
+            draft = Draft(now.source)
+            if candidate.sides:
+                lengthen(draft, piece, candidate.sides)
+                to = _chain(draft, model, name, candidate.sides)
+            elif ball is not None:
+                to = write_ball(draft, pattern, ball, candidate.more, _slim(now, name) / _slim(before, name))
+            elif base is not None:
+                to = _rounds(draft, pattern, model, base, candidate)
+            else:
+                to = _chain(draft, model, name, candidate.more)
+            altered = settle(before, draft, _placing(piece, to))
         except CannotAlter as no:
             passed.append(f"{candidate.stitches} stitches: {no.reasons[0]}")
             continue
-        made_mm = way_around(altered.checked, name)
-        return Fitted(altered, made_mm or 0.0, tuple(passed))
+        made_mm = way_around(altered.checked, name) or 0.0
+        if abs(made_mm - wanted_mm) > _FAR * wanted_mm:
+            passed.append(f"{candidate.stitches} stitches: it would come out {centimetres(made_mm)}.")
+            continue
+        return Fitted(altered, made_mm, tuple(passed))
     raise CannotAlter(
         f"The design has no size near to {centimetres(wanted_mm)}; with the stitches that it has it is "
         f"{centimetres(around_mm)}.",
@@ -108,10 +137,10 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float) -> Fitted:
     )
 
 
-def way_around(checked: Checked, piece: str) -> float | None:
-    """The way around a piece, or its width in rows, in mm; None without a gauge."""
+def way_around(checked: Checked, piece: str, size: int = 0) -> float | None:
+    """The way around a piece in one size, or its width in rows, in mm; None without a gauge."""
     found = checked.measured.piece(piece) if checked.measured is not None else None
-    band = (found.size[0].get("around" if found.in_rounds else "width")) if found and found.size else None
+    band = (found.size[size].get("around" if found.in_rounds else "width")) if found and found.size else None
     return band.middle if band is not None else None
 
 
@@ -157,19 +186,38 @@ def _of_a_chain(model: Piece, stitches: int, wanted: float) -> list[_Candidate]:
     return found[:_TRIES]
 
 
-def _drafted(now: Checked, base: Base | None, model: Piece, name: str, candidate: _Candidate) -> Draft:
-    draft = Draft(now.source)
-    pattern = now.source.pattern
-    assert pattern is not None
-    if base is None:
-        _chain(draft, model, name, candidate.more)
-    else:
-        _rounds(draft, pattern, model, base, candidate)
-    return draft
+def _of_a_ball(ball: Ball, wanted: float) -> list[_Candidate]:
+    """Whole growing rounds more or fewer, as many drawing in, by how near they come."""
+    found = [
+        _Candidate(ball.base.stitches + more * ball.step, more)
+        for more in range(2 - ball.base.last, 2 * ball.base.last)
+    ]
+    return sorted(found, key=lambda one: (abs(one.stitches - wanted), abs(one.more)))
 
 
-def _placing(was: PieceWork) -> Follow:
-    """Moves what lies on a piece, once its counts are settled. was: the piece before."""
+def _of_an_oval(model: Piece, stitches: int) -> list[_Candidate]:
+    """Longer or shorter by its chain, down to half of it and up to twice."""
+    chains = chains_of(model) or 0
+    return [
+        _Candidate(stitches + 2 * sides, 0, sides=sides)
+        for sides in range(-(chains // 2), chains + 1)
+        if sides
+    ]
+
+
+def _slim(checked: Checked, name: str) -> float:
+    """How tall a piece's mean round is in widths of a stitch; 1 without a gauge."""
+    piece = checked.measured.piece(name) if checked.measured is not None else None
+    known = piece.known_rounds(0) if piece is not None and piece.rounds else []
+    return known[-1].height_mm / len(known) / piece.scale.width_mm if piece and piece.scale and known else 1.0
+
+
+def _placing(was: PieceWork, to: Renumber) -> Follow:
+    """Moves what lies on a piece, once its counts are settled.
+
+    was: the piece before. to: its rounds' new numbers.
+    """
+    back = {to(one.plan.number): one.plan.number for one in was.rounds}
 
     def place(before: Checked, now: Checked) -> Draft | None:
         made = now.work.piece(was.name) if now.work is not None else None
@@ -177,13 +225,13 @@ def _placing(was: PieceWork) -> Follow:
         if made is None or pattern is None:
             return None
         draft = Draft(now.source)
-        place_anew(draft, pattern, was, made)
+        place_anew(draft, pattern, was, made, back)
         return draft if draft.changes else None
 
     return place
 
 
-def _chain(draft: Draft, model: Piece, name: str, more: int) -> None:
+def _chain(draft: Draft, model: Piece, name: str, more: int) -> Renumber:
     at: Path = ("pieces", name, "start")
     node = draft.node(at)
     chain = model.start.chain.of(0) if model.start is not None and model.start.chain is not None else None
@@ -194,9 +242,10 @@ def _chain(draft: Draft, model: Piece, name: str, more: int) -> None:
     else:
         where = node.text.find(str(chain))
         draft.part(at, where, where + len(str(chain)), str(chain + more))
+    return int
 
 
-def _rounds(draft: Draft, pattern: Pattern, model: Piece, base: Base, candidate: _Candidate) -> None:
+def _rounds(draft: Draft, pattern: Pattern, model: Piece, base: Base, candidate: _Candidate) -> Renumber:
     """Base rounds more or fewer, and behind them one with the rest of the increases."""
     at: Path = ("pieces", base.piece, model.entries_field)
     last, added = base.last, candidate.more + (1 if candidate.rest else 0)
@@ -238,6 +287,7 @@ def _rounds(draft: Draft, pattern: Pattern, model: Piece, base: Base, candidate:
         return number + added if number > last else flat if number == last else min(number, flat)
 
     renumber(draft, pattern, base.piece, to, frozenset(done))
+    return to
 
 
 def _fewer(draft: Draft, at: Path, model: Piece, keep: int, last: int) -> None:

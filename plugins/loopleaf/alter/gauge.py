@@ -102,7 +102,7 @@ def _one_size(checked: Checked) -> Pattern:
     if len(pattern.sizes) > 1:
         raise CannotAlter(
             f"This pattern is written in {len(pattern.sizes)} sizes side by side, and what would come out "
-            "even for one would not for another. Choose the size that comes nearest in your gauge."
+            "even for one would not for another. Choose one of them (`--size`)."
         )
     return pattern
 

@@ -94,7 +94,7 @@ def _of_value(value: Any, size: int, count: int) -> Any:
         one = value.of(size)
         return value if len(value.sizes) == 1 else None if one is None else type(value)((one,))  # type: ignore[arg-type]
     if isinstance(value, str):
-        return _of_text(value, size, count)
+        return text_of_size(value, size, count)
     if isinstance(value, BaseModel):
         changed = {
             name: new
@@ -114,7 +114,7 @@ def _of_value(value: Any, size: int, count: int) -> Any:
 _ONE = r"(?:\d+(?:\.\d+)?[½¼¾⅓⅔⅛⅜⅝⅞]?|[½¼¾⅓⅔⅛⅜⅝⅞]|-)"
 
 
-def _of_text(text: str, size: int, count: int) -> str:
+def text_of_size(text: str, size: int, count: int) -> str:
     """`17 (19, 21, 22) cm deep` as `21 cm deep`; brackets that hold another number of numbers stay."""
     each = re.compile(rf"(?<![\w.])({_ONE}) \(({_ONE}(?:, {_ONE}){{{count - 2}}})\)")
     return each.sub(lambda found: [found[1], *found[2].split(", ")][size], text)

@@ -2,23 +2,28 @@
 the way around; what lies on so many stitches still does.
 """
 
+from collections.abc import Mapping
+
 from ..fabric import PieceWork
 from ..pattern import Path, Pattern, Sew, Thread
 from ..review.placing import posts, round_numbered
 from .draft import Draft
 
 
-def place_anew(draft: Draft, pattern: Pattern, before: PieceWork, now: PieceWork) -> None:
+def place_anew(
+    draft: Draft, pattern: Pattern, before: PieceWork, now: PieceWork, back: Mapping[int, int]
+) -> None:
     """Write the stitch numbers of threading and sewing on a piece anew.
 
-    draft: of the file in which the piece is as `now`; before: the same piece as it was.
+    draft: of the file in which the piece is as `now`; before: the same piece as it was; back:
+    from its rounds' numbers now to those that they had.
     """
     for index, step in enumerate(pattern.finishing):
         at: Path = ("finishing", index)
         if step.thread is not None and step.thread.through == now.name:
-            _thread(draft, (*at, "thread"), step.thread, before, now)
+            _thread(draft, (*at, "thread"), step.thread, before, now, back)
         if step.sew is not None and step.sew.to == now.name:
-            _sew(draft, (*at, "sew"), step.sew, before, now)
+            _sew(draft, (*at, "sew"), step.sew, before, now, back)
 
 
 def _there(piece: PieceWork, number: int | None) -> int:
@@ -26,11 +31,13 @@ def _there(piece: PieceWork, number: int | None) -> int:
     return posts(found, 0) if found is not None and found.sizes and found.sizes[0] is not None else 0
 
 
-def _thread(draft: Draft, at: Path, thread: Thread, before: PieceWork, now: PieceWork) -> None:
+def _thread(
+    draft: Draft, at: Path, thread: Thread, before: PieceWork, now: PieceWork, back: Mapping[int, int]
+) -> None:
     """Where each cord begins: the gap in step with the first cord's that is nearest to the same share."""
     number = thread.round or thread.row
     new = _there(now, number)
-    old = _old_count(before, now, number)
+    old = _old_count(before, number, back)
     if not new or not old or new == old:
         return
     each = thread.under + thread.over
@@ -41,9 +48,11 @@ def _thread(draft: Draft, at: Path, thread: Thread, before: PieceWork, now: Piec
         draft.value((*at, "from", index), str(min(start, new)))
 
 
-def _sew(draft: Draft, at: Path, sew: Sew, before: PieceWork, now: PieceWork) -> None:
+def _sew(
+    draft: Draft, at: Path, sew: Sew, before: PieceWork, now: PieceWork, back: Mapping[int, int]
+) -> None:
     number = sew.round or sew.row
-    new, old = _there(now, number), _old_count(before, now, number)
+    new, old = _there(now, number), _old_count(before, number, back)
     if not new or not old or new == old or not sew.stitches:
         return
     runs = []
@@ -61,13 +70,6 @@ def _sew(draft: Draft, at: Path, sew: Sew, before: PieceWork, now: PieceWork) ->
         draft.value((*at, "stitches"), ", ".join(runs))
 
 
-def _old_count(before: PieceWork, now: PieceWork, number: int | None) -> int:
-    """Stitches of the same round as it was: counted from the end, for the base alone has other rounds."""
-    found = round_numbered(now, number)
-    if found is None:
-        return 0
-    from_end = len(now.rounds) - now.rounds.index(found)
-    if from_end > len(before.rounds):
-        return 0
-    old = before.rounds[len(before.rounds) - from_end]
-    return posts(old, 0) if old.sizes and old.sizes[0] is not None else 0
+def _old_count(before: PieceWork, number: int | None, back: Mapping[int, int]) -> int:
+    """Stitches of the same round as it was."""
+    return _there(before, back.get(number)) if number is not None else 0

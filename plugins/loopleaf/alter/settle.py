@@ -114,12 +114,18 @@ def _counts(before: Checked, now: Checked) -> Draft | None:
     author's words.
     """
     draft = Draft(now.source)
+    ruled: set[Path] = set()
     for piece in now.work.pieces if now.work is not None else ():
         for round in piece.rounds:
             text, path = round.plan.stated or "", round.plan.stated_path
             made = [size.count for size in round.sizes if size is not None]
             if text.isdigit() and path and len(made) == 1 and int(text) != made[0]:
-                draft.value(path, str(made[0]))
+                by_rule = draft.node((*path, "from")) is not None
+                if not by_rule:
+                    draft.value(path, str(made[0]))
+                elif path not in ruled:
+                    draft.value((*path, "from"), str(made[0]))
+            ruled.add(path)
     for finding in now.findings:
         suggestion = finding.suggestion
         if finding.rule != "count-differs" or suggestion is None or suggestion.replacement is None:

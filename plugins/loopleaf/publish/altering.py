@@ -1,6 +1,7 @@
 """A pattern altered as its maker asks, and what that did: in a sentence, in numbers, and line by line."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from ..alter import (
     Altered,
@@ -8,7 +9,9 @@ from ..alter import (
     adjust,
     fit_around,
     fit_gauge,
+    fit_sized,
     fit_yarn,
+    in_size,
     length_mm,
     settings,
     swatch,
@@ -31,19 +34,42 @@ def adjusted(checked: Checked, height: str) -> tuple[str, str]:
     return altered.text, _altered(altered, _taller(checked, more))
 
 
-def resized(checked: Checked, around: str | None, gauge: str | None, yarn: int | None) -> tuple[str, str]:
-    """The file of the nearest pattern of the same design, and what changed; one of the three wishes is given.
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What a maker wants of a pattern: one of the first three, or one of its sizes alone.
+
+    piece: that is to be so far around, the first one without a name.
+    """
+
+    around: str | None = None
+    gauge: str | None = None
+    yarn: int | None = None
+    size: str | None = None
+    piece: str = ""
+
+
+def resized(checked: Checked, wanted: Wanted) -> tuple[str, str]:
+    """The file of the nearest pattern of the same design, and what changed.
 
     Raises NotUnderstood for a wish that can't be read, CannotAlter where the design doesn't allow it.
     """
-    if yarn is not None:
-        fitted = fit_yarn(checked, yarn)
-    elif gauge is not None:
-        fitted = fit_gauge(checked, swatch(gauge))
+    base = checked if wanted.size is None else in_size(checked, wanted.size)
+    if wanted.yarn is not None:
+        fitted = fit_yarn(base, wanted.yarn)
+    elif wanted.gauge is not None:
+        fitted = fit_gauge(base, swatch(wanted.gauge))
+    elif wanted.around is None:
+        return base.source.text, f"{_title(base)}: this size alone, the others are left out.\n"
+    elif base.source.pattern is not None and base.source.pattern.sizes:
+        base, fitted = fit_sized(base, length_mm(wanted.around), wanted.piece)
     else:
-        fitted = fit_around(checked, checked, length_mm(around or ""))
-    text = fitted.altered.text if fitted.altered is not None else checked.source.text
-    return text, _fitted(fitted, checked)
+        fitted = fit_around(base, base, length_mm(wanted.around), wanted.piece)
+    text = fitted.altered.text if fitted.altered is not None else base.source.text
+    return text, _fitted(fitted, base, wanted.piece)
+
+
+def _title(checked: Checked) -> str:
+    return checked.measured.pattern.title if checked.measured is not None else checked.source.file
 
 
 def _altered(altered: Altered, sentence: str) -> str:
@@ -82,22 +108,26 @@ def _taller(checked: Checked, more: int) -> str:
     return f"{said}, about {amounts.length(abs(rise_mm))} {'taller' if more > 0 else 'shorter'}."
 
 
-def _fitted(fitted: Fitted, checked: Checked) -> str:
+def _fitted(fitted: Fitted, checked: Checked, piece: str) -> str:
     """The same for a pattern resized; where it was the nearest itself, that, and why none is nearer."""
     around = amounts.length(fitted.around_mm)
+    which = f"“{piece}” is " if piece else ""
     if fitted.altered is not None:
-        text = _altered(fitted.altered, f"now {around} {_way(checked)}.")
+        text = _altered(fitted.altered, f"{which}now {around} {_way(checked, piece)}.")
     else:
-        title = checked.measured.pattern.title if checked.measured is not None else checked.source.file
-        text = f"{title}: the nearest of this design is the pattern as it is, {around} {_way(checked)}.\n"
+        text = (
+            f"{_title(checked)}: the nearest of this design is the pattern as it is, {which}{around} "
+            f"{_way(checked, piece)}.\n"
+        )
     if fitted.passed:
         text += "\n".join(["Nearer, but not possible:", *_passed(fitted.passed)]) + "\n"
     return text
 
 
-def _way(checked: Checked) -> str:
-    first = checked.measured.pieces[0] if checked.measured is not None else None
-    return "around" if first is None or first.in_rounds else "wide"
+def _way(checked: Checked, piece: str) -> str:
+    pieces = checked.measured.pieces if checked.measured is not None else ()
+    found = next((one for one in pieces if one.name == (piece or pieces[0].name)), None)
+    return "around" if found is None or found.in_rounds else "wide"
 
 
 def _passed(reasons: Sequence[str]) -> Iterator[str]:
@@ -109,7 +139,7 @@ def _passed(reasons: Sequence[str]) -> Iterator[str]:
 def heights(checked: Checked) -> str:
     """The heights on offer."""
     offered = settings(checked)
-    title = checked.measured.pattern.title if checked.measured is not None else checked.source.file
+    title = _title(checked)
     if not offered:
         return f"{title}: no rounds are marked `adjustable: height`, so its height stays as it is.\n"
     lines = [f"{title} can be made with"]

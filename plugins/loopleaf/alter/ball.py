@@ -1,0 +1,272 @@
+"""A ball, a head, a body: rounds that grow from a ring, plain rounds, rounds that draw in again.
+
+More or fewer rounds grow before the widest, as many draw in behind it, and as many plain ones lie between
+them as keep its proportions: its way from end to end stays the same share of its way around.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from itertools import pairwise
+
+from ..fabric import PatternWork, PieceWork
+from ..notation.tree import Work
+from ..pattern import Entry, Path, Pattern, Piece
+from .base import Base, Words, draws_in, increases, words_of
+from .draft import CannotAlter, Draft
+from .numbers import Renumber, moved, renumber
+from .spread import as_written
+
+_OUT_OF_SHAPE = 0.1
+"""A ball whose rounds are so much more or fewer than its proportions ask for is another design (chosen)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ball:
+    """base: the rounds that grow. counts: of all rounds, from round 1. falls: the first round that draws in.
+
+    near, far: how the last growing round and the first drawing in are written; plain, drawn: how one without
+    any yarn change is, None where none is.
+    """
+
+    base: Base
+    counts: tuple[int, ...]
+    falls: int
+    near: Words
+    far: Words
+    plain: Words | None
+    drawn: Words | None
+
+    @property
+    def step(self) -> int:
+        """Stitches by which the rounds next to the widest differ."""
+        return self.base.grows
+
+
+def ball_of(work: PatternWork, piece: PieceWork, base: Base | None) -> Ball | None:
+    """The ball that begins with this base; None where it isn't closed again as it was begun."""
+    if base is None:
+        return None
+    counts = tuple(
+        one.sizes[0].count if one.sizes and one.sizes[0] is not None else 0 for one in piece.rounds
+    )
+    behind = counts[base.last :]
+    falls = next((at for at, count in enumerate(behind, base.last + 1) if count != base.stitches), 0)
+    if not falls or falls == base.last + 1:
+        return None
+    if counts[falls - 1] != base.stitches - base.grows or any(
+        later > earlier for earlier, later in pairwise(behind)
+    ):
+        return None
+    near = words_of(work, piece.rounds[base.last - 1], increases)
+    far = words_of(work, piece.rounds[falls - 1], draws_in)
+    if near is None or far is None:
+        return None
+    return Ball(
+        base,
+        counts,
+        falls,
+        near,
+        far,
+        _bare(work, piece, (base.last - 1, base.last - 2), increases),
+        _bare(work, piece, (falls - 1, *range(falls, len(counts))), draws_in),
+    )
+
+
+def _bare(
+    work: PatternWork, piece: PieceWork, rounds: tuple[int, ...], changes: Callable[[Work], bool]
+) -> Words | None:
+    """How the first of those rounds that changes no yarn is written."""
+    found = (words_of(work, piece.rounds[at], changes) for at in rounds)
+    return next((one for one in found if one is not None and one.bare), None)
+
+
+def write_ball(draft: Draft, pattern: Pattern, ball: Ball, more: int, slim: float) -> Renumber:
+    """So many growing rounds more (below 0 fewer), and what follows; each old round's new number.
+
+    slim: by how much the stitches are relatively taller now than in the ball that its proportions come from.
+
+    Raises CannotAlter where its rounds aren't written so that another could follow them.
+    """
+    model = pattern.pieces[ball.base.piece]
+    shifts: list[Renumber] = []
+    done: dict[int, tuple[int, int]] = {}
+    at: Path = ("pieces", ball.base.piece, model.entries_field)
+    _grow(draft, at, model, ball, more, shifts, done)
+    _between(model, ball, more, slim, shifts, done)
+    _draw_in(draft, at, model, ball, more, shifts, done)
+
+    def to(number: int) -> int:
+        return number + sum(shift(number) for shift in shifts)
+
+    for index, (first, last) in done.items():
+        name = _run_name(draft, (*at, index))
+        draft.value((*at, index, name), str(first) if first == last else f"{first}-{last}")
+    renumber(draft, pattern, ball.base.piece, to, frozenset(done))
+    return to
+
+
+def _grow(
+    draft: Draft,
+    at: Path,
+    model: Piece,
+    ball: Ball,
+    more: int,
+    shifts: list[Renumber],
+    done: dict[int, tuple[int, int]],
+) -> None:
+    last, index = ball.base.last, ball.base.entry
+    entry = model.entries[index]
+    if ball.base.growing:
+        first = _first(entry)
+        if last + more < first:
+            raise CannotAlter("There are no more growing rounds to leave out.")
+        done[index] = (first, last + more)
+        shifts.append(_from(last, more))
+        return
+    new = [
+        _line(ball.plain, ball.base.stitches - ball.step + turn * ball.step, ball.step, last + turn)
+        for turn in range(max(more, 0))
+    ]
+    if more > 0:
+        draft.after((*at, _entry_at(model, last - 1)), new)
+    for number in range(last + more, last):
+        draft.drop((*at, _alone(model, ball, number, ball.base.counts[number - 2], ball.step)))
+        shifts.append(_from(number, -1))
+    shifts.append(_from(last, max(more, 0)))
+    top = ball.base.stitches + more * ball.step
+    _rewrite(draft, (*at, index, "work"), ball.near, top - ball.step, ball.step)
+
+
+def _between(
+    model: Piece, ball: Ball, more: int, slim: float, shifts: list[Renumber], done: dict[int, tuple[int, int]]
+) -> None:
+    """Plain rounds as its proportions ask for, changed where most of them stand together."""
+    rounds, plain = len(ball.counts), ball.falls - ball.base.last - 1
+    whole = rounds * (1 + more * ball.step / ball.base.stitches) / slim
+    others = rounds - plain + more + (more if more > 0 or _by_rule(model, ball) else -_lost(ball, more))
+    wanted = round(whole) - others
+    entries = [
+        (index, entry.run.first, entry.run.last or entry.run.first)
+        for index, entry in enumerate(model.entries)
+        if entry.run is not None and ball.base.last < entry.run.first < ball.falls
+    ]
+    index, first, last = max(entries, key=lambda one: one[2] - one[1])
+    change = max(wanted - plain, first - last)
+    if abs(others + plain + change - whole) > max(_OUT_OF_SHAPE * whole, 1):
+        raise CannotAlter("With rounds that grow as its last ones do it would become too long for its width.")
+    grown = max(more, 0) if not ball.base.growing else more
+    dropped = min(more, 0) if not ball.base.growing else 0
+    done[index] = (first + grown + dropped, last + grown + dropped + change)
+    way = moved(first, last, change)
+    shifts.append(lambda number: way(number) - number)
+
+
+def _draw_in(
+    draft: Draft,
+    at: Path,
+    model: Piece,
+    ball: Ball,
+    more: int,
+    shifts: list[Renumber],
+    done: dict[int, tuple[int, int]],
+) -> None:
+    index = _entry_at(model, ball.falls)
+    entry = model.entries[index]
+    before = ball.falls + sum(shift(ball.falls) for shift in shifts)
+    if _by_rule(model, ball) and entry.n is not None and entry.run is not None:
+        assert entry.run.last is not None
+        length = entry.run.last - entry.run.first + 1 + more
+        _from_value(draft, (*at, index, "n"), entry.n.from_.of(0), -(entry.n.step.of(0) or 0) * more)
+        node = draft.node((*at, index, "count", "from"))
+        _from_value(draft, (*at, index, "count"), int(node.text) if node else None, ball.step * more)
+        if length < 1:
+            raise CannotAlter("There are no more rounds that draw in to leave out.")
+        done[index] = (before, before + length - 1)
+        shifts.append(_from(ball.falls + 1, more))
+        return
+    top = ball.base.stitches + more * ball.step
+    _rewrite(draft, (*at, index, "work"), ball.far, top - ball.step, ball.step)
+    if more > 0:
+        lines = [
+            _line(ball.drawn, top - (turn + 2) * ball.step, ball.step, before + turn + 1, falling=True)
+            for turn in range(more)
+        ]
+        draft.after((*at, index), lines)
+        shifts.append(_from(ball.falls + 1, more))
+    for number in _falling(ball)[: max(-more, 0)]:
+        _alone(model, ball, number, ball.counts[number - 1], ball.step)
+    for number in range(ball.falls + 1, ball.falls + 1 + _lost(ball, more)):
+        draft.drop((*at, _entry_at(model, number)))
+        shifts.append(_from(number, -1))
+
+
+def _by_rule(model: Piece, ball: Ball) -> bool:
+    """Whether the first round that draws in is one of several written once."""
+    entry = model.entries[_entry_at(model, ball.falls)]
+    return entry.n is not None and entry.run is not None and entry.run.last is not None
+
+
+def _falling(ball: Ball) -> list[int]:
+    """The rounds that draw in behind the first that does."""
+    return [
+        number
+        for number in range(ball.falls + 1, len(ball.counts) + 1)
+        if ball.counts[number - 1] < ball.counts[number - 2]
+    ]
+
+
+def _lost(ball: Ball, more: int) -> int:
+    """Rounds left out behind the first that draws in: as many that draw in, and the plain ones between."""
+    falling = _falling(ball)
+    if more >= 0:
+        return 0
+    if len(falling) < -more:
+        raise CannotAlter("There are no more rounds that draw in to leave out.")
+    return falling[-more - 1] - ball.falls
+
+
+def _alone(model: Piece, ball: Ball, number: int, fewer: int, step: int) -> int:
+    """The entry of one round alone that differs from its neighbour by the same step; it can be left out."""
+    index = _entry_at(model, number)
+    run = model.entries[index].run
+    other = ball.counts[number - 1] if number <= ball.base.last else ball.counts[number - 2]
+    ends = number == len(ball.counts)
+    if run is None or run.last not in (None, run.first) or other - fewer != step or ends:
+        raise CannotAlter("Its rounds don't grow and draw in by steps that could be left out.")
+    return index
+
+
+def _entry_at(model: Piece, number: int) -> int:
+    return next(index for index, one in enumerate(model.entries) if one.run is not None and number in one.run)
+
+
+def _first(entry: Entry) -> int:
+    assert entry.run is not None
+    return entry.run.first
+
+
+def _from(first: int, by: int) -> Renumber:
+    return lambda number: by if number >= first else 0
+
+
+def _from_value(draft: Draft, path: Path, was: int | None, by: int) -> None:
+    if was is not None:
+        draft.value((*path, "from"), str(was + by))
+
+
+def _line(words: Words | None, stitches: int, change: int, number: int, falling: bool = False) -> str:
+    """A round of its own. stitches: that it grows from, or (falling) that it leaves."""
+    if words is None:
+        raise CannotAlter("Its shaping isn't written so that another round could follow it.")
+    work = f"{words.before}{words.middle(change, stitches)}{words.behind}"
+    count = stitches if falling else stitches + change
+    return f'{{round: {number}, work: "{work}", count: {count}}}'
+
+
+def _rewrite(draft: Draft, path: Path, words: Words, stitches: int, change: int) -> None:
+    middle = as_written(change, stitches, words.stitch, words.change, words.first)
+    draft.part(path, words.start, words.end, middle)
+
+
+def _run_name(draft: Draft, path: Path) -> str:
+    return next(one for one in ("rounds", "rows", "round", "row") if draft.node((*path, one)))
