@@ -24,6 +24,7 @@ CASES: list[dict[str, Any]] = [
         "print_words.yml",
         "rare_cases.yml",
         "repeats_print_2.yml",
+        "places_print_2.yml",
     )
     for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))
 ]

@@ -20,6 +20,7 @@ from ..notation.tree import (
     Work,
 )
 from ..notation.tree import Ring as InRing
+from .blocks import begins_block
 from .edge import is_of
 from .free import turn_to
 from .hand import ChainQuestion, Hand
@@ -144,6 +145,8 @@ def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
     hand.begun = True
     if isinstance(follow, Work) and follow.stitch.kind.startswith("foundation-"):
         hand.put_chain(length, step.span)  # what the first of them stands on
+    elif step.counts is None and begins_block(hand.made[-1] if hand.made else None):
+        hand.put_space(length, step.span)
     elif step.counts is not None:
         _as_said(hand, length, step.counts, step.span)
     elif isinstance(follow, Work | Group) and follow.counts is not None and not follow.counts.skipped:
@@ -283,6 +286,8 @@ def skipped_chains(hand: Hand, step: Work | Group, place: FromHook) -> None:
                      chains=min(height, passed))  # fmt: skip
             if counts.chains:
                 hand.put_space(counts.chains, step.span)
+        elif counts.space:
+            hand.put_space(counts.space, step.span).block = True
         return
     plain = isinstance(step, Work) and step.stitch.kind != "special"
     kind = step.stitch.kind if isinstance(step, Work) and plain else hand.setting.first_kind

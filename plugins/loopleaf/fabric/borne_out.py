@@ -7,6 +7,7 @@ from itertools import pairwise, product
 from ..notation.tree import Line, Tally
 from ..pattern import Piece, RoundPlan
 from .around import corners
+from .blocks import chains_said
 from .piece import PieceHand, Ways, is_circle
 from .starts import start_places
 from .survey import turns_first
@@ -46,10 +47,16 @@ def work_piece(
 ) -> PieceWork:
     """Work a piece.
 
-    Where no convention says whether a turning chain counts and one round alone can't tell, each reading is
+    Where a line names a space that isn't there, the chains that a row's first block skips may be it. Where no
+    convention says whether a turning chain counts and one round alone can't tell, each reading is
     tried on the whole piece; the one that alone works out is taken.
     """
     result = _work(name, piece, ways, lines, others, edges)
+    if any(t.rule == "no-such-place" and _names_a_space(t) for r in result.rounds for t in r.troubles):
+        said = [replace(one, line=chains_said(one.line)) if one.line else one for one in lines]
+        blocks = _work(name, piece, ways, said, others, edges)
+        if not any(t.rule not in NO_ERROR for r in blocks.rounds for t in r.troubles):
+            return blocks
     kinds = list(
         dict.fromkeys(
             t.facts["stitch"] for r in result.rounds for t in r.troubles if t.rule == "turning-chain-unclear"
@@ -105,6 +112,10 @@ def _work(
         if any(trouble.rule == "number-too-large" for trouble in result.rounds[-1].troubles):
             break
     return result
+
+
+def _names_a_space(trouble: Trouble) -> bool:
+    return str(trouble.facts.get("what", "")).startswith("space")
 
 
 def _in_doubt(piece: Piece, others: Mapping[str, PieceWork]) -> bool:

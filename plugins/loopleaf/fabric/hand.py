@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from ..notation.tree import Line, Span, Step, Stitch
+from .blocks import begins_block, into_block
 from .edge import Edge, Stuck, loops_of
 from .worked import Made, Place, Ring, Role, RoundWork, Space, Trouble
 
@@ -191,6 +192,8 @@ class Hand:
         if self.leaf is not None and role == "stitch":
             role = "back"
             self.backs += 1
+        elif role == "stitch" and into_block(stitch.kind, into):
+            role = "travel"
         if not unit:
             special, unit = special or self.opening[0], self.opening[1]
         made = Made(
@@ -259,8 +262,8 @@ class Hand:
         self.spaced += 1
         space = Space(chains, self.setting.index, self.yarn, self.spaced, unit, special, span)
         space.into = tuple(self.skipped) if self.since and self.skipped else ()
-        if self.here is not None:
-            space.corner = True
+        space.corner = level
+        space.block = begins_block(last)
         self.made.append(space)
         self.new.append(space)
         self._keep_within(0, span)

@@ -139,7 +139,7 @@ def _still_going(hand: Hand, step: Work | Group) -> None:
 
 def _make_all(hand: Hand, step: Work, intos: list[Into], each: int) -> None:
     stitch, span = step.stitch, step.span
-    if each == 1 and not stitch.form and stitch.kind not in ("inc", "dec", "special"):
+    if each == 1 and not stitch.form and stitch.kind not in ("inc", "dec", "special", "slip"):
         hand.put_all(stitch, intos, span)
         return
     for into in intos:

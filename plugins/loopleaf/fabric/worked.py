@@ -104,6 +104,7 @@ class Space:
     among
     the round's spaces. into: the places passed beneath it (for arches), () where nothing was passed. back:
     a chain worked back on (a leaf), no space.
+    block: the chains that a block of corner to corner begins with.
     before is the thing made before it; unit as in Made.
     """
 
@@ -113,6 +114,7 @@ class Space:
         "yarn",
         "corner",
         "back",
+        "block",
         "number",
         "into",
         "unit",
@@ -140,6 +142,7 @@ class Space:
         self.span = span
         self.corner = False
         self.back = False
+        self.block = False
         self.into: tuple[Place, ...] = ()
         self.previous: Place | None = None
 
