@@ -35,7 +35,8 @@ def missing(hand: Hand, target: Target, needed: int, available: int, span: Span 
     whole.counted = hand.edge.counted
     if whole.find(target, 0) is None and not (target == STITCH and hand.edge.places):
         return hand.stuck("no-such-place", span, what=describe(target), there=hand.edge.describe())
-    return hand.stuck("works-past-the-end", span, needed=needed, available=available, what=describe(target))
+    there = max(available, 0)
+    return hand.stuck("works-past-the-end", span, needed=needed, available=there, what=describe(target))
 
 
 def describe(target: Target) -> str:
@@ -59,7 +60,8 @@ def bound(hand: Hand, until: Until, span: Span | None) -> int:
             if edge.matches(edge.places[at], until.target):
                 wanted -= 1
         if wanted:
-            raise missing(hand, until.target, number(hand, until.count), 0, span)
+            needed = number(hand, until.count)
+            raise missing(hand, until.target, needed, needed - wanted, span)
         return at
     if until.kind == "marker":
         for at in range(edge.pos, edge.limit):

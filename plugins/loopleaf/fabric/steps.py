@@ -36,6 +36,7 @@ from ..notation.tree import (
 from . import beginning, closing, repeats
 from .along import last_places
 from .arch import closing_arch
+from .every import with_plain_between
 from .free import working_in
 from .hand import Hand, Leaf
 from .into_ring import into_the_ring
@@ -57,6 +58,9 @@ def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
         if walked:
             walked = False
             continue
+        spaced = with_plain_between(hand, step)
+        if spaced is not None:
+            hand.settled[id(step)] = step = spaced
         if isinstance(step, Repeat):
             repeats.repeat(hand, step, perform, steps[at + 1 :])
             continue

@@ -8,6 +8,7 @@ from ..notation.once_a_line import once_a_line
 from ..notation.tree import (
     STITCH,
     Again,
+    Amount,
     Chain,
     ChainOf,
     Corresponding,
@@ -38,6 +39,9 @@ from ..notation.tree import (
     WorkingOver,
     Yarn,
 )
+
+STANDS = 3
+"""A chain of so many stands for a stitch whatever else the line makes."""
 
 NOT_KINDS = ("slip", "chain", "inc", "dec", "special")
 
@@ -110,15 +114,16 @@ def first_kind(steps: tuple[Step, ...], specials: Mapping[str, Line]) -> str:
 
 
 def joined_chain(steps: tuple[Step, ...]) -> tuple[int, int] | None:
-    """`join to 3rd ch of ch-4` as (3, 4): it says what the beginning chain stands for."""
+    """`join to 3rd ch of ch-4` as (3, 4): it says what the beginning chain stands for.
+
+    A second chain says so only where the line makes the chain that is left over elsewhere too.
+    """
     for step in reversed(steps):
-        if (
-            isinstance(step, Join)
-            and isinstance(step.place, ChainOf)
-            and step.place.number
-            and step.place.length
-        ):
-            return step.place.number, step.place.length
+        match step:
+            case Join(place=ChainOf(number=number, length=length)) if number and length:
+                rest = Amount((length - number,))
+                chains = [one for one in walk(steps) if isinstance(one, Chain) and one.length == rest]
+                return (number, length) if number >= STANDS or chains else None
     return None
 
 

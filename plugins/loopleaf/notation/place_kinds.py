@@ -177,9 +177,10 @@ def _ord(cursor: Cursor) -> Place:
 def _within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Place:
     cursor.need("of", "of-what")
     which = cursor.means
-    if which not in _WHICH_GROUP:
+    if which in _WHICH_GROUP:
+        cursor.at += 1
+    elif part != "centre" or not starts_target(cursor, cursor.at):
         raise cursor.fail("of-what")
-    cursor.at += 1
     if cursor.means == "num" and cursor.ahead() == "ch" and cursor.ahead(2) not in ("sp", "sps", "picot"):
         of = Target("space", length=cursor.words[cursor.at].value.sizes[0])
         cursor.at += 2

@@ -58,7 +58,8 @@ def _working(met: Met) -> str:
         there = facts["available"]
         return f"Read as said, {facts['needed']} places are needed where {there} are there; {other}."
     if facts["left"] is not None:
-        return f"Read as said, {facts['left']} of the places below are left over; {other}."
+        left = facts["left"]
+        return f"Read as said, {left} of the places below {'is' if left == 1 else 'are'} left over; {other}."
     return f"Read as said the {word} makes {facts['count_said']}, the other way {facts['count_other']}."
 
 

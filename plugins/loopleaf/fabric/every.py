@@ -1,0 +1,30 @@
+"""`inc in every 3rd st around`: an increase in each third stitch, and the others plain."""
+
+from dataclasses import replace
+
+from ..notation.tree import STITCH, Amount, Each, Next, Repeat, Step, Stitch, Work
+from .hand import Hand
+from .worked import Made
+
+
+def with_plain_between(hand: Hand, step: Step) -> Repeat | None:
+    """The repeat that such a step is short for, `(sc in next 2 sts, inc) around`; None for any other.
+
+    None too where the kind of the plain stitches isn't settled.
+    """
+    match step:
+        case Work(stitch=Stitch(kind="inc"), places=(Each(targets=(target,), every=every, until=until),)):
+            kind = _kind(hand)
+            if every < 2 or target != STITCH or not kind:
+                return None
+            plain = Work(
+                Stitch(kind, loop=step.stitch.loop), places=(Next(Amount((every - 1,))),), span=step.span
+            )
+            return Repeat((plain, replace(step, places=(Next(),))), until=until, span=step.span)
+    return None
+
+
+def _kind(hand: Hand) -> str:
+    """The round's only kind, else that of all stitches below."""
+    below = {place.kind if isinstance(place, Made) else "" for place in hand.edge.places}
+    return hand.setting.only_kind or (below.pop() if len(below) == 1 else "")
