@@ -111,6 +111,8 @@ def test_kept_drawings(golden: Callable[[str, str], None]) -> None:
         "threading": threading(work, thread),
         "step-double": next(t for t in techniques("US") if t.key == "double").steps[1].right,
         "step-front-post": next(t for t in techniques("US") if t.key == "front-post").steps[2].left,
+        "step-picot": next(t for t in techniques("US") if t.key == "picot").steps[1].right,
+        "step-popcorn": next(t for t in techniques("US") if t.key == "popcorn").steps[1].left,
     }
     for name, figure in kept.items():
         assert figure is not None

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from importlib.resources import files
 from itertools import pairwise
+from math import hypot
 from typing import Any
 
 import pytest
@@ -15,13 +16,14 @@ from loopleaf.draw.sketch import Sketch
 from loopleaf.draw.step_drawings import techniques
 from loopleaf.draw.step_fabric import tops
 from loopleaf.draw.step_grounds import setting
-from loopleaf.draw.step_moves import Bar, Lain, Loop, Place, State, Wrap, carried_out
+from loopleaf.draw.step_moves import STITCH, Bar, Lain, Loop, Place, State, Wrap, carried_out
 from loopleaf.draw.step_needle import cord_scene
 from loopleaf.draw.step_scene import DEEP, hook_for, places_on, scene
 from loopleaf.draw.step_uses import uses
 from loopleaf.draw.strands import Knot, Strand, curve, draw_strands
+from tests.measure.worked_patterns import worked
 
-from .pieces import COLLECTION, demo
+from .pieces import COLLECTION, demo, rounds, rows
 
 ROWS: list[dict[str, Any]] = yaml.safe_load(
     files("loopleaf.draw").joinpath("steps.yml").read_text(encoding="utf-8")
@@ -80,10 +82,12 @@ def test_every_technique_ends_with_one_loop_on_the_hook(row: dict[str, Any]) -> 
         ("double-treble", ["five loops on the hook", "three are left", "two are left"]),
         ("decrease", ["three on the hook"]),
         ("single", ["two loops on the hook"]),
+        ("puff", ["three loops on the hook", "seven loops on the hook"]),
+        ("foundation", ["two loops on the hook"]),
     ],
 )
 def test_the_words_count_the_loops_that_are_drawn(key: str, said: Sequence[str]) -> None:
-    numbers = {"two": 2, "three": 3, "four": 4, "five": 5}
+    numbers = {"two": 2, "three": 3, "four": 4, "five": 5, "seven": 7}
     row = next(row for row in ROWS if row["key"] == key)
     after = dict(zip((step["say"] for step in row["steps"]), states(row), strict=True))
     for phrase in said:
@@ -112,6 +116,53 @@ def test_stitches_of_a_fan_share_their_foot_and_end_apart() -> None:
     ends = sorted({one.tip for one in done.lain if isinstance(one, Lain) and one.half > 2}, reverse=True)
     assert len(ends) == 3
     assert min(a[0] - b[0] for a, b in pairwise(ends)) > 4
+
+
+def ended(key: str) -> State:
+    return states(next(row for row in ROWS if row["key"] == key))[-1]
+
+
+def test_the_chains_of_a_picot_come_back_to_where_they_began() -> None:
+    done = ended("picot")
+    chains = [one for one in done.lain if isinstance(one, Lain)][:3]
+    assert all(b.root == a.tip for a, b in pairwise(chains))
+    (last,) = done.on
+    assert isinstance(last, Loop)
+    begin = chains[0].root
+    assert hypot(last.root[0] - begin[0], last.root[1] - begin[1]) < STITCH / 2
+
+
+def test_the_loop_that_was_let_go_closes_a_popcorn_at_its_first_stitch() -> None:
+    row = next(row for row in ROWS if row["key"] == "popcorn")
+    finished, dropped, caught = states(row)
+    assert finished.ended == 3, "each of its stitches is finished first"
+    assert dropped.on == ()
+    assert dropped.loose == finished.on[0]
+    assert isinstance(caught.on[0], Loop)
+    drawn = caught.lain[-1]
+    assert isinstance(drawn, Lain)
+    assert drawn.root == dropped.loose.root
+    assert drawn.tip == caught.on[0].root
+    assert drawn.tip[0] > drawn.root[0] + STITCH, "back over all of them, against the way"
+
+
+def test_each_foundation_stitch_has_its_own_foot_for_the_next_one() -> None:
+    place = setting("foundation", "single")
+    once = carried_out(place.start, moves("foundation"), place.ground)
+    foot = next(one for one in once.lain if isinstance(one, Lain) and one.tip[1] == one.root[1])
+    next_foot = place.ground.places["next foot"]
+    assert foot.tip == pytest.approx(next_foot.hole)
+    assert foot.tip[0] < next_foot.middle[0] < foot.root[0]
+
+
+def test_a_spike_covers_the_rows_between() -> None:
+    loops = [one for one in ended("spike").lain if isinstance(one, Lain)]
+    long = max(loops, key=lambda one: one.root[1] - one.tip[1])
+    assert long.tip[1] < 0
+    assert long.root[1] > STITCH, "below the row that is passed"
+    drawn = scene(ended("spike"), [])
+    loop = next(t for t in drawn if isinstance(t, Strand) and (t.knots[0].x, t.knots[0].y) == long.root)
+    assert min(knot.near for knot in loop.knots) > max(knot.near for row in tops(0.0) for knot in row.knots)
 
 
 def test_an_unknown_move_is_no_move() -> None:
@@ -277,6 +328,32 @@ def test_all_that_the_collection_uses_is_drawn() -> None:
         used |= uses(demo(path.stem)[0])
     assert used <= keys
     assert {"ring", "front-post", "back-post", "cluster", "cord", "sew", "change", "back-loop"} <= used
+
+
+@pytest.mark.parametrize(
+    ("lines", "key"),
+    [
+        (["ch 1, 12 sc in ring, join"] * 1, "chain-ring"),
+        (["ch 1, 12 sc in ring, join", "ch 1, (sc in next 2 sts, ch-3 picot) x 6, join"], "picot"),
+        (["ch 1, 12 sc in ring, join", "ch 2, (3-hdc puff in next st, ch 1, sk next st) x 6, join"], "puff"),
+        (["ch 1, 12 sc in ring, join", "ch 2, (5-dc pc in next st, ch 1, sk next st) x 6, join"], "popcorn"),
+    ],
+)  # fmt: skip
+def test_what_small_pieces_use(lines: list[str], key: str) -> None:
+    text = rounds(*lines).replace("magic ring", "chain 6, joined" if key == "chain-ring" else "magic ring")
+    assert key in uses(worked(text))
+
+
+def test_a_spike_is_one_by_its_words_and_a_loop_left_free_is_none() -> None:
+    below = ["ch 1, 12 sc in ring, join", "ch 1, sc in BLO of each st around, join"]
+    spikes = "ch 1, (sc in next 2 sts, dc in st 2 rounds below) x 4, join"
+    assert "spike" in uses(worked(rounds(*below, spikes)))
+    assert "spike" not in uses(worked(rounds(*below, "ch 1, sc in each st around, join")))
+
+
+def test_foundation_stitches_are_used_whatever_their_height() -> None:
+    cloth = rows("12 fdc, turn", "ch 1, sc in each st across").replace("  start: chain 11\n", "")
+    assert {"foundation", "single"} <= uses(worked(cloth))
 
 
 def test_what_a_pattern_uses() -> None:

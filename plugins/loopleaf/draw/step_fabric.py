@@ -52,11 +52,16 @@ def _top(root: Point, tip: Point, number: int, way_in: int | None, inside: Place
     return lying(root, tip, over)
 
 
-def stems(top: float, foot: float, numbers: Iterable[int] = EVERY) -> Iterator[Strand]:
-    """The stems of the row below, which hang from its tops."""
+def stems(
+    top: float, foot: float, numbers: Iterable[int] = EVERY, covering: int | None = None
+) -> Iterator[Strand]:
+    """The stems of the row below, which hang from its tops. covering: from that stitch on they cover the
+    hook, whose head is behind the work.
+    """
     for number in numbers:
         x = x_of(number) - STITCH / 2
-        yield lying((x, foot), (x, top), FABRIC - 10 + number * 0.5, half=2.0)
+        near = FABRIC - 10 if covering is None or number < covering else COVERING - 3
+        yield lying((x, foot), (x, top), near + number * 0.5, half=2.0)
 
 
 def tall_stems(foot: float, around: int, near: float | None, others_cover: bool) -> Iterator[Strand]:

@@ -195,6 +195,118 @@ def _fan(stitch: str) -> Setting:
     return replace(plain, ground=replace(plain.ground, steps=((-4.2, 0.4), (-6.4, -0.8), (-6.4, 0.4))))
 
 
+def _puff(stitch: str) -> Setting:
+    """As on stitches, but its long loops stand apart in their one place."""
+    plain = _stitches(stitch)
+    x = x_of(1)
+    places = {
+        name: Place(name, (x + aside, HOLE), (x, 0.0))
+        for name, aside in (("next", 2.6), ("same", -0.6), ("same again", -3.8))
+    }
+    return replace(plain, ground=replace(plain.ground, places=places))
+
+
+def _popcorn(stitch: str) -> Setting:
+    """As a fan; and the top of its first stitch is a place."""
+    plain = _fan(stitch)
+    root = _after(HEIGHTS[stitch]).on[0]
+    assert isinstance(root, Loop)
+    step = plain.ground.steps[0]
+    middle = (root.root[0] + step[0] * 0.5, root.root[1] + step[1] * 0.5)
+    top = Place("top", (middle[0], middle[1] + 2.0), middle, 0.3, 13.0)
+    return replace(plain, ground=replace(plain.ground, places={**plain.ground.places, "top": top}))
+
+
+def _picot(stitch: str) -> Setting:
+    """Chains that rise from the top of the last stitch and come back to it."""
+    plain = _stitches(stitch)
+    height = HEIGHTS[stitch]
+    middle = (x_of(0) + STITCH / 2 - 1.0, -height)
+    places = {"top": Place("top", (middle[0], middle[1] + HOLE), middle)}
+    steps = ((3.0, -7.5), (-6.5, -6.0), (-7.0, 5.0), (0.0, 0.0))
+
+    def fabric(state: State) -> Iterator[Strand | Solid]:
+        yield from stems(1.0, FOOT + 2)
+        yield from tops(0.0)
+        yield from finished(STANDING, height, 0, state.inside)
+
+    return Setting(Ground(places, height, steps), plain.start, fabric, FOOT)
+
+
+_ROW = 13.0
+"""From row to row."""
+
+
+def _spike(stitch: str) -> Setting:
+    """Two rows: the lower one has the place."""
+    height = HEIGHTS[stitch]
+    x = x_of(1)
+    places = {"lower": Place("lower", (x, _ROW + HOLE), (x, _ROW), 0.5, 13.0)}
+
+    def fabric(state: State) -> Iterator[Strand | Solid]:
+        yield from stems(_ROW + 1.0, _ROW + FOOT)
+        yield from tops(_ROW, state.inside)
+        yield from stems(1.0, _ROW + 3.0, covering=2 if state.inside else None)
+        yield from (_nearer(top, 2.0) for top in tops(0.0, numbers=EVERY[:4]))
+        rest = tops(0.0, numbers=EVERY[4:])
+        yield from (_nearer(top, COVERING - FABRIC + 2 if state.inside else 2.0) for top in rest)
+        yield from finished(STANDING, height, 0)
+
+    return Setting(Ground(places, height), _after(height), fabric, _ROW + FOOT - 3)
+
+
+def _foundation(stitch: str) -> Setting:
+    """No row below: the foot of each stitch is a chain."""
+    height = HEIGHTS[stitch]
+    foot = HOLE
+    places = {
+        name: Place(name, (x_of(at) + 0.4, foot + 0.4), (x_of(at) + 3.4, foot))
+        for at, name in enumerate(("foot", "next foot"))
+    }
+
+    def fabric(state: State) -> Iterator[Strand | Solid]:
+        inside = state.inside.name if state.inside is not None else ""
+        for number in STANDING:
+            near = HOOK_NEAR + 2 if inside == "foot" and number == 0 else FABRIC + number * 0.5
+            yield lying((x_of(number) + STITCH, foot), (x_of(number), foot), near)
+        yield from finished(STANDING, height, 0)
+
+    return Setting(Ground(places, height), _after(height), fabric, FOOT)
+
+
+_CHAINS, _ROUND = 8, 11.5
+"""A ring of so many chains, and how far from its middle they lie."""
+
+
+def _chain_ring(stitch: str) -> Setting:
+    """Chains laid in a ring, the first one to the left of the last."""
+    cx, cy = 2.0, 8.0
+
+    def at(turn: float, out: float) -> tuple[float, float]:
+        return (cx + out * cos(radians(turn)), cy - out * sin(radians(turn)))
+
+    wide = 360 / (_CHAINS + 0.5)
+    begin = 90 + wide / 2
+    first = at(begin + wide / 2, _ROUND)
+    over = at(begin + wide * 1.1, _ROUND)
+    places = {
+        "first": Place("first", at(begin + wide / 2, _ROUND - HOLE + 1.0), first, 0.7, 15.0),
+        "ring": Place("ring", at(begin + wide * 1.1, _ROUND - HOLE), over, 0.7, 16.0),
+    }
+
+    def fabric(state: State) -> Iterator[Strand | Solid]:
+        inside = state.inside.name if state.inside is not None else ""
+        for number in range(_CHAINS):
+            near = FABRIC + number * 0.2
+            if inside and number < 2:
+                near = HOOK_NEAR + 2 + number
+            yield lying(at(begin + wide * number, _ROUND), at(begin + wide * (number + 1), _ROUND), near)
+
+    start = State((Loop(at(begin + wide * _CHAINS, _ROUND), FIRST, "paper"),))
+    steps = ((0.0, 0.0), (-1.0, -8.0), (-9.0, 3.0))
+    return Setting(Ground(places, 9.0, steps), start, fabric, 24.0)
+
+
 _SETTINGS: Mapping[str, Callable[[str], Setting]] = {
     "stitches": _stitches,
     "chain": _chain,
@@ -203,4 +315,10 @@ _SETTINGS: Mapping[str, Callable[[str], Setting]] = {
     "tall": _tall,
     "first": _first,
     "ring": _ring,
+    "puff": _puff,
+    "popcorn": _popcorn,
+    "picot": _picot,
+    "spike": _spike,
+    "foundation": _foundation,
+    "chain ring": _chain_ring,
 }

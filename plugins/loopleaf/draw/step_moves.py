@@ -22,6 +22,9 @@ GOING_IN = 0.62
 FIRST = 30.0
 """The turn of the first loop: earlier ones belong to the fabric below."""
 
+TOP_HALF = 2.4
+"""Half the width of a loop that lies as a stitch's top."""
+
 _BESIDE = 3.6
 """Stitches begun in one place lean so far apart."""
 
@@ -93,6 +96,7 @@ class State:
     the hook's throat, "" without. inside: the place that the hook is in. made: the next loop's turn.
     yarn: the colour that one works with. dropped: where the yarn leaves the work that one worked with before.
     ended: how many stitches are finished. begin: where the yarn comes from while nothing is on the hook.
+    loose: a loop that the hook was taken out of.
     """
 
     on: tuple[Loop | Wrap, ...]
@@ -104,6 +108,7 @@ class State:
     dropped: Point | None = None
     ended: int = 0
     begin: Point | None = None
+    loose: Loop | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,7 +181,7 @@ def _through(state: State, what: str, ground: Ground) -> State:
         if isinstance(one, Wrap):
             lain.append(Bar((neck[0] + 0.4, neck[1] + 3.4), state.made - 0.5, one.fill))
         else:
-            half = 2.4 if not kept and not at else 1.9
+            half = TOP_HALF if not kept and not at else 1.9
             lain.append(Lain(one.root, neck, one.made, one.fill, half, one.hug))
     return replace(
         state,
@@ -202,11 +207,38 @@ def _all(state: State, what: str, ground: Ground) -> State:
     assert isinstance(first, Loop)
     neck = (place.middle[0] - 0.5, place.middle[1] - 1.2)
     drawn = Lain(place.hole, (neck[0], neck[1] - 0.5), state.made, state.over, 1.6)
-    lain = Lain(first.root, neck, first.made, first.fill, 2.4)
+    lain = Lain(first.root, neck, first.made, first.fill, TOP_HALF)
     loop = Loop(neck, state.made + 1, state.over)
     return replace(
         state, on=(loop,), lain=(*state.lain, lain, drawn), over="", inside=None, made=state.made + 2
     )
+
+
+def _chain(state: State, what: str, ground: Ground) -> State:
+    """A chain at the foot of the stitch that grows out of it: the last loop lies along the foot."""
+    *kept, last = state.on
+    assert isinstance(last, Loop)
+    neck = (last.root[0] - STITCH, last.root[1])
+    lain = Lain(last.root, neck, last.made, last.fill, TOP_HALF)
+    loop = Loop(neck, state.made, state.over)
+    return replace(state, on=(*kept, loop), lain=(*state.lain, lain), over="", made=state.made + 1)
+
+
+def _drop(state: State, what: str, ground: Ground) -> State:
+    """The hook taken out of its only loop."""
+    (loop,) = state.on
+    assert isinstance(loop, Loop)
+    return replace(state, on=(), loose=loop)
+
+
+def _catch(state: State, what: str, ground: Ground) -> State:
+    """The loose loop drawn through the place that the hook is in."""
+    place, loose = state.inside, state.loose
+    assert place is not None
+    assert loose is not None
+    lain = Lain(loose.root, place.hole, state.made, loose.fill, 1.9)
+    loop = Loop(place.hole, state.made + 1, loose.fill)
+    return replace(state, on=(loop,), lain=(*state.lain, lain), inside=None, loose=None, made=state.made + 2)
 
 
 _MOVES: Mapping[str, Callable[[State, str, Ground], State]] = {
@@ -215,4 +247,7 @@ _MOVES: Mapping[str, Callable[[State, str, Ground], State]] = {
     "up": _up,
     "through": _through,
     "all": _all,
+    "chain": _chain,
+    "drop": _drop,
+    "catch": _catch,
 }

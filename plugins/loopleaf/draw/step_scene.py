@@ -5,8 +5,8 @@ from collections.abc import Iterator, Sequence
 from .canvas import Point
 from .crochet_hook import STEM, Hook
 from .loops import BEFORE, HOOK_NEAR, YARN, bar, lying, on_the_hook
-from .step_fabric import FABRIC
-from .step_moves import Bar, Loop, State
+from .step_fabric import COVERING, FABRIC
+from .step_moves import TOP_HALF, Bar, Lain, Loop, State
 from .strands import Knot, Solid, Strand
 
 LEFT, RIGHT = -33.0, 34.0
@@ -59,6 +59,7 @@ def scene(state: State, fabric: Sequence[Strand | Solid]) -> list[Strand | Solid
         *fabric,
         *_finished(state),
         *_dropped(state),
+        *_loose(state),
         _to_the_ball(state, hook),
         *_on_hook(state, hook),
         hook.solid(HOOK_NEAR),
@@ -67,11 +68,42 @@ def scene(state: State, fabric: Sequence[Strand | Solid]) -> list[Strand | Solid
 
 def _finished(state: State) -> Iterator[Strand]:
     for one in state.lain:
-        near = _near(one.made)
+        near = _over_the_hook(state, one) or _near(one.made)
         if isinstance(one, Bar):
             yield bar(one.middle, near, one.fill)
         else:
             yield lying(one.root, one.tip, near, one.fill, one.half, hug=one.hug)
+
+
+def _over_the_hook(state: State, one: Lain | Bar) -> float | None:
+    """The depth of a finished stitch's top that the hook is under, or whose hind side its head passes."""
+    place = state.inside
+    if place is None or state.loose is None or isinstance(one, Bar) or one.half < TOP_HALF:
+        return None
+    middle = (one.root[0] + one.tip[0]) / 2
+    if middle > place.middle[0] + 1.0:
+        return None
+    return HOOK_NEAR + 2 if middle > place.middle[0] - 1.0 else COVERING + one.made * 0.1
+
+
+def _loose(state: State) -> Iterator[Strand]:
+    """A loop that waits for the hook, held open."""
+    if state.loose is not None:
+        x, y = state.loose.root
+        near = HOOK_NEAR - 4
+        yield Strand(
+            [
+                Knot(x, y + 1.0, near),
+                Knot(x + 2.4, y - 3.5, near),
+                Knot(x + 1.6, y - 7.0, near),
+                Knot(x - 1.2, y - 7.4, near),
+                Knot(x - 2.8, y - 4.0, near),
+                Knot(x, y + 1.0, near),
+            ],
+            YARN,
+            state.loose.fill,
+            joined=True,
+        )
 
 
 def _near(made: float) -> float:
@@ -140,7 +172,7 @@ def _to_the_ball(state: State, hook: Hook) -> Strand:
 
 def _leaving(state: State, hook: Hook) -> tuple[list[Knot], bool]:
     """Where the working yarn leaves the work, and whether that is below the hook's throat."""
-    last = state.on[-1] if state.on else None
+    last = state.on[-1] if state.on else state.loose
     if (
         state.dropped is not None
         and state.over == state.yarn

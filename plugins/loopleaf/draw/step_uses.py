@@ -3,12 +3,16 @@
 from collections import Counter
 from collections.abc import Iterator
 
-from ..fabric import Made, PatternWork, PieceWork, Ring, Space, WorkedRound
+from ..fabric import Made, PatternWork, PieceWork, Ring, RoundWork, Space, WorkedRound
+from ..fabric.survey import walk
+from ..notation.tree import Next, Work
 
 _FAN, _GROUP = 4, 3
 """So many stitches in one place are a fan, fewer where they are one of the author's groups."""
 
 _GATHERED = ("cluster", "bobble")
+
+_RINGS = {"magic": "ring", "chain": "chain-ring"}
 
 
 def uses(work: PatternWork) -> frozenset[str]:
@@ -30,12 +34,24 @@ def _in_a_piece(work: PatternWork, piece: PieceWork) -> Iterator[str]:
     for one in piece.rounds:
         if one.joined:
             yield "join"
+        if _spikes(one):
+            yield "spike"
         for worked in one.sizes:
             if worked is not None:
                 yield from _in_a_round(worked)
                 yarns |= {made.yarn for made in worked.made}
     if len(yarns) > 1:
         yield "change"
+
+
+def _spikes(one: RoundWork) -> bool:
+    """Whether it goes into stitches further down, as its line says; a loop left free there is no spike."""
+    return one.settled is not None and any(
+        isinstance(place, Next) and place.below > 1 and not step.stitch.post and not step.stitch.loop
+        for step in walk(one.settled.steps)
+        if isinstance(step, Work)
+        for place in step.places
+    )
 
 
 def _in_a_round(worked: WorkedRound) -> Iterator[str]:
@@ -57,21 +73,25 @@ def _in_a_round(worked: WorkedRound) -> Iterator[str]:
 
 
 def _in_a_stitch(made: Made) -> Iterator[str]:
+    if made.role == "picot":
+        yield "picot"
     if made.role in ("turning", "chain", "picot"):
         yield "chain"
         return
     if made.role != "join":
-        yield made.kind
+        yield "foundation" if made.kind.startswith("foundation-") else made.kind
     if made.form == "tog":
         yield "decrease"
     elif made.form in _GATHERED:
         yield "cluster"
+    elif made.form in ("puff", "popcorn"):
+        yield made.form
     if made.loop in ("front", "back"):
         yield f"{made.loop}-loop"
     if made.post:
         yield f"{made.post}-post"
     for place in made.into:
-        if isinstance(place, Ring) and place.kind == "magic":
-            yield "ring"
+        if isinstance(place, Ring) and place.kind in _RINGS:
+            yield _RINGS[place.kind]
         elif isinstance(place, Space):
             yield "space"
