@@ -6,7 +6,8 @@ import pytest
 
 from loopleaf.draw import first_picture, piece_picture
 from loopleaf.draw.assembled import is_assembled
-from loopleaf.draw.pose import Vector, around, cross, dot, unit, worn
+from loopleaf.draw.pose import Posed, Vector, around, cross, dot, unit, worn
+from loopleaf.draw.section import Oval
 from loopleaf.draw.stand import stand_of
 from loopleaf.measure import measure
 from tests.measure.worked_patterns import worked
@@ -47,6 +48,25 @@ def test_axes_stand_square_and_face_as_told(axis: Vector, along: float) -> None:
     assert isclose(dot(right, away), 0.0, abs_tol=1e-9)
     assert all(isclose(a, b, abs_tol=1e-9) for a, b in zip(cross(right, away), up, strict=True))
     assert all(isclose(a, b, abs_tol=1e-9) for a, b in zip(up, unit(axis), strict=True))
+
+
+@pytest.mark.parametrize("along", [0.0, 0.2, 0.7])
+def test_a_piece_faces_as_told_where_it_is_told(along: float) -> None:
+    stand, _ = stand_of(subject(demo("pebble-ball")[0]))
+    facing = (0.0, -1.0, 0.0)
+    pose = Posed(Oval(), stand.rings, stand.slant, around((0.3, 0.0, 0.9), facing, along), (0.0, 0.0, 0.0))
+    middle = pose.rings[len(pose.rings) // 2]
+    assert dot(pose.normal(middle, along), facing) > 0.9
+
+
+def test_a_worn_cap_is_worked_to_the_right_in_front() -> None:
+    """It grows downwards there: turned over, what goes to the left goes to the right."""
+    stand, _ = stand_of(subject(demo("curlew-cap")[0]))
+    cap = worn(stand, stand.rings)
+    ring = cap.rings[-1]
+    front = [at / 60 for at in range(60) if cap.facing(ring, at / 60) > 0.6]
+    xs = [cap.point(ring.out1, ring.high1, along)[0] for along in front]
+    assert xs == sorted(xs)
 
 
 def test_a_cap_is_drawn_as_it_is_worn() -> None:

@@ -1,6 +1,7 @@
 """How the demo's pieces stand or lie."""
 
-from math import hypot, pi
+from itertools import pairwise
+from math import atan2, hypot, pi
 
 import pytest
 
@@ -45,6 +46,27 @@ def test_where_nothing_is_sewn_on_the_join_is_at_the_back() -> None:
     stand, items = stand_of(tube)
     _, y = stand.section.at(10.0, items[-1][0].start)
     assert y == pytest.approx(10.0)
+
+
+@pytest.mark.parametrize(("name", "piece"), [("lantern-pouch", "pouch"), ("pebble-ball", "ball")])
+def test_in_front_a_standing_piece_is_worked_to_the_left(name: str, piece: str) -> None:
+    """Its right side outside and before the maker, a right-hander works to the left (from first principles;
+    common practice, no source): what she made next lies further left.
+    """
+    stand, items = stand_of(subject(demo(name)[0], piece))
+    at = len(items) // 2
+    ring = stand.rings[at]
+    front = [item.middle for item in items[at] if stand.facing(ring, item.middle) > 0.6]
+    xs = [stand.point(ring.out1, ring.high1, along)[0] for along in sorted(m % 1.0 for m in front)]
+    gaps = [b - a for a, b in pairwise(xs)]
+    assert len(xs) > 4
+    assert sum(gap < 0 for gap in gaps) >= len(gaps) - 1, "but where the round begins within the front"
+
+
+def test_what_lies_right_side_up_is_worked_counter_clockwise() -> None:
+    stand, _ = stand_of(subject_from(MAT))
+    turns = [atan2(y, x) for x, y in (stand.point(10.0, 0.0, along) for along in (0.1, 0.2, 0.3))]
+    assert turns == sorted(turns)
 
 
 def test_a_filled_ball_is_as_tall_as_wide() -> None:

@@ -9,7 +9,6 @@ from math import cos, sin, sqrt, tau
 
 from .canvas import Point
 from .profile import Ring
-from .section import outward
 from .stand import Stand, lean
 
 Vector = tuple[float, float, float]
@@ -31,7 +30,7 @@ class Posed(Stand):
 
     def place(self, out: float, high: float, along: float) -> Vector:
         """Where a point of the fabric lies in space."""
-        x, y = self.section.at(max(out, 0.0), along)
+        x, y = self.across(out, along)
         (ax, ay, az), (bx, by, bz), (cx, cy, cz) = self.axes
         from_x, from_y, from_z = self.origin
         return (
@@ -48,7 +47,7 @@ class Posed(Stand):
 
     def normal(self, ring: Ring, along: float) -> Vector:
         """The direction that the outside faces."""
-        nx, ny = outward(self.section, (ring.out0 + ring.out1) / 2, along)
+        nx, ny = self.outside(ring, along)
         aside, up = lean(ring)
         return unit(
             added(
@@ -89,8 +88,8 @@ def around(axis: Vector, direction: Vector, along: float) -> tuple[Vector, Vecto
     facing = unit(added(direction, scaled(upward, -dot(direction, upward))))
     aside = cross(upward, facing)
     angle = tau * along
-    right = added(scaled(facing, cos(angle)), scaled(aside, -sin(angle)))
-    away = added(scaled(facing, sin(angle)), scaled(aside, cos(angle)))
+    right = added(scaled(facing, -cos(angle)), scaled(aside, -sin(angle)))
+    away = added(scaled(facing, sin(angle)), scaled(aside, -cos(angle)))
     return right, away, upward
 
 

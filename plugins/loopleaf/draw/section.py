@@ -1,8 +1,8 @@
 """Cross-sections of work in the round, seen from above: circle, oval, polygon.
 
 Each gives a point for a distance `out` from the middle line (mm) and a share `along` of the way around (0 to
-1). x runs to the right, y away from the viewer; the way around runs counter-clockwise as a right-hander
-works it.
+1). x runs to the right, y away from the viewer; the way around runs counter-clockwise, as a right-hander
+works it with the right side up.
 """
 
 from dataclasses import dataclass

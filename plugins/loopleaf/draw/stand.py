@@ -29,7 +29,12 @@ USUAL_CORNERS = range(3, 9)
 
 @dataclass(frozen=True)
 class Stand:
-    """How a piece stands before the viewer: its cross-section, rounds and slant (pi / 2: seen from above)."""
+    """How a piece stands before the viewer: its cross-section, rounds and slant (pi / 2: seen from above).
+
+    A right-hander works to the left with the right side before her. What lies has that side up, and its
+    rounds go counter-clockwise; what stands has it outside, growing upwards, and they go to the left in
+    front: clockwise, seen from above (from first principles; common practice, no source).
+    """
 
     section: Section
     rings: Sequence[Ring]
@@ -44,9 +49,19 @@ class Stand:
         """Whether the piece lies and is seen from above."""
         return self.slant >= pi / 2
 
+    def across(self, out: float, along: float) -> Point:
+        """Where a point of the fabric lies as seen from above: to the right, and away."""
+        x, y = self.section.at(max(out, 0.0), along)
+        return (x, y) if self.from_above else (-x, y)
+
+    def outside(self, ring: Ring, along: float) -> Point:
+        """The direction that the outside faces there as seen from above."""
+        x, y = outward(self.section, (ring.out0 + ring.out1) / 2, along)
+        return (x, y) if self.from_above else (-x, y)
+
     def point(self, out: float, high: float, along: float) -> Point:
         """Where a point of the fabric lies in the drawing."""
-        x, y = self.section.at(max(out, 0.0), along)
+        x, y = self.across(out, along)
         up, away = self._tilt
         return (x, high * up + y * away)
 
@@ -55,7 +70,7 @@ class Stand:
         if self.from_above:
             return 1.0
         up, away = self._tilt
-        _, ny = outward(self.section, (ring.out0 + ring.out1) / 2, along)
+        _, ny = self.outside(ring, along)
         outside, upward = lean(ring)
         return outside * -ny * up + upward * away
 
@@ -63,7 +78,7 @@ class Stand:
         """Light on the outside from the upper left, so that the round shape shows."""
         if self.from_above:
             return 1.0
-        nx, ny = outward(self.section, (ring.out0 + ring.out1) / 2, along)
+        nx, ny = self.outside(ring, along)
         outside, upward = lean(ring)
         return 0.72 + 0.4 * max(outside * (-0.45 * nx - 0.7 * ny) + 0.55 * upward, -0.2)
 
@@ -105,7 +120,7 @@ def stand_of(subject: Subject) -> tuple[Stand, list[list[Item]]]:
     section, rings, slant = _form(subject, first_out)
     rounds = items_of_rounds(subject.worked, subject.scale, section, rings, base_spots(subject, section, 0.0))
     if slant < pi / 2 and isinstance(section, Oval):
-        section = Oval(section.spine, ASKEW if section.spine else tau * (FRONT - _faced(subject, rounds)))
+        section = Oval(section.spine, -ASKEW if section.spine else tau * (FRONT - _faced(subject, rounds)))
     return Stand(section, rings, slant), rounds
 
 
