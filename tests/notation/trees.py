@@ -26,6 +26,7 @@ from loopleaf.notation.tree import (
     Here,
     Join,
     JoinYarn,
+    JustMade,
     Last,
     Leave,
     Line,
@@ -207,6 +208,7 @@ single_places = st.one_of(
     st.builds(Between, st.one_of(tops, groups, spaces)),
     st.builds(Marked, st.one_of(tops, spaces)),
     st.just(Skipped()),
+    st.builds(JustMade, tops),
     st.builds(Corresponding, targets, st.sampled_from(["square 1", "leg 2", "front edge"])),
     st.builds(
         lambda s, until: RowEnds(s, None, until),

@@ -2,7 +2,20 @@
 
 from typing import cast
 
-from ..notation.tree import STITCH, Each, Evenly, First, Last, Next, Over, RowEnds, Same, Span, Target
+from ..notation.tree import (
+    STITCH,
+    Each,
+    Evenly,
+    First,
+    JustMade,
+    Last,
+    Next,
+    Over,
+    RowEnds,
+    Same,
+    Span,
+    Target,
+)
 from .edge import Edge, Found
 from .free import along_free
 from .hand import Hand
@@ -83,8 +96,10 @@ def _below(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]
 
 
 def of_piece(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]:
-    """`in next 12 sts of leg 2`: places of a finished piece, in order; nothing of this edge is used."""
-    name = place.piece
+    """`in next 12 sts of leg 2`, `of next flag`: places of a finished piece, in order; none of this edge."""
+    name = place.piece.removeprefix("next ")
+    if name != place.piece:  # the next copy of it, from its first place on
+        hand.other_pos[name] = 0
     places = hand.setting.others.get(name)
     if places is None and " " in name:
         places = hand.setting.others.get(name.rsplit(" ", 1)[0])
@@ -153,7 +168,7 @@ def last_places(hand: Hand, place: Last, span: Span | None) -> list[Into]:
     return take(hand, found)
 
 
-def same(hand: Hand, place: Same, span: Span | None) -> list[Into]:
+def same(hand: Hand, place: Same | JustMade, span: Span | None) -> list[Into]:
     """`in same st`: the place last worked into; at a round's start the one that it was joined to."""
     edge = hand.edge
     if hand.last is None and hand.standing is None and edge.places and edge.pos == 0:

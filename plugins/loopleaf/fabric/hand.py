@@ -19,12 +19,14 @@ class Reading:
 
     chain: whether an unsaid beginning chain counts as a stitch; None: by the pattern's convention.
     more: whether `rep from * 3 times` means three more; None: not yet asked.
+    tip: whether the other side of the foundation begins in the chain at its tip, not behind it.
     under: whether `ch 3, sk 1 dc` names the stitch that the chain stands on, as `sk first dc` does.
     """
 
     chain: bool | None = None
     more: bool | None = None
     under: bool = False
+    tip: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,6 +131,7 @@ class Hand:
         self.chain_question: ChainQuestion | None = None
         self.unclear: list[Span | None] = []
         self.skips_first = False
+        self.tip_open = False
         self.troubles: list[Trouble] = []
         self.other_pos: dict[str, int] = {}
         self.markers: list[Place] = []

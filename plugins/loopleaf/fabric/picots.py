@@ -1,4 +1,4 @@
-"""Picots in words: a chain closed into a ring by a slip stitch, `ch 3, sl st in 3rd ch from hook`."""
+"""Picots in words: `ch 3, sl st in 3rd ch from hook`, `ch 3, sl st in last sc made`."""
 
 from dataclasses import replace
 
@@ -7,10 +7,13 @@ from ..notation.tree import (
     ONE,
     STITCH,
     Chain,
+    ChainOf,
     Each,
     First,
     FromHook,
     Group,
+    JustMade,
+    Last,
     Next,
     OtherSide,
     Passage,
@@ -78,8 +81,11 @@ def _picot(step: Step, behind: tuple[Step, ...], inside: bool) -> Work | None:
             chains = length.of(0) or 0
             if slip.kind != "slip" or each != ONE or chains < 2 or (after and _into_chains(after[0])):
                 return None
-            closes = place == FromHook(chains) or (
-                (inside or bool(after)) and place == First(ONE, Target("chain"))
+            closes = (
+                place in (FromHook(chains), ChainOf(1, "ch", chains))
+                or isinstance(place, JustMade)
+                or ((inside or bool(after)) and place == First(ONE, Target("chain")))
+                or (inside and isinstance(place, Last) and place.count == ONE)
             )
             return Work(Stitch("chain", "picot", chains), places=(), span=step.span) if closes else None
     return None

@@ -12,6 +12,7 @@ from ..notation.tree import (
     First,
     FromHook,
     Here,
+    JustMade,
     Last,
     Marked,
     Next,
@@ -24,12 +25,12 @@ from ..notation.tree import (
 )
 from ..notation.tree import Place as NamedPlace
 from ..notation.tree import Ring as InRing
-from .along import evenly, first_places, last_places, legs, row_ends, same
+from .along import evenly, legs, row_ends, same
 from .gaps import in_gaps
 from .hand import Hand
 from .inside import between, corresponding, from_hook, here, in_chain_of, in_ring, in_skipped, marked, within
 from .seek import Into
-from .whole_groups import each_one, next_ones
+from .whole_groups import each_one, first_one, last_one, next_ones
 
 
 def resolve(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into]:
@@ -41,9 +42,10 @@ def resolve(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into]:
 
 _FINDERS: dict[type, Callable[[Hand, Any, Span | None], list[Into]]] = {
     Next: next_ones,
-    First: first_places,
-    Last: last_places,
+    First: first_one,
+    Last: last_one,
     Same: same,
+    JustMade: same,
     Each: each_one,
     Here: here,
     InRing: in_ring,

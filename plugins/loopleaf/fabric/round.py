@@ -84,6 +84,10 @@ def work(task: Task) -> Attempt:
         under = _attempt(task, replace(plain.reading, under=True))
         if under.fits:
             return under
+    if not plain.fits and plain.hand.tip_open:
+        from_the_tip = _attempt(task, replace(plain.reading, tip=True))
+        if from_the_tip.fits:
+            return from_the_tip
     if chain_open or repeat_open:
         return plain
     if not plain.fits and question is not None and _could_be_the_chain(task, plain):

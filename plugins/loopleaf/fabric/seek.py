@@ -57,7 +57,7 @@ def bound(hand: Hand, until: Until, span: Span | None) -> int:
         at = edge.limit
         while wanted and at > edge.pos:
             at -= 1
-            if edge.matches(edge.places[at], until.target):
+            if edge.matches(edge.places[at], until.target) and not _goes_on_before(edge, at, until.target):
                 wanted -= 1
         if wanted:
             needed = number(hand, until.count)
@@ -79,6 +79,15 @@ def bound(hand: Hand, until: Until, span: Span | None) -> int:
     if corner is not None and corner.at == 0 and edge.sided:  # the corner that the side begins with
         corner = edge.find(Target("corner"), 1)
     return edge.limit if corner is None else corner.at
+
+
+def _goes_on_before(edge: Edge, at: int, target: Target) -> bool:
+    """Whether the group that a target names (`to last sh`) begins before this stitch of it."""
+    stitch = target.stitch
+    if stitch is None or (stitch.kind != "special" and stitch.form not in ("shell", "v-stitch")):
+        return False
+    unit = getattr(edge.places[at], "unit", 0)
+    return bool(unit) and at > edge.pos and getattr(edge.places[at - 1], "unit", 0) == unit
 
 
 def chain_at_the_end(hand: Hand) -> int:

@@ -39,13 +39,14 @@ from .arch import closing_arch
 from .every import with_plain_between
 from .free import working_in
 from .hand import Hand, Leaf
-from .into_ring import into_the_ring
+from .into_ring import into_the_ring, repeated_in_the_ring
 from .kept import kept
 from .levelling import past_the_marker
 from .one_walk import one_walk
 from .own_stitches import own_stitch
 from .places import resolve
 from .seek import Into, find_next, number
+from .standing import where_it_stands
 from .stitches import make
 from .together import together
 from .worked import Made, Place, Space
@@ -62,7 +63,7 @@ def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
         if spaced is not None:
             hand.settled[id(step)] = step = spaced
         if isinstance(step, Repeat):
-            repeats.repeat(hand, step, perform, steps[at + 1 :])
+            repeats.repeat(hand, repeated_in_the_ring(hand, step), perform, steps[at + 1 :])
             continue
         if isinstance(step, Work) and step.stitch.kind == "slip":
             joining = closing.joining(hand, step, steps[at + 1 :])
@@ -87,12 +88,13 @@ def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
 
 
 def _work(hand: Hand, step: Work, follow: Step | None) -> None:
-    if step.stitch.kind == "slip" and hand.travels and beginning.begins(hand):
+    if step.stitch.kind == "slip" and hand.travels and hand.here is None and beginning.begins(hand):
         beginning.travel(hand, step)
         return
     _still_going(hand, step)
     beginning.past_the_slips(hand, step)
     hand.begun = True
+    step = where_it_stands(hand, step)
     into_ring = into_the_ring(hand, step)
     if into_ring is not None:
         hand.settled[id(step)] = step = into_ring
@@ -176,7 +178,7 @@ def _name_last(hand: Hand, stitch: Stitch) -> None:
 def _group(hand: Hand, step: Group, follow: Step | None) -> None:
     _still_going(hand, step)
     beginning.past_the_slips(hand, step)
-    for place in step.places:
+    for place in where_it_stands(hand, step).places:
         if isinstance(place, FromHook) and hand.leaf is None:
             beginning.skipped_chains(hand, step, place)
         for into in resolve(hand, place, step.span):
@@ -299,7 +301,10 @@ def _other_side(hand: Hand, step: OtherSide, follow: Step | None) -> None:
         raise hand.stuck("no-such-place", step.span, what="other side", there=edge.describe())
     if edge.pos < edge.limit:
         raise hand.stuck("stitches-left-over", step.span, left=edge.rest(), target="chain")
-    edge.places = edge.places + hand.other_side[max(hand.first_worked, 0) :][::-1][1:]
+    at_the_tip = [one for one in hand.new if isinstance(one, Made) and one.into == (edge.places[-1],)]
+    hand.tip_open = len(at_the_tip) == 1
+    behind = hand.other_side[max(hand.first_worked, 0) :][::-1]
+    edge.places = edge.places + behind[not (hand.setting.reading.tip and hand.tip_open) :]
     edge.limit = len(edge.places)
     hand.other_side = []
 

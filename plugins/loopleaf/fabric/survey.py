@@ -229,7 +229,7 @@ def other_pieces(steps: tuple[Step, ...]) -> tuple[str, ...]:
     for step in walk(steps):
         for place in step.places if isinstance(step, Work | Group) else ():
             if isinstance(place, Next | Corresponding) and place.piece:
-                found.append(place.piece)
+                found.append(place.piece.removeprefix("next "))
     return tuple(found)
 
 

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from ..notation.once_a_line import once_a_line
-from ..notation.tree import ONE, Chain, Group, JoinYarn, Same, Skip, Step, Turn, Work, Yarn
+from ..notation.tree import ONE, Chain, First, Group, JoinYarn, Next, Same, Skip, Step, Turn, Work, Yarn
 
 
 @once_a_line
@@ -19,7 +19,8 @@ def travelled(steps: tuple[Step, ...]) -> tuple[Step, ...]:
             case Yarn() | JoinYarn() | Skip() | Turn():
                 continue
             case Group(steps=(Work(each=each) as slip, Chain() as chain, *rest), places=(place,)):
-                if slip.stitch.kind != "slip" or each != ONE or not rest:
+                one = isinstance(place, Next | First) and place.count == ONE
+                if slip.stitch.kind != "slip" or each != ONE or not rest or not one:
                     return steps
                 there = replace(slip, places=(place,))
                 return (

@@ -1,7 +1,7 @@
 """Groups named as places, `V-st in next V-st`: each is one place, its chain space or its middle stitch."""
 
-from ..notation.tree import Each, Next, Span, Target
-from .along import each_place, next_places
+from ..notation.tree import Each, First, Last, Next, Span, Target
+from .along import each_place, first_places, last_places, next_places
 from .hand import Hand
 from .seek import Into, bound, number
 from .worked import Made, Place, Space
@@ -13,6 +13,24 @@ def next_ones(hand: Hand, place: Next, span: Span | None) -> list[Into]:
         return next_places(hand, place, span)
     groups = _groups(hand, place.target, hand.edge.limit, number(hand, place.count))
     return _into(hand, groups) if groups else next_places(hand, place, span)
+
+
+def first_one(hand: Hand, place: First, span: Span | None) -> list[Into]:
+    """`in first 2 sts`, `in first V-st`."""
+    if hand.edge.pos == 0 or (hand.stood and hand.edge.pos == 1):
+        groups = _groups(hand, place.target, hand.edge.limit, number(hand, place.count))
+        if groups:
+            return _into(hand, groups)
+    return first_places(hand, place, span)
+
+
+def last_one(hand: Hand, place: Last, span: Span | None) -> list[Into]:
+    """`in last 2 sts`, `in last sh`."""
+    count = number(hand, place.count)
+    groups = _groups(hand, place.target, hand.edge.limit, None) if hand.leaf is None else []
+    if count and len(groups) == count:  # those before it would be left over
+        return _into(hand, groups)
+    return last_places(hand, place, span)
 
 
 def each_one(hand: Hand, place: Each, span: Span | None) -> list[Into]:

@@ -32,10 +32,10 @@ class Cursor:
     """Words, the index of the next one, and the surroundings that decide how a step is read.
 
     here: inside a group in one place, so that a stitch without a place goes there. loop, through: said
-    once for the steps that follow (`in BLO, …`). stars: asterisks now open. passage: the line has a
-    stretch between two asterisks. held: a bracket's stitches were left on the hook. unread: what couldn't
-    be read so far; astray: no whole step has been read since. read_block, read_step: the readers of a
-    stretch of steps and of one step, for brackets and repeats, which hold steps themselves.
+    once for the steps that follow (`in BLO, …`). ring: so was `in ring`. stars: asterisks now open. passage:
+    the line has a stretch between two asterisks. held: a bracket's stitches were left on the hook. unread:
+    what couldn't be read so far; astray: no whole step has been read since. read_block, read_step: the
+    readers of a stretch of steps and of one step, for brackets and repeats, which hold steps themselves.
     """
 
     text: str
@@ -48,6 +48,7 @@ class Cursor:
     here: bool = False
     loop: str = ""
     through: str = ""
+    ring: bool = False
     stars: list[str] = field(default_factory=list)
     stop_at: int | None = None
     passage: bool = False

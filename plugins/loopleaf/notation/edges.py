@@ -45,11 +45,13 @@ def _piece_at(cursor: Cursor, at: int) -> str:
 
 
 def read_piece(cursor: Cursor) -> str:
-    """`of leg 2`: a piece of the pattern with the number of its copy, or words that can only be such a
-    name; "" else.
+    """`of leg 2`, `of next flag`: a piece of the pattern with the number of its copy or `next` before it, or
+    words that can only be such a name; "" else.
     """
     words = cursor.words
     at = cursor.at + 1
+    following = words[at].means == "next" and bool(_piece_at(cursor, at + 1))
+    at += following
     piece = _piece_at(cursor, at)
     if piece:
         end = words[at].start + len(piece)
@@ -66,7 +68,7 @@ def read_piece(cursor: Cursor) -> str:
         piece = f"{piece} {words[at].value.sizes[0]}"
         at += 1
     cursor.at = at
-    return piece
+    return f"next {piece}" if following else piece
 
 
 def read_corresponding(cursor: Cursor) -> Place:

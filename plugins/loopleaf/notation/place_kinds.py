@@ -24,6 +24,7 @@ from .tree import (
     Each,
     First,
     FromHook,
+    JustMade,
     Last,
     Marked,
     Next,
@@ -85,7 +86,13 @@ def _unsaid_next(cursor: Cursor) -> Place:
         return _within(cursor, "centre", target)
     if amount is None and target.kind == "space" and cursor.means == "of" and cursor.ahead() == "each":
         return _of_each(cursor, target)
-    return read_after_target(cursor, Next(amount or ONE, target))
+    if amount is None and cursor.take("just-made"):
+        return JustMade(target)
+    return read_after_target(cursor, Next(amount or ONE, target, unsaid=_is_space(amount, target)))
+
+
+def _is_space(amount: Amount | None, target: Target) -> bool:
+    return amount is None and target.kind in ("space", "corner", "loop")
 
 
 def pass_at_base(cursor: Cursor) -> bool:
@@ -138,10 +145,21 @@ def _first(cursor: Cursor) -> Place:
         cursor.at += 1
         return _skipped(cursor)
     cursor.at += 1
+    if cursor.means == "of" and _of_these(cursor):
+        return read_chain_name(cursor, 1)
     amount, target = read_counted_target(cursor, bare=True)
     if amount is None and cursor.means == "of":
         return _within(cursor, "first", target)
     return First(amount or ONE, target)
+
+
+def _of_these(cursor: Cursor) -> bool:
+    """`first of 3 chs`, `first of these 3ch`: passes what stands before the chain's name."""
+    at = cursor.at + 1 + (cursor.said(cursor.at + 1, cursor.at + 2).lower() == "these")
+    if not starts_chain_name(cursor, at):
+        return False
+    cursor.at = at
+    return True
 
 
 def _last(cursor: Cursor) -> Place:
@@ -149,6 +167,8 @@ def _last(cursor: Cursor) -> Place:
     amount, target = read_counted_target(cursor, bare=True)
     if amount is None and cursor.means == "of" and cursor.ahead() in _WHICH_GROUP:
         return _within(cursor, "last", target)
+    if amount is None and cursor.take("just-made"):
+        return JustMade(target)
     return Last(amount or ONE, target)
 
 

@@ -15,6 +15,7 @@ from .tree import (
     First,
     FromHook,
     Here,
+    JustMade,
     Last,
     Marked,
     Next,
@@ -135,6 +136,10 @@ def _marked(place: Marked, style: Style, each_of: bool) -> str:
     return f"in marked {style.target(place.target)}"
 
 
+def _just_made(place: JustMade, style: Style, each_of: bool) -> str:
+    return f"in last {style.target(place.target)} made"
+
+
 def _skipped(place: Skipped, style: Style, each_of: bool) -> str:
     skipped = style.word("skipped")
     if place.which == "all":
@@ -175,6 +180,6 @@ def _corresponding(place: Corresponding, style: Style, each_of: bool) -> str:
 _WRITERS: dict[type, Callable[[Any, Style, bool], str]] = {
     Next: _next, First: _first, Last: _last, Same: _same, Each: _each, Here: _here, Ring: _ring,
     FromHook: _from_hook,
-    ChainOf: _chain_of, Within: _within, Between: _between, Marked: _marked, Skipped: _skipped, Over: _over,
-    RowEnds: _row_ends, Evenly: _evenly, Corresponding: _corresponding,
+    ChainOf: _chain_of, Within: _within, Between: _between, Marked: _marked, JustMade: _just_made,
+    Skipped: _skipped, Over: _over, RowEnds: _row_ends, Evenly: _evenly, Corresponding: _corresponding,
 }  # fmt: skip

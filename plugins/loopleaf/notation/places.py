@@ -45,7 +45,7 @@ def read_places(cursor: Cursor) -> Where:
     where = Where()
     places: list[Place] = []
     _read_one(cursor, where, places)
-    while (at := _goes_on(cursor)) >= 0:
+    while (at := _goes_on(cursor, where.loop)) >= 0:
         cursor.at = at
         _read_one(cursor, where, places)
     where.through = read_through(cursor)
@@ -56,7 +56,7 @@ def read_places(cursor: Cursor) -> Where:
     return where
 
 
-def _goes_on(cursor: Cursor) -> int:
+def _goes_on(cursor: Cursor, loop: str) -> int:
     """Where the next place begins behind `and`, or behind a comma with `and in`; -1 where none does."""
     words = cursor.words
     at = cursor.at + (cursor.means == ",")
@@ -64,7 +64,9 @@ def _goes_on(cursor: Cursor) -> int:
         return -1
     after = words[at + 1].means
     if after == "in":
-        return -1 if words[at + 2].means == "loop-of" else at + 1
+        other = words[at + 2]
+        again = words[at + 3].means == "of" and other.value == loop
+        return -1 if other.means == "loop-of" and not again else at + 1
     if cursor.means == ",":
         return -1
     plain = after in ("next", "first", "last", "same", "each", "over")

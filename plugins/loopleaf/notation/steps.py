@@ -13,8 +13,8 @@ from .names import starts_stitch
 from .place_kinds import pass_at_base, read_place
 from .repeats import read_again, read_bracket, read_star, read_times_first
 from .stitching import read_chain, read_work
-from .targets import read_counted_target, starts_named_number, starts_target
-from .tree import ONE, STITCH, Chain, Each, FromHook, Group, Leave, Skip, Step, Turn, Work, WorkingOver
+from .targets import CHAIN, read_counted_target, starts_named_number, starts_target
+from .tree import ONE, STITCH, Chain, Each, FromHook, Group, Leave, Next, Skip, Step, Turn, Work, WorkingOver
 from .yarns import (
     read_change,
     read_fasten_off,
@@ -150,8 +150,18 @@ def _chain(cursor: Cursor, steps: list[Step]) -> None:
         read_chain(cursor, steps)
 
 
+def _says_what_was_made(cursor: Cursor) -> bool:
+    """`(picot made)`, `(first corner made)`: a name for what was just worked, and nothing to do."""
+    inside = cursor.words[cursor.at + 1 : cursor.words[cursor.at].value]
+    steps = any(word.means in ("in", ",", "(", "*") for word in inside)
+    return len(inside) > 1 and inside[-1].means == "just-made" and not steps
+
+
 def _bracket(cursor: Cursor, steps: list[Step]) -> None:
     first = cursor.at
+    if _says_what_was_made(cursor):
+        cursor.at = cursor.words[first].value + 1
+        return
     if is_counts_aside(cursor, first):
         if steps and isinstance(steps[-1], (Work, Chain, Group)):
             before = steps.pop()
@@ -159,10 +169,36 @@ def _bracket(cursor: Cursor, steps: list[Step]) -> None:
             assert isinstance(before, (Work, Chain, Group))
             steps.append(replace(before, counts=counts))
             return
+        if steps and isinstance(steps[-1], Skip) and steps[-1].target == CHAIN:
+            _skipped_chains_count(cursor, steps)
+            return
         raise UnreadableError(first, "counts-place", cursor.words[first].value)
     read_bracket(cursor, steps)
     if cursor.means == "(" and is_counts_aside(cursor, cursor.at) and isinstance(steps[-1], Group):
         _bracket(cursor, steps)
+
+
+def _skipped_chains_count(cursor: Cursor, steps: list[Step]) -> None:
+    """`sk 3 chs (counts as dc), dc in next ch`: `dc in 4th ch from hook (skipped chs count as dc)`."""
+    first = cursor.at
+    skip = steps[-1]
+    counts = read_counts_aside(cursor)
+    cursor.need(",", "counts-as")
+    read_step(cursor, steps)
+    work = steps[-1]
+    if not isinstance(skip, Skip) or not isinstance(work, Work) or len(steps) != 2 or skip.count.varies:
+        raise UnreadableError(first, "counts-place", cursor.words[first].value)
+    place = FromHook((skip.count.of(0) or 0) + 1)
+    steps[:] = [replace(work, places=(place,), counts=replace(counts, skipped=True))]
+    match work.places:
+        case (Next(count=count, target=target), *rest) if target == CHAIN and count == ONE:
+            after = tuple(rest)
+        case (Each(targets=targets), *_) if targets == (CHAIN,):
+            after = work.places
+        case _:
+            raise UnreadableError(first, "counts-place", cursor.words[first].value)
+    if after:
+        steps.append(replace(work, places=after))
 
 
 def _skip(cursor: Cursor, steps: list[Step]) -> None:
@@ -219,7 +255,7 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         _behind(cursor, steps, first)
     elif means in ("along", "other-side") or (means in ("in", "over") and cursor.ahead() == "other-side"):
         read_other_side(cursor, steps)
-    elif means == "in" and cursor.ahead() == "loop-of":
+    elif means == "in" and cursor.ahead() in ("loop-of", "ring"):
         _loops(cursor, steps)
     elif means == "through":
         _through(cursor, steps)
@@ -270,11 +306,15 @@ def _behind(cursor: Cursor, steps: list[Step], first: int = -1) -> None:
 
 
 def _loops(cursor: Cursor, steps: list[Step]) -> None:
-    """`in BLO, sc in each st around`: said once for the steps that follow."""
+    """`in BLO, sc in each st around`, `in ring, 3 dc, ch 2`: said once for the steps that follow."""
     if starts_free_loops(cursor, cursor.at + 1):
         first = cursor.at
         cursor.at += 1
         read_working_in(cursor, steps, first)
+        return
+    if cursor.ahead() == "ring":
+        cursor.ring = True
+        cursor.at += 2
         return
     if cursor.ahead() != "loop-of":
         raise cursor.fail("step")

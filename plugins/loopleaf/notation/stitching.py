@@ -25,6 +25,7 @@ from .tree import (
     Over,
     Place,
     Repeat,
+    Ring,
     Step,
     Stitch,
     Work,
@@ -207,6 +208,8 @@ def _without_place(
                 step = Repeat((Repeat((work,), amount),), times, span=cursor.span(first))
     elif needs_no_place(stitch):
         step = Work(stitch, amount or times or ONE, (), None, through, cursor.span(first))
+    elif cursor.ring and stitch.kind not in ("slip", "inc", "dec") and not starts_until(cursor, cursor.at):
+        step = Work(stitch, amount or times or ONE, (Ring(),), None, through, cursor.span(first))
     elif times is None and starts_until(cursor, cursor.at):
         place: Place = Each(until=read_until(cursor) or Each().until)
         if amount is not None and amount != ONE:  # `18 sc around`: eighteen in all, never in each

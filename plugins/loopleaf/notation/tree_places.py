@@ -10,8 +10,9 @@ from .tree_words import ONE, STITCH, Amount, Span, Stitch, Target, Until, no_spa
 class Next:
     """The next so many places of a kind; `in next st`, `in next 3 sts`, `in next ch-2 sp`, `in next dc`.
 
-    below: rounds below (`in st 2 rounds below` is 2). piece: `of leg 2`. any: `in any corner sp`.
-    rows: print said `rows below`; for writing back only.
+    below: rounds below (`in st 2 rounds below` is 2). piece: `leg 2`, `next flag`.
+    any: `in any corner sp`. rows: print said `rows below`; for writing back only. unsaid: print left `next`
+    out before a space.
     """
 
     count: Amount = ONE
@@ -20,6 +21,7 @@ class Next:
     piece: str = ""
     any: bool = False
     rows: bool = field(default=False, compare=False, repr=False)
+    unsaid: bool = field(default=False, compare=False, repr=False)
     span: Span | None = no_span()
 
 
@@ -136,6 +138,14 @@ class Marked:
 
 
 @dataclass(frozen=True, slots=True)
+class JustMade:
+    """`in last sc made`, `in st just made`: the top of the stitch made last."""
+
+    target: Target = STITCH
+    span: Span | None = no_span()
+
+
+@dataclass(frozen=True, slots=True)
 class Skipped:
     """`in skipped st`: back to the stitch last passed over (crossed stitches).
 
@@ -208,6 +218,7 @@ Place = (
     | Within
     | Between
     | Marked
+    | JustMade
     | Skipped
     | Over
     | RowEnds

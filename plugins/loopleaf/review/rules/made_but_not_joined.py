@@ -91,7 +91,8 @@ def _joined(subject: Subject) -> set[str]:
         places: list[Next | Corresponding] = [*within(round.line, Next), *within(round.line, Corresponding)]
         for place in places:
             if place.piece:
-                names |= {work.name, place.piece, place.piece.split(" ")[0]}
+                other = place.piece.removeprefix("next ")
+                names |= {work.name, other, other.split(" ")[0]}
     return names
 
 
