@@ -39,9 +39,15 @@ def test_a_choice_puts_what_was_worked_into_its_place(site: str, reader: Reader)
     expect(page.locator("#finishing ~ .leaf-steps")).to_contain_text("through round 20 of the pouch")
     expect(page.locator("[data-leaf-part=sizes]")).to_contain_text("16.5 cm")
     expect(page.locator("[data-leaf-part=notes]")).to_contain_text("between rounds 7 and 19")
+    section = page.locator("[data-leaf-part=drawn-pouch-profile]")
+    expect(section).to_contain_text("22")
+    chart = page.locator("#piece-pouch ~ .leaf-chart [data-leaf-as-written]")
+    expect(chart).to_be_visible()
     choice.select_option("0")
     expect(page.get_by_role("status")).to_be_empty()
     assert rounds(page) == WRITTEN
+    expect(section).not_to_contain_text("22")
+    expect(chart).to_be_hidden()
     expect(page.locator("[data-leaf-part=notes]")).to_contain_text("between rounds 7 and 16")
 
 

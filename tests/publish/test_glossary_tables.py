@@ -20,4 +20,4 @@ def test_yarns_by_both_names() -> None:
     assert medium == ("4 medium", "worsted, afghan, aran", "aran, 10 ply", "11–14 sc", "5.5–6.5 mm")
     (of_uk,) = [row for row in uk.rows if row[0] == "4 medium"]
     assert of_uk[3] == "11–14 dc"
-    assert us.rows[-1][3:] == ("–5 sc", "16 + mm")
+    assert us.rows[-1][3:] == ("up to 5 sc", "16 mm and up")

@@ -4,7 +4,8 @@ import json
 
 import pytest
 
-from loopleaf.publish.leaflet import leaflets
+from loopleaf.publish.leaflet import leaflets, leaflets_by_size
+from loopleaf.publish.leaflet_heights import heights_worked
 from loopleaf.publish.leaflet_parts import Leaflet
 from loopleaf.publish.overrides import overrides
 from loopleaf.publish.settings import Settings
@@ -34,12 +35,41 @@ def test_what_follows_is_worked_not_counted_on(pouch: Leaflet) -> None:
     assert taller is not None
     (piece,) = taller.pieces
     assert [one.label for one in piece.rounds][-4:] == ["Rounds 7–19", "Round 20", "Round 21", "Round 22"]
-    assert "round 20 of the pouch" in taller.finishing[0]
-    assert "round 12 of the pouch, over stitches 11–14" in taller.finishing[2]
+    assert "round 20 of the pouch" in taller.finishing[0].text
+    assert "round 12 of the pouch, over stitches 11–14" in taller.finishing[2].text
     assert any("between rounds 7 and 19" in note for note in taller.notes)
     assert any("16.5 cm" in line for size in taller.sizes for line in size.lines)
     assert taller.yarns[0].amount.startswith("about ")
     assert taller.yarns[1] == pouch.yarns[1]
+
+
+def test_small_drawings_follow(pouch: Leaflet) -> None:
+    assert pouch.heights is not None
+    (taller,) = [one.changed for one in pouch.heights.settings if one.more == 3]
+    assert taller is not None
+    now = {one.kind: one.svg for one in taller.pieces[0].drawings}
+    before = {one.kind: one.svg for one in pouch.pieces[0].drawings}
+    assert set(now) == {"schematic", "profile"}
+    assert "16.5 cm" in now["schematic"]
+    assert "16.5 cm" not in before["schematic"]
+    assert ">22<" in now["profile"]
+    assert ">22<" not in before["profile"]
+    assert taller.finishing[2].picture is not None
+    assert "round 12" in taller.finishing[2].picture.svg
+
+
+def test_one_size_alone_has_them_by_its_own_measures() -> None:
+    pattern = demo("curlew-cap")
+    alone = leaflets_by_size(pattern, Settings(), heights_worked(pattern))["child"]["US"]
+    assert alone.heights is not None
+    rows = {one.more: one for one in alone.heights.settings}
+    printed = {one.number for piece in alone.pieces for one in piece.rounds}
+    assert rows[0].cells[1] in printed
+    assert rows[0].cells[3] == "76 g (2¾ oz)"
+    taller = rows[2].changed
+    assert taller is not None
+    assert rows[2].cells[1] in {one.number for one in taller.pieces[0].rounds}
+    assert all("(" not in one.count for one in taller.pieces[0].rounds)
 
 
 def test_the_uk_page_has_them_in_its_own_terms() -> None:
@@ -57,6 +87,8 @@ def test_a_file_of_its_own_holds_them_for_the_page(pouch: Leaflet) -> None:
     assert set(said) == {str(more) for more in range(-5, 7) if more}
     three = said["3"]
     assert set(three) >= {"facts", "sizes", "yarn-A", "yarn-B", "notes", "about-pouch", "piece-pouch"}
+    assert three["drawn-pouch-profile"].startswith("<svg")
+    assert three["drawn-finishing-3"].startswith("<svg")
     assert 'id="pouch-22"' in three["piece-pouch"]
     assert "<dt>" in three["facts"]
     assert "data-later" not in three["piece-pouch"]

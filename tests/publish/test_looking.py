@@ -1,6 +1,7 @@
 """The pages to look at: steps, signs and drawings, linked both ways and to each other."""
 
 import re
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -9,7 +10,10 @@ import pytest
 from loopleaf.publish.booklet_html import booklet_html
 from loopleaf.publish.how_to import how_to, step_files, used
 from loopleaf.publish.leaflet_parts import Leaflet, Terms
+from loopleaf.publish.overrides import overrides
 from loopleaf.publish.settings import Settings
+from loopleaf.publish.site_looking import MOST_IN_A_GALLERY, drawings_html
+from loopleaf.publish.site_pages import Later, Switch, templates
 from loopleaf.publish.workshop import work
 
 from .small_site import COASTER, ROOT, SmallSite
@@ -132,3 +136,16 @@ def test_a_booklet_shows_measures_section_and_charts() -> None:
     assert "Pouch in section" in html
     assert html.count('<div class="chart">') == 2
     assert "Chart of the piece “Pouch”: one sign a stitch" in html
+
+
+def test_a_large_collection_names_the_patterns_whose_drawings_stand_elsewhere() -> None:
+    one = lantern("US")
+    many = [
+        replace(one, slug=f"pouch-{at:02}", title=f"Pouch {at:02}") for at in range(MOST_IN_A_GALLERY + 2)
+    ]
+    env = templates([str(overrides("site"))])
+    text = drawings_html(env, many, Switch("US", "../uk/drawings/"), str, Later(str))
+    shown, others = text.split('id="others"')
+    assert shown.count("<section") == MOST_IN_A_GALLERY + 1
+    assert re.findall(r'href="(pouch-\d+)"', others) == ["pouch-60", "pouch-61"]
+    assert 'id="others"' not in drawings_html(env, many[:2], Switch("US", "../uk/drawings/"), str, Later(str))

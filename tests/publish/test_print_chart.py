@@ -122,3 +122,10 @@ def test_print_needs_no_colour() -> None:
     (only,) = parts(diagram(work, "mat"))
     assert "class=" not in only.svg
     assert "<style" not in only.svg
+
+
+def test_a_small_chart_is_enlarged_until_its_words_can_be_read() -> None:
+    words = '<text x="5" y="9" font-size="5">ch, chain</text>'
+    svg = f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 200 100"><title>A</title>{words}</svg>'
+    (part,) = parts(svg)
+    assert part.wide_mm * 5 / 200 >= 2.3

@@ -3,12 +3,14 @@
 import json
 import logging
 import re
+from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
 from mkdocs.exceptions import Abort
 
 from loopleaf.publish import leaflet
+from loopleaf.publish.leaflet_heights import Height
 from loopleaf.publish.leaflet_parts import Leaflet, Terms
 from loopleaf.publish.settings import Settings
 from loopleaf.review import Checked
@@ -318,10 +320,10 @@ def test_a_defect_of_ours_in_one_pattern_leaves_the_others_unharmed(
 ) -> None:
     set_out = leaflet.leaflets
 
-    def failing(checked: Checked, settings: Settings) -> dict[Terms, Leaflet]:
+    def failing(checked: Checked, settings: Settings, offered: Sequence[Height]) -> dict[Terms, Leaflet]:
         if checked.source.file == "tide-cloth.yml":
             raise KeyError("no such thing")
-        return set_out(checked, settings)
+        return set_out(checked, settings, offered)
 
     monkeypatch.setattr(leaflet, "leaflets", failing)
     site = SmallSite(tmp_path, {"coaster.yml": COASTER, "tide-cloth.yml": None})

@@ -58,3 +58,7 @@ def test_a_number_before_a_name_that_begins_with_one_stands_out() -> None:
 def test_a_cell_keeps_amounts_with_their_units():
     set_cell = str(set_amounts("about 53.5 cm (21 in) <wide>"))
     assert set_cell == 'about <span class="k">53.5 cm</span> <span class="k">(21 in)</span> &lt;wide&gt;'
+
+
+def test_a_sentence_keeps_what_runs_from_one_number_to_another() -> None:
+    assert set_amounts("over stitches 11–14.") == Markup('over stitches <span class="k">11–14</span>.')

@@ -86,6 +86,7 @@ def contents(leaflet: Leaflet, address: str, steps: bool = False) -> list[Entry]
         (words["gauge"], "part-gauge", bool(leaflet.gauge)),
         (words["special"], "part-special-stitches", bool(leaflet.specials)),
         (words["notes"], "part-notes", bool(leaflet.notes)),
+        (words["heights"], "part-heights", leaflet.heights is not None),
         *((piece.title, piece.anchor, True) for piece in leaflet.pieces),
         (words["finishing"], "part-finishing", bool(leaflet.finishing)),
         (words["variations"], "part-variations", bool(leaflet.variations)),

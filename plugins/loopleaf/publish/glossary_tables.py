@@ -26,17 +26,17 @@ def _yarns(terms: Terms) -> Table:
             f"{row.number} {row.name}",
             ", ".join(row.us),
             ", ".join(row.uk),
-            f"{_span(row.stitches)} {trade.stitch(row.gauge_stitch).names(terms).short}",
-            f"{_span(row.hook_mm)} mm",
+            _span(row.stitches, trade.stitch(row.gauge_stitch).names(terms).short),
+            _span(row.hook_mm, "mm"),
         )
         for row in trade.yarn_weights()
     )
     return Table("weights", w["weights"], head, rows, w["weights_note"])
 
 
-def _span(ends: tuple[float | None, float | None]) -> str:
-    """`12–17`; an open end as `–5` or `16 +`."""
+def _span(ends: tuple[float | None, float | None], unit: str) -> str:
+    """`12–17 sc`; with an open end `up to 5 sc` or `16 mm and up`."""
     low, high = ends
     if low is None:
-        return f"–{high:g}"
-    return f"{low:g} +" if high is None else f"{low:g}–{high:g}"
+        return f"up to {high:g} {unit}"
+    return f"{low:g} {unit} and up" if high is None else f"{low:g}–{high:g} {unit}"

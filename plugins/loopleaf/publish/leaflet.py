@@ -13,7 +13,7 @@ from ..notation.tree import Chain
 from ..review import Checked, slug
 from .leaflet_drawings import Drawn, drawn, of_a_piece, of_the_finishing
 from .leaflet_finishing import finishing, variations
-from .leaflet_heights import heights_worked, with_heights
+from .leaflet_heights import Height, heights_worked, in_one_size, with_heights
 from .leaflet_marks import marked
 from .leaflet_materials import facts, gauges, hooks, made, sizes, yarns
 from .leaflet_parts import Caution, Change, Leaflet, Level, Licence, Piece, SizePage, Special, Terms
@@ -39,33 +39,56 @@ def leaflet(checked: Checked, terms: Terms, settings: Settings) -> Leaflet:
     made_out = _set_out(
         checked, work, measured, _drawn(work, measured), drawn(work, measured), terms, settings
     )
-    return with_heights(made_out, settings, checked, heights_worked(checked))
+    return with_heights(made_out, settings, checked, work, measured, heights_worked(checked))
 
 
-def leaflets(checked: Checked, settings: Settings) -> dict[Terms, Leaflet]:
-    """The same in both terminologies, measured and drawn once."""
+def leaflets(
+    checked: Checked, settings: Settings, offered: Sequence[Height] | None = None
+) -> dict[Terms, Leaflet]:
+    """The same in both terminologies, measured and drawn once. offered: its heights, if they are worked."""
     work = _publishable(checked)
     measured = measure(work)
     drawing, figures = _drawn(work, measured), drawn(work, measured)
-    heights = heights_worked(checked)
+    heights = heights_worked(checked) if offered is None else offered
     return {
         terms: with_heights(
-            _set_out(checked, work, measured, drawing, figures, terms, settings), settings, checked, heights
+            _set_out(checked, work, measured, drawing, figures, terms, settings),
+            settings,
+            checked,
+            work,
+            measured,
+            heights,
         )
         for terms in _LANGUAGES
     }
 
 
-def leaflets_by_size(checked: Checked, settings: Settings) -> dict[str, dict[Terms, Leaflet]]:
-    """Of a pattern in several sizes each size alone, by its name; {} for one that has a single size."""
+def leaflets_by_size(
+    checked: Checked, settings: Settings, offered: Sequence[Height] | None = None
+) -> dict[str, dict[Terms, Leaflet]]:
+    """Of a pattern in several sizes each size alone, by its name; {} for one that has a single size.
+
+    offered: the pattern's heights, if they are worked.
+    """
     work = _publishable(checked)
     found: dict[str, dict[Terms, Leaflet]] = {}
-    for at, size in enumerate(work.pattern.sizes if work.pattern.size_count > 1 else ()):
+    if work.pattern.size_count < 2:
+        return found
+    worked = heights_worked(checked) if offered is None else offered
+    for at, size in enumerate(work.pattern.sizes):
         alone = one_size(work, at)
         measured = measure(alone)
         drawing, figures = _drawn(alone, measured), drawn(alone, measured)
+        heights = in_one_size(worked, at)
         found[size] = {
-            terms: _set_out(checked, alone, measured, drawing, figures, terms, settings, size)
+            terms: with_heights(
+                _set_out(checked, alone, measured, drawing, figures, terms, settings, size),
+                settings,
+                checked,
+                alone,
+                measured,
+                heights,
+            )
             for terms in _LANGUAGES
         }
     return found

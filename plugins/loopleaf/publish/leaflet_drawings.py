@@ -3,7 +3,7 @@ cords are threaded and where parts are sewn on.
 """
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..draw import Chart, Figure, chart_of, placing, profile, schematic, squares, threading
 from ..draw.form import form_of
@@ -32,6 +32,12 @@ class Drawn:
 
 def drawn(work: PatternWork, measured: Measured) -> Drawn:
     """All of a pattern's drawings."""
+    charts = {piece.name: chart for piece in work.pieces if (chart := chart_of(work, piece.name, measured))}
+    return replace(figures(work, measured), charts=charts)
+
+
+def figures(work: PatternWork, measured: Measured) -> Drawn:
+    """The drawings that cost little: all but the charts."""
     return Drawn(
         dict(
             _each(work, lambda name: schematic(work, name, measured) if _stands_alone(work, name) else None)
@@ -39,7 +45,7 @@ def drawn(work: PatternWork, measured: Measured) -> Drawn:
         dict(
             _each(work, lambda name: profile(work, name, measured) if _stands(work, name, measured) else None)
         ),
-        {piece.name: chart for piece in work.pieces if (chart := chart_of(work, piece.name, measured))},
+        {},
         dict(_each(work, lambda name: placing(work, name, measured))),
     )
 

@@ -5,13 +5,15 @@ by the same hands as the leaflet itself.
 """
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from ..alter import Setting as Worked
+from ..alter import one_size
 from ..alter import settings as offered
 from ..alter.height import Adjustable, adjustables
-from ..measure import Measured, YarnNeed, amounts
+from ..fabric import PatternWork
+from ..measure import Measured, YarnNeed, amounts, measure
 from ..review import Checked
+from .leaflet_drawings import Drawn, figures, of_a_piece, of_the_finishing
 from .leaflet_finishing import finishing
 from .leaflet_marks import marked
 from .leaflet_materials import facts, sizes, yarns
@@ -22,16 +24,58 @@ from .leaflet_voice import Voice, per_size, sentence, voice
 from .settings import Settings
 
 
-def heights_worked(checked: Checked) -> tuple[Worked, ...]:
-    """Every height on offer, worked once for both terminologies."""
-    return offered(checked)
+@dataclass(frozen=True, slots=True)
+class Height:
+    """One height, worked. more: rounds more than written, 0 as written. rise_mm: what they add.
+
+    parts: the rounds that more or fewer are worked of. drawn: its drawings, without charts.
+    """
+
+    more: int
+    rise_mm: float | None
+    parts: tuple[Adjustable, ...]
+    work: PatternWork
+    measured: Measured
+    drawn: Drawn
+    folder: str
 
 
-def with_heights(leaflet: Leaflet, settings: Settings, checked: Checked, worked: Sequence[Worked]) -> Leaflet:
-    """The leaflet with the heights that its pattern can be made in; as it is where there are none."""
+def heights_worked(checked: Checked) -> tuple[Height, ...]:
+    """Every height on offer but that of the pattern as written, worked once for both terminologies."""
+    found = []
+    for one in offered(checked):
+        work, measured = one.altered.checked.work, replace(one.altered.measured, yarn=one.altered.yarn)
+        assert work is not None
+        parts, folder = adjustables(one.altered.checked), folder_of(checked.source.file)
+        found.append(Height(one.more, one.rise_mm, parts, work, measured, figures(work, measured), folder))
+    return tuple(found)
+
+
+def in_one_size(heights: Sequence[Height], size: int) -> tuple[Height, ...]:
+    """The same heights of one size (0-based) alone."""
+    return tuple(_in_one_size(one, size) for one in heights)
+
+
+def _in_one_size(height: Height, size: int) -> Height:
+    work = one_size(height.work, size)
+    measured = replace(measure(work), yarn=height.measured.yarn[size : size + 1])
+    return replace(height, work=work, measured=measured, drawn=figures(work, measured))
+
+
+def with_heights(
+    leaflet: Leaflet,
+    settings: Settings,
+    checked: Checked,
+    work: PatternWork,
+    measured: Measured,
+    worked: Sequence[Height],
+) -> Leaflet:
+    """The leaflet with the heights that its pattern can be made in; as it is where there are none.
+
+    work, measured: of the sizes that the leaflet tells of.
+    """
     parts = adjustables(checked)
-    work, measured = checked.work, checked.measured
-    if not worked or not parts or work is None or measured is None:
+    if not worked:
         return leaflet
     said = voice(work, leaflet.terms, settings.counts)
     word = said.pattern.pieces[parts[0].piece].entries[parts[0].entry].word
@@ -43,8 +87,9 @@ def with_heights(leaflet: Leaflet, settings: Settings, checked: Checked, worked:
         *(said.say("yarn_of", yarn=said.yarn(letter)) for letter in letters),
         said.words["time"],
     )
-    here = Setting(0, said.words["as_written"], ("", _run(parts), "", *_rest(said, measured, letters, True)))
-    found = [here] + [_setting(leaflet, said, checked, parts, one, word, letters) for one in worked]
+    run = _run(parts, leaflet.pieces)
+    here = Setting(0, said.words["as_written"], ("", run, "", *_rest(said, measured, letters, True)))
+    found = [here] + [_setting(leaflet, said, one, word, letters) for one in worked]
     found.sort(key=lambda one: one.more)
     rows = [replace(one, cells=(one.label, *one.cells[1:])) for one in found]
     return replace(leaflet, heights=Heights(head, tuple(rows)))
@@ -53,23 +98,23 @@ def with_heights(leaflet: Leaflet, settings: Settings, checked: Checked, worked:
 def _setting(
     leaflet: Leaflet,
     said: Voice,
-    checked: Checked,
-    parts: Sequence[Adjustable],
-    one: Worked,
+    one: Height,
     word: str,
     letters: Sequence[str],
 ) -> Setting:
-    work = one.altered.checked.work
-    assert work is not None
-    measured = replace(one.altered.measured, yarn=one.altered.yarn)
+    work, measured = one.work, one.measured
     then = voice(work, leaflet.terms, said.counts)
     key = f"{word}{'' if abs(one.more) == 1 else 's'}_{'more' if one.more > 0 else 'fewer'}"
     rise = "" if one.rise_mm is None else said.say(
         "taller" if one.rise_mm > 0 else "shorter", by=amounts.length(abs(one.rise_mm))
     )  # fmt: skip
-    cells = ("", _run(adjustables(one.altered.checked)), rise, *_rest(said, measured, letters, False))
-    folder = folder_of(checked.source.file)
-    printed = marked(then, measured, pieces(then, work, measured, folder, {}))
+    drawings = {
+        piece.name: tuple(of_a_piece(then, work, piece, measured, one.drawn, leaflet.slug))
+        for piece in work.pieces
+    }
+    printed = marked(then, measured, pieces(then, work, measured, one.folder, drawings))
+    cells = ("", _run(one.parts, printed), rise, *_rest(said, measured, letters, False))
+    steps = finishing(then, one.folder, of_the_finishing(then, work, one.drawn))
     return Setting(
         one.more,
         said.say(key, number=abs(one.more)),
@@ -80,7 +125,7 @@ def _setting(
             yarns(then, measured),
             tuple(then.told(note) for note in then.pattern.notes) + leaflet.notes[len(said.pattern.notes) :],
             tuple(_changed(leaflet.pieces, printed)),
-            tuple(step.text for step in finishing(then, folder, {}) if isinstance(step, Telling)),
+            tuple(step for step in steps if isinstance(step, Telling)),
         ),
     )
 
@@ -91,19 +136,28 @@ def _changed(before: Sequence[Piece], now: Sequence[Piece]) -> list[Piece]:
         one
         for was, one in zip(before, now, strict=True)
         if (was.about, was.start, was.items) != (one.about, one.start, one.items)
+        or any(drawing not in was.drawings for drawing in one.drawings)
     ]
 
 
-def _run(parts: Sequence[Adjustable]) -> str:
-    return ", ".join(
-        dict.fromkeys(str(one.first) if one.first == one.last else f"{one.first}–{one.last}" for one in parts)
-    )
+def _run(parts: Sequence[Adjustable], printed: Sequence[Piece]) -> str:
+    """`7–16`: the rounds as they are printed, with those alike beside them."""
+    return ", ".join(dict.fromkeys(_printed(one, printed) for one in parts))
 
 
-def _differs(measured: Measured, worked: Sequence[Worked], letter: str) -> bool:
+def _printed(part: Adjustable, printed: Sequence[Piece]) -> str:
+    piece = next(one for one in printed if one.name == part.piece)
+    ends = (f"-{part.first}", f"-{part.last}")
+    for one in piece.rounds:
+        if all(any(anchor.endswith(end) for anchor in one.anchors) for end in ends):
+            return one.number
+    return f"{part.first}–{part.last}" if part.first < part.last else str(part.first)
+
+
+def _differs(measured: Measured, worked: Sequence[Height], letter: str) -> bool:
     now = [need.grams or need.metres for need in measured.yarn[0] if need.yarn == letter]
     return any(
-        now != [need.grams or need.metres for need in one.altered.yarn[0] if need.yarn == letter]
+        now != [need.grams or need.metres for need in one.measured.yarn[0] if need.yarn == letter]
         for one in worked
     )
 

@@ -250,9 +250,9 @@ class Table:
 
 @dataclass(frozen=True, slots=True)
 class Changed:
-    """What a page says otherwise at another height. pieces: those that do, without their drawings.
+    """What a page says otherwise at another height. pieces: those that do, without their charts.
 
-    finishing: the steps' texts, all of them.
+    finishing: the steps, all of them, with the drawings that the page has there.
     """
 
     facts: tuple[Fact, ...]
@@ -260,7 +260,7 @@ class Changed:
     yarns: tuple[Yarn, ...]
     notes: tuple[str, ...]
     pieces: tuple[Piece, ...]
-    finishing: tuple[str, ...]
+    finishing: tuple[Telling, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -29,6 +29,9 @@ LARGEST, SMALLEST = 0.32, 0.13
 0.33 pt (0.117 mm) at the thinnest.
 """
 
+WORDS_MM = 2.3
+"""A key's words are at least so high, 6.5 pt: a small chart is enlarged for them."""
+
 OVERLAP = 40.0
 """Neighbouring parts show so much of each other, in units: four signs."""
 
@@ -54,7 +57,7 @@ class Part:
 def parts(svg: str) -> tuple[Part, ...]:
     """A chart as it is printed: whole where its signs stay legible, else in parts whose overlap is marked."""
     wide, high = drawn_size(svg)
-    scale = min(WIDEST_MM / wide, TALLEST_MM / high, LARGEST)
+    scale = min(WIDEST_MM / wide, TALLEST_MM / high, max(LARGEST, WORDS_MM / _words(svg)))
     title = _title(svg)
     whole = (0.0, 0.0, wide, high)
     if scale >= SMALLEST:
@@ -97,6 +100,11 @@ def _whole(inside: str, box: Box, title: str) -> str:
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{view}" fill="none" stroke-linecap="round" '
         f'stroke-linejoin="round"><title>{escape(title)}</title>{inside}</svg>'
     )
+
+
+def _words(svg: str) -> float:
+    """How large a chart's smallest words are, in units."""
+    return min((float(size) for size in re.findall(r'font-size="([\d.]+)"', svg)), default=WORDS_MM / LARGEST)
 
 
 def _title(svg: str) -> str:

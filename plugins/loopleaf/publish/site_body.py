@@ -17,7 +17,7 @@ from .kept import Worked
 from .leaflet_parts import Terms
 from .settings import Settings
 from .site_booklets import booklet_links
-from .site_looking import MOST_IN_A_GALLERY, drawings_html, signs_html, steps_html
+from .site_looking import drawings_html, signs_html, steps_html
 from .site_pages import (
     LANGUAGES,
     Href,
@@ -231,7 +231,7 @@ class Site:
         return signs_html(self.env, switch, self.keep)
 
     def _drawings(self, page: Generated, switch: Switch, href: Href, later: Later) -> str:
-        leaflets = [worked.leaflets[page.terms] for worked in self.published[:MOST_IN_A_GALLERY]]
+        leaflets = [worked.leaflets[page.terms] for worked in self.published]
         return drawings_html(
             self.env, leaflets, switch, lambda slug: href(page_source(slug, page.terms)), later
         )

@@ -60,9 +60,11 @@ def _symbols(terms: Terms) -> str:
 def drawings_html(
     env: Environment, leaflets: Sequence[Leaflet], switch: Switch, pattern: Href, later: Later
 ) -> str:
-    """The drawings of all patterns, by title."""
+    """The drawings of all patterns by title; of a large collection the first, with links to the others."""
+    by_title = sorted(leaflets, key=lambda one: one.title.lower())
     return env.get_template("loopleaf/drawings.html").render(
-        leaflets=sorted(leaflets, key=lambda one: one.title.lower()),
+        leaflets=by_title[:MOST_IN_A_GALLERY],
+        others=by_title[MOST_IN_A_GALLERY:],
         loopleaf=switch,
         lang=LANGUAGES[switch.terms],
         w=words(switch.terms),

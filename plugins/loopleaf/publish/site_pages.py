@@ -188,7 +188,11 @@ def heights_text(env: Environment, leaflet: Leaflet, other: str, later: Later) -
         for piece in then.pieces:
             found[f"about-{piece.name}"] = escape(" ".join(piece.about))
             found[f"piece-{piece.name}"] = rounds.piece_items(piece, leaflet, later.show, other, at_once)
-        found |= {f"finishing-{at}": escape(text) for at, text in enumerate(then.finishing, start=1)}
+            found |= {f"drawn-{piece.name}-{one.kind}": Markup(one.svg) for one in piece.drawings}
+        for at, step in enumerate(then.finishing, start=1):
+            found[f"finishing-{at}"] = set_amounts(step.text)
+            if step.picture is not None and step.picture.svg:
+                found[f"drawn-finishing-{at}"] = Markup(step.picture.svg)
         said[str(one.more)] = {part: str(html).strip() for part, html in found.items()}
     return json.dumps(said, ensure_ascii=False, indent=0)
 

@@ -15,7 +15,7 @@ _TOGETHER = re.compile(
     r"|\b\d+ (?:sl st|[A-Za-z][\w-]*(?: sps?)?)|\b[A-Za-z]+ \d+\b(?! [A-Za-z])"
     r"|\bsl st\b|\b[\w-]+ sps?\b|\b\w+(?:-\w+)+"
 )
-_AMOUNT = re.compile(r"\(?[\d.]*[\d¼-¾⅐-⅞] (?:cm|mm|m|in|ft|yd|g|oz)\b\)?")
+_AMOUNT = re.compile(r"\d+–\d+(?!\.?\d)|\(?[\d.]*[\d¼-¾⅐-⅞] (?:cm|mm|m|in|ft|yd|g|oz)\b\)?")
 _TWO_NUMBERS = re.compile(r"(\d+(?: \([^()]*\))?) (\d[\w-]*)")
 _REPEAT = re.compile(r"(?:\([^()]*\)|\[[^][]*\]) (?:[×x] \d+|\d+ times|twice)[,.;]?")
 SHORT = 34
@@ -57,7 +57,9 @@ def set_count(text: str) -> Markup:
 
 
 def set_amounts(text: str) -> Markup:
-    """A table's cell as HTML: amounts keep their units (`53.5 cm`, `(21 in)`), the rest may break."""
+    """A sentence or a table's cell as HTML: amounts keep their units (`53.5 cm`, `(21 in)`), and what runs
+    from one number to another its end (`11–14`); the rest may break.
+    """
     return Markup(_AMOUNT.sub(r'<span class="k">\g<0></span>', str(escape(text))))
 
 

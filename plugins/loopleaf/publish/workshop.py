@@ -76,6 +76,7 @@ def work(source: str, data: bytes, settings: Settings) -> Worked:
     from ..review import check, slug
     from ..review.pictures import pictures
     from . import leaflet
+    from .leaflet_heights import heights_worked
 
     checked = check(data, source)
     pattern = checked.source.pattern
@@ -98,11 +99,12 @@ def work(source: str, data: bytes, settings: Settings) -> Worked:
     worked = replace(worked, title=pattern.title, pictures=shown)
     if worked.has_errors:
         return worked
+    heights = heights_worked(checked)
     alone = tuple(
         Worked(source, one["US"].slug, f"{pattern.title}, {size}", True, (), one)
-        for size, one in leaflet.leaflets_by_size(checked, settings).items()
+        for size, one in leaflet.leaflets_by_size(checked, settings, heights).items()
     )
-    return replace(worked, leaflets=leaflet.leaflets(checked, settings), alone=alone)
+    return replace(worked, leaflets=leaflet.leaflets(checked, settings, heights), alone=alone)
 
 
 def _seen(worked: Worked, data: bytes, docs: Path) -> Worked:

@@ -58,6 +58,7 @@
       rows.forEach((one) => one.removeAttribute("aria-current"))
       row.setAttribute("aria-current", "true")
       told.textContent = changed ? words.kept.replace("{label}", row.cells[0].textContent.toLowerCase()) : ""
+      document.querySelectorAll("[data-leaf-as-written]").forEach((one) => (one.hidden = !changed))
       choice.value = height
       section.open = section.open || Boolean(changed)
       document.dispatchEvent(new Event("leaf-rounds"))
