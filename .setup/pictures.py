@@ -43,11 +43,11 @@ def pages(address: str) -> None:
 
 
 def booklet(file: Path) -> None:
-    """The cover and a page of rounds: the one with the casing."""
+    """The cover and a page of rounds: the one that ends the base."""
     text = subprocess.run(["pdftotext", str(file), "-"], check=True, capture_output=True, text=True).stdout
-    casing = next(at for at, page in enumerate(text.split("\f"), start=1) if "The cords run through" in page)
+    base = next(at for at, page in enumerate(text.split("\f"), start=1) if "The base is now" in page)
     pictures = []
-    for page in ("1", str(casing)):
+    for page in ("1", str(base)):
         command = ["pdftoppm", "-r", "55", "-png", "-f", page, "-l", page, str(file)]
         printed = subprocess.run(command, check=True, capture_output=True).stdout
         pictures.append(Image.open(io.BytesIO(printed)))
