@@ -21,6 +21,7 @@ from loopleaf.draw.chart_ground import Fan, Straight
 from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.chart_lines import Layout
 from loopleaf.draw.chart_things import place_key
+from loopleaf.draw.chart_unrolled import Unrolled
 from loopleaf.draw.signs import UNIT
 from loopleaf.draw.subject import Subject, subject_of
 from loopleaf.fabric import Made, Space, work_pattern
@@ -210,6 +211,40 @@ def test_the_far_side_of_a_ball_is_drawn_inwards() -> None:
     assert max(last) < 0.4 * radius
     work, measured = demo("pebble-ball")
     assert "Rounds 12 to 18 close the piece." in diagram(work, measured=measured)
+
+
+def test_the_sides_of_a_tube_are_rows_above_its_base() -> None:
+    (found, layout), _ = laid_out("lantern-pouch")
+    ((start, end, at),) = layout.sills
+    assert found.piece.rounds[at].plan.label == "6"
+    base = [y for line in layout.lines[: at + 1] for _, y in line.heads.values()]
+    assert start[1] == end[1] > max(base)
+    assert {type(line.ground) for line in layout.lines[at + 1 :]} == {Unrolled}
+    for line in layout.lines[at + 1 : -1]:
+        xs = [
+            line.heads[id(made)][0]
+            for made in found.worked[layout.lines.index(line)].made
+            if id(made) in line.heads
+        ]
+        assert xs == sorted(xs, reverse=True), "worked from right to left, the right side before the maker"
+        assert start[0] < min(xs) < max(xs) < end[0]
+        assert max(xs) - min(xs) < 1.3 * UNIT * len(line.things)
+    work, measured = demo("lantern-pouch")
+    assert "Rounds 7 to 19 go up." in diagram(work, "pouch", measured=measured)
+
+
+@pytest.mark.parametrize(
+    ("lines", "unrolled"),
+    [
+        (["ch 1, 12 sc in ring, join", *["ch 1, sc in each st around, join"] * 4], True),
+        (["ch 1, 12 sc in ring, join", *["ch 1, sc in each st around, join"] * 3], False),
+        (["ch 1, 6 sc in ring, join", *["ch 1, 2 sc in each st around, join"] * 5], False),
+        (["ch 1, 8 sc in ring, join", *["sl st in next 2 sts, sc in same st, sc in next 7 sts, join"] * 4], False),
+    ],
+    ids=["tube", "too short", "flat", "begun elsewhere each time"],
+)  # fmt: skip
+def test_only_what_goes_up_is_cut_open(lines: list[str], unrolled: bool) -> None:
+    assert bool(lay_out(subject(worked(rounds(*lines)))).sills) is unrolled
 
 
 def test_long_bands_lie_in_bends() -> None:

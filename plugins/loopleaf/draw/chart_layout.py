@@ -4,8 +4,8 @@ Round by round from the first, each stitch is pulled to stand straight above its
 stitch's width from its neighbours; what comes to rest is spread until nothing stands closer than signs allow.
 Then each head rises its sign's own height above its foot, a leaning one less, and is held level with its
 neighbours: so tall stitches bulge, shells round themselves, and waves wave. A round lies as far out as it
-needs to hold its stitches; the rounds that close a ball are drawn as its far side. All in units of a tenth of
-a stitch's width.
+needs to hold its stitches; the rounds that close a ball are drawn as its far side, those that go up
+as rows. All in units of a tenth of a stitch's width.
 """
 
 from collections.abc import Hashable, Sequence
@@ -20,6 +20,7 @@ from .chart_feet import set_down
 from .chart_ground import Bends, Ground, Inward, Straight, ground_for
 from .chart_lines import Layout, Line, Top
 from .chart_things import NUMBER_ROOM, Thing, gap_of, lowest_height, place_key, things_of, wide_of
+from .chart_unrolled import Unrolled, goes_up_from, laid_above
 from .chart_up import ROOM, heads, level_for
 from .section import Oval, Polygon
 from .signs import CHAIN_LONG, UNIT
@@ -48,10 +49,20 @@ def lay_out(subject: Subject) -> Layout:
     }
     layout = Layout(ground, begin, [], tops)
     closing = _closing(ground, rows)
+    up = goes_up_from(ground, rows, subject.worked) if closing is None else None
+    if up is not None:
+        backward[up:] = [not back for back in backward[up:]]
+        rows[up:] = [
+            things_of(one, back) for one, back in zip(subject.worked[up:], backward[up:], strict=True)
+        ]
+        rooms[up:] = _rooms(Straight(), rows[up:])
     low = begin.out
     for at, (one, things, back, room) in enumerate(zip(subject.worked, rows, backward, rooms, strict=True)):
         if at == closing:
             ground = _turned_over(layout, rows[at:])
+            low = 0.0
+        elif at == up:
+            ground = _unrolled(layout, room)
             low = 0.0
         corners = Edge(list(one.edge)).corners() if one.edge and isinstance(ground, Polygon) else ()
         line = Line(ground, things, back, frozenset(corners), gap_of(one), room)
@@ -118,6 +129,16 @@ def _one_chain(layout: Layout, place: Made, backward: bool) -> Top | None:
     return Top(
         whole.ground, whole.along + aside, whole.drawn + aside, whole.level, out, CHAIN_LONG, whole.order
     )
+
+
+def _unrolled(layout: Layout, room: float) -> Unrolled:
+    """The sides of a tube, above its base."""
+    at = len(layout.lines) - 1
+    ground, tops = laid_above(layout.lines[at], room)
+    layout.sills.append((ground.at(0.0, 0.0), ground.at(0.0, room), at))
+    layout.tops.clear()
+    layout.tops.update(tops)
+    return ground
 
 
 # ---- the far side of a ball ----------------------------------------------------------------------

@@ -87,7 +87,8 @@ class Line:
 @dataclass(slots=True)
 class Layout:
     """A chart laid out. tops: where everything that can be worked into lies. rims: the circles that the
-    closing rounds of a ball begin at, with the index of the round whose tops lie there.
+    closing rounds of a ball begin at, with the index of the round whose tops lie there. sills: the same of
+    the rows that a tube is cut open to: their lower edge.
     """
 
     ground: Ground
@@ -95,6 +96,7 @@ class Layout:
     lines: list[Line]
     tops: dict[Hashable, Top]
     rims: list[tuple[Point, float, int]] = field(default_factory=list)
+    sills: list[tuple[Point, Point, int]] = field(default_factory=list)
 
     def top(self, place: Hashable) -> Point | None:
         """Where a place lies, by its key; None for what isn't in the chart."""

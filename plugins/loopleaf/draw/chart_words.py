@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from math import atan2, degrees
 
 from .canvas import Point
-from .chart_ground import Inward
+from .chart_ground import Inward, is_closed
 from .chart_key import KeyLine, said
 from .chart_lines import Layout, Line
 from .chart_things import NUMBER_ROOM
@@ -28,7 +28,7 @@ def numbers(subject: Subject, layout: Layout) -> Iterator[tuple[Point, str]]:
     from.
     """
     for work, line in zip(subject.piece.rounds, layout.lines, strict=True):
-        away = BESIDE_A_ROW if subject.in_rows else line.gap - NUMBER_ROOM / 2 + 3.0
+        away = BESIDE_A_ROW if not is_closed(line.ground) else line.gap - NUMBER_ROOM / 2 + 3.0
         yield line.before(away, 0.5), work.plan.label
 
 
@@ -40,7 +40,7 @@ def arrows(subject: Subject, layout: Layout) -> Iterator[tuple[Point, int]]:
     for at, line in enumerate(lines):
         after = lines[at + 1] if at + 1 < len(lines) else None
         inward = isinstance(line.ground, Inward)
-        if subject.in_rows:
+        if not is_closed(line.ground):
             away, up = BESIDE_A_ROW - ARROW_BEFORE, 0.5
         elif inward and not isinstance(lines[at - 1].ground, Inward):
             away, up = 0.0, -ARROW_OUTSIDE / max(line.high - line.low, 1.0)
@@ -67,6 +67,9 @@ def remarks(subject: Subject, layout: Layout, again: bool, left_handed: bool) ->
     for _, _, at in layout.rims:
         first, last = (subject.piece.rounds[n].plan.label for n in (at + 1, -1))
         yield said(f"Rounds {first} to {last} close the piece. They are drawn from its other side, inwards.")
+    for _, _, at in layout.sills:
+        first, last = (subject.piece.rounds[n].plan.label for n in (at + 1, -1))
+        yield said(f"Rounds {first} to {last} go up. They are drawn cut open where they begin, as rows.")
     if again:
         yield said("What only repeats is drawn lighter.")
     if subject.work.pattern.size_count > 1:

@@ -157,6 +157,8 @@ def _draw_signs(pen: Pen, subject: Subject, layout: Layout, again: set[int]) -> 
         Round(pen, layout, at, work.plan.label, kind_of, work.side == "WS", again).draw(worked, subject)
     for middle, radius, _ in layout.rims:
         pen.ring(down(middle), radius)
+    for start, end, _ in layout.sills:
+        pen.line(down(start), down(end))
 
 
 def _with_words(one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes) -> tuple[str, Box]:

@@ -151,6 +151,12 @@ class Pen:
         self._parts.append(f'<circle{at} r="{_short(radius)}" fill="none"/>')
         self._grow((x - radius, y - radius), (x + radius, y + radius))
 
+    def line(self, start: Point, end: Point) -> None:
+        """A plain line."""
+        (x, y), (to_x, to_y) = start, end
+        self._parts.append(f'<path fill="none" d="M{_short(x)} {_short(y)}L{_short(to_x)} {_short(to_y)}"/>')
+        self._grow(start, end)
+
     def _use(self, name: str, place: str, mark: str, *points: Point) -> None:
         self._parts.append(f'<use href="#{name}"{place}{mark}/>')
         self._grow(*points)
