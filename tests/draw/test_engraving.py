@@ -239,7 +239,7 @@ def test_the_sides_of_a_tube_are_rows_above_its_base() -> None:
         (["ch 1, 12 sc in ring, join", *["ch 1, sc in each st around, join"] * 4], True),
         (["ch 1, 12 sc in ring, join", *["ch 1, sc in each st around, join"] * 3], False),
         (["ch 1, 6 sc in ring, join", *["ch 1, 2 sc in each st around, join"] * 5], False),
-        (["ch 1, 8 sc in ring, join", *["sl st in next 2 sts, sc in same st, sc in next 7 sts, join"] * 4], False),
+        (["ch 1, 8 sc in ring, join", *["sl st in next 2 sts, sc in same st, sc in next 7 sts"] * 4], False),
     ],
     ids=["tube", "too short", "flat", "begun elsewhere each time"],
 )  # fmt: skip

@@ -69,9 +69,6 @@ class Shapes:
         return f"<defs>{''.join(paths)}</defs>"
 
 
-HARDLY = 0.04
-"""A sign is stretched only where it would miss its place by more than this share of its height."""
-
 FEW_DEGREES = 5
 
 FAINT = 0.5
@@ -113,9 +110,9 @@ class Pen:
             self._use(self.shapes.name(CROSS, turned=turned), _placed(middle), str(mark), foot, top)
             return
         dx, dy = top[0] - foot[0], top[1] - foot[1]
-        stretch = hypot(dx, dy) / height_of(sign.kind)
+        stretch = round(hypot(dx, dy) / height_of(sign.kind), 1)
         angle = round(degrees(atan2(dx, -dy)))
-        scale = f" scale(1 {_short(stretch)})" if abs(stretch - 1) > HARDLY else ""
+        scale = f" scale(1 {_short(stretch)})" if stretch != 1 else ""
         self._use(self.shapes.name(lines(sign)), _placed(foot, angle, scale), str(mark), foot, top)
 
     def gathered(self, sign: Sign, feet: Sequence[Point], top: Point, mark: Mark) -> None:
