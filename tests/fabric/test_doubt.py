@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from .test_going_on import worked
+from .test_going_on import in_rounds, troubles, worked
 
 
 def met(piece: dict[str, Any], *others: dict[str, Any], **more: Any) -> list[tuple[str, str, str]]:
@@ -239,3 +239,27 @@ def test_a_repeat_of_rows_whose_last_number_is_wrong() -> None:
     assert met(piece) == [("piece", "10", "rounds-out-of-order")]
     piece["rows"][3]["rows"] = "4-10"
     assert met(piece) == [("piece", "10", "rounds-out-of-order")]
+
+
+def test_a_wrong_count_in_the_first_round_does_not_turn_the_convention_in_the_second() -> None:
+    work = in_rounds(
+        ("ch 2, 10 hdc in ring, join", 11),
+        ("ch 2, 2 hdc in each st around, join", 20),
+        ("ch 2, [2 hdc in next st, hdc in next st] repeat 10 times, join", 30),
+        **{"turning chains": {"hdc": "does not count"}},
+    )
+    assert troubles(work) == [("1", "turning-chain-contradicted")]
+
+
+def test_a_bracket_so_many_times_is_not_in_doubt_where_neither_reading_fits() -> None:
+    work = in_rounds(
+        ("ch 1, 10 sc in ring, join", 10),
+        ("ch 1, [2 sc in next st] repeat 10 times, join", 21),
+        ("ch 1, sc in each st around, join", 20),
+    )
+    assert troubles(work) == [("2", "count-differs")]
+    work = in_rounds(
+        ("ch 1, 10 sc in ring, join", 10),
+        ("ch 1, (2 sc in next st), repeat 9 times, join", 20),
+    )
+    assert troubles(work) == []

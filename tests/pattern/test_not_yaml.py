@@ -39,6 +39,12 @@ FOUND = [
     ("tab", "a:\n\tb: c\n", "\t", "Line 2 has a tab"),
     ("open quote", 'a: "abc\nb: c\n', '"abc', "The quote that opens here is never closed"),
     ("open brace", "a: {b: c\nd: e\n", "{b: c", "The curly bracket that opens here is never closed"),
+    (
+        "open quote in braces",
+        'a: {b: "c d, e: 12}\nf: "g"\n',
+        '{b: "c d, e: 12}',
+        "The quote before “c d, e: 12}…” is never closed",
+    ),
     ("open bracket", "a: [b, c\nd: e\n", "[b, c", "The square bracket that opens here is never closed"),
     ("set in too far", "a: b\n c: d\n", "c: d", "Line 2 doesn't fit the lines around it"),
     ("list among fields", "a: b\n- c\n", "- c", "Line 2 doesn't fit the lines around it"),

@@ -5,7 +5,7 @@ published, how bad a rule's finding is.
 import pytest
 
 from loopleaf.pattern import load
-from loopleaf.review import RULES, Shelf, nearest_rules, rule_named, slug
+from loopleaf.review import RULES, Shelf, check, nearest_rules, rule_named, slug
 from loopleaf.review.rules.changed_without_version import Published, changed
 from tests.review.frame import framed
 
@@ -50,6 +50,20 @@ def test_a_name_like_no_rule_gets_the_first_four() -> None:
 )
 def test_the_address_of_a_file(file: str, address: str) -> None:
     assert slug(file) == address
+
+
+@pytest.mark.parametrize(
+    ("line", "told"),
+    [
+        ('desinger: "The library"', ["unknown-field"]),
+        ('notes: !!python/object:x ["y"]', ["wrong-type"]),
+        ('notes: "' + "so long " * 4_000 + '"', ["too-large"]),
+        ('care: "Wash it, {by hand', ["not-yaml"]),
+    ],
+)
+def test_a_slip_in_the_file_is_one_finding(line: str, told: list[str]) -> None:
+    text = framed("").replace("designer: ", "# ") if line.startswith("desinger") else framed("")
+    assert [one.rule for one in check(f"{text}{line}\n".encode(), "f.yml").findings] == told
 
 
 def test_two_files_for_one_address_and_the_same_file_twice() -> None:

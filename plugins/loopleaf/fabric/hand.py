@@ -130,6 +130,7 @@ class Hand:
         self.levelling = False
         self.chain_question: ChainQuestion | None = None
         self.unclear: list[Span | None] = []
+        self.in_brackets = False
         self.skips_first = False
         self.tip_open = False
         self.troubles: list[Trouble] = []

@@ -174,7 +174,8 @@ class PieceHand:
         for places in thread.further:
             yield replace(task, places=places)
         if self.convention_before is not None:
-            yield replace(task, conventions=self.convention_before)
+            for places in (thread.places, *thread.further):
+                yield replace(task, places=places, conventions=self.convention_before)
 
     def _doubts(self, thread: Thread, plan: RoundPlan, steps: tuple[Step, ...]) -> bool:
         """Whether a round that doesn't fit may only show the mistake before it."""

@@ -86,6 +86,7 @@ def _times(hand: Hand, step: Repeat, perform: Perform) -> None:
     passes = number(hand, step.times)
     if step.unclear:
         hand.unclear.append(step.span)
+        hand.in_brackets = not step.star
         passes += 1 if hand.setting.reading.more is not False else 0
     for done in range(passes):
         last = done == passes - 1

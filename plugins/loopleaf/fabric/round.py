@@ -104,6 +104,8 @@ def _settle_readings(task: Task, plain: Attempt, chain_open: bool, repeat_open: 
     fitting = [one for one in attempts if one.fits]
     if repeat_open:
         ways = {one.reading.more for one in fitting}
+        if not ways and plain.hand.in_brackets:  # `(…), repeat 10 times`: ten in all, unless eleven fit
+            return next(one for one in attempts if one.reading.more is False)
         if len(ways) != 1:
             chosen = fitting[0] if fitting else plain
             span = plain.hand.unclear[0]

@@ -14,6 +14,11 @@ from .limits import DEEPEST
 from .nodes import Flaw, Lines
 from .quoting import in_quotes, quote, value_on_line
 
+_LONE_QUOTE = re.compile(r'[^"\n]*(?:(?<=[\s:,\[{])"[^"\n]*"[^"\n]*)*(?<=[\s:,\[{])(")[^"\n]*$')
+"""The last of an odd number of quotes in a line: it opens a value and nothing closes it."""
+_SHOWN = 24
+"""So many characters show which quote is meant."""
+
 _REMARK = re.compile(r"^[^\n#]*[{,][\w \t-]+:[ \t]+(#[^,}\]\s]+)", re.M)
 _KEPT = {
     "*": "an asterisk",
@@ -178,12 +183,18 @@ def _not_closed(text: str, error: yaml.MarkedYAMLError, lines: Lines) -> Cause |
     end = lines.around(mark.index)[1]
     closing = {"{": "}", "[": "]"}.get(sign, sign)
     name = {"{": "curly bracket", "[": "square bracket"}.get(sign, "quote")
+    message = f"The {name} that opens here is never closed."
+    lone = _LONE_QUOTE.match(text, mark.index, end) if sign in "{[" else None
+    if lone is not None:  # it hides the bracket that would close this one
+        sign = closing = '"'
+        behind = text[lone.end(1) : min(lone.end(1) + _SHOWN, end)].rstrip()
+        message = f"The quote before “{behind}…” is never closed."
     return Cause(
         Flaw(
             "not-yaml",
             mark.index,
             end,
-            f"The {name} that opens here is never closed.",
+            message,
             f"A `{sign}` needs its `{closing}`; without it YAML reads on into the lines below.",
             Suggestion(f"Put `{closing}` where the value ends.", None, "fill-in"),
         ),

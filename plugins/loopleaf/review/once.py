@@ -8,6 +8,9 @@ from ..pattern import Finding, Location, Related
 _ALIKE = "term-of-the-other-system"
 """A name of the other system usually goes through a whole file: one finding a name, with all its places."""
 
+_ONE_WITHIN = frozenset({"not-yaml", "too-large", "wrong-type"})
+"""What is wrong with a value shows in what it stands in too: a quote that isn't closed hides its bracket."""
+
 _HERE_TOO = "it stands here too"
 
 
@@ -29,4 +32,17 @@ def said_once(findings: Iterable[Finding]) -> list[Finding]:
             kept[key] = finding
         elif finding.location != kept[key].location:
             others.setdefault(key, []).append(Related(finding.location, _HERE_TOO))
-    return [replace(one, related=(*one.related, *others.get(key, ()))) for key, one in kept.items()]
+    told = [replace(one, related=(*one.related, *others.get(key, ()))) for key, one in kept.items()]
+    return [one for one in told if not any(_only_shows(one, other) for other in told)]
+
+
+def _only_shows(outer: Finding, inner: Finding) -> bool:
+    """Whether a finding is about a stretch in which another of its rule names a smaller one."""
+    if outer.rule not in _ONE_WITHIN or inner.rule != outer.rule or inner.location == outer.location:
+        return False
+    a, b = outer.location, inner.location
+    begins, ends = (
+        (a.line, a.column) <= (b.line, b.column),
+        (b.end_line, b.end_column) <= (a.end_line, a.end_column),
+    )
+    return outer.file == inner.file and begins and ends

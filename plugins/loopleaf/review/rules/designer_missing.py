@@ -32,6 +32,8 @@ def find(subject: Subject) -> Iterator[Finding]:
         return
     if any(row.spdx.lower() == pattern.licence.lower() and not row.needs_name for row in trade.licences()):
         return
+    if any(one.suggestion and one.suggestion.replacement == "designer" for one in subject.source.findings):
+        return  # there is one, under a name a letter away
     words = Words(
         message=f"The licence {pattern.licence} asks for a name, and no designer is named.",
         suggestion=Suggestion("Add “designer”.", None, "fill-in"),

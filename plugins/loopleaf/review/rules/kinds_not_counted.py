@@ -27,7 +27,7 @@ shows that you have thought of it.
 
 from collections.abc import Iterator
 
-from ...fabric import RoundWork
+from ...fabric import RoundWork, WorkedRound
 from ...pattern import Finding, Suggestion
 from ..names import in_sizes, kind_name, kind_of, listed, tally
 from ..rule import Words, rule, told
@@ -39,7 +39,12 @@ def find(subject: Subject) -> Iterator[Finding]:
         return
     for piece, round in subject.rounds():
         size = next((one for one in round.sizes if one is not None), None)
-        if size is None or len(size.makes) < 2 or round.stated is None or round.plan.by_rule == "grid":
+        if (
+            size is None
+            or _kinds_counted(subject, size) < 2
+            or round.stated is None
+            or round.plan.by_rule == "grid"
+        ):
             continue
         if round.troubles:
             continue
@@ -52,6 +57,13 @@ def find(subject: Subject) -> Iterator[Finding]:
         at = subject.source.locate(round.plan.stated_path)
         yield told(__name__, "note", subject, at, words, piece.name, round.plan.label)
         return
+
+
+def _kinds_counted(subject: Subject, size: WorkedRound) -> int:
+    """How many kinds one number adds up; where chains are counted that they are is said already."""
+    if subject.pattern.chain_spaces == "counted":
+        return sum(1 for kind in size.makes if isinstance(kind, str))
+    return len(size.makes)
 
 
 def _suggestion(subject: Subject, round: RoundWork) -> Suggestion:
