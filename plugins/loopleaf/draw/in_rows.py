@@ -2,6 +2,7 @@
 
 from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import Protocol
 
 from ..fabric import Made
 from ..measure.size import RoundSize
@@ -14,7 +15,14 @@ from .subject import Subject
 ROW_LAYERS = 4
 
 
-def draw_rows(canvas: Canvas, subject: Subject, sheet: Sheet | Edging, layer: int = 0) -> None:
+class Lay(Protocol):
+    """What rows are laid on, their right side to the viewer."""
+
+    def point(self, width: float, along: float, high: float) -> Point:
+        """Where a point lies: `along` 0 to 1 of a row `width` mm wide, at a height in mm."""
+
+
+def draw_rows(canvas: Canvas, subject: Subject, sheet: Lay, layer: int = 0) -> None:
     """The rows from the first up, their right side to the viewer."""
     mirrored = [work.side != "WS" for work in subject.piece.rounds]
     start = subject.piece.starts[0] if subject.piece.starts else []
@@ -54,9 +62,7 @@ class _Row:
             self.reverse, self.size.length_mm, self.size.rise_mm, below, *(_look(one) for one in self.items)
         )  # fmt: skip
 
-    def draw(
-        self, canvas: Canvas, layer: int, sheet: Sheet | Edging, low: float, colours: Mapping[str, str]
-    ) -> None:
+    def draw(self, canvas: Canvas, layer: int, sheet: Lay, low: float, colours: Mapping[str, str]) -> None:
         """Its stitches, so high on a sheet."""
         placed = [
             Placed(item, _patch(sheet, item, low, self.size, self.below), 1.0, self.reverse, True)
@@ -78,7 +84,7 @@ def _rounded(size: RoundSize) -> RoundSize:
     return replace(size, rise_mm=round(size.rise_mm, 2))
 
 
-def _patch(sheet: Sheet | Edging, item: Item, low: float, size: RoundSize, below: RoundSize | None) -> Patch:
+def _patch(sheet: Lay, item: Item, low: float, size: RoundSize, below: RoundSize | None) -> Patch:
     wide = below.length_mm if below is not None else size.length_mm
     sunk = low - (1 - item.floor) * below.rise_mm if below is not None else low
     if isinstance(sheet, Sheet) and sheet.wave.knots:
@@ -101,9 +107,10 @@ def _patch(sheet: Sheet | Edging, item: Item, low: float, size: RoundSize, below
     return between(straight(*foot), straight(*top))
 
 
-def _outline(canvas: Canvas, sheet: Sheet | Edging, sizes: Sequence[RoundSize], last: Sequence[Item]) -> None:
+def _outline(canvas: Canvas, sheet: Lay, sizes: Sequence[RoundSize], last: Sequence[Item]) -> None:
     """Around the sheet: along the first row, up the ends, over the tops of the last row."""
-    steps = 48 if isinstance(sheet, Sheet) and (sheet.arc or sheet.wave.knots) else 1
+    bare = isinstance(sheet, Edging) or (isinstance(sheet, Sheet) and not sheet.arc and not sheet.wave.knots)
+    steps = 1 if bare else 48
     bottom = [sheet.point(sizes[0].length_mm, at / steps, 0.0) for at in range(steps + 1)]
     right: list[Point] = []
     left: list[Point] = []

@@ -4,6 +4,7 @@ Low stitches at its ends and tall ones in its middle give it its shape, which ro
 wouldn't show.
 """
 
+from collections.abc import Iterator
 from math import hypot
 
 from ..fabric import Made, Space
@@ -26,8 +27,9 @@ VEIN = 0.55
 """What shows between the rounds, in the dark."""
 
 
-def draw_leaf(canvas: Canvas, subject: Subject) -> None:
-    """The rounds from the first, seen from above; stems under them."""
+def draw_leaf(canvas: Canvas, subject: Subject) -> list[Point]:
+    """The rounds from the first, seen from above; stems under them. Gives where the stems end."""
+    ends: list[Point] = []
     layout = lay_out(subject)
     mm = subject.scale.width_mm / UNIT
     for at, (line, one) in enumerate(zip(layout.lines, subject.worked, strict=True)):
@@ -38,10 +40,11 @@ def draw_leaf(canvas: Canvas, subject: Subject) -> None:
         draw_row(canvas, ROUND_LAYERS * at, placed, subject.colours)
         for made in one.made:
             if isinstance(made, Space) and made.back:
-                _stem(canvas, layout, line, made, mm, subject.colours[made.yarn])
+                ends += _stem(canvas, layout, line, made, mm, subject.colours[made.yarn])
     canvas.outline(_rim(layout.lines[-1], mm))
     main = subject.colours[subject.worked[0].made[0].yarn]
     canvas.fill(-1, shaded(main, VEIN), _rim(layout.lines[-1], mm))
+    return ends
 
 
 def _patches(line: Line, mm: float) -> list[tuple[Thing, Patch]]:
@@ -79,8 +82,10 @@ def _foot(line: Line, thing: Thing, head: Point) -> Point:
     return (head[0] - out[0] * UNIT, head[1] - out[1] * UNIT)
 
 
-def _stem(canvas: Canvas, layout: Layout, line: Line, chain: Space, mm: float, colour: str) -> None:
-    """A chain that is worked back on, from the stitch before it straight outwards."""
+def _stem(
+    canvas: Canvas, layout: Layout, line: Line, chain: Space, mm: float, colour: str
+) -> Iterator[Point]:
+    """A chain that is worked back on, from the stitch before it straight outwards; where it ends."""
     before = chain.previous
     while isinstance(before, Made | Space) and layout.top(place_key(before)) is None:
         before = before.previous
@@ -101,6 +106,7 @@ def _stem(canvas: Canvas, layout: Layout, line: Line, chain: Space, mm: float, c
         half = wide * 0.35
         tick = [(x - aside[0] * half, y - aside[1] * half), (x + aside[0] * half, y + aside[1] * half)]
         canvas.line(-1, shaded(colour, 0.62), wide * 0.16, tick)
+    yield way[1]
 
 
 def _rim(line: Line, mm: float) -> list[Point]:

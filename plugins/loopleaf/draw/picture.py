@@ -10,6 +10,7 @@ from .additions import draw_additions
 from .assembled import draw_assembled, is_assembled
 from .canvas import Box, Canvas, svg
 from .colour import outline_of
+from .garland import band_of, draw_garland
 from .in_rows import ROW_LAYERS, draw_rows
 from .in_the_round import draw_rounds
 from .items import Item
@@ -37,6 +38,10 @@ def first_picture(work: PatternWork, measured: Measured | None = None, left_hand
         subject = subject_of(work, piece, measured)
         if subject is None:
             continue
+        garland = band_of(subject, measured)
+        if garland is not None:
+            body, box = draw_garland(garland, measured, HAIRLINE, _mark(work, "garland"))
+            return _finished(body, box, work.pattern.title, left_handed)
         canvas = Canvas()
         if subject.in_rows:
             sheet = _sheet(subject)
