@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from .test_cases import pattern_of
 from .test_going_on import in_rounds
 
 SPECIALS = {
@@ -110,3 +111,23 @@ def test_a_count_by_kind_makes_the_edge_that_the_next_round_may_fit() -> None:
     edge = work.pieces[0].rounds[2].sizes[0]
     assert edge is not None
     assert edge.makes == {"single": 16}
+
+
+def test_a_count_of_groups_alone_leaves_out_the_stitch_at_either_end_and_no_other() -> None:
+    case: dict[str, Any] = {
+        "name": "V-stitches",
+        "start": "chain 25",
+        "worked": "rows",
+        "turning": {"dc": "counts"},
+        "specials": {"V": {"short": "V-st", "work": "(dc, ch 1, dc) in same st", "text": "A V."}},
+        "lines": [
+            ["dc in 4th ch from hook (skipped chs count as dc) and in each ch across, turn", 22, {}, 23],
+            [
+                "ch 3 (counts as dc), sk next st, *V-st in next st, sk 2 sts; rep from * to last 3 sts, "
+                "V-st in next st, sk next st, dc in last st, turn", 23, {}, "7 V-sts",
+            ],
+            ["ch 3, V-st in next V-st, dc in same sp, V-st in next 6 V-sts, dc in last st", 9, {}, "7 V-sts"],
+        ],
+    }  # fmt: skip
+    rounds = pattern_of(case).pieces[0].rounds
+    assert [[t.rule for t in one.troubles] for one in rounds] == [[], [], ["count-differs"]]

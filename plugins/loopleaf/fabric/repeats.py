@@ -5,6 +5,7 @@ from collections.abc import Callable
 from ..notation.tree import (
     STITCH,
     Again,
+    Chain,
     ChainOf,
     Group,
     Last,
@@ -128,6 +129,8 @@ def _reserved(step: Repeat, following: tuple[Step, ...]) -> int:
             needed += one.count.of(0) or 0
         elif isinstance(one, Skip) and one.target == STITCH:
             passed += one.count.of(0) or 0  # kept too, if what follows goes into the last places
+        elif isinstance(one, Chain):
+            continue
         elif not isinstance(one, Work | Group):
             break
         for place in getattr(one, "places", ()):

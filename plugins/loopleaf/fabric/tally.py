@@ -81,7 +81,7 @@ def _compare_kinds(
         if number != said and not wrong:
             wrong = name
     plain = any(isinstance(named, Stitch) and named.kind != "chain" for _, named in entries)
-    if not wrong and stitches and plain:
+    if not wrong and stitches and plain and not _edges_alone(entries, stitches, worked):
         wrong = stitches[0].kind
         stated[wrong] = 0
         found[wrong] = sum(1 for one in stitches if one.kind == wrong)
@@ -91,6 +91,18 @@ def _compare_kinds(
         "count-differs", None,
         {"stated": stated, "worked": found, "kind": wrong, "difference": found[wrong] - stated[wrong]}, size,
     )  # fmt: skip
+
+
+def _edges_alone(
+    entries: tuple[tuple[Amount, Stitch | Target], ...], left: list[Made], worked: WorkedRound
+) -> bool:
+    """Whether a count of groups alone, `7 V-sts`, leaves out just the stitch at either end of the row."""
+    groups = all(
+        isinstance(named, Stitch) and (named.kind == "special" or named.form in ("shell", "v-stitch"))
+        for _, named in entries
+    )
+    ends = [one for one in worked.made if isinstance(one, Made) and one.number]
+    return groups and len(ends) > 2 and [id(one) for one in left] == [id(ends[0]), id(ends[-1])]
 
 
 def _order(named: Stitch | Target) -> int:
