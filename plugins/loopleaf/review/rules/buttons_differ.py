@@ -1,7 +1,8 @@
 """There are more buttons than holes, or fewer.
 
 What: The buttons that the materials list are counted against the chain spaces of the rounds or rows whose
-note, heading or piece speaks of buttonholes or button loops.
+note, heading or piece speaks of buttonholes or button loops, and against the buttons that the finishing sews
+on.
 
 Why it matters: A button too few is bought again, if the shop still has it; a hole too few is found out when
 the band is done.
@@ -41,6 +42,7 @@ from ...pattern import Entry, Finding, Location, Related
 from ..names import number_of
 from ..rule import Words, rule, told
 from ..subject import Subject
+from ..tricks import sentences
 
 _NUMBERS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 _BUTTONS = re.compile(
@@ -54,6 +56,10 @@ _HOLES = re.compile(
     re.I,
 )
 
+_SEWN = re.compile(r"\b(?:sew|stitch|attach|fasten)\b", re.I)
+_SHARED = re.compile(r"\b(?:to|on|at) (?:each|both|either|every)\b|\bper\b|\ba side\b", re.I)
+_SPARE = re.compile(r"\b(?:spare|extra|more)\b", re.I)
+
 
 def find(subject: Subject) -> Iterator[Finding]:
     listed = [_BUTTONS.search(text) for text in subject.pattern.materials.notions]
@@ -61,6 +67,7 @@ def find(subject: Subject) -> Iterator[Finding]:
     if not buttons:
         return
     at = next(number for number, found in enumerate(listed) if found)
+    yield from _sewn(subject, buttons, at)
     for size in range(subject.pattern.size_count):
         holes, places = _holes(subject, size)
         if not holes or holes == buttons:
@@ -73,6 +80,28 @@ def find(subject: Subject) -> Iterator[Finding]:
         )
         yield told(__name__, "warning", subject, subject.source.locate(("materials", "notions", at)), words)
         return
+
+
+def _sewn(subject: Subject, buttons: int, at: int) -> Iterator[Finding]:
+    """Buttons that the finishing sews on, where it says how many in all."""
+    found = [
+        (number, said)
+        for number, step in enumerate(subject.pattern.finishing)
+        if step.text and not _SHARED.search(step.text)
+        for _, sentence in sentences(step.text)
+        if _SEWN.search(sentence) and (said := _BUTTONS.search(sentence))
+    ]
+    sewn = sum(_number(said[1]) for _, said in found)
+    if not found or sewn == buttons or any(_SPARE.search(one) for one in subject.pattern.materials.notions):
+        return
+    words = Words(
+        message=f"The notions list {number_of(buttons, 'button')}, and {sewn} "
+        f"{'is' if sewn == 1 else 'are'} sewn on.",
+        related=tuple(
+            Related(subject.source.locate(("finishing", number)), "sewn on here") for number, _ in found
+        ),
+    )
+    yield told(__name__, "warning", subject, subject.source.locate(("materials", "notions", at)), words)
 
 
 def _number(said: str) -> int:

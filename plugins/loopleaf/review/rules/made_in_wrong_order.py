@@ -1,7 +1,8 @@
 """Something is put in after the piece has been closed, or is listed and never put in.
 
-What: Stuffing and safety eyes come before the step that closes the hole. Stuffing among the notions is told
-somewhere.
+What: Stuffing and safety eyes come before the step that closes the hole, and before the rounds that draw a
+piece in to so few stitches that nothing goes through any more (eight at most, and a third of its widest
+round). Stuffing among the notions is told somewhere.
 
 Why it matters: A closed piece has to be opened again, and a fastened end picked out.
 
@@ -39,7 +40,8 @@ When to ignore: When another opening stays for it.
 import re
 from collections.abc import Iterator
 
-from ...pattern import Finding, Path, Related
+from ...notation.tree import FastenOff
+from ...pattern import Finding, FinishingStep, Path, Related
 from ..rule import Words, rule, told
 from ..subject import Subject
 from ..tricks import is_stuffed
@@ -51,24 +53,33 @@ _CLOSED = re.compile(
 )
 _EYES = re.compile(r"\b(?:safety|toy) eyes?\b", re.I)
 _FILLING = ("stuffing", "filling", "fibrefill", "fiberfill")
+_EARLIER = re.compile(r"\b(?:before|as you|while|during)\b", re.I)
+_NOTHING_THROUGH = 8
 _FILLED = re.compile(r"\b(?:stuff|fill)", re.I)
 
 Step = tuple[Path, str]
-"""Where it stands, and what it does: `stuff`, `eyes`, `close`, `work` (more rounds), ""."""
+"""Where it stands, and what it does: `stuff`, `eyes`, `close`, `work` (more rounds), `drawn` (the
+last of them leaves next to no opening), ""."""
 
 
 def find(subject: Subject) -> Iterator[Finding]:
     for piece, steps in _orders(subject):
         closed: Path | None = None
+        how = ""
         for path, does in steps:
-            if does == "close":
-                closed = path
+            if does in ("close", "drawn"):
+                closed, how = path, does
             elif does == "work":
                 closed = None
             elif does and closed:
                 what = "Stuffing is put in" if does == "stuff" else "Eyes are put in"
+                when = (
+                    "the step that closes the hole"
+                    if how == "close"
+                    else "the piece is drawn in and fastened"
+                )
                 words = Words(
-                    message=f"{what} after the step that closes the hole.",
+                    message=f"{what} after {when}.",
                     related=(Related(subject.source.locate(closed), "the hole is closed here"),),
                 )
                 yield told(__name__, "warning", subject, subject.source.locate(path), words, piece)
@@ -83,11 +94,12 @@ def find(subject: Subject) -> Iterator[Finding]:
 def _orders(subject: Subject) -> Iterator[tuple[str, list[Step]]]:
     """The steps of each piece as they are done; of the only piece, those of the finishing behind them."""
     pattern = subject.pattern
-    finishing: list[Step] = [
-        (("finishing", number), _does(step.stuff is not None, step.text or ""))
-        for number, step in enumerate(pattern.finishing)
-    ]
     for name, piece in pattern.pieces.items():
+        finishing: list[Step] = [
+            (("finishing", number), _does(step.stuff is not None, step.text or "", _told_before(step)))
+            for number, step in enumerate(pattern.finishing)
+            if len(pattern.pieces) == 1 or (step.stuff is not None and step.stuff.piece == name)
+        ]
         steps: list[Step] = [
             (
                 ("pieces", name, piece.entries_field, number),
@@ -95,12 +107,32 @@ def _orders(subject: Subject) -> Iterator[tuple[str, list[Step]]]:
             )
             for number, entry in enumerate(piece.entries)
         ]
-        yield name, [*steps, *(finishing if len(pattern.pieces) == 1 else ())]
+        last = max((at for at, (_, does) in enumerate(steps) if does == "work"), default=None)
+        if last is not None and _is_drawn_in(subject, name):
+            steps[last] = (steps[last][0], "drawn")
+        yield name, [*steps, *finishing]
 
 
-def _does(stuffs: bool, text: str) -> str:
+def _told_before(step: FinishingStep) -> bool:
+    """Whether a step of the finishing says itself that it comes earlier: `Stuff before the last round`."""
+    return step.stuff is not None and bool(_EARLIER.search(step.stuff.text))
+
+
+def _is_drawn_in(subject: Subject, name: str) -> bool:
+    """Whether a piece in rounds, drawn in by its last ones and fastened off, leaves next to no opening."""
+    work = subject.work.piece(name)
+    if work is None or "rounds" not in subject.pattern.pieces[name].worked or not work.rounds:
+        return False
+    line = work.rounds[-1].line
+    if line is None or not any(isinstance(step, FastenOff) for step in line.steps):
+        return False
+    counts = [one.sizes[0].count for one in work.rounds if one.sizes and one.sizes[0] is not None]
+    return bool(counts) and counts[-1] <= min(_NOTHING_THROUGH, max(counts) / 3)
+
+
+def _does(stuffs: bool, text: str, earlier: bool = False) -> str:
     if stuffs:
-        return "stuff"
+        return "" if earlier else "stuff"
     if _CLOSED.search(text):
         return "" if _FILLED.search(text) else "close"
     return "eyes" if _EYES.search(text) else ""
