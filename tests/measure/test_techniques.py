@@ -193,7 +193,7 @@ def test_a_shaped_garment_needs_a_body_and_a_shape():
 def test_a_grid_of_yarns_is_no_filet_picture():
     grid = 'grid: {rows: ["#.#.#.#.#.", ".#.#.#.#.#"], key: {"#": A, ".": B}, from: bottom right}'
     assert "filet" not in found(rows(SC_ROW, PLAIN, fields=grid))
-    filet = grid.replace('"#": A, ".": B', '"#": filled, ".": open')
+    filet = grid.replace('"#": A, ".": B', '"#": 2 dc in next st, ".": ch 1')
     assert "filet" in found(rows(SC_ROW, PLAIN, fields=filet))
 
 
