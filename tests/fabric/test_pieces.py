@@ -29,7 +29,7 @@ def rules(document: dict[str, Any]) -> list[tuple[str, str]]:
     ] + [(piece.name, trouble.rule) for piece in work.pieces for trouble in piece.troubles]
 
 
-def on(edge: dict[str, Any], *rows: tuple[str, Any], worked: str = "rows") -> dict[str, Any]:
+def on(edge: dict[str, Any] | str, *rows: tuple[str, Any], worked: str = "rows") -> dict[str, Any]:
     word = "row" if worked.startswith("rows") else "round"
     return {
         "title": "Band",
@@ -192,10 +192,68 @@ def test_the_legs_of_two_pieces_joined_into_one() -> None:
 
 
 @pytest.mark.parametrize(
+    ("round", "wanted"),
+    [
+        ("sc in next 3 chs, sc in next 12 sts, sc in other side of next 3 chs", []),
+        ("sc in each of next 3 chs, sc in next 12 sts, sc in other side of each of next 3 chs", []),
+        ("sc in next 3 chs, sc in next 12 sts", [("leg 2", "count-differs")]),
+        ("sc in next 4 chs, sc in next 12 sts, sc in other side of next 4 chs", [("leg 2", "no-such-place")]),
+        ("sc in other side of next 3 chs, sc in next 12 sts, sc in next 3 chs", [("leg 2", "no-such-place")]),
+    ],
+)
+def test_legs_with_a_chain_between_them(round: str, wanted: list[tuple[str, str]]) -> None:
+    leg = {
+        "title": "Leg",
+        "yarn": "A",
+        "worked": "spiral rounds",
+        "start": "magic ring",
+        "rounds": [{"round": 1, "work": "12 sc in ring", "count": 12}],
+    }
+    work = f"ch 3, sc in next 12 sts of leg 1, {round}"
+    more = [
+        {"round": 2, "work": work, "count": 30},
+        {"round": 3, "work": "sc in each st around", "count": 30},
+    ]
+    other = {**leg, "rounds": [*leg["rounds"], *more]}
+    found = rules({"pieces": {"leg 1": leg, "leg 2": other}})
+    assert found == wanted
+
+
+@pytest.mark.parametrize(
+    ("again", "wanted"),
+    [
+        ("rep from * 4 more times", []),
+        ("rep from * 3 more times", [("tape", "count-differs")]),
+    ],
+)
+def test_a_tape_takes_up_one_copy_after_another(again: str, wanted: list[tuple[str, str]]) -> None:
+    flag = {**FRONT, "title": "Flag", "make": 5}
+    line = (
+        f"sc in 2nd ch from hook and in each ch across, *ch 4, sc in next 10 sts of next flag; {again}, turn"
+    )
+    tape = on("chain 7", (line, "56 sc, 5 ch-4 sps"))  # 6 + 5 times 10
+    assert rules({"pieces": {"flag": flag, "tape": tape}}) == wanted
+
+
+def test_what_a_square_means_is_told_at_the_key_once() -> None:
+    front = {
+        **FRONT,
+        "start": "chain 4",
+        "grid": {"rows": ["#.#", "...", "##."], "key": {"#": "block", ".": "sc in next st"}},
+        "rows": [{"rows": "1-3", "from": "grid"}],
+    }
+    work = worked({"pieces": {"front": front}})
+    assert [(p.path[-2:], p.problem.rule) for p in work.problems] == [(("key", "#"), "unknown-instruction")]
+    assert [one.troubles for one in work.pieces[0].rounds] == [[], [], []]
+
+
+@pytest.mark.parametrize(
     ("fourth", "wanted"),
     [
         ("sc in next 14 sts, sc in next 6 unworked sts", []),
         ("sc in each st across, sc in each unworked st across", []),
+        ("sc in each st across, sc in next 6 unworked sts of row 1", []),
+        ("sc in each st across, sc in each unworked st of row 1", []),
         ("sc in next 14 sts, sc in next 7 unworked sts", [("front", "works-past-the-end")]),
         ("sc in next 12 sts, sc in next 6 unworked sts", [("front", "stitches-left-over")]),
     ],

@@ -72,6 +72,7 @@ def test_rows_of_squares_begin_as_the_entry_says() -> None:
     [
         ("chain 3", "with A, sc in next 2 sts, change to B, sc in next st, turn"),
         ("chain 4", "with A, sc in 2nd ch from hook, sc in next st, change to B, sc in next st, turn"),
+        ("chain 9", "with A, sc in 2nd ch from hook, sc in next st, change to B, sc in next st, turn"),
     ],
 )
 def test_the_first_row_on_a_chain_begins_behind_the_turning_chain(chain: str, first: str) -> None:
@@ -79,3 +80,12 @@ def test_the_first_row_on_a_chain_begins_behind_the_turning_chain(chain: str, fi
     piece = made.pieces["p"].model_copy(update={"start": Start.model_validate(chain)})
     assert piece.grid is not None
     assert grid_line(made, piece, piece.grid, 0, 1, "") == first
+
+
+def test_a_picture_pasted_as_a_block_of_lines() -> None:
+    grid = Grid.model_validate({"rows": "#..\n.##\n", "key": {"#": "A", ".": "B"}})
+    assert grid.rows == ("#..", ".##")
+
+
+def test_a_letter_that_no_yarn_has_is_a_yarn_all_the_same() -> None:
+    assert line(pattern("rows", {"#": "C", ".": "B"}), 0).startswith("with C, sc in next 2 sts")

@@ -288,7 +288,7 @@ def test_what_only_shows_once_the_rest_is_mended(changed: Change, read: Read) ->
 @pytest.mark.parametrize(
     ("grid", "message"),
     [
-        ("{rows: ['#.', '.'], key: {'#': A, '.': B}}", "The rows of the grid differ in length."),
+        ("{rows: ['#.', '.'], key: {'#': A, '.': B}}", "Row 2 of the grid has 1 square, and the first has 2"),
         ("{rows: ['#.'], key: {'#': A}}", "The key of the grid doesn't say what `.` means."),
         ("{rows: ['#.'], key: {'#': A, dot: B}}", "a name of more than one sign"),
     ],

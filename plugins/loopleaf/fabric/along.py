@@ -19,6 +19,7 @@ from ..notation.tree import (
 from .edge import Edge, Found
 from .free import along_free
 from .hand import Hand
+from .own_chain import own_chain
 from .passed import left_before
 from .seek import Into, bound, find_next, missing, number, take, use_first
 from .worked import Made, Space
@@ -54,6 +55,10 @@ def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
         if stretch:
             hand.last = stretch[-1]
         return [(p,) for p in stretch]
+    if place.far or place.target.kind == "chain":
+        own = own_chain(hand, place, count)
+        if own:
+            return own
     if place.any and hand.edge.circle and not hand.begun:
         found = find_next(hand, place.target, count, span)
         hand.edge.rotate(found[0].at)

@@ -145,7 +145,7 @@ def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
     hand.begun = True
     if isinstance(follow, Work) and follow.stitch.kind.startswith("foundation-"):
         hand.put_chain(length, step.span)  # what the first of them stands on
-    elif step.counts is None and begins_block(hand.made[-1] if hand.made else None):
+    elif step.counts is None and _is_a_space(hand, follow, length):
         hand.put_space(length, step.span)
     elif step.counts is not None:
         _as_said(hand, length, step.counts, step.span)
@@ -155,6 +155,16 @@ def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
         hand.put_chain(length, step.span)
     else:
         _unsaid(hand, length, step.span)
+
+
+def _is_a_space(hand: Hand, follow: Step | None, length: int) -> bool:
+    """Whether the chain begins a block of corner to corner, or leads to another piece:
+    `ch 3, sc in next 12 sts of leg 1`."""
+    if begins_block(hand.made[-1] if hand.made else None):
+        return True
+    if not isinstance(follow, Work) or not follow.places or not getattr(follow.places[0], "piece", ""):
+        return False
+    return length > max(hand.setting.heights.get(follow.stitch.kind, 0), 1)  # too long to turn with
 
 
 def _is_a_leg(hand: Hand, follow: Work) -> bool:

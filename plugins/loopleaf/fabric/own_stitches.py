@@ -3,7 +3,21 @@
 from collections.abc import Callable
 from dataclasses import replace
 
-from ..notation.tree import ONE, Chain, CountsAs, Each, FromHook, Line, Next, Over, Same, Step, Stitch, Work
+from ..notation.tree import (
+    ONE,
+    STITCH,
+    Chain,
+    CountsAs,
+    Each,
+    FromHook,
+    Line,
+    Next,
+    Over,
+    Same,
+    Step,
+    Stitch,
+    Work,
+)
 from ..notation.tree import Place as NamedPlace
 from .beginning import skipped_chains
 from .hand import Hand
@@ -84,6 +98,9 @@ def _with_its_leg(steps: tuple[Step, ...]) -> tuple[Step, ...]:
 def _picot_places(hand: Hand, step: Work) -> list[Into]:
     if step.places in ((), (Next(),)):
         return [tuple(hand.made[-1:])]
+    match step.places:
+        case (Next(span=None, target=target) as unsaid,) if target == STITCH:  # `3 p`: all of them here
+            return [tuple(hand.made[-1:])] * number(hand, unsaid.count)
     return [into for place in step.places for into in resolve(hand, place, step.span)]
 
 

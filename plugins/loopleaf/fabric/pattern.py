@@ -9,7 +9,7 @@ from typing import Final, NamedTuple
 from .. import notation, trade
 from ..notation.problem import Problem
 from ..notation.tree import FastenOff, Join, Line, Span, Stitch, Tally, Turn
-from ..pattern import Path, Pattern, Piece, PlanProblem, RoundPlan, Source, set_out
+from ..pattern import Path, Pattern, Piece, PlanProblem, RoundPlan, Source, is_yarn, set_out
 from . import survey
 from .borne_out import ReadRound, work_piece
 from .last_count import borne_out_at_the_end, counted_at_the_end
@@ -153,11 +153,12 @@ def _work_piece(
     work.plans += [(name, problem) for problem in plan_problems]
     said: set[tuple[Path, int, str]] = set()
     astray = _astray(plan_problems)
+    unread_squares = _squares_unread(work, name, piece)
     lost = {name for name, special in pattern.special_stitches.items() if special.work} - set(specials)
     lines: list[ReadRound] = []
     twice: dict[str, Tally] = {}
     for before, plan in zip((plans[0], *plans) if plans else (), plans, strict=False):
-        line, stated = _read(work, name, plan, said, conventions)
+        line, stated = _read(work, name, plan, said, conventions, unread_squares)
         line, own = own_count(line)
         if stated is None and own is not None and own.span is not None:
             at = (own.span.start, own.span.end)
@@ -165,6 +166,8 @@ def _work_piece(
             stated = own
         elif own is not None:
             twice[plan.label] = own
+        if line is not None and unread_squares and plan.by_rule == "grid":
+            line = None
         if line is not None and lost & set(survey.specials(line)):
             line = None
         troubles = _uneven(plan, line, stated, pattern.size_count)
@@ -193,6 +196,18 @@ def _work_piece(
     return result
 
 
+def _squares_unread(work: PatternWork, name: str, piece: Piece) -> bool:
+    """Whether the key of a piece's grid says of a square what can't be read; each such is told, there."""
+    unread = False
+    for sign, meaning in piece.grid.key.items() if piece.grid is not None else ():
+        if not is_yarn(work.pattern, meaning):
+            path: Path = ("pieces", name, "grid", "key", sign)
+            problems = notation.parse(meaning, work.vocabulary).problems
+            work.problems += [LineProblem(path, problem, name) for problem in problems]
+            unread = unread or any(problem.severity == "error" for problem in problems)
+    return unread
+
+
 def _astray(problems: list[PlanProblem]) -> set[int]:
     """Numbers of the rounds that come after ones that are missing or told twice."""
     missing = {max(problem.facts["gap"]) + 1 for problem in problems if "gap" in problem.facts}
@@ -202,7 +217,7 @@ def _astray(problems: list[PlanProblem]) -> set[int]:
 
 def _read(
     work: PatternWork, piece: str, plan: RoundPlan, said: set[tuple[Path, int, str]],
-    conventions: Mapping[str, bool],
+    conventions: Mapping[str, bool], unread_squares: bool = False,
 ) -> tuple[Line | None, Tally | None]:  # fmt: skip
     """The round's tree and its stated count; what there is to say about the words is said once an entry."""
     parsed = notation.parse(plan.work, work.vocabulary, plan.n)
@@ -213,7 +228,7 @@ def _read(
     if plan.reversed and line is not None:
         line, unturned = from_other_end(line, plan, conventions)
         problems = (*problems, *unturned)
-    for problem in problems:
+    for problem in () if unread_squares and plan.by_rule == "grid" else problems:
         mark = (plan.work_path, problem.span.start, problem.rule)
         if mark not in said:
             said.add(mark)

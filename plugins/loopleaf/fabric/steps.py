@@ -106,9 +106,7 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
             hand.put(step.stitch, into, step.span, role="travel")
     elif step.stitch.kind == "special" and hand.setting.specials.get(step.stitch.name) is not None:
         own_stitch(hand, step, each, perform)
-    elif step.stitch.form == "picot" and step.places in ((), (Next(),)):
-        make(hand, step.stitch, (), step.span)
-    elif not step.places:
+    elif not step.places or (step.stitch.form == "picot" and step.places == (Next(),)):
         for _ in range(each):
             make(hand, step.stitch, (), step.span)
     elif step.counts is not None and step.counts.space and not step.counts.skipped:

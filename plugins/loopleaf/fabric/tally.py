@@ -138,6 +138,8 @@ def _count_stitch(
         number = len(units) + alone
         if not number:
             number = sum(1 for one in worked.made if isinstance(one, Made) and one.special == named.name)
+        if "picot" in named.name:  # the same in words
+            number += sum(1 for one in worked.made if isinstance(one, Made) and _is_picot_in_words(one))
         return number, [one for one in stitches if one.special != named.name], name
     if named.form in ("shell", "v-stitch"):
         kind, own = named.name or named.kind, named.name
@@ -161,6 +163,10 @@ def _count_stitch(
         if with_backs == said:
             return said, rest, name
     return len(fits), rest, name
+
+
+def _is_picot_in_words(made: Made) -> bool:
+    return made.role == "picot" and not made.special
 
 
 def _key(named: Stitch) -> str:

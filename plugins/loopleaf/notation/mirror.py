@@ -228,7 +228,13 @@ _OTHER_END: dict[str, Literal["next", "first", "last"]] = {"next": "next", "firs
 def _place(place: Place, step: Step) -> Place:
     if isinstance(place, Here | Same):
         return place
-    if isinstance(place, Next) and not place.piece and not place.any and not place.target.unworked:
+    if (
+        isinstance(place, Next)
+        and not place.piece
+        and not place.any
+        and not place.far
+        and not place.target.unworked
+    ):
         return place
     if isinstance(place, First):
         return Last(place.count, place.target)

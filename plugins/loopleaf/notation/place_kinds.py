@@ -272,6 +272,9 @@ def _centre(cursor: Cursor) -> Place:
     cursor.at += 1
     if cursor.means == "of" and cursor.ahead() == "each":
         return _of_each(cursor, None)
+    if cursor.means == "of" and cursor.ahead() in ("next", "last"):  # `centre of next sh`: the group's place
+        cursor.at += 1
+        return _next(cursor) if cursor.means == "next" else _last(cursor)
     return _within(cursor, "centre", read_target(cursor))
 
 
@@ -298,6 +301,18 @@ def _so_many_skipped(cursor: Cursor) -> Place:
 def _any(cursor: Cursor) -> Place:
     cursor.at += 1
     return Next(ONE, read_counted_target(cursor)[1], any=True)
+
+
+def _far(cursor: Cursor) -> Place:
+    """`other side of next 3 chs`: a chain made in this round, worked from below."""
+    if cursor.ahead() != "of":
+        raise cursor.fail("place")
+    first = cursor.at
+    cursor.at += 2
+    place = read_place(cursor)
+    if not isinstance(place, Next) or place.target != CHAIN:
+        raise UnreadableError(first, "place")
+    return replace(place, far=True)
 
 
 def _between(cursor: Cursor) -> Place:
@@ -345,6 +360,7 @@ def _each(cursor: Cursor) -> Place:
 
 
 _READERS: dict[str, Callable[[Cursor], Place]] = {
+    "other-side": _far,
     "next": _next, "first": _first, "last": _last, "same": _same, "each": _each, "remaining": _remaining,
     "ring": _ring, "ord": _ord, "top": _top, "centre": _centre, "marked": _marked, "skipped": _skipped,
     "any": _any,

@@ -69,6 +69,8 @@ def _next(place: Next, style: Style, each_of: bool) -> str:
         text = _listed("next", place.count, STITCH, style, each_of) + " of edge"
     else:
         text = _listed("any" if place.any else "next", place.count, target, style, each_of)
+    if place.far:
+        text = f"in other side of {text.removeprefix('in ')}"
     if place.below:
         text += f" {place.below} {style.word('row' if place.rows else 'round', place.below > 1)} below"
     if place.piece:

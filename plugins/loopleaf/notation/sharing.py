@@ -67,7 +67,7 @@ def passes_over(stitch: Stitch, place: Place, amount: Amount | None, where: Wher
         or place.count.variable
     ):
         return None
-    if isinstance(place, Next) and (place.below or place.piece or place.any):
+    if isinstance(place, Next) and (place.below or place.piece or place.any or place.far):
         return None
     count = place.count.sizes[0] or 0
     if isinstance(place, (First, Last)) and count == 1:

@@ -33,7 +33,10 @@ def read_target(cursor: Cursor) -> Target:
         return Target("row-end")
     if word.means == "unworked":
         cursor.at += 1
-        return replace(read_target(cursor), unworked=True)
+        target = replace(read_target(cursor), unworked=True)
+        if cursor.means == "of" and cursor.ahead() in ("row", "round") and cursor.ahead(2) == "num":
+            cursor.at += 3  # `of row 4`: which those are is known
+        return target
     reader = _READERS.get(word.means)
     if reader is not None:
         return reader(cursor)

@@ -8,6 +8,7 @@ from .content import PICTURE_ENDINGS, is_picture, leaves_the_folder
 from .entries import Entry, Growing, Picture, Stuff
 from .finding import Applies, Finding, Location, Related, Severity, Suggestion
 from .finishing import FinishingStep, Knot, LayOut, Sew, Thread
+from .grids import is_yarn
 from .loading import load
 from .materials import Ball, FinishedSize, Gauge, Hook, Materials, Yarn
 from .model import Change, Pattern, SpecialStitch, Variation, Video, schema
@@ -62,6 +63,7 @@ __all__ = [
     "Weight",
     "Yarn",
     "is_picture",
+    "is_yarn",
     "leaves_the_folder",
     "load",
     "schema",

@@ -3,6 +3,7 @@
 import re
 from itertools import groupby
 
+from .. import trade
 from .model import Pattern
 from .pieces import Grid, Piece
 
@@ -24,11 +25,11 @@ def grid_line(pattern: Pattern, piece: Piece, grid: Grid, turn: int, number: int
     A sign that means a yarn is worked in `stitch` (the entry's `work`), else in the first gauge's stitch,
     else in single crochet; any other meaning is shorthand, worked once a square, and there the entry's `work`
     is what each row begins with: `ch 3 (counts as dc)`. Chains that a foundation has beyond the squares are
-    the first row's turning chain: it begins in the chain after them.
+    the first row's turning chain, as far as the stitch has one: it begins in the chain after them.
     """
     turns = piece.worked == "rows"
     plain = "dc" if pattern.terms == "UK" else "sc"
-    of_yarns = any(meaning in pattern.materials.yarns for meaning in grid.key.values())
+    of_yarns = any(is_yarn(pattern, meaning) for meaning in grid.key.values())
     opening = "ch 1" if number > 1 and turns else ""
     if stitch and not of_yarns:
         opening = stitch
@@ -38,11 +39,15 @@ def grid_line(pattern: Pattern, piece: Piece, grid: Grid, turn: int, number: int
     for sign, run in groupby(squares(grid, turn, turns)):
         times = len(list(run))
         meaning = grid.key[sign]
-        if meaning in pattern.materials.yarns:
+        if is_yarn(pattern, meaning):
             if meaning != yarn:
                 steps.append(f"with {meaning}" if not yarn else f"change to {meaning}")
                 yarn = meaning
-            if skipped := _turning_chain(piece, grid) if number == 1 and not steps[1:] else 0:
+            if (
+                skipped := _turning_chain(pattern, piece, grid, stitch)
+                if number == 1 and not steps[1:]
+                else 0
+            ):
                 steps.append(f"{stitch} in {skipped + 1}{_ORDINALS.get(skipped + 1, 'th')} ch from hook")
                 times -= 1
             if times:
@@ -69,8 +74,16 @@ def _times_over(square: str, times: int) -> str:
 _ORDINALS = {2: "nd", 3: "rd"}
 
 
-def _turning_chain(piece: Piece, grid: Grid) -> int:
-    """How many chains the foundation has beyond a row's squares."""
+def is_yarn(pattern: Pattern, meaning: str) -> bool:
+    """Whether a square's meaning is a yarn: one of the pattern's, or a letter that can be nothing else."""
+    return meaning in pattern.materials.yarns or (len(meaning) == 1 and meaning.isupper())
+
+
+def _turning_chain(pattern: Pattern, piece: Piece, grid: Grid, stitch: str) -> int:
+    """How many chains the foundation has beyond a row's squares, at most those that the stitch turns with."""
     if piece.start is None or piece.start.kind != "chain" or piece.start.chain is None:
         return 0
-    return max(0, (piece.start.chain.of(0) or 0) - len(grid.rows[0]))
+    rows = trade.stitches()
+    names = [(row, row.names(pattern.terms)) for row in rows]
+    most = next((row.turning_chain or 1 for row, said in names if stitch in (said.short, said.name)), 1)
+    return min(most, max(0, (piece.start.chain.of(0) or 0) - len(grid.rows[0])))

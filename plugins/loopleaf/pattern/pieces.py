@@ -2,7 +2,7 @@
 
 from typing import Annotated, Literal
 
-from pydantic import Discriminator, Field, Tag, model_validator
+from pydantic import Discriminator, Field, Tag, field_validator, model_validator
 
 from .entries import Entries
 from .materials import FinishedSize
@@ -34,6 +34,10 @@ LengthOrAround = Annotated[
 ]
 
 
+def _squares(number: int) -> str:
+    return f"{number} square{'' if number == 1 else 's'}"
+
+
 class Grid(Part):
     """A picture in squares, each a stitch or a mesh, as it looks from the right side."""
 
@@ -45,12 +49,21 @@ class Grid(Part):
         "bottom right", description="The corner where the first row begins."
     )
 
+    @field_validator("rows", mode="before", json_schema_input_type=tuple[SomeText, ...] | str)
+    @classmethod
+    def _line_by_line(cls, value: object) -> object:
+        """A picture pasted as a block of lines."""
+        return value.split() if isinstance(value, str) and "\n" in value else value
+
     @model_validator(mode="after")
     def _even(self) -> "Grid":
         if any(len(sign) != 1 for sign in self.key):
             raise unfit("The key of the grid has a name of more than one sign.", '{"#": B, ".": A}')
-        if len({len(row) for row in self.rows}) > 1:
-            raise unfit("The rows of the grid differ in length.", "[#.#, .#.]")
+        for number, row in enumerate(self.rows, 1):
+            if len(row) != len(self.rows[0]):
+                first = len(self.rows[0])
+                uneven = f"Row {number} of the grid has {_squares(len(row))}, and the first has {first}."
+                raise unfit(uneven, "[#.#, .#.]")
         strange = sorted({sign for row in self.rows for sign in row} - set(self.key))
         if strange:
             raise unfit(f"The key of the grid doesn't say what `{strange[0]}` means.", '{"#": B, ".": A}')
