@@ -158,7 +158,7 @@ def test_the_chains_of_a_mirrored_space_run_the_other_way() -> None:
     assert [space.start < foot < space.end for foot in feet].count(True) == 4
 
 
-def test_spaces_take_less_room_than_stitches() -> None:
+def test_spaces_are_as_wide_as_what_they_pass() -> None:
     _, row = in_rows(
         subject_from(
             rows(
@@ -168,7 +168,35 @@ def test_spaces_take_less_room_than_stitches() -> None:
         )
     )
     wide = {type(item.thing): item.end - item.start for item in row}
-    assert wide[Space] / wide[Made] == pytest.approx(CHAIN_SHARE)
+    assert wide[Space] / wide[Made] == pytest.approx(1.0), "each stands over the stitch that it passes"
+
+
+def test_a_chain_that_passes_nothing_is_as_wide_as_its_chains() -> None:
+    _, row = in_rows(
+        subject_from(
+            rows(
+                "sc in 2nd ch from hook and in each ch across, turn",
+                "ch 1, sc in first st, (ch 2, sc in next st) x 9",
+            )
+        )
+    )
+    wide = {type(item.thing): item.end - item.start for item in row}
+    assert wide[Space] / wide[Made] == pytest.approx(2 * CHAIN_SHARE)
+
+
+def test_the_columns_of_a_net_stand_straight() -> None:
+    mesh, block = "(ch 2, sk 2 sts, dc in next st) x 3", "dc in next 9 sts"
+    piece = subject_from(
+        rows(
+            "dc in 4th ch from hook (skipped chs count as dc) and in each ch across, turn",
+            f"ch 3 (counts as dc), {block}, {mesh}, turn",
+            "ch 3 (counts as dc), (ch 2, sk next ch-2 sp, dc in next dc) x 3, dc in next 9 sts",
+            chain=21,
+        )
+    )
+    for row in in_rows(piece):
+        for item in row:
+            assert item.start * 19 == pytest.approx(round(item.start * 19), abs=1e-6)
 
 
 def test_what_is_lower_than_its_neighbours_is_stood_on_lower_down() -> None:

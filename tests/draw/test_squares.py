@@ -46,6 +46,18 @@ def _numbers(svg: str) -> dict[str, tuple[float, float]]:
     return {label: (float(x), float(y)) for x, y, label in found}
 
 
+def test_runs_are_counted_in_their_last_square() -> None:
+    text = FLAG.replace('["#..", ".#.", "..#"]', '["####.", "#####"]').replace("rows: 1-3", "rows: 1-2")
+    text = text.replace("name: sand", 'name: sand, colour: "#eeddcc"')
+    work = _work(text.format(corner="bottom right", worked="rows", chain=6))
+    figure = squares(work, "flag", {"#": "A", ".": "B"})
+    assert figure is not None
+    counts = re.findall(r'<text fill="#ffffff" x="(\S+)" y="\S+"[^>]*>(\d)</text>', figure.svg)
+    assert counts == [("2", "5"), ("14", "4")], "row 1 ends at the left, row 2 goes to the right"
+    assert "so many alike" in figure.svg
+    assert "so many alike" not in _flag().svg, "no run is long enough"
+
+
 def test_each_square_has_its_yarn() -> None:
     svg = _flag().svg
     # Three squares of A on the diagonal and one in the key; B has no colour and is marked by its sign.

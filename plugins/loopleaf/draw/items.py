@@ -16,6 +16,9 @@ from .section import Polygon, Section
 CHAIN_SHARE = 0.8
 """A chain of a space takes about so much of a stitch's width; an arch leans over more."""
 
+EASED = (0.6, 1.3)
+"""Where a chain is about as long as what it passes over is wide, that keeps its width: a net."""
+
 AS_TALL = 0.7
 """Stitches of at least this share of the tallest one's height are drawn as tall: the cloth evens them out."""
 
@@ -63,11 +66,12 @@ def items_of_rows(
     """
     spots = foundation(rows[0], base, mirrored[0]) if rows else {}
     found: list[list[Item]] = []
+    rooms: dict[int, float] = {}
     for at, (row, back) in enumerate(zip(rows, mirrored, strict=True)):
-        items = _side_by_side(row, scale, at == len(rows) - 1)
+        items = _side_by_side(row, scale, at == len(rows) - 1, rooms)
         if back:
             items = [_mirrored(item) for item in reversed(items)]
-        found.append(_on_their_feet(items, dict(_feet(items, spots, back)), spots))
+        found.append(_on_their_feet(items, dict(_feet(items, spots, back)), spots, rooms))
     return found
 
 
@@ -85,15 +89,16 @@ def items_of_rounds(
     corners = section.corners if isinstance(section, Polygon) else 0
     spots = dict(base)
     found: list[list[Item]] = []
+    rooms: dict[int, float] = {}
     for at, one in enumerate(rounds):
-        items = _side_by_side(one, scale, at == len(rounds) - 1)
+        items = _side_by_side(one, scale, at == len(rounds) - 1, rooms)
         if corners:
             items = with_corners_at(items, corners)
         feet = dict(_feet(items, spots, mirrored=False))
         turn = _turn(items, feet, section, rings[at])
         if corners:
             turn = round(turn * corners) / corners
-        found.append(_on_their_feet(items, feet, spots, turn))
+        found.append(_on_their_feet(items, feet, spots, rooms, turn))
     return found
 
 
@@ -115,16 +120,19 @@ def foundation(row: WorkedRound, base: Sequence[Place], mirrored: bool) -> dict[
     return spots
 
 
-def _side_by_side(worked: WorkedRound, scale: Scale, last: bool) -> list[Item]:
+def _side_by_side(worked: WorkedRound, scale: Scale, last: bool, rooms: dict[int, float]) -> list[Item]:
     """In the order made, from 0 to 1. Slip stitches that join or travel take no room; fans of the last round
     stand free.
+
+    rooms: of each space below, by its id, how many stitch widths it takes; this round's are added.
     """
     corners = Edge(list(worked.edge)).corners() if worked.edge else set()
     things: list[tuple[float, Made | Space]] = []
     for made in worked.made:
         if isinstance(made, Space):
             if not made.back:
-                things.append((made.chains * CHAIN_SHARE, made))
+                rooms[id(made)] = _room_of(made, rooms)
+                things.append((rooms[id(made)], made))
         elif made.number:
             things.append((1.0, made))
     tallest = max((scale.height_of(m.kind, m.post) for _, m in things if isinstance(m, Made)), default=1.0)
@@ -143,6 +151,13 @@ def _side_by_side(worked: WorkedRound, scale: Scale, last: bool) -> list[Item]:
         found.append(Item(thing, at, end, tops=tops, corner=id(thing) in corners))
         at = end
     return found
+
+
+def _room_of(space: Space, rooms: Mapping[int, float]) -> float:
+    """How many stitch widths a space takes: in a net each mesh is as wide as what it stands over."""
+    own = space.chains * CHAIN_SHARE
+    passed = sum(rooms.get(id(place), 0.0) if isinstance(place, Space) else 1.0 for place in space.into)
+    return passed if EASED[0] * own <= passed <= EASED[1] * own else own
 
 
 def _crowns(worked: WorkedRound) -> dict[int, tuple[float, float]]:
@@ -169,14 +184,15 @@ def _mirrored(item: Item) -> Item:
 
 
 def _on_their_feet(
-    items: Sequence[Item], feet: Mapping[int, Spot], spots: dict[int, Spot], turn: float | None = None
-) -> list[Item]:
+    items: Sequence[Item], feet: Mapping[int, Spot], spots: dict[int, Spot], rooms: Mapping[int, float],
+    turn: float | None = None,
+) -> list[Item]:  # fmt: skip
     """The items with their feet on the places they went into; then their tops are places themselves.
 
-    turn: how far a round is turned first; None for a row.
+    rooms: of each space, in stitch widths. turn: how far a round is turned first; None for a row.
     """
     by = turn or 0.0
-    whole = sum(1 if isinstance(i.thing, Made) else i.thing.chains * CHAIN_SHARE for i in items) or 1.0
+    whole = sum(rooms.get(id(item.thing), 1.0) for item in items) or 1.0
     found: list[Item] = []
     for item in items:
         start, end, spot = item.start + by, item.end + by, feet.get(id(item.thing))

@@ -94,14 +94,20 @@ class Sketch:
         self._grow([(middle[0] - radius, middle[1] - radius), (middle[0] + radius, middle[1] + radius)])
 
     def words(
-        self, at: Point, text: str, anchor: Anchor = "middle", size: float = WORDS, bold: bool = False
+        self,
+        at: Point,
+        text: str,
+        anchor: Anchor = "middle",
+        size: float = WORDS,
+        bold: bool = False,
+        fill: Fill = "ink",
     ) -> None:
         """Words on a line, at their foot."""
         x, y = self._at(at)
         shown = _MIRRORED[anchor] if self.mirrored else anchor
         weight = ' font-weight="600"' if bold else ""
         self._parts.append(
-            f'<text {painted(fill="ink")} x="{number(x)}" y="{number(y)}" text-anchor="{shown}" '
+            f'<text {painted(fill=fill)} x="{number(x)}" y="{number(y)}" text-anchor="{shown}" '
             f'font-size="{number(size)}"{weight}>{escape(text)}</text>'
         )
         wide = width_of(text, size)

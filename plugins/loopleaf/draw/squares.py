@@ -2,11 +2,13 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
 from .. import notation
 from ..fabric import PatternWork
 from ..notation.tree import Chain
 from ..pattern import Grid
+from .colour import luminance
 from .sketch import WORDS, Figure, Fill, Sketch
 
 SQUARE = 4.0
@@ -14,6 +16,15 @@ SQUARE = 4.0
 
 WIDEST = 90.0
 """The picture's width at most, in units: words beside it stay legible on a phone."""
+
+LEGIBLE = 3.2
+"""Squares of this side, in units, have room for a number."""
+
+RUN = 3
+"""So many squares alike, one after the other, are counted in the last of them."""
+
+DARK, LIGHT, HALFWAY = "#22282b", "#ffffff", 0.18
+"""Inks for numbers on a yarn's colour, and the luminance from which on the dark one shows better."""
 
 TEN = 10
 """So many squares are set off by a stronger line, to count by."""
@@ -49,9 +60,11 @@ def squares(work: PatternWork, name: str, said: Mapping[str, str]) -> Figure | N
     for down, row in enumerate(grid.rows):
         for across, sign in enumerate(row):
             _square(sketch, (across * side, down * side), side, signs[sign])
+    turns = work.pattern.pieces[name].worked == "rows"
+    counted = side >= LEGIBLE and _runs(sketch, grid, side, signs, turns)
     _tens(sketch, grid, side)
-    _numbers(sketch, grid, side, labels, turns=work.pattern.pieces[name].worked == "rows")
-    _key(sketch, list(signs.values()))
+    _numbers(sketch, grid, side, labels, turns)
+    _key(sketch, list(signs.values()), counted)
     title = work.pattern.pieces[name].title or name
     word = worked[0].word
     way = "bottom up" if grid.from_.startswith("bottom") else "top down"
@@ -86,6 +99,36 @@ def _square(sketch: Sketch, at: tuple[float, float], side: float, sign: Sign) ->
         sketch.words((x + side / 2, y + side * 0.8), sign.mark, size=side * 0.8)
 
 
+def _runs(sketch: Sketch, grid: Grid, side: float, signs: Mapping[str, Sign], turns: bool) -> bool:
+    """In the last square of a run, as it is worked, how many there are; whether there is any."""
+    high, found = len(grid.rows), False
+    for turn in range(high):
+        down = high - 1 - turn if grid.from_.startswith("bottom") else turn
+        row = grid.rows[down]
+        order = range(len(row))
+        ways = order[::-1] if _at_right(grid, turn, turns) else order
+        for sign, same in groupby(ways, key=row.__getitem__):
+            alike = list(same)
+            if len(alike) < RUN or signs[sign].mark:
+                continue
+            at = ((alike[-1] + 0.5) * side, (down + 0.78) * side)
+            sketch.words(at, str(len(alike)), size=side * 0.75, fill=_on(signs[sign].fill))
+            found = True
+    return found
+
+
+def _on(fill: Fill) -> Fill:
+    """An ink that shows on a square."""
+    if fill.startswith("#"):
+        return DARK if luminance(fill) > HALFWAY else LIGHT
+    return "paper" if fill == "second" else "ink"
+
+
+def _at_right(grid: Grid, turn: int, turns: bool) -> bool:
+    """Whether a row begins at the right."""
+    return grid.from_.endswith("right") != (turns and turn % 2 == 1)
+
+
 def _tens(sketch: Sketch, grid: Grid, side: float) -> None:
     """Stronger lines around it all and at every tenth square, counted from where the first row begins."""
     wide, high = len(grid.rows[0]), len(grid.rows)
@@ -100,21 +143,24 @@ def _tens(sketch: Sketch, grid: Grid, side: float) -> None:
 
 def _numbers(sketch: Sketch, grid: Grid, side: float, labels: Sequence[str], turns: bool) -> None:
     high, wide = len(grid.rows), len(grid.rows[0])
-    right, bottom = grid.from_.endswith("right"), grid.from_.startswith("bottom")
+    bottom = grid.from_.startswith("bottom")
     size = min(WORDS, max(side * 0.85, WORDS * 0.6))
     each = 1 if side >= size else 5
     for turn, label in enumerate(labels[:high]):
         if turn % each:
             continue
         foot = (high - turn if bottom else turn + 1) * side - (side - size * 0.7) / 2
-        at_right = right != (turns and turn % 2 == 1)
+        at_right = _at_right(grid, turn, turns)
         x = wide * side + 1.2 if at_right else -1.2
         sketch.words((x, foot), label, "start" if at_right else "end", size)
 
 
-def _key(sketch: Sketch, signs: Sequence[Sign]) -> None:
+def _key(sketch: Sketch, signs: Sequence[Sign], counted: bool) -> None:
     _, _, _, low = sketch.box
     for at, sign in enumerate(signs):
         top = low + 3.0 + at * (SQUARE + 1.6)
         _square(sketch, (0.0, top), SQUARE, sign)
         sketch.words((SQUARE + 1.6, top + SQUARE * 0.8), sign.said, "start")
+    if counted:
+        top = low + 3.0 + len(signs) * (SQUARE + 1.6)
+        sketch.words((0.0, top + SQUARE * 0.8), "A number: so many alike, up to here.", "start", WORDS * 0.85)
