@@ -199,6 +199,16 @@ def test_the_columns_of_a_net_stand_straight() -> None:
             assert item.start * 19 == pytest.approx(round(item.start * 19), abs=1e-6)
 
 
+def test_a_spike_stands_further_down_and_is_no_taller_than_its_neighbours() -> None:
+    plain = ["ch 1, 12 sc in ring, join", *["ch 1, sc in each st around, join"] * 2]
+    spikes = subject_from(rounds(*plain, "ch 1, (sc in next 2 sts, dc in st 2 rounds below) x 4, join"))
+    row = in_rounds(spikes)[-1]
+    assert [item.floor for item in row] == [1.0, 1.0, 0.0] * 4
+    assert {item.tops for item in row} == {(1.0, 1.0)}
+    for one in row[2::3]:
+        assert abs(one.middle - middle(one)) < 1 / len(row), "straight above its place"
+
+
 def test_what_is_lower_than_its_neighbours_is_stood_on_lower_down() -> None:
     piece = subject_from(
         rounds(

@@ -135,7 +135,11 @@ def _side_by_side(worked: WorkedRound, scale: Scale, last: bool, rooms: dict[int
                 things.append((rooms[id(made)], made))
         elif made.number:
             things.append((1.0, made))
-    tallest = max((scale.height_of(m.kind, m.post) for _, m in things if isinstance(m, Made)), default=1.0)
+    deep = depths(worked)
+    tallest = max(
+        (scale.height_of(m.kind, m.post) for _, m in things if isinstance(m, Made) and id(m) not in deep),
+        default=1.0,
+    )
     crowns = _crowns(worked) if last else {}
     whole = sum(share for share, _ in things) or 1.0
     found: list[Item] = []
@@ -146,9 +150,10 @@ def _side_by_side(worked: WorkedRound, scale: Scale, last: bool, rooms: dict[int
         if isinstance(thing, Made):
             height = scale.height_of(thing.kind, thing.post) / tallest
             left, right = crowns.get(id(thing), (1.0, 1.0))
-            height = 1.0 if height >= AS_TALL else height
+            height = 1.0 if height >= AS_TALL or id(thing) in deep else height
             tops = (height * left, height * right)
-        found.append(Item(thing, at, end, tops=tops, corner=id(thing) in corners))
+        floor = 1.0 - deep.get(id(thing), 0)
+        found.append(Item(thing, at, end, tops=tops, corner=id(thing) in corners, floor=floor))
         at = end
     return found
 
@@ -158,6 +163,18 @@ def _room_of(space: Space, rooms: Mapping[int, float]) -> float:
     own = space.chains * CHAIN_SHARE
     passed = sum(rooms.get(id(place), 0.0) if isinstance(place, Space) else 1.0 for place in space.into)
     return passed if EASED[0] * own <= passed <= EASED[1] * own else own
+
+
+def depths(worked: WorkedRound) -> dict[int, int]:
+    """How many rounds further down than the round below a stitch stands, by its id: a spike. None where no
+    other stitch stands on the round below: such a round goes on further down.
+    """
+    stands = {
+        id(made): made.round - 1 - max(place.round for place in made.into)
+        for made in worked.made
+        if isinstance(made, Made) and made.number and not made.post and made.into
+    }
+    return {key: deep for key, deep in stands.items() if deep > 0} if 0 in stands.values() else {}
 
 
 def _crowns(worked: WorkedRound) -> dict[int, tuple[float, float]]:
@@ -196,13 +213,13 @@ def _on_their_feet(
     found: list[Item] = []
     for item in items:
         start, end, spot = item.start + by, item.end + by, feet.get(id(item.thing))
-        foot, floor = (start, end), 1.0
+        foot, floor = (start, end), item.floor
         if spot is not None:
             middle = (spot.start + spot.end) / 2
             half = max(spot.end - spot.start, NARROWEST_FOOT / whole) / 2
             if turn is not None:
                 middle += round((start + end) / 2 - middle)
-            foot, floor = (middle - half, middle + half), spot.top
+            foot, floor = (middle - half, middle + half), min(item.floor, spot.top)
         found.append(Item(item.thing, start, end, foot, floor, item.tops, item.corner))
     if turn is None:
         found = _eased(found)
