@@ -236,7 +236,10 @@ def test_the_right_side_is_shown_and_the_key_says_so() -> None:
     assert "at the right" in diagram(work, "collar", left_handed=True, measured=measured)
     assert "Drawn in size S." in right
     ribs = [s for s in marked(right) if s.get("data-round") in ("2", "3") and s.get("data-kind") == "dc"]
-    by_row = [[s.get("href") for s in ribs if s.get("data-round") == label][:-1] for label in ("2", "3")]
+    forms = {f"#{path.get('id')}": path.get("d") for path in tree(right).iter(f"{SVG}path") if path.get("id")}
+    by_row = [
+        [forms[str(s.get("href"))] for s in ribs if s.get("data-round") == label][:-1] for label in ("2", "3")
+    ]
     assert by_row[0] == by_row[1][::-1]
     assert len(set(by_row[0])) == 2
 

@@ -270,7 +270,16 @@ def test_a_thousand_stitches_take_at_most_150_kb(name: str) -> None:
     for found in pieces(name):
         drawn = charted(name, found.piece.name).svg()
         signs = len(marked(drawn))
-        assert len(drawn) < 12_000 + 138 * signs
+        assert len(drawn) < 12_000 + 118 * signs
+
+
+def test_signs_alike_share_one_form_turn_and_all() -> None:
+    signs = marked(charted("lantern-pouch", "pouch").svg())
+    stems = [sign for sign in signs if sign.get("data-kind") == "hdc"]
+    turned = Counter(str(sign.get("transform")).partition(") ")[2] for sign in stems if sign.get("transform"))
+    assert len(stems) > 500
+    assert max(turned.values()) < 4, "so many are turned where their form is defined"
+    assert sum(turned.values()) < 0.3 * len(stems)
 
 
 @pytest.mark.parametrize("name", DEMO)

@@ -1,5 +1,6 @@
 """Signs placed one by one, and the SVG that they make."""
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache
@@ -48,11 +49,13 @@ class Shapes:
     """Forms that are defined once in an SVG and used by a short name."""
 
     def __init__(self) -> None:
-        self._names: dict[tuple[str, bool, int], str] = {}
+        self._names: dict[tuple[str, bool, int, str], str] = {}
 
-    def name(self, way: str, filled: bool = False, turned: int = 0) -> str:
-        """The name of a path, to be stroked or to be filled, turned by so many degrees."""
-        return self._names.setdefault((way, filled, turned), f"s{len(self._names) + 1}")
+    def name(self, way: str, filled: bool = False, turned: int = 0, scale: str = "") -> str:
+        """The name of a path, to be stroked or to be filled, turned by so many degrees; scale: of a stretched
+        one, as in its transform.
+        """
+        return self._names.setdefault((way, filled, turned, scale), f"s{len(self._names) + 1}")
 
     def copy(self) -> "Shapes":
         """The same forms, to which others can be added."""
@@ -63,8 +66,8 @@ class Shapes:
     def definitions(self) -> str:
         """All of them, defined."""
         paths = (
-            f'<path id="{name}" {"stroke" if filled else "fill"}="none"{_turning(turned)} d="{way}"/>'
-            for (way, filled, turned), name in self._names.items()
+            f'<path id="{name}" {"stroke" if filled else "fill"}="none"{_turning(turned, scale)} d="{way}"/>'
+            for (way, filled, turned, scale), name in self._names.items()
         )
         return f"<defs>{''.join(paths)}</defs>"
 
@@ -73,6 +76,20 @@ FEW_DEGREES = 5
 
 FAINT = 0.5
 """How strongly a repeat is drawn that was drawn before."""
+
+
+MANY = 4
+"""So many signs that look alike, turn and all, share a form that is turned already."""
+
+Look = tuple[str, int, str]
+
+
+class _Standing(NamedTuple):
+    """A sign that stands on its foot. look: its path, its turn in degrees and its stretch; mark: its data."""
+
+    look: Look
+    foot: Point
+    mark: str
 
 
 @dataclass(slots=True)
@@ -84,7 +101,8 @@ class Pen:
     shapes: Shapes
     dashes: Mapping[str, str] = field(default_factory=dict)
     faint: bool = False
-    _parts: list[str] = field(default_factory=list)
+    _parts: list["str | _Standing"] = field(default_factory=list)
+    _alike: Counter[Look] = field(default_factory=Counter)
     _ink: tuple[str, str, bool] = ("", "", False)
     _reached: list[Point] = field(default_factory=lambda: [(0.0, 0.0)])
 
@@ -113,7 +131,10 @@ class Pen:
         stretch = round(hypot(dx, dy) / height_of(sign.kind), 1)
         angle = round(degrees(atan2(dx, -dy)))
         scale = f" scale(1 {_short(stretch)})" if stretch != 1 else ""
-        self._use(self.shapes.name(lines(sign)), _placed(foot, angle, scale), str(mark), foot, top)
+        look = (lines(sign), angle, scale)
+        self._alike[look] += 1
+        self._parts.append(_Standing(look, foot, str(mark)))
+        self._grow(foot, top)
 
     def gathered(self, sign: Sign, feet: Sequence[Point], top: Point, mark: Mark) -> None:
         """A stitch with a leg in each of several places, their heads together."""
@@ -169,7 +190,17 @@ class Pen:
 
     def body(self) -> str:
         """What was drawn."""
-        return "".join(self._parts) + ("</g>" if self._ink[1] else "")
+        parts = (part if isinstance(part, str) else self._stood(part) for part in self._parts)
+        return "".join(parts) + ("</g>" if self._ink[1] else "")
+
+    def _stood(self, one: "_Standing") -> str:
+        """A sign on its foot: of many alike the form is turned where it is defined, which is shorter."""
+        way, angle, scale = one.look
+        if self._alike[one.look] >= MANY:
+            name, place = self.shapes.name(way, turned=angle, scale=scale), _placed(one.foot)
+        else:
+            name, place = self.shapes.name(way), _placed(one.foot, angle, scale)
+        return f'<use href="#{name}"{place}{one.mark}/>'
 
 
 @cache
@@ -234,8 +265,9 @@ def _evened(angle: float, alike: int) -> int:
     return round((angle + alike / 2) % alike / FEW_DEGREES) * FEW_DEGREES % alike - alike // 2
 
 
-def _turning(angle: int) -> str:
-    return f' transform="rotate({angle})"' if angle else ""
+def _turning(angle: int, scale: str) -> str:
+    way = (f"rotate({angle})" if angle else "") + scale
+    return f' transform="{way.strip()}"' if way else ""
 
 
 def _moved(to: Point) -> str:
