@@ -136,10 +136,10 @@ def _side_by_side(worked: WorkedRound, scale: Scale, last: bool, rooms: dict[int
         elif made.number:
             things.append((1.0, made))
     deep = depths(worked)
-    tallest = max(
-        (scale.height_of(m.kind, m.post) for _, m in things if isinstance(m, Made) and id(m) not in deep),
-        default=1.0,
-    )
+    stitches = [made for _, made in things if isinstance(made, Made)]
+    heights = {look: scale.height_of(*look) for look in {(made.kind, made.post) for made in stitches}}
+    level = [heights[made.kind, made.post] for made in stitches if id(made) not in deep]
+    tallest = max(level, default=1.0)
     crowns = _crowns(worked) if last else {}
     whole = sum(share for share, _ in things) or 1.0
     found: list[Item] = []
@@ -148,7 +148,7 @@ def _side_by_side(worked: WorkedRound, scale: Scale, last: bool, rooms: dict[int
         end = at + share / whole
         tops = (1.0, 1.0)
         if isinstance(thing, Made):
-            height = scale.height_of(thing.kind, thing.post) / tallest
+            height = heights[thing.kind, thing.post] / tallest
             left, right = crowns.get(id(thing), (1.0, 1.0))
             height = 1.0 if height >= AS_TALL or id(thing) in deep else height
             tops = (height * left, height * right)
