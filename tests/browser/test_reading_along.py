@@ -59,7 +59,9 @@ def test_a_sign_chosen_in_the_chart_marks_its_round_in_the_text(site: str, reade
 def test_a_finger_beside_a_sign_chooses_the_nearest(site: str, reader: Reader) -> None:
     page = reader(width=390, has_touch=True).new_page()
     chart = opened(page, site, "us/lantern-pouch/")
-    box = chart.locator("[data-round='19'][data-kind='dc']").first.bounding_box()
+    sign = chart.locator("[data-round='19'][data-kind='dc']").first
+    sign.evaluate("sign => sign.scrollIntoView({block: 'center'})")
+    box = sign.bounding_box()
     assert box is not None
     page.touchscreen.tap(box["x"] + box["width"] / 2, max(box["y"] - 4, 1))
     assert lit(chart) == {"19"}
