@@ -266,6 +266,8 @@ def _whole_repeats(numbering: Numbering) -> None:
             continue
         size, rows = len(entry.repeat.numbers), len(run.numbers)
         times, over = divmod(rows, size)
+        if entry.repeat.numbers[-1] >= run.first:
+            continue  # what it names doesn't come before it, and that is told
         if not over or any(
             run.last + 1 in one.facts.get("gap", ())
             or run.last in one.facts.get("overlap", one.facts.get("twice", ()))

@@ -34,12 +34,16 @@ Right:
 When to ignore: When one more is made to try the gauge; say so in a note.
 """
 
+import re
 from collections.abc import Iterator
 
 from ...pattern import Finding, Related
 from ..names import number_of
 from ..rule import Words, rule, told
 from ..subject import Subject
+
+_SEVERAL = re.compile(r"\b(?:all|both|each|every|others?|second)\b", re.I)
+"""Words that speak of more copies than the one whose place is given."""
 
 
 def find(subject: Subject) -> Iterator[Finding]:
@@ -63,7 +67,7 @@ def _uses(subject: Subject, name: str) -> tuple[int, bool, tuple[str | int, ...]
     for number, step in enumerate(subject.pattern.finishing):
         if step.sew and step.sew.piece == name:
             used += len(step.sew.stitches) or 1
-            open_ended = open_ended or not step.sew.stitches
+            open_ended = open_ended or not step.sew.stitches or bool(_SEVERAL.search(step.sew.text))
             last = ("finishing", number, "sew")
         elif step.thread and step.thread.piece == name:
             used += len(step.thread.from_) or 1

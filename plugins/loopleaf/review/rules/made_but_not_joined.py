@@ -61,10 +61,14 @@ def find(subject: Subject) -> Iterator[Finding]:
         return
     joined = _joined(subject)
     prose = " ".join(_finishing_texts(subject))
-    for name, piece in pieces.items():
-        called = {name, piece.title} - {""}
-        if joined & {name} or any(re.search(rf"\b{re.escape(call)}", prose, re.I) for call in called):
-            continue
+    alone = [
+        name
+        for name, piece in pieces.items()
+        if name not in joined
+        and not any(re.search(rf"\b{re.escape(call)}", prose, re.I) for call in {name, piece.title} - {""})
+    ]
+    # Of pieces that nothing joins the first is what the others go to: it isn't told with them.
+    for name in alone[1:] or alone:
         words = Words(
             message=f"The piece “{name}” is made, and no step joins it to another.",
             suggestion=Suggestion(

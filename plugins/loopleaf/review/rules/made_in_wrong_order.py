@@ -46,9 +46,13 @@ from ..rule import Words, rule, told
 from ..subject import Subject
 from ..tricks import is_stuffed
 
+_LAST = r"\b(?:last|final|remaining)\b[^.;]*\b(?:rounds?|sts?|stitches|loops)\b"
 _CLOSED = re.compile(
     r"\b(?:draw|pull|gather|sew|stitch)\b[^.;]*\b(?:hole|opening|gap)\b[^.;]*\b(?:closed|shut|tight|up)\b"
-    r"|\bclose (?:up )?(?:the|this) (?:hole|opening|gap)\b",
+    r"|\bclose (?:up )?(?:the|this) (?:hole|opening|gap)\b"
+    r"|\bsew up the (?:hole|opening|gap)\b"
+    rf"|\b(?:draw|gather|pull) (?:up|in|together) the {_LAST}"
+    rf"|\b(?:tail|yarn|end)\b[^.;]*\bthrough\b[^.;]*{_LAST}[^.;]*\b(?:tight|tightly|closed|shut|together)\b",
     re.I,
 )
 _EYES = re.compile(r"\b(?:safety|toy) eyes?\b", re.I)
@@ -56,6 +60,7 @@ _FILLING = ("stuffing", "filling", "fibrefill", "fiberfill")
 _EARLIER = re.compile(r"\b(?:before|as you|while|during)\b", re.I)
 _NOTHING_THROUGH = 8
 _FILLED = re.compile(r"\b(?:stuff|fill)", re.I)
+_STUFF = re.compile(r"(?<!not )(?<!n't )\bstuff\b(?! stitch)", re.I)
 
 Step = tuple[Path, str]
 """Where it stands, and what it does: `stuff`, `eyes`, `close`, `work` (more rounds), `drawn` (the
@@ -135,6 +140,8 @@ def _does(stuffs: bool, text: str, earlier: bool = False) -> str:
         return "" if earlier else "stuff"
     if _CLOSED.search(text):
         return "" if _FILLED.search(text) else "close"
+    if _STUFF.search(text) and not _EARLIER.search(text):
+        return "stuff"
     return "eyes" if _EYES.search(text) else ""
 
 

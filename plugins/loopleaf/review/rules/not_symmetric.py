@@ -43,7 +43,7 @@ When to ignore: When it is meant to sit askew, or the count was given for a stit
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ...fabric import RoundWork
 from ...pattern import Finding, Path, Related, Run
@@ -72,7 +72,7 @@ class _Placed:
 
 
 def find(subject: Subject) -> Iterator[Finding]:
-    placed = [*_placed(subject)]
+    placed = _in_pairs([*_placed(subject)])
     for one in placed:
         words = _uneven(one, [other for other in placed if other.round is one.round], subject)
         if words:
@@ -88,6 +88,18 @@ def _placed(subject: Subject) -> Iterator[_Placed]:
         if round is not None and all(run.last is not None for run in step.sew.stitches):
             path = ("finishing", number, "sew", "stitches")
             yield _Placed(path, step.sew.piece, step.sew.stitches, round)
+
+
+def _in_pairs(placed: list[_Placed]) -> list[_Placed]:
+    """What is sewn on by two steps, a copy each, as the pair that it is; the rest as it was."""
+    pairs: list[_Placed] = []
+    for one in placed:
+        alike = [other for other in placed if other.piece == one.piece and other.round is one.round]
+        if len(alike) != 2 or any(len(other.runs) != 1 for other in alike):
+            pairs.append(one)
+        elif one is alike[1]:
+            pairs.append(replace(one, runs=alike[0].runs + one.runs))
+    return pairs
 
 
 def _uneven(one: _Placed, here: list[_Placed], subject: Subject) -> Words | None:

@@ -1,7 +1,7 @@
 """Something is needed that the materials don't list.
 
 What: Markers that are placed, pieces that are sewn, cords that are threaded, pieces that are stuffed,
-buttons and eyes that a text names: what they need should stand under `notions`.
+buttons, eyes, a zip or a ribbon that a text puts in: what they need should stand under `notions`.
 
 Why it matters: The maker sits down with everything on the list, and has to get up again.
 
@@ -36,6 +36,7 @@ from ..lines import within
 from ..rule import Words, rule, told
 from ..subject import Subject
 from ..texts import free_texts
+from ..tricks import sentences
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,20 +51,53 @@ class _Need:
     round: str = ""
 
 
+def _put(thing: str) -> re.Pattern[str]:
+    """A sentence that puts the thing in, on or through: `Sew in the zip`. The thing is its first group."""
+    does = "add|attach|fasten|fix|glue|insert|put|run|sew|slide|slip|string|thread"
+    return re.compile(rf"\b(?:{does})\b[^.;:!?]{{0,40}}?\b({thing})\b", re.I)
+
+
 _NEEDLE = ("needle", "bodkin")
+_STUFFING = ("stuffing", "fill", "wadding", "batting")
+_OF_YARN = r"(?![^.;!?]*\b(?:yarn|thread|floss|cotton)\b)"
 _IN_TEXTS = (
     (re.compile(r"\bbuttons?\b(?! ?(?:loop|hole|band))", re.I), ("button",), "buttons", "Buttons are named"),
     (re.compile(r"\b(?:safety|toy) eyes?\b", re.I), ("eye",), "safety eyes", "Eyes are put in"),
+    (_put(r"eyes?" + _OF_YARN), ("eye",), "eyes", "Eyes are put in"),
+    (
+        re.compile(
+            r"(?<!not )(?<!n't )\bstuff\b(?! stitch)(?![^.;!?]*\b(?:ends|scraps|left-?overs?)\b)", re.I
+        ),
+        _STUFFING,
+        "stuffing",
+        "A piece is stuffed",
+    ),
+    (_put("zip(?:per)?s?"), ("zip",), "zip", "A zip is put in"),
+    (_put("ribbons?"), ("ribbon",), "ribbon", "A ribbon is put in"),
+    (_put("elastic"), ("elastic",), "elastic", "Elastic is put in"),
+    (_put("beads?"), ("bead",), "beads", "Beads are put on"),
+    (
+        _put("press studs?|snaps?|snap fasteners?|poppers?"),
+        ("press stud", "snap", "popper"),
+        "press stud",
+        "A press stud is put on",
+    ),
+    (_put("(?:magnetic )?clasps?"), ("clasp", "magnet"), "clasp", "A clasp is put on"),
+    (_put("(?:D|key|split)[- ]?rings?"), ("ring",), "ring", "A ring is put on"),
+    (_put("brooch (?:pin|back)s?"), ("brooch pin", "brooch", "pin"), "brooch pin", "A brooch pin is put on"),
+    (_put("wires?"), ("wire", "pipe cleaner"), "wire", "Wire is put in"),
 )
+"""What a text may name; any one of these among the notions will do; its name there; what is said of it."""
+_LEFT_TO_THE_MAKER = re.compile(r"\b(?:if you (?:like|wish|want|prefer)|optional(?:ly)?)\b", re.I)
 
 
 def find(subject: Subject) -> Iterator[Finding]:
     notions = " ".join(subject.pattern.materials.notions).lower()
     told_names: set[str] = set()
     for need in (*_by_lines(subject), *_by_finishing(subject), *_by_texts(subject)):
-        if need.name in told_names or any(word in notions for word in need.words):
+        if need.words[0] in told_names or any(word in notions for word in need.words):
             continue
-        told_names.add(need.name)
+        told_names.add(need.words[0])
         words = Words(
             message=f"{need.why}, and the notions list no {need.words[0]}.",
             suggestion=Suggestion(f"Add “{need.name}” under “notions”.", None, "fill-in"),
@@ -94,17 +128,22 @@ def _by_finishing(subject: Subject) -> Iterator[_Need]:
 
 
 def _stuffing(at: Location, piece: str = "") -> _Need:
-    return _Need(
-        "A piece is stuffed", ("stuffing", "filling", "fibrefill", "fiberfill"), "stuffing", at, piece
-    )
+    return _Need("A piece is stuffed", _STUFFING, "stuffing", at, piece)
 
 
 def _by_texts(subject: Subject) -> Iterator[_Need]:
+    made = " ".join(f"{name} {one.title}" for name, one in subject.pattern.pieces.items()).lower()
     for path, text, piece in free_texts(subject.pattern):
-        for words, names, name, why in _IN_TEXTS:
-            found = words.search(text)
-            if found:
-                yield _Need(why, names, name, subject.source.locate(path, found.start(), found.end()), piece)
+        for begin, sentence in sentences(text):
+            if _LEFT_TO_THE_MAKER.search(sentence):
+                continue
+            for words, names, name, why in _IN_TEXTS:
+                found = words.search(sentence)
+                if found and not any(name in made for name in names):
+                    at = found.span(1) if words.groups else found.span()
+                    yield _Need(
+                        why, names, name, subject.source.locate(path, begin + at[0], begin + at[1]), piece
+                    )
 
 
 RULE = rule(__name__, __doc__, "warning", find)
