@@ -38,7 +38,7 @@ def test_threading_and_sewing_have_their_figures() -> None:
 
 def test_each_chart_is_a_file_in_both_terms_and_for_left_hands() -> None:
     files = chart_files([lantern()])
-    assert set(files) == {
+    assert {path for path in files if path.startswith("drawings/")} == {
         f"drawings/lantern-pouch-{piece}-{which}.svg"
         for piece in ("pouch", "moon")
         for which in ("us", "uk", "left")

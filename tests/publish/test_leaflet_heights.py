@@ -4,11 +4,13 @@ import json
 
 import pytest
 
+from loopleaf.publish.kept import Worked
 from loopleaf.publish.leaflet import leaflets, leaflets_by_size
 from loopleaf.publish.leaflet_heights import heights_worked
 from loopleaf.publish.leaflet_parts import Leaflet
 from loopleaf.publish.overrides import overrides
 from loopleaf.publish.settings import Settings
+from loopleaf.publish.site_charts import chart_files
 from loopleaf.publish.site_pages import Later, heights_text, templates
 from tests.alter.patterns import POUCH, checked, demo
 
@@ -49,13 +51,44 @@ def test_small_drawings_follow(pouch: Leaflet) -> None:
     assert taller is not None
     now = {one.kind: one.svg for one in taller.pieces[0].drawings}
     before = {one.kind: one.svg for one in pouch.pieces[0].drawings}
-    assert set(now) == {"schematic", "profile"}
+    assert set(now) == {"schematic", "profile", "chart"}
     assert "16.5 cm" in now["schematic"]
     assert "16.5 cm" not in before["schematic"]
     assert ">22<" in now["profile"]
     assert ">22<" not in before["profile"]
     assert taller.finishing[2].picture is not None
     assert "round 12" in taller.finishing[2].picture.svg
+
+
+def test_chart_and_first_picture_are_files_of_their_own(pouch: Leaflet) -> None:
+    assert pouch.heights is not None
+    worked = Worked("lantern-pouch.yml", "lantern-pouch", "", True, (), {"US": pouch})
+    files = chart_files([worked])
+    for more, name in ((3, "plus-3"), (-2, "minus-2")):
+        (changed,) = [one.changed for one in pouch.heights.settings if one.more == more]
+        assert changed is not None
+        assert changed.picture is not None
+        assert changed.picture.file == f"heights/lantern-pouch/{name}.svg"
+        assert files[changed.picture.file] != pouch.picture.svg
+        (chart,) = [one for one in changed.pieces[0].drawings if one.kind == "chart"]
+        assert f"rounds 1 to {19 + more} from" in chart.alt
+        last = f'data-round="{19 + more}"'
+        assert last in files[f"heights/lantern-pouch/{name}-pouch-us.svg"]
+        assert last in files[f"heights/lantern-pouch/{name}-pouch-left.svg"]
+        assert f'data-round="{20 + more}"' not in files[f"heights/lantern-pouch/{name}-pouch-us.svg"]
+
+
+def test_a_piece_that_stays_as_it_is_has_no_other_chart(pouch: Leaflet) -> None:
+    worked = Worked("lantern-pouch.yml", "lantern-pouch", "", True, (), {"US": pouch})
+    taller = {path for path in chart_files([worked]) if path.startswith("heights/lantern-pouch/plus-3")}
+    assert len(taller) == 3
+
+
+def test_where_the_author_has_pictures_none_is_drawn() -> None:
+    text = POUCH + "pictures:\n  - {file: pouch.jpg, alt: A pouch.}\n"
+    offered = leaflets(checked(text), Settings())["US"].heights
+    assert offered is not None
+    assert all(one.changed.picture is None for one in offered.settings if one.changed)
 
 
 def test_one_size_alone_has_them_by_its_own_measures() -> None:
@@ -89,6 +122,8 @@ def test_a_file_of_its_own_holds_them_for_the_page(pouch: Leaflet) -> None:
     assert set(three) >= {"facts", "sizes", "yarn-A", "yarn-B", "notes", "about-pouch", "piece-pouch"}
     assert three["drawn-pouch-profile"].startswith("<svg")
     assert three["drawn-finishing-3"].startswith("<svg")
+    assert 'src="heights/lantern-pouch/plus-3.svg"' in three["picture"]
+    assert 'src="heights/lantern-pouch/plus-3-pouch-us.svg"' in three["chart-pouch"]
     assert 'id="pouch-22"' in three["piece-pouch"]
     assert "<dt>" in three["facts"]
     assert "data-later" not in three["piece-pouch"]

@@ -8,9 +8,22 @@ def page_source(slug: str, terms: Terms) -> str:
     return f"{terms.lower()}/{slug}.md"
 
 
-def chart_file(slug: str, piece: str, terms: Terms, left_handed: bool = False) -> str:
-    """A chart's path: `drawings/lantern-pouch-pouch-us.svg`; `…-left.svg` of a left-hander's, for both."""
-    return f"drawings/{slug}-{piece}-{'left' if left_handed else terms.lower()}.svg"
+def chart_file(slug: str, piece: str, terms: Terms, left_handed: bool = False, more: int = 0) -> str:
+    """A chart's path: `drawings/lantern-pouch-pouch-us.svg`; `…-left.svg` of a left-hander's, for both.
+
+    more: rounds more than written: `heights/lantern-pouch/plus-3-pouch-us.svg`.
+    """
+    name = f"{piece}-{'left' if left_handed else terms.lower()}.svg"
+    return f"{_at_height(slug, more)}-{name}" if more else f"drawings/{slug}-{name}"
+
+
+def picture_file(slug: str, more: int) -> str:
+    """The first picture with so many rounds more (below 0, fewer): `heights/lantern-pouch/minus-2.svg`."""
+    return f"{_at_height(slug, more)}.svg"
+
+
+def _at_height(slug: str, more: int) -> str:
+    return f"heights/{slug}/{'plus' if more > 0 else 'minus'}-{abs(more)}"
 
 
 def step_file(key: str, number: int, left_handed: bool = False) -> str:

@@ -5,7 +5,6 @@ from datetime import date
 
 from .. import trade
 from ..alter import one_size
-from ..draw import first_picture
 from ..draw.step_uses import uses
 from ..fabric import Made, PatternWork, WorkedRound
 from ..measure import Measured, measure, reason
@@ -36,9 +35,7 @@ def leaflet(checked: Checked, terms: Terms, settings: Settings) -> Leaflet:
     """
     work = _publishable(checked)
     measured = measure(work)
-    made_out = _set_out(
-        checked, work, measured, _drawn(work, measured), drawn(work, measured), terms, settings
-    )
+    made_out = _set_out(checked, work, measured, drawn(work, measured), terms, settings)
     return with_heights(made_out, settings, checked, work, measured, heights_worked(checked))
 
 
@@ -48,11 +45,11 @@ def leaflets(
     """The same in both terminologies, measured and drawn once. offered: its heights, if they are worked."""
     work = _publishable(checked)
     measured = measure(work)
-    drawing, figures = _drawn(work, measured), drawn(work, measured)
+    figures = drawn(work, measured)
     heights = heights_worked(checked) if offered is None else offered
     return {
         terms: with_heights(
-            _set_out(checked, work, measured, drawing, figures, terms, settings),
+            _set_out(checked, work, measured, figures, terms, settings),
             settings,
             checked,
             work,
@@ -78,11 +75,11 @@ def leaflets_by_size(
     for at, size in enumerate(work.pattern.sizes):
         alone = one_size(work, at)
         measured = measure(alone)
-        drawing, figures = _drawn(alone, measured), drawn(alone, measured)
+        figures = drawn(alone, measured)
         heights = in_one_size(worked, at)
         found[size] = {
             terms: with_heights(
-                _set_out(checked, alone, measured, drawing, figures, terms, settings, size),
+                _set_out(checked, alone, measured, figures, terms, settings, size),
                 settings,
                 checked,
                 alone,
@@ -100,15 +97,10 @@ def _publishable(checked: Checked) -> PatternWork:
     return checked.work
 
 
-def _drawn(work: PatternWork, measured: Measured) -> str:
-    return "" if work.pattern.pictures else first_picture(work, measured)
-
-
 def _set_out(
     checked: Checked,
     work: PatternWork,
     measured: Measured,
-    drawing: str,
     figures: Drawn,
     terms: Terms,
     settings: Settings,
@@ -119,9 +111,7 @@ def _set_out(
     folder = folder_of(checked.source.file)
     level = _level(said, measured)
     name = slug(checked.source.file) + (f"-{anchor_of(alone)}" if alone else "")
-    drawings = {
-        piece.name: tuple(of_a_piece(said, work, piece, measured, figures, name)) for piece in work.pieces
-    }
+    drawings = {piece.name: tuple(of_a_piece(said, work, piece, figures, name)) for piece in work.pieces}
     printed = marked(said, measured, pieces(said, work, measured, folder, drawings))
     specials = _specials(said)
     gauge = gauges(said)
@@ -135,7 +125,7 @@ def _set_out(
         lang=_LANGUAGES[terms],
         summary=said.prose(pattern.summary),
         designer=pattern.designer,
-        picture=cover_picture(said, measured, drawing, folder),
+        picture=cover_picture(said, measured, figures.picture, folder),
         made=made(said),
         sizes=sizes(said, measured),
         facts=facts(said, measured, level.name),

@@ -3,9 +3,9 @@ cords are threaded and where parts are sewn on.
 """
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from ..draw import Chart, Figure, chart_of, placing, profile, schematic, squares, threading
+from ..draw import Chart, Figure, chart_of, first_picture, placing, profile, schematic, squares, threading
 from ..draw.form import form_of
 from ..draw.subject import subject_of
 from ..fabric import PatternWork, PieceWork
@@ -21,23 +21,19 @@ from .leaflet_voice import Voice
 class Drawn:
     """Drawings that serve both terminologies. measures, sections, charts, placed: by a piece's name.
 
-    charts: laid out once, written in either terminology and for either hand.
+    charts: laid out once, written in either terminology and for either hand. picture: SVG text of the whole,
+    "" where the author has pictures.
     """
 
     measures: Mapping[str, Figure]
     sections: Mapping[str, Figure]
     charts: Mapping[str, Chart]
     placed: Mapping[str, Figure]
+    picture: str
 
 
 def drawn(work: PatternWork, measured: Measured) -> Drawn:
     """All of a pattern's drawings."""
-    charts = {piece.name: chart for piece in work.pieces if (chart := chart_of(work, piece.name, measured))}
-    return replace(figures(work, measured), charts=charts)
-
-
-def figures(work: PatternWork, measured: Measured) -> Drawn:
-    """The drawings that cost little: all but the charts."""
     return Drawn(
         dict(
             _each(work, lambda name: schematic(work, name, measured) if _stands_alone(work, name) else None)
@@ -45,8 +41,9 @@ def figures(work: PatternWork, measured: Measured) -> Drawn:
         dict(
             _each(work, lambda name: profile(work, name, measured) if _stands(work, name, measured) else None)
         ),
-        {},
+        {piece.name: chart for piece in work.pieces if (chart := chart_of(work, piece.name, measured))},
         dict(_each(work, lambda name: placing(work, name, measured))),
+        "" if work.pattern.pictures else first_picture(work, measured),
     )
 
 
@@ -71,9 +68,9 @@ def _stands(work: PatternWork, name: str, measured: Measured) -> bool:
 
 
 def of_a_piece(
-    voice: Voice, work: PatternWork, piece: PieceWork, measured: Measured, found: Drawn, slug: str
+    voice: Voice, work: PatternWork, piece: PieceWork, found: Drawn, slug: str, more: int = 0
 ) -> Iterator[Drawing]:
-    """The drawings of one piece in the order in which they are shown."""
+    """The drawings of one piece in the order in which they are shown. more: rounds more than written."""
     title = voice.title(piece.name)
     measures, section = found.measures.get(piece.name), found.sections.get(piece.name)
     if measures is not None:
@@ -95,9 +92,9 @@ def of_a_piece(
             voice.words["chart"],
             voice.say(way, title=title, runs=runs),
             chart.svg(voice.terms),
-            chart_file(slug, anchor_of(piece.name), voice.terms),
+            chart_file(slug, anchor_of(piece.name), voice.terms, more=more),
             chart.svg(work.pattern.terms, left_handed=True),
-            chart_file(slug, anchor_of(piece.name), voice.terms, left_handed=True),
+            chart_file(slug, anchor_of(piece.name), voice.terms, left_handed=True, more=more),
         )
 
 

@@ -13,11 +13,12 @@ from ..alter.height import Adjustable, adjustables
 from ..fabric import PatternWork
 from ..measure import Measured, YarnNeed, amounts, measure
 from ..review import Checked
-from .leaflet_drawings import Drawn, figures, of_a_piece, of_the_finishing
+from .addresses import picture_file
+from .leaflet_drawings import Drawn, drawn, of_a_piece, of_the_finishing
 from .leaflet_finishing import finishing
 from .leaflet_marks import marked
 from .leaflet_materials import facts, sizes, yarns
-from .leaflet_parts import Changed, Heights, Leaflet, Piece, Setting, Telling
+from .leaflet_parts import Changed, Drawing, Heights, Leaflet, Piece, Setting, Telling
 from .leaflet_pictures import folder_of
 from .leaflet_pieces import pieces
 from .leaflet_voice import Voice, per_size, sentence, voice
@@ -28,7 +29,7 @@ from .settings import Settings
 class Height:
     """One height, worked. more: rounds more than written, 0 as written. rise_mm: what they add.
 
-    parts: the rounds that more or fewer are worked of. drawn: its drawings, without charts.
+    parts: the rounds that more or fewer are worked of.
     """
 
     more: int
@@ -47,7 +48,7 @@ def heights_worked(checked: Checked) -> tuple[Height, ...]:
         work, measured = one.altered.checked.work, replace(one.altered.measured, yarn=one.altered.yarn)
         assert work is not None
         parts, folder = adjustables(one.altered.checked), folder_of(checked.source.file)
-        found.append(Height(one.more, one.rise_mm, parts, work, measured, figures(work, measured), folder))
+        found.append(Height(one.more, one.rise_mm, parts, work, measured, drawn(work, measured), folder))
     return tuple(found)
 
 
@@ -59,7 +60,7 @@ def in_one_size(heights: Sequence[Height], size: int) -> tuple[Height, ...]:
 def _in_one_size(height: Height, size: int) -> Height:
     work = one_size(height.work, size)
     measured = replace(measure(work), yarn=height.measured.yarn[size : size + 1])
-    return replace(height, work=work, measured=measured, drawn=figures(work, measured))
+    return replace(height, work=work, measured=measured, drawn=drawn(work, measured))
 
 
 def with_heights(
@@ -108,8 +109,12 @@ def _setting(
     rise = "" if one.rise_mm is None else said.say(
         "taller" if one.rise_mm > 0 else "shorter", by=amounts.length(abs(one.rise_mm))
     )  # fmt: skip
+    written = {piece.name: piece.drawings for piece in leaflet.pieces}
     drawings = {
-        piece.name: tuple(of_a_piece(then, work, piece, measured, one.drawn, leaflet.slug))
+        piece.name: tuple(
+            _kept(drawing, written[piece.name])
+            for drawing in of_a_piece(then, work, piece, one.drawn, leaflet.slug, one.more)
+        )
         for piece in work.pieces
     }
     printed = marked(then, measured, pieces(then, work, measured, one.folder, drawings))
@@ -126,8 +131,19 @@ def _setting(
             tuple(then.told(note) for note in then.pattern.notes) + leaflet.notes[len(said.pattern.notes) :],
             tuple(_changed(leaflet.pieces, printed)),
             tuple(step for step in steps if isinstance(step, Telling)),
+            _picture(leaflet, one),
         ),
     )
+
+
+def _kept(drawing: Drawing, written: Sequence[Drawing]) -> Drawing:
+    """The drawing as written where this one shows nothing else: it needs no file of its own."""
+    return next((one for one in written if (one.svg, one.left) == (drawing.svg, drawing.left)), drawing)
+
+
+def _picture(leaflet: Leaflet, one: Height) -> Drawing | None:
+    alt, svg = leaflet.picture.alt, one.drawn.picture
+    return Drawing("picture", "", alt, svg, picture_file(leaflet.slug, one.more)) if svg else None
 
 
 def _changed(before: Sequence[Piece], now: Sequence[Piece]) -> list[Piece]:

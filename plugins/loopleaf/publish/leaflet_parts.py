@@ -36,13 +36,13 @@ def drawn_size(svg: str) -> tuple[float, float]:
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """A drawing of a piece. kind: `chart`, `schematic` (its measures), `profile` (in section) or
-    `squares` (the author's grid). title: what
+    """A drawing of a piece. kind: `chart`, `schematic` (its measures), `profile` (in section),
+    `squares` (the author's grid), or `picture` (of the whole, at another height). title: what
     it is called. svg: SVG text. file: its path in the site, "" for one that stands in the page. left,
     left_file: the same as a left-hander works it, "" where it has no hand.
     """
 
-    kind: Literal["chart", "schematic", "profile", "squares"]
+    kind: Literal["chart", "schematic", "profile", "squares", "picture"]
     title: str
     alt: str
     svg: str
@@ -250,9 +250,10 @@ class Table:
 
 @dataclass(frozen=True, slots=True)
 class Changed:
-    """What a page says otherwise at another height. pieces: those that do, without their charts.
+    """What a page says otherwise at another height. pieces: those that do.
 
-    finishing: the steps, all of them, with the drawings that the page has there.
+    finishing: the steps, all of them, with the drawings that the page has there. picture: in the place of the
+    first one, None where that is the author's own.
     """
 
     facts: tuple[Fact, ...]
@@ -261,6 +262,7 @@ class Changed:
     notes: tuple[str, ...]
     pieces: tuple[Piece, ...]
     finishing: tuple[Telling, ...]
+    picture: Drawing | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -125,11 +125,12 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
         self.site = Site(pages, self.patterns, self.settings, booklets, env, files, keep / "texts")
         for path, svg in step_files(self.site.techniques[self.settings.terms]).items():
             files.append(File.generated(config, path, content=svg))
-        for path, text in self.site.heights():
-            files.append(File.generated(config, path, content=text))
         self.bodies: dict[str, Body] = {}
         for page in pages:
             self._add_page(page, by_source, files, config)
+        # Links in these lead from page to page: the pages' addresses must be known.
+        for path, text in self.site.heights():
+            files.append(File.generated(config, path, content=text))
         if not files.get_file_from_path(RULES_SOURCE):
             text = kept.text(keep / "texts", "rules", _rules_text)
             files.append(

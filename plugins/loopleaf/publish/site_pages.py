@@ -188,11 +188,20 @@ def heights_text(env: Environment, leaflet: Leaflet, other: str, later: Later) -
         for piece in then.pieces:
             found[f"about-{piece.name}"] = escape(" ".join(piece.about))
             found[f"piece-{piece.name}"] = rounds.piece_items(piece, leaflet, later.show, other, at_once)
-            found |= {f"drawn-{piece.name}-{one.kind}": Markup(one.svg) for one in piece.drawings}
+            found |= {
+                f"drawn-{piece.name}-{one.kind}": Markup(one.svg) for one in piece.drawings if not one.file
+            }
+            found |= {
+                f"chart-{piece.name}": rounds.chart_figure(one, piece, leaflet.words, later.path)
+                for one in piece.drawings
+                if one.file
+            }
         for at, step in enumerate(then.finishing, start=1):
             found[f"finishing-{at}"] = set_amounts(step.text)
             if step.picture is not None and step.picture.svg:
                 found[f"drawn-finishing-{at}"] = Markup(step.picture.svg)
+        if then.picture is not None:
+            found["picture"] = rounds.sized_picture(then.picture, later.path)
         said[str(one.more)] = {part: str(html).strip() for part, html in found.items()}
     return json.dumps(said, ensure_ascii=False, indent=0)
 

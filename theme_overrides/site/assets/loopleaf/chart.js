@@ -8,19 +8,25 @@
   const LARGEST = 12
 
   const start = () => {
-    const charts = [...document.querySelectorAll("[data-leaf-chart]")]
-    if (!charts.length || !window.fetch || !window.IntersectionObserver) return
+    const charts = () => document.querySelectorAll("[data-leaf-chart]")
+    if (!charts().length || !window.fetch || !window.IntersectionObserver) return
     const seen = new IntersectionObserver((entries) => {
       entries.filter((one) => one.isIntersecting).forEach((one) => {
         seen.unobserve(one.target)
-        open(one.target)
+        if (!opened.has(one.target)) open(one.target)
+        opened.add(one.target)
       })
     }, { rootMargin: "600px" })
-    charts.forEach((chart) => seen.observe(chart))
+    const watch = () => charts().forEach((chart) => seen.observe(chart))
+    watch()
+    // At another height there are other charts.
+    document.addEventListener("leaf-rounds", watch)
   }
 
   // The drawing itself in the picture's place, its ids made its own: several drawings share a page.
   let drawn = 0
+  let left = false // the hand that the reader chose last
+  const opened = new WeakSet()
   const drawing = async (address, alt) => {
     const answer = await fetch(address)
     if (!answer.ok) throw new Error(answer.statusText)
@@ -40,6 +46,13 @@
     const words = JSON.parse(figure.dataset.words)
     const alt = image.alt
     let address = image.getAttribute("src")
+    const turn = () => {
+      const other = hand.getAttribute("href")
+      hand.setAttribute("href", address)
+      hand.textContent = hand.textContent === words.left ? words.right : words.left
+      address = other
+    }
+    if (hand && left) turn()
     let svg
     try {
       svg = await drawing(address, alt)
@@ -209,9 +222,8 @@
           location.href = other
           return
         }
-        hand.setAttribute("href", address)
-        hand.textContent = hand.textContent === words.left ? words.right : words.left
-        address = other
+        turn()
+        left = hand.textContent === words.right
         listen()
         show()
       })

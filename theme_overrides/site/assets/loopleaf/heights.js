@@ -1,8 +1,9 @@
 /* Another height: a choice above the table of heights puts what was worked for it into its place on the page.
 
    Everything it shows was worked and checked when the site was built, and lies in a file beside the page that is read
-   when it is asked for. Without this script the table says what changes. The choice is kept in the reader's own
-   browser, for this pattern, in both terms. */
+   when it is asked for; charts and the picture of the whole are files that the browser fetches then. Without this
+   script the table says what changes. The choice stands in the address and in the links to this pattern's other
+   pages (the other terms, its sizes), and is kept in the reader's own browser. */
 (() => {
   const BODY = "h3, .leaf-rounds, .leaf-telling"
 
@@ -12,7 +13,7 @@
     const words = JSON.parse(section.dataset.words)
     const rows = [...section.querySelectorAll("[data-leaf-height]")]
     const file = section.dataset.leafHeights
-    const kept = `leaf-height:${file.split("/").pop().replace(/-u[sk]\.json$/, "")}`
+    const kept = `leaf-height:${section.dataset.leafPattern}`
     const written = new Map()
     let worked = null
 
@@ -28,6 +29,17 @@
       there.replaceChildren(...nodes)
     }
 
+    // A chart is put in whole, so that it opens anew beside rounds that are new too.
+    const charts = new Map()
+    document.querySelectorAll("[data-leaf-chart]").forEach((figure) => {
+      const piece = figure.closest(".leaf-piece").querySelector("h2").id
+      charts.set(piece.slice("piece-".length), figure.cloneNode(true))
+    })
+    const chart = (name, figure) => {
+      const there = document.querySelector(`#piece-${CSS.escape(name)} ~ [data-leaf-chart]`)
+      if (there && figure) there.replaceWith(figure)
+    }
+
     // A piece's rounds and what stands between them: the rest of its section from the first of them on.
     const rounds = (name) => {
       const head = document.getElementById(`piece-${name}`)
@@ -41,10 +53,12 @@
       remember(`piece-${name}`, old)
       old.forEach((one) => one.remove())
       at.append(...nodes)
+      chart(name, charts.get(name) && charts.get(name).cloneNode(true))
     }
 
     const put = (key, nodes) => {
       if (key.startsWith("piece-")) work(key.slice("piece-".length), nodes)
+      else if (key.startsWith("chart-")) chart(key.slice("chart-".length), nodes.find((node) => node.nodeName === "FIGURE"))
       else fill(key, nodes)
     }
     const copies = (nodes) => [...nodes].map((node) => node.cloneNode(true))
@@ -58,8 +72,8 @@
       rows.forEach((one) => one.removeAttribute("aria-current"))
       row.setAttribute("aria-current", "true")
       told.textContent = changed ? words.kept.replace("{label}", row.cells[0].textContent.toLowerCase()) : ""
-      document.querySelectorAll("[data-leaf-as-written]").forEach((one) => (one.hidden = !changed))
       choice.value = height
+      carry(height)
       section.open = section.open || Boolean(changed)
       document.dispatchEvent(new Event("leaf-rounds"))
     }
@@ -87,7 +101,20 @@
     control.append(label, told)
     section.querySelector("table").before(control)
 
+    // To the pattern's other pages by their links, and to whom the address is sent.
+    const carry = (height) => {
+      const links = document.querySelectorAll(".leaf-terms__other, .leaf-round__other a, [data-leaf-size-pages] a")
+      links.forEach((link) => (link.search = height === "0" ? "" : `?height=${height}`))
+      const here = new URL(location)
+      if (height === "0") here.searchParams.delete("height")
+      else here.searchParams.set("height", height)
+      if (here.href !== location.href) history.replaceState(history.state, "", here)
+    }
+
+    const offered = (height) => rows.some((row) => row.dataset.leafHeight === height)
     const remembered = () => {
+      const asked = new URLSearchParams(location.search).get("height")
+      if (offered(asked)) return asked
       try {
         return localStorage.getItem(kept)
       } catch {
@@ -108,7 +135,14 @@
       choose(choice.value)
     })
     const before = remembered()
-    choose(rows.some((row) => row.dataset.leafHeight === before) ? before : "0")
+    if (offered(before) && before !== "0") {
+      keep(before)
+      // The round in the address may be there only now.
+      choose(before).then(() => {
+        const named = location.hash && document.getElementById(decodeURIComponent(location.hash.slice(1)))
+        if (named) named.scrollIntoView()
+      })
+    } else show("0")
   }
   if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", start)
   else start()

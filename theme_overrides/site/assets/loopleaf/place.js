@@ -27,7 +27,6 @@
     const pieces = [...document.querySelectorAll("[data-leaf-name]")]
     const name = document.querySelector("[data-leaf-piece]")
     const title = name.textContent
-    const plain = links.map((link) => link.getAttribute("href"))
     const line = 96
 
     const above = (list, edge) => list.filter((one) => one.getBoundingClientRect().top <= edge).pop()
@@ -48,7 +47,7 @@
     const follow = () => {
       waiting = false
       const id = place()
-      links.forEach((link, i) => link.setAttribute("href", id ? `${plain[i]}#${id}` : plain[i]))
+      links.forEach((link) => (link.hash = id))
       const piece = above(pieces, line)
       name.textContent = piece ? piece.dataset.leafName : title
     }
