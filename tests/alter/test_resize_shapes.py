@@ -131,6 +131,31 @@ def test_a_ball_keeps_its_stripe_in_its_middle() -> None:
     assert text.count("with A") == 1
 
 
+def test_a_ball_reaches_what_whole_rounds_do_not() -> None:
+    """By hand: 19.3 cm at 14 over 10 cm are 27 stitches. Behind 24 one round adds 3, every eighth stitch, one
+    takes 3 back. Of 11 × 27 ÷ 24 = 12.4 rounds, 12, three stay plain.
+    """
+    fitted = fit_around(checked(TOY), checked(TOY), 193)
+    text = text_of(fitted)
+    assert '{round: 5, work: "(sc in next 7 sts, inc) x 3", count: 27}' in text
+    assert '{rounds: 6-8, work: "sc in each st around", count: 27}' in text
+    assert '{round: 9, work: "(sc in next 7 sts, dec) x 3", count: 24}' in text
+    assert "- rounds: 10-11\n" in text
+    assert "{round: 12, work:" in text
+    assert fitted.around_mm == pytest.approx(27 / 14 * 100)
+    assert holds(fitted)
+
+
+def test_the_round_between_stands_before_one_that_changes_the_yarn() -> None:
+    fitted = fit_around(demo("pebble-ball"), demo("pebble-ball"), 200)
+    text = text_of(fitted)
+    assert '{round: 9, work: "sc in next 35 sts, inc", count: 37}' in text
+    assert "sc in next 12 sts, inc, changing to B on last yo" in text
+    assert '{round: 15, work: "sc in next 32 sts, invisible dec", count: 33}' in text
+    assert "at the end of round 12" in text
+    assert holds(fitted)
+
+
 def test_a_ball_in_another_gauge_stays_a_ball() -> None:
     """Rows half as tall as before take twice as many rounds from pole to pole."""
     fitted = fit_gauge(checked(TOY), swatch("14 sts, 28 rows / 10 cm"))

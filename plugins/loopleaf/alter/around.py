@@ -116,7 +116,8 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
                 lengthen(draft, piece, candidate.sides)
                 to = _chain(draft, model, name, candidate.sides)
             elif ball is not None:
-                to = write_ball(draft, pattern, ball, candidate.more, _slim(now, name) / _slim(before, name))
+                slim = _slim(now, name) / _slim(before, name)
+                to = write_ball(draft, pattern, ball, candidate.more, slim, candidate.rest)
             elif base is not None:
                 to = _rounds(draft, pattern, model, base, candidate)
             else:
@@ -187,12 +188,14 @@ def _of_a_chain(model: Piece, stitches: int, wanted: float) -> list[_Candidate]:
 
 
 def _of_a_ball(ball: Ball, wanted: float) -> list[_Candidate]:
-    """Whole growing rounds more or fewer, as many drawing in, by how near they come."""
+    """Growing rounds more or fewer, as many drawing in, and one that grows less, by how near they come."""
     found = [
-        _Candidate(ball.base.stitches + more * ball.step, more)
+        _Candidate(ball.base.stitches + more * ball.step + rest, more, rest)
         for more in range(2 - ball.base.last, 2 * ball.base.last)
+        for rest in range(ball.step)
     ]
-    return sorted(found, key=lambda one: (abs(one.stitches - wanted), abs(one.more)))
+    found.sort(key=lambda one: (abs(one.stitches - wanted), one.rest, abs(one.more)))
+    return found[:_TRIES]
 
 
 def _of_an_oval(model: Piece, stitches: int) -> list[_Candidate]:

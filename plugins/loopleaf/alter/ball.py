@@ -1,7 +1,8 @@
 """A ball, a head, a body: rounds that grow from a ring, plain rounds, rounds that draw in again.
 
 More or fewer rounds grow before the widest, as many draw in behind it, and as many plain ones lie between
-them as keep its proportions: its way from end to end stays the same share of its way around.
+them as keep its proportions: its way from end to end stays the same share of its way around. What whole
+rounds don't reach one further round adds, its increases spread evenly, and one takes back.
 """
 
 from collections.abc import Callable
@@ -80,124 +81,148 @@ def _bare(
     return next((one for one in found if one is not None and one.bare), None)
 
 
-def write_ball(draft: Draft, pattern: Pattern, ball: Ball, more: int, slim: float) -> Renumber:
+@dataclass(frozen=True, slots=True)
+class _Making:
+    """A ball being written anew. at: its entries. more: growing rounds more (below 0 fewer), and as many that
+    draw in. rest: stitches that one further round adds, and one takes back.
+
+    shifts: by how much each old round's number moves along. done: entries whose rounds are settled: the first
+    and the last.
+    """
+
+    draft: Draft
+    at: Path
+    model: Piece
+    ball: Ball
+    more: int
+    rest: int
+    shifts: list[Renumber]
+    done: dict[int, tuple[int, int]]
+
+    @property
+    def widest(self) -> int:
+        """Stitches of the widest rounds now."""
+        return self.ball.base.stitches + self.more * self.ball.step + self.rest
+
+    def to(self, number: int) -> int:
+        """An old round's new number."""
+        return number + sum(shift(number) for shift in self.shifts)
+
+    def shift(self, first: int, by: int) -> None:
+        """Rounds from this old one on move along."""
+        self.shifts.append(_from(first, by))
+
+
+def write_ball(draft: Draft, pattern: Pattern, ball: Ball, more: int, slim: float, rest: int = 0) -> Renumber:
     """So many growing rounds more (below 0 fewer), and what follows; each old round's new number.
 
     slim: by how much the stitches are relatively taller now than in the ball that its proportions come from.
+    rest: stitches that one more round adds, spread evenly, and one behind the widest takes back.
 
     Raises CannotAlter where its rounds aren't written so that another could follow them.
     """
     model = pattern.pieces[ball.base.piece]
-    shifts: list[Renumber] = []
-    done: dict[int, tuple[int, int]] = {}
-    at: Path = ("pieces", ball.base.piece, model.entries_field)
-    _grow(draft, at, model, ball, more, shifts, done)
-    _between(model, ball, more, slim, shifts, done)
-    _draw_in(draft, at, model, ball, more, shifts, done)
-
-    def to(number: int) -> int:
-        return number + sum(shift(number) for shift in shifts)
-
-    for index, (first, last) in done.items():
-        name = _run_name(draft, (*at, index))
-        draft.value((*at, index, name), str(first) if first == last else f"{first}-{last}")
-    renumber(draft, pattern, ball.base.piece, to, frozenset(done))
-    return to
+    making = _Making(draft, ("pieces", ball.base.piece, model.entries_field), model, ball, more, rest, [], {})
+    _grow(making)
+    _between(making, slim)
+    _draw_in(making)
+    for index, (first, last) in making.done.items():
+        name = _run_name(draft, (*making.at, index))
+        draft.value((*making.at, index, name), str(first) if first == last else f"{first}-{last}")
+    renumber(draft, pattern, ball.base.piece, making.to, frozenset(making.done))
+    return making.to
 
 
-def _grow(
-    draft: Draft,
-    at: Path,
-    model: Piece,
-    ball: Ball,
-    more: int,
-    shifts: list[Renumber],
-    done: dict[int, tuple[int, int]],
-) -> None:
+def _grow(one: _Making) -> None:
+    """The round with the rest comes before the last that grows, which may change the yarn; where the growing
+    rounds are written once, behind them.
+    """
+    ball, more = one.ball, one.more
     last, index = ball.base.last, ball.base.entry
-    entry = model.entries[index]
     if ball.base.growing:
-        first = _first(entry)
+        first = _first(one.model.entries[index])
         if last + more < first:
             raise CannotAlter("There are no more growing rounds to leave out.")
-        done[index] = (first, last + more)
-        shifts.append(_from(last, more))
+        one.done[index] = (first, last + more)
+        one.shift(last, more)
+        if one.rest:
+            line = _line(ball.plain, one.widest - one.rest, one.rest, last + more + 1)
+            one.draft.after((*one.at, index), [line])
+            one.shift(last + 1, 1)
         return
+    before = ball.base.stitches - ball.step
     new = [
-        _line(ball.plain, ball.base.stitches - ball.step + turn * ball.step, ball.step, last + turn)
-        for turn in range(max(more, 0))
+        _line(ball.plain, before + turn * ball.step, ball.step, last + turn) for turn in range(max(more, 0))
     ]
-    if more > 0:
-        draft.after((*at, _entry_at(model, last - 1)), new)
+    if one.rest:
+        new.append(_line(ball.plain, before + more * ball.step, one.rest, last + more))
+    if new:
+        one.draft.after((*one.at, _entry_at(one.model, last - 1 + min(more, 0))), new)
     for number in range(last + more, last):
-        draft.drop((*at, _alone(model, ball, number, ball.base.counts[number - 2], ball.step)))
-        shifts.append(_from(number, -1))
-    shifts.append(_from(last, max(more, 0)))
-    top = ball.base.stitches + more * ball.step
-    _rewrite(draft, (*at, index, "work"), ball.near, top - ball.step, ball.step)
+        one.draft.drop((*one.at, _alone(one.model, ball, number, ball.base.counts[number - 2], ball.step)))
+        one.shift(number, -1)
+    one.shift(last, len(new))
+    _rewrite(one.draft, (*one.at, index, "work"), ball.near, one.widest - ball.step, ball.step)
 
 
-def _between(
-    model: Piece, ball: Ball, more: int, slim: float, shifts: list[Renumber], done: dict[int, tuple[int, int]]
-) -> None:
+def _between(one: _Making, slim: float) -> None:
     """Plain rounds as its proportions ask for, changed where most of them stand together."""
+    ball, more = one.ball, one.more
     rounds, plain = len(ball.counts), ball.falls - ball.base.last - 1
-    whole = rounds * (1 + more * ball.step / ball.base.stitches) / slim
-    others = rounds - plain + more + (more if more > 0 or _by_rule(model, ball) else -_lost(ball, more))
+    whole = rounds * one.widest / ball.base.stitches / slim
+    falling = more if more > 0 or _by_rule(one.model, ball) else -_lost(ball, more)
+    others = rounds - plain + more + falling + (2 if one.rest else 0)
     wanted = round(whole) - others
     entries = [
         (index, entry.run.first, entry.run.last or entry.run.first)
-        for index, entry in enumerate(model.entries)
+        for index, entry in enumerate(one.model.entries)
         if entry.run is not None and ball.base.last < entry.run.first < ball.falls
     ]
-    index, first, last = max(entries, key=lambda one: one[2] - one[1])
+    index, first, last = max(entries, key=lambda run: run[2] - run[1])
     change = max(wanted - plain, first - last)
     if abs(others + plain + change - whole) > max(_OUT_OF_SHAPE * whole, 1):
         raise CannotAlter("With rounds that grow as its last ones do it would become too long for its width.")
-    grown = max(more, 0) if not ball.base.growing else more
-    dropped = min(more, 0) if not ball.base.growing else 0
-    done[index] = (first + grown + dropped, last + grown + dropped + change)
+    one.done[index] = (one.to(first), one.to(last) + change)
     way = moved(first, last, change)
-    shifts.append(lambda number: way(number) - number)
+    one.shifts.append(lambda number: way(number) - number)
 
 
-def _draw_in(
-    draft: Draft,
-    at: Path,
-    model: Piece,
-    ball: Ball,
-    more: int,
-    shifts: list[Renumber],
-    done: dict[int, tuple[int, int]],
-) -> None:
-    index = _entry_at(model, ball.falls)
-    entry = model.entries[index]
-    before = ball.falls + sum(shift(ball.falls) for shift in shifts)
-    if _by_rule(model, ball) and entry.n is not None and entry.run is not None:
+def _draw_in(one: _Making) -> None:
+    """The round that takes back the rest stands where the one that adds it does, seen from the other end."""
+    ball, more = one.ball, one.more
+    index = _entry_at(one.model, ball.falls)
+    entry = one.model.entries[index]
+    before = one.to(ball.falls)
+    if _by_rule(one.model, ball) and entry.n is not None and entry.run is not None:
         assert entry.run.last is not None
         length = entry.run.last - entry.run.first + 1 + more
-        _from_value(draft, (*at, index, "n"), entry.n.from_.of(0), -(entry.n.step.of(0) or 0) * more)
-        node = draft.node((*at, index, "count", "from"))
-        _from_value(draft, (*at, index, "count"), int(node.text) if node else None, ball.step * more)
+        _from_value(one.draft, (*one.at, index, "n"), entry.n.from_.of(0), -(entry.n.step.of(0) or 0) * more)
+        node = one.draft.node((*one.at, index, "count", "from"))
+        _from_value(one.draft, (*one.at, index, "count"), int(node.text) if node else None, ball.step * more)
         if length < 1:
             raise CannotAlter("There are no more rounds that draw in to leave out.")
-        done[index] = (before, before + length - 1)
-        shifts.append(_from(ball.falls + 1, more))
+        if one.rest:
+            line = _line(ball.drawn, one.widest - one.rest, one.rest, before, falling=True)
+            one.draft.after((*one.at, index - 1), [line])
+            one.shift(ball.falls, 1)
+            before += 1
+        one.done[index] = (before, before + length - 1)
+        one.shift(ball.falls + 1, more)
         return
-    top = ball.base.stitches + more * ball.step
-    _rewrite(draft, (*at, index, "work"), ball.far, top - ball.step, ball.step)
-    if more > 0:
-        lines = [
-            _line(ball.drawn, top - (turn + 2) * ball.step, ball.step, before + turn + 1, falling=True)
-            for turn in range(more)
-        ]
-        draft.after((*at, index), lines)
-        shifts.append(_from(ball.falls + 1, more))
+    left = one.widest - ball.step
+    _rewrite(one.draft, (*one.at, index, "work"), ball.far, left, ball.step)
+    falls = [*([ball.step] * max(more, 0)), *([one.rest] if one.rest else [])]
+    lines = []
+    for turn, change in enumerate(falls, start=1):
+        left -= change
+        lines.append(_line(ball.drawn, left, change, before + turn, falling=True))
+    one.draft.after((*one.at, index), lines)
+    one.shift(ball.falls + 1, len(lines))
     for number in _falling(ball)[: max(-more, 0)]:
-        _alone(model, ball, number, ball.counts[number - 1], ball.step)
+        _alone(one.model, ball, number, ball.counts[number - 1], ball.step)
     for number in range(ball.falls + 1, ball.falls + 1 + _lost(ball, more)):
-        draft.drop((*at, _entry_at(model, number)))
-        shifts.append(_from(number, -1))
+        one.draft.drop((*one.at, _entry_at(one.model, number)))
+        one.shift(number, -1)
 
 
 def _by_rule(model: Piece, ball: Ball) -> bool:

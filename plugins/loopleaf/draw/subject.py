@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from ..fabric import PatternWork, PieceWork, WorkedRound
 from ..measure import Measured
+from ..measure.finished import is_stuffed
 from ..measure.gauge import Sample, Scale
 from ..measure.made import contents
 from ..measure.size import RoundSize, round_sizes
@@ -37,12 +38,7 @@ class Subject:
     @property
     def stuffed(self) -> bool:
         """Whether the piece is filled, between its rounds or in the finishing."""
-        pattern = self.work.pattern
-        own = pattern.pieces[self.piece.name]
-        stuffings = [(step.stuff, self.piece.name) for step in own.entries if step.stuff is not None]
-        first = next(iter(pattern.pieces))
-        stuffings += [(step.stuff, first) for step in pattern.finishing if step.stuff is not None]
-        return any((stuff.piece or unsaid) == self.piece.name for stuff, unsaid in stuffings)
+        return is_stuffed(self.work.pattern, self.piece.name)
 
 
 @once
