@@ -45,7 +45,9 @@ def test_without_a_file_the_pattern_goes_to_standard_output(folder: Path) -> Non
     assert done.stdout.startswith("title: Lantern pouch\n")
     assert "rounds: 7-19" in done.stdout
     assert "Lantern pouch: 3 rounds more, about 3 cm (1¼ in) taller." in done.stderr
-    assert "  line 50: rounds: 7-16 → 7-19\n" in done.stderr
+    assert "  line 50, pouch, rounds 7-19: was rounds 7-16\n" in done.stderr
+    assert "  line 28, note 3: “rounds 7 and 19”, before “rounds 7 and 16”\n" in done.stderr
+    assert "  line 16, yarn A: weighed 52 g left out\n" in done.stderr
     assert "  line 28 still speaks of 1 cm" in done.stderr
 
 
@@ -100,7 +102,12 @@ def test_a_pattern_with_an_error_shows_it(folder: Path) -> None:
         ("curlew-cap", ("--around", "50cm"), "Curlew cap, child: now 49.5 cm"),
         ("curlew-cap", ("--size", "adult"), "Curlew cap, adult: this size alone"),
         ("gull-collar", ("--size", "m", "--gauge", "18 sts"), "Gull collar, M: now "),
-        ("sandbank-seal", ("--piece", "head", "--around", "16cm"), "Sandbank seal: “head” is now 16.5 cm"),
+        ("sandbank-seal", ("--piece", "head", "--around", "16cm"), "Sandbank seal: “head” is now 16 cm"),
+        (
+            "lantern-pouch",
+            ("--around", "42cm"),
+            "Lantern pouch: now 43 cm (16¾ in) around, the nearest to 42 cm",
+        ),
     ],
 )
 def test_sizes_and_other_pieces(folder: Path, name: str, wish: tuple[str, ...], says: str) -> None:

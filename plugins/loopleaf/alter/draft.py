@@ -11,6 +11,7 @@ from ..pattern import Path, Source
 from ..pattern.nodes import Node, find
 from ..pattern.quoting import in_quotes, inside
 from ..pattern.scalars import offsets
+from .whereabouts import end_of, whereabouts
 
 
 class CannotAlter(Exception):
@@ -27,22 +28,21 @@ class NotUnderstood(CannotAlter):
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """One value that is different now. line: where it stands in the new file. what: the field's name."""
+    """One value that is different now. line: where it stands in the new file. what: the field's name.
+
+    where: what it belongs to, in a maker's words. before "": new; after "": left out.
+    """
 
     line: int
     what: str
     before: str
     after: str
+    where: str = ""
 
     @property
     def place(self) -> tuple[int, str]:
         """Line and field."""
         return self.line, self.what
-
-    def __str__(self) -> str:
-        if not self.before:
-            return f"line {self.line}: new: {self.after}"
-        return f"line {self.line}: {self.what}: {self.before} → {self.after or 'left out'}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,28 +52,45 @@ class _Edit:
     words: str
 
 
+@dataclass(frozen=True, slots=True)
+class _Noted:
+    """A change as it was noted. at: offset of its edit. change: by its line in the file before; of new lines,
+    the line that they follow. turn: which of them it is.
+    """
+
+    at: int
+    change: Change
+    turn: int = 0
+
+
 @dataclass(slots=True)
 class Draft:
     """Edits gathered for one file. Of two that overlap the first stays."""
 
     source: Source
-    _changes: list[Change] = field(default_factory=list)
+    _noted: list[_Noted] = field(default_factory=list)
     _edits: list[_Edit] = field(default_factory=list)
 
     @property
     def changes(self) -> list[Change]:
-        """What is different, by its line in the new file."""
+        """What is different, by its line in the new file; nothing within what is left out as a whole."""
+        gone = [(one.start, one.end) for one in self._edits if not one.words]
+        kept = [one for one in self._noted if not any(start < one.at < end for start, end in gone)]
+        moved = self.moved([one.change for one in kept])
+        return [replace(new, line=new.line + one.turn) for one, new in zip(kept, moved, strict=True)]
+
+    def moved(self, changes: Sequence[Change]) -> list[Change]:
+        """Changes by lines of the file before, by those of the new one."""
         text = self.source.text
         shifts = [
             (
-                self.source.lines.position(one.end)[0],
+                self.source.lines.position(max(one.start, one.end - 1))[0],
                 one.words.count("\n") - text.count("\n", one.start, one.end),
             )
             for one in self._edits
         ]
         return [
-            replace(one, line=one.line + sum(by for line, by in shifts if line < one.line))
-            for one in self._changes
+            replace(one, line=one.line + sum(by for line, by in shifts if line < one.line)) for one in changes
         ]
 
     def node(self, path: Path) -> Node | None:
@@ -94,7 +111,7 @@ class Draft:
         else:
             written = words if kept is not None and node.style == "" else in_quotes(words)
         self._put(node.start, node.end, written)
-        self._changes.append(Change(self._line(node), _name(path), node.text, words))
+        self._note(node.start, path, node.text, words)
 
     def part(self, path: Path, start: int, end: int, words: str) -> bool:
         """Other words for a stretch of a single value; False where the file can't be followed so far."""
@@ -109,8 +126,8 @@ class Draft:
             return True
         last = places[end - 1] + 1 if end > start else places[start]
         self._put(places[start], last, kept)
-        line = self.source.lines.position(places[start])[0]
-        self._changes.append(Change(line, _name(path), node.text[start:end], words))
+        before, behind = _beside(node.text, start, end) if words.isdigit() else ("", "")
+        self._note(places[start], path, f"{before}{node.text[start:end]}{behind}", f"{before}{words}{behind}")
         return True
 
     def drop(self, path: Path) -> None:
@@ -119,14 +136,14 @@ class Draft:
         if above is None or node is None:
             return
         pair = above.pair(str(path[-1])) if above.kind == "fields" else None
-        start, end = pair[0].start if pair else node.start, _end(node)
-        words = _short(self.source.text[node.start : end])
-        self._changes.append(Change(self._line(node), _name(path), words, ""))
+        start, end = pair[0].start if pair else node.start, end_of(node)
+        words = " ".join(self.source.text[node.start : end].split())
         if self.source.text[above.start : above.start + 1] in ("{", "["):
             start, end = self._with_comma(start, end)
         else:
             start, end = self._whole_lines(start, end)
         self._put(start, end, "")
+        self._note(start, path, words, "")
 
     def after(self, path: Path, entries: Sequence[str]) -> None:
         """New entries of a list, each on a line of its own below another one's.
@@ -141,13 +158,11 @@ class Draft:
         head = text[line : node.start]
         if head.strip() != "-":
             raise CannotAlter("Its rounds don't stand on lines of their own, so none can be put in between.")
-        stop = text.find("\n", _end(node))
+        stop = text.find("\n", end_of(node))
         stop = len(text) if stop < 0 else stop
         self._put(stop, stop, "".join(f"\n{head}{entry}" for entry in entries))
-        line = self.source.lines.position(stop)[0]
-        self._changes += [
-            Change(line + turn, _name(path), "", entry) for turn, entry in enumerate(entries, start=1)
-        ]
+        for turn, entry in enumerate(entries, start=1):
+            self._note(stop, path, "", entry, turn)
 
     def text(self) -> str:
         """The file with every edit put in."""
@@ -160,11 +175,13 @@ class Draft:
             at = edit.end
         return "".join([*parts, self.source.text[at:]])
 
+    def _note(self, at: int, path: Path, before: str, after: str, turn: int = 0) -> None:
+        line = self.source.lines.position(at)[0]
+        change = Change(line, _name(path), before, after, whereabouts(self.source, path))
+        self._noted.append(_Noted(at, change, turn))
+
     def _put(self, start: int, end: int, words: str) -> None:
         self._edits.append(_Edit(start, end, words))
-
-    def _line(self, node: Node) -> int:
-        return self.source.lines.position(node.start)[0]
 
     def _with_comma(self, start: int, end: int) -> tuple[int, int]:
         """In braces: with the comma behind it, or the one before the last."""
@@ -181,19 +198,13 @@ class Draft:
         return text.rfind("\n", 0, start) + 1, len(text) if stop < 0 else stop + 1
 
 
-def _end(node: Node) -> int:
-    """Where a value's last word ends; block lists and fields reach to the next line that isn't theirs."""
-    below = [value for _, value in node.fields] + node.items
-    if not below:
-        return node.end
-    last = max(_end(one) for one in below)
-    return node.end if node.end - last <= 1 else last
+def _beside(text: str, start: int, end: int) -> tuple[str, str]:
+    """The words beside a number, without which it says little: `next 10 chs`."""
+    before, behind = re.search(r"(?:\w+ )?$", text[:start]), re.match(r"(?: \w+)?", text[end:])
+    return (before[0] if before else ""), (behind[0] if behind else "")
 
 
 def _name(path: Path) -> str:
-    return next((str(step) for step in reversed(path) if isinstance(step, str)), "")
-
-
-def _short(text: str) -> str:
-    text = " ".join(text.split())
-    return text if len(text) <= 80 else f"{text[:79]}…"
+    """The field's name; for where a rule begins, with the name of what it is the rule of (`count from`)."""
+    names = [str(step) for step in path if isinstance(step, str)]
+    return " ".join(names[-2:]) if names[-1:] == ["from"] else names[-1] if names else ""

@@ -101,12 +101,11 @@ def _numbers(draft: Draft, path: Path, to: Renumber) -> None:
 
 
 def _spoken(draft: Draft, path: Path, to: Renumber) -> None:
-    """`between rounds 7 and 16`, number by number."""
+    """`between rounds 7 and 16`, phrase by phrase."""
     node = draft.node(path)
     if node is None or node.kind != "text":
         return
     for phrase in _SPOKEN.finditer(node.text):
-        for found in _NUMBER.finditer(node.text, phrase.start(), phrase.end()):
-            new = str(to(int(found[0])))
-            if new != found[0]:
-                draft.part(path, found.start(), found.end(), new)
+        new = _NUMBER.sub(lambda found: str(to(int(found[0]))), phrase[0])
+        if new != phrase[0]:
+            draft.part(path, phrase.start(), phrase.end(), new)

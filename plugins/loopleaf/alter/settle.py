@@ -4,7 +4,7 @@ What the author weighed isn't true any more and is left out.
 """
 
 import re
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from ..measure import Band, Measured, StatedSize, YarnNeed
@@ -13,6 +13,7 @@ from ..measure.follow import needs_followed
 from ..pattern import Finding, Length, Lengths, Path
 from ..review import Checked, check
 from .draft import CannotAlter, Change, Draft
+from .whereabouts import labels
 
 _PASSES = 60
 """A round whose stated count still fits the old one hides those after it; no pattern needs so many."""
@@ -63,7 +64,7 @@ def settle(before: Checked, draft: Draft, place: Follow | None = None) -> Altere
             next_draft = follow(before, now)
             if next_draft is None:
                 break
-            changes += next_draft.changes
+            changes = next_draft.moved(changes) + next_draft.changes
             now = check(next_draft.text().encode(), file)
     if now.measured is None or before.measured is None:
         _must_check(before, now)
@@ -71,10 +72,16 @@ def settle(before: Checked, draft: Draft, place: Follow | None = None) -> Altere
     yarn = needs_followed(before.measured, now.measured)
     weighed = _without_weighed(before.measured, now)
     if weighed is not None:
-        changes += weighed.changes
+        changes = weighed.moved(changes) + weighed.changes
         now = check(weighed.text().encode(), file)
     _must_check(before, now)
-    return Altered(now.source.text, now, in_order(changes), tuple(_remarks(now)), yarn)
+    return Altered(now.source.text, now, _called_as_now(now, in_order(changes)), tuple(_remarks(now)), yarn)
+
+
+def _called_as_now(now: Checked, changes: Sequence[Change]) -> tuple[Change, ...]:
+    """Rounds by the numbers that they have now, but for those left out."""
+    called = labels(now.source)
+    return tuple(replace(one, where=called.get(one.line, one.where)) if one.after else one for one in changes)
 
 
 def in_order(changes: Iterable[Change]) -> tuple[Change, ...]:

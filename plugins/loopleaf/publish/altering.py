@@ -20,6 +20,7 @@ from ..alter import (
 from ..alter.height import adjustables, rise_of, rounds_more
 from ..measure import amounts
 from ..review import Checked
+from .altering_told import told
 
 _SHOWN = 4
 
@@ -65,7 +66,8 @@ def resized(checked: Checked, wanted: Wanted) -> tuple[str, str]:
     else:
         fitted = fit_around(base, base, length_mm(wanted.around), wanted.piece)
     text = fitted.altered.text if fitted.altered is not None else base.source.text
-    return text, _fitted(fitted, base, wanted.piece)
+    wanted_mm = length_mm(wanted.around) if wanted.around is not None else None
+    return text, _fitted(fitted, base, wanted.piece, wanted_mm)
 
 
 def _title(checked: Checked) -> str:
@@ -75,7 +77,7 @@ def _title(checked: Checked) -> str:
 def _altered(altered: Altered, sentence: str) -> str:
     """The sentence, sizes, yarn and time as they are now, the lines that differ, what needs a look."""
     lines = [f"{altered.measured.pattern.title}: {sentence}", *_numbers(altered), "What changed:"]
-    lines += [f"  {change}" for change in altered.changes]
+    lines += [f"  {told(change)}" for change in altered.changes]
     if altered.remarks:
         lines += ["Please look:", *(f"  {remark}" for remark in altered.remarks)]
     return "\n".join(lines) + "\n"
@@ -108,12 +110,17 @@ def _taller(checked: Checked, more: int) -> str:
     return f"{said}, about {amounts.length(abs(rise_mm))} {'taller' if more > 0 else 'shorter'}."
 
 
-def _fitted(fitted: Fitted, checked: Checked, piece: str) -> str:
-    """The same for a pattern resized; where it was the nearest itself, that, and why none is nearer."""
+def _fitted(fitted: Fitted, checked: Checked, piece: str, wanted_mm: float | None) -> str:
+    """The same for a pattern resized; where it was the nearest itself, that, and why none is nearer.
+
+    wanted_mm: what was asked for, told where it isn't what came out; None where the size was to stay.
+    """
     around = amounts.length(fitted.around_mm)
     which = f"“{piece}” is " if piece else ""
     if fitted.altered is not None:
-        text = _altered(fitted.altered, f"{which}now {around} {_way(checked, piece)}.")
+        asked = amounts.length(wanted_mm) if wanted_mm is not None else around
+        nearest = "" if asked == around else f", the nearest to {asked} that this design allows"
+        text = _altered(fitted.altered, f"{which}now {around} {_way(checked, piece)}{nearest}.")
     else:
         text = (
             f"{_title(checked)}: the nearest of this design is the pattern as it is, {which}{around} "
