@@ -17,9 +17,21 @@ def test_a_round_with_its_sum() -> None:
     """48 stitches of 10 cm ÷ 14 are 34.3 cm; the sixth round of 10 mm ends at 6 cm."""
     lines = told("lantern-pouch")
     at = next(index for index, line in enumerate(lines) if line.split()[:2] == ["6", "48"])
-    assert lines[at] == "       6        48    34.5 cm       6 cm  48 × 7.1 mm; 50 + 10.0 mm"
+    assert lines[at].split("  ")[-1] == "48 × 7.1 mm; 50 + 10.0 mm"
+    assert "  34.5 cm (13½ in)    6 cm (2¼ in)  " in lines[at]
     assert lines[at + 1].strip() == "here: about 11 cm (4¼ in) across"
+    assert lines[at + 2].split()[:2] == ["7-16", "48"]
+    assert lines[at + 2].endswith("48 × 7.1 mm; 60 + 10 × 10.0 mm")
     assert any("7.1 mm wide and 10.0 mm high by the gauge, give or take 4% and 5%" in line for line in lines)
+
+
+def test_alike_rounds_in_one_line_and_both_units_in_each() -> None:
+    lines = told("ebb-scarf")
+    assert sum("43 × 5.3 mm" in line for line in lines) == 1
+    assert any("between 22 cm (8¾ in) and 23 cm (9¼ in)" in line for line in lines)
+    rounds = [line for line in lines if " mm; 0 + " in line]
+    assert len(rounds) == 2
+    assert all(line.count(" in)") == 2 for line in rounds)
 
 
 def test_cords_over_and_under_and_how_far_the_bag_opens() -> None:

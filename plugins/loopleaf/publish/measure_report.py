@@ -1,7 +1,7 @@
 """The measures of a pattern as a table for the terminal, each with its working."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from ..measure import Band, Measured, PieceMeasure, RoundSize, Scale, YarnNeed, amounts, because
 from ..measure.cords import ENDS_AND_KNOT_MM, TIMES_AROUND
@@ -43,19 +43,42 @@ def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
         run = stretch.first if stretch.first == stretch.last else f"{stretch.first}-{stretch.last}"
         yield f"  {_FORMS[stretch.form]}: {run}"
     way = "around" if piece.in_rounds else "wide"
-    yield f"  {'':>6}  {'stitches':>8}  {way:>9}  {'height':>9}  working"
-    marks = {one.label: one for one in measured.checkpoints if one.piece == piece.name}
+    yield f"  {'':>7}  {'stitches':>8}  {way:<18}  {'height':<18}  working"
+    marks = {
+        one.label: one
+        for one in measured.checkpoints
+        if one.piece == piece.name and one.length_mm[size] is not None
+    }
     before = 0.0
-    for one in piece.known_rounds(size):
+    for alike in _runs(piece.known_rounds(size), frozenset(marks)):
+        last = alike[-1]
+        label = last.label if len(alike) == 1 else f"{alike[0].label}-{last.label}"
         yield (
-            f"  {one.label:>6}  {one.stitches:>8}  {amounts.centimetres(one.length_mm):>9}"
-            f"  {amounts.centimetres(one.height_mm):>9}  {_working(one, piece.scale, before)}"
+            f"  {label:>7}  {last.stitches:>8}  {amounts.length(last.length_mm):<18}"
+            f"  {amounts.length(last.height_mm):<18}  {_working(alike, piece.scale, before)}"
         )
-        mark = marks.get(one.label)
-        if mark is not None and mark.length_mm[size] is not None:
-            yield f"  {'':>6}  here: {_MARKS[mark.what].format(*_marked(mark.length_mm, mark.wide_mm, size))}"
-        before = one.height_mm
+        mark = marks.get(last.label)
+        if mark is not None:
+            yield f"  {'':>7}  here: {_MARKS[mark.what].format(*_marked(mark.length_mm, mark.wide_mm, size))}"
+        before = last.height_mm
     yield ""
+
+
+def _runs(rounds: Sequence[RoundSize], marked: frozenset[str]) -> Iterator[Sequence[RoundSize]]:
+    """Rounds that follow each other and are alike, in one line; one that is marked ends it."""
+    run: list[RoundSize] = []
+    for one in rounds:
+        if run and (_figures(one) != _figures(run[-1]) or run[-1].label in marked):
+            yield run
+            run = []
+        run.append(one)
+    if run:
+        yield run
+
+
+def _figures(one: RoundSize) -> tuple[int, float, float]:
+    """What two rounds that are alike have in common."""
+    return one.stitches, round(one.length_mm, 1), round(one.rise_mm, 1)
 
 
 def _scale(scale: Scale) -> str:
@@ -67,14 +90,15 @@ def _scale(scale: Scale) -> str:
 
 
 def _between(band: Band) -> str:
-    return f"between {amounts.centimetres(band.low)} and {amounts.centimetres(band.high)}"
+    return f"between {amounts.length(band.low)} and {amounts.length(band.high)}"
 
 
-def _working(one: RoundSize, scale: Scale, before_mm: float) -> str:
-    """`48 × 7.1 mm; 60 + 10 mm`: what the two figures are made of."""
+def _working(run: Sequence[RoundSize], scale: Scale, before_mm: float) -> str:
+    """`48 × 7.1 mm; 60 + 10 × 10.0 mm`: what the two figures are made of."""
+    one, times = run[-1], f"{len(run)} × " if len(run) > 1 else ""
     plain = math.isclose(one.length_mm, one.stitches * scale.width_mm, rel_tol=1e-3)
     wide = f"{one.stitches} × {scale.width_mm:.1f} mm" if plain else "with spaces, posts or other stitches"
-    return f"{wide}; {before_mm:.0f} + {one.rise_mm:.1f} mm"
+    return f"{wide}; {before_mm:.0f} + {times}{one.rise_mm:.1f} mm"
 
 
 def _marked(

@@ -16,12 +16,17 @@ _FAR = (0.5, 1.6)
 
 @dataclass(frozen=True, slots=True)
 class Unflat:
-    """Rounds meant to lie flat that won't. first, last: their labels."""
+    """Rounds meant to lie flat that won't. first, last: their labels. stitches: of the last, as worked.
+
+    lying: how many it would have if they lay flat.
+    """
 
     piece: str
     first: str
     last: str
     growth: Flatness
+    stitches: int
+    lying: int
 
 
 def unflat(subject: Subject) -> Iterator[Unflat]:
@@ -47,7 +52,11 @@ def unflat(subject: Subject) -> Iterator[Unflat]:
                     continue
                 far = growth.form != "flat" if limits is None else not limits[0] <= growth.ratio <= limits[1]
                 if far:
-                    yield Unflat(name, rounds[low].label, rounds[high].label, growth)
+                    counted = high - low + (0 if below is None else 1)
+                    over_mm = (growth.grows - growth.flat) * counted * width
+                    top = rounds[high]
+                    lying = round(top.stitches * (1 - over_mm / top.length_mm))
+                    yield Unflat(name, rounds[low].label, top.label, growth, top.stitches, lying)
                     break
 
 
@@ -60,7 +69,8 @@ def strays(subject: Subject, form: str, what: str, module: str) -> Iterator[Find
         words = Words(
             message=f"{rounds} of “{one.piece}” {what}.",
             working=f"They grow by {one.growth.grows:.1f} stitches a round; flat work at this gauge grows by "
-            f"{one.growth.flat:.1f} (2π × height ÷ width of a stitch).",
+            f"{one.growth.flat:.1f} (2π × height ÷ width of a stitch). Round {one.last} has {one.stitches} "
+            f"stitches, and would lie flat with about {one.lying}.",
         )
         at = subject.source.locate(("pieces", one.piece, "lies flat"))
         yield told(module, "warning", subject, at, words, one.piece, one.first)
