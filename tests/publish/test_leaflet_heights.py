@@ -1,6 +1,7 @@
 """Heights on a leaflet: a table of what was worked, and for each what a page then says."""
 
 import json
+import re
 
 import pytest
 
@@ -12,7 +13,7 @@ from loopleaf.publish.overrides import overrides
 from loopleaf.publish.settings import Settings
 from loopleaf.publish.site_charts import chart_files
 from loopleaf.publish.site_pages import Later, heights_text, templates
-from tests.alter.patterns import POUCH, checked, demo
+from tests.alter.patterns import DEMO, POUCH, checked, demo
 
 
 @pytest.fixture(scope="module")
@@ -26,9 +27,9 @@ def test_a_row_for_each_height_the_pattern_itself_among_them(pouch: Leaflet) -> 
     rows = {one.more: one.cells for one in pouch.heights.settings}
     assert list(rows) == [*range(-5, 7)]
     assert rows[0] == ("as written", "7–16", "", "52 g (1¾ oz)", "About 1 to 2 hours")
-    assert rows[3][:3] == ("3 rounds more", "7–19", "3 cm (1¼ in) taller")
+    assert rows[3][:3] == ("3 rounds more", "7–19", "about 3 cm (1¼ in) taller")
     assert rows[3][3].startswith("about 61 g")
-    assert rows[-1][:3] == ("1 round fewer", "7–15", "10 mm (⅜ in) shorter")
+    assert rows[-1][:3] == ("1 round fewer", "7–15", "about 10 mm (⅜ in) shorter")
 
 
 def test_what_follows_is_worked_not_counted_on(pouch: Leaflet) -> None:
@@ -127,6 +128,29 @@ def test_a_file_of_its_own_holds_them_for_the_page(pouch: Leaflet) -> None:
     assert 'id="pouch-22"' in three["piece-pouch"]
     assert "<dt>" in three["facts"]
     assert "data-later" not in three["piece-pouch"]
+
+
+def test_amounts_say_how_they_were_come_by(pouch: Leaflet) -> None:
+    assert pouch.yarn_note.startswith("The author weighed these amounts; worked out from the stitches alone")
+    assert pouch.yarn_note.endswith("Balls are rounded up, with 10% in reserve.")
+    assert pouch.heights is not None
+    (taller,) = [one.changed for one in pouch.heights.settings if one.more == 3]
+    assert taller is not None
+    assert taller.yarn_note.startswith("These amounts follow from what the author weighed")
+    bare = leaflets(checked(POUCH.replace(", weighed: 40 g", "")), Settings())["UK"]
+    assert bare.yarn_note.startswith("These amounts are worked out from the stitches, give or take 25%.")
+    text = (DEMO / "lantern-pouch.yml").read_text("utf-8")
+    mixed = leaflets(checked(text.replace(", weighed: 52 g", "")), Settings())["US"]
+    assert "the others were weighed" in mixed.yarn_note
+    nothing = leaflets(checked(re.sub(r"(?m)^gauge: .*$", "gauge: not critical", POUCH)), Settings())["US"]
+    assert nothing.yarn_note == ""
+
+
+def test_sizes_have_both_units_in_the_table_of_heights() -> None:
+    heights = leaflets(demo("curlew-cap"), Settings())["US"].heights
+    assert heights is not None
+    assert heights.head[-1] == "Time, large adult"
+    assert heights.settings[0].cells[3] == "about 53 (67, 82, 95) g, 2 (2¼, 3, 3¼) oz"
 
 
 def test_nothing_marked_nothing_offered() -> None:

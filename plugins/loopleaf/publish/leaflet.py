@@ -10,6 +10,7 @@ from ..fabric import Made, PatternWork, WorkedRound
 from ..measure import Measured, measure, reason
 from ..notation.tree import Chain
 from ..review import Checked, slug
+from .leaflet_amounts import amounts_note
 from .leaflet_drawings import Drawn, drawn, of_a_piece, of_the_finishing
 from .leaflet_finishing import finishing, variations
 from .leaflet_heights import Height, heights_worked, in_one_size, with_heights
@@ -135,6 +136,7 @@ def _set_out(
             for one in measured.cautions
         ),
         yarns=yarns(said, measured),
+        yarn_note=amounts_note(said, measured),
         hooks=hooks(said),
         notions=tuple(said.prose(notion) for notion in pattern.materials.notions),
         gauge=gauge,

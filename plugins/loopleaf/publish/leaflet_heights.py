@@ -14,6 +14,7 @@ from ..fabric import PatternWork
 from ..measure import Measured, YarnNeed, amounts, measure
 from ..review import Checked
 from .addresses import picture_file
+from .leaflet_amounts import amounts_note
 from .leaflet_drawings import Drawn, drawn, of_a_piece, of_the_finishing
 from .leaflet_finishing import finishing
 from .leaflet_marks import marked
@@ -81,12 +82,13 @@ def with_heights(
     said = voice(work, leaflet.terms, settings.counts)
     word = said.pattern.pieces[parts[0].piece].entries[parts[0].entry].word
     letters = [need.yarn for need in measured.yarn[0] if _differs(measured, worked, need.yarn)]
+    largest = said.pattern.sizes[-1] if said.pattern.sizes else ""
     head = (
         said.words["heights_setting"],
         said.words[f"{word}s_label"],
         said.words["heights_height"],
         *(said.say("yarn_of", yarn=said.yarn(letter)) for letter in letters),
-        said.words["time"],
+        said.words["time"] if measured.pattern.size_count == 1 else f"{said.words['time']}, {largest}",
     )
     run = _run(parts, leaflet.pieces)
     here = Setting(0, said.words["as_written"], ("", run, "", *_rest(said, measured, letters, True)))
@@ -132,6 +134,7 @@ def _setting(
             tuple(_changed(leaflet.pieces, printed)),
             tuple(step for step in steps if isinstance(step, Telling)),
             _picture(leaflet, one),
+            amounts_note(then, measured, followed=True),
         ),
     )
 
@@ -189,7 +192,7 @@ def _rest(said: Voice, measured: Measured, letters: Sequence[str], written: bool
 
 
 def _grams(said: Voice, needs: Sequence[YarnNeed], weighed: bool) -> str:
-    """`about 61 g (2¼ oz)`; one a size: `about 73 (90, 107, 123) g`. Without grams, in metres.
+    """`about 61 g (2¼ oz)`; one a size: `about 73 (90, 107) g, 2½ (3¼, 3¾) oz`. Without grams, in metres.
 
     weighed: the author weighed just this, so that it isn't "about".
     """
@@ -200,5 +203,11 @@ def _grams(said: Voice, needs: Sequence[YarnNeed], weighed: bool) -> str:
     if len(grams) == 1:
         amount = amounts.weight(grams[0].middle)
     else:
-        amount = f"{per_size([f'{band.middle:.0f}' for band in grams])} g"
+        whole, ounces = ([write(band.middle) for band in grams] for write in (_in_grams, amounts.ounces))
+        numbers = per_size([one.removesuffix(" oz") for one in ounces])
+        amount = f"{per_size(whole)} g, {numbers} oz"
     return amount if weighed else said.say("about", amount=amount)
+
+
+def _in_grams(grams: float) -> str:
+    return f"{grams:.0f}"

@@ -263,6 +263,7 @@ class Changed:
     pieces: tuple[Piece, ...]
     finishing: tuple[Telling, ...]
     picture: Drawing | None = None
+    yarn_note: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -325,7 +326,7 @@ class Leaflet:
     own words in
     these terms (`words["gauge"]` is `Tension` in UK). contact: where to ask, an address or a link.
     changes: the newest first. edition: `Version 1.1.0, 5 November 2026`, "" without. video_length: `12:30`.
-    more_pictures: the author's own after the first.
+    more_pictures: the author's own after the first. yarn_note: how the yarns' amounts were come by.
     """
 
     title: str
@@ -367,3 +368,4 @@ class Leaflet:
     heights: Heights | None = None
     size_pages: tuple[SizePage, ...] = ()
     techniques: tuple[str, ...] = ()
+    yarn_note: str = ""

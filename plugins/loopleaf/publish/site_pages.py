@@ -184,6 +184,7 @@ def heights_text(env: Environment, leaflet: Leaflet, other: str, later: Later) -
             continue
         found = {"facts": parts.fact_entries(then.facts), "sizes": parts.size_lines(leaflet.made, then.sizes)}
         found |= {f"yarn-{yarn.letter}": parts.yarn_entry(yarn) for yarn in then.yarns}
+        found["amounts"] = escape(then.yarn_note)
         found["notes"] = parts.note_lines(then.notes)
         for piece in then.pieces:
             found[f"about-{piece.name}"] = escape(" ".join(piece.about))
