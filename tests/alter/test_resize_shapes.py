@@ -197,6 +197,23 @@ def test_another_piece_than_the_first() -> None:
         fit_around(before, before, 160, "tail")
 
 
+def test_a_picture_in_squares_keeps_its_squares() -> None:
+    for alter in (
+        lambda one: fit_around(one, one, 60.0),
+        lambda one: fit_gauge(one, swatch("30 sts")),
+    ):
+        with pytest.raises(CannotAlter, match="worked from a picture in squares"):
+            alter(demo("lighthouse-bookmark"))
+
+
+def test_what_is_wrong_with_the_rounds_is_said_first() -> None:
+    """Leaves have stitches of their own in every round; sizes that can't be worked out aren't spoken of."""
+    with pytest.raises(CannotAlter) as no:
+        fit_around(demo("purslane-garland"), demo("purslane-garland"), 100.0)
+    assert all("how large" not in one for one in no.value.reasons)
+    assert any("round 1" in one for one in no.value.reasons)
+
+
 def test_the_last_round_is_never_left_out() -> None:
     with pytest.raises(CannotAlter):
         fit_around(demo("sandbank-seal"), demo("sandbank-seal"), 110, "head")

@@ -89,6 +89,11 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
             f"The gauge says how far the whole of “{name}” measures, so it says nothing of another size; "
             "state how many stitches and rows there are over 10 cm."
         )
+    if model.grid is not None:
+        raise CannotAlter(
+            f"“{name}” is worked from a picture in squares, so it is as wide as the picture. With other "
+            "stitches it would be another picture; in another yarn the same one comes out larger or smaller."
+        )
     base = base_of(work, piece, model)
     stitches = _widest(piece)
     wanted = stitches * wanted_mm / around_mm

@@ -103,7 +103,7 @@ def _must_check(before: Checked, now: Checked) -> None:
     had = {(one.rule, one.piece) for one in before.findings}
     reasons = [
         _reason(one)
-        for one in now.findings
+        for one in sorted(now.findings, key=lambda one: one.severity != "error")
         if one.severity == "error" or (one.severity == "warning" and (one.rule, one.piece) not in had)
     ]
     if reasons:
@@ -163,8 +163,10 @@ def _stated_at(now: Checked, finding: Finding) -> Path:
 
 
 def _sizes(before: Checked, now: Checked) -> Draft | None:
-    """Stated sizes moved by as much as what is worked out moves; None where they stand right."""
-    if before.measured is None or now.measured is None:
+    """Stated sizes moved by as much as what is worked out moves; None where they stand right, or where rounds
+    are wrong.
+    """
+    if before.measured is None or now.measured is None or now.has_errors:
         return None
     draft = Draft(now.source)
     stated_before = {(one.piece, one.what): one for one in before.measured.stated}
