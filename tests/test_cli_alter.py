@@ -100,6 +100,7 @@ def test_a_pattern_with_an_error_shows_it(folder: Path) -> None:
     ("name", "wish", "says"),
     [
         ("curlew-cap", ("--around", "50cm"), "Curlew cap, child: now 49.5 cm"),
+        ("ebb-scarf", ("--around", "20cm"), "Ebb scarf: the nearest to 20 cm (7¾ in) of this design is the"),
         ("curlew-cap", ("--size", "adult"), "Curlew cap, adult: this size alone"),
         ("gull-collar", ("--size", "m", "--gauge", "18 sts"), "Gull collar, M: now "),
         ("sandbank-seal", ("--piece", "head", "--around", "16cm"), "Sandbank seal: “head” is now 16 cm"),

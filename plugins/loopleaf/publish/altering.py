@@ -117,13 +117,14 @@ def _fitted(fitted: Fitted, checked: Checked, piece: str, wanted_mm: float | Non
     """
     around = amounts.length(fitted.around_mm)
     which = f"“{piece}” is " if piece else ""
+    asked = amounts.length(wanted_mm) if wanted_mm is not None else around
     if fitted.altered is not None:
-        asked = amounts.length(wanted_mm) if wanted_mm is not None else around
         nearest = "" if asked == around else f", the nearest to {asked} that this design allows"
         text = _altered(fitted.altered, f"{which}now {around} {_way(checked, piece)}{nearest}.")
     else:
+        nearest = "nearest" if asked == around else f"nearest to {asked}"
         text = (
-            f"{_title(checked)}: the nearest of this design is the pattern as it is, {which}{around} "
+            f"{_title(checked)}: the {nearest} of this design is the pattern as it is, {which}{around} "
             f"{_way(checked, piece)}.\n"
         )
     if fitted.passed:
