@@ -2,7 +2,7 @@
 
 import pytest
 
-from loopleaf.draw.colour import level, luminance, outline_of, shaded
+from loopleaf.draw.colour import FAINT, ink_on_dark, ink_on_light, level, luminance, outline_of, shaded
 
 LIGHT, DARK = "#fbf8f2", "#15191b"
 
@@ -18,9 +18,26 @@ def test_luminance_of_black_and_white() -> None:
     assert contrast("#ffffff", "#000000") == pytest.approx(21.0)
 
 
-@pytest.mark.parametrize(
-    "colour", ["#ffffff", "#efe9dc", "#c8553d", "#1f4e63", "#0a0a0a", "#000000", "#ffff00", "#0000ff"]
-)
+YARNS = ["#ffffff", "#efe9dc", "#c8553d", "#1f4e63", "#0a0a0a", "#000000", "#ffff00", "#0000ff"]
+
+
+def laid_on(ink: str, paper: str, strength: float) -> str:
+    """What an ink looks like that lets the paper through."""
+    both = [(int(ink[at : at + 2], 16), int(paper[at : at + 2], 16)) for at in (1, 3, 5)]
+    return "#" + "".join(f"{round(over * strength + below * (1 - strength)):02x}" for over, below in both)
+
+
+@pytest.mark.parametrize("colour", YARNS)
+def test_repeats_drawn_lighter_keep_three_to_one_on_either_paper(colour: str) -> None:
+    """A chart's strokes 6.9 : 1 and more, what only repeats 3 : 1 (WCAG 2.2, 1.4.11), and plainly lighter."""
+    for ink, paper in ((ink_on_light(colour), LIGHT), (ink_on_dark(colour), DARK)):
+        light = laid_on(ink, paper, FAINT)
+        assert contrast(ink, paper) >= 6.9
+        assert contrast(light, paper) >= 3
+        assert contrast(ink, light) >= 1.6
+
+
+@pytest.mark.parametrize("colour", YARNS)
 def test_an_edge_of_any_yarn_shows_on_light_and_on_dark_paper(colour: str) -> None:
     edge = outline_of(colour)
     assert contrast(edge, LIGHT) >= 3

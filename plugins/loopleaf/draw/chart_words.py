@@ -8,7 +8,7 @@ from .chart_ground import Inward, is_closed
 from .chart_key import KeyLine, said
 from .chart_lines import Layout, Line
 from .chart_things import NUMBER_ROOM
-from .colour import outline_of
+from .colour import ink_on_light
 from .subject import Subject
 
 DASHES = ("", "3.4 1.4", "1.2 1.5", "4 1.4 0.1 1.4", "0.1 1.7")
@@ -94,5 +94,5 @@ def _yarns(subject: Subject) -> Iterator[KeyLine]:
         return
     for letter, dash in dashes.items():
         words = ", ".join(part for part in (letter, names.get(letter, "")) if part)
-        ink = outline_of(subject.colours[letter])
+        ink = ink_on_light(subject.colours[letter])
         yield KeyLine({"US": words, "UK": words}, "M-9 0h18", dash=dash, colour=ink)

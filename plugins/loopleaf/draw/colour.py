@@ -8,8 +8,15 @@ UNDYED = "#9a948a"
 OUTLINES = (0.135, 0.27)
 """Edges as luminous as this have 3 : 1 against light paper (0.94) and dark (0.009): WCAG 2.2, 1.4.11."""
 
-ON_DARK = (0.32, 0.62)
-"""Thin lines as luminous as this have 6 : 1 and more on dark paper; drawn lighter, at half, still 2 : 1."""
+ON_LIGHT = (0.04, 0.09)
+"""Thin lines as luminous as this have 6.9 : 1 and more on light paper, drawn lighter still 3 : 1. Light and
+dark yarns are spread over it, so that they keep apart."""
+
+ON_DARK = (0.38, 0.65)
+"""Thin lines as luminous as this have 7 : 1 and more on dark paper, drawn lighter still 3 : 1."""
+
+FAINT = 0.66
+"""How strongly a repeat is drawn that was drawn before: as light as 3 : 1 lets it be (WCAG 2.2, 1.4.11)."""
 
 
 @lru_cache(maxsize=1_024)
@@ -34,6 +41,15 @@ def outline_of(colour: str) -> str:
     return _as_luminous(colour, *OUTLINES)
 
 
+@lru_cache(maxsize=1_024)
+def ink_on_light(colour: str) -> str:
+    """The yarn's colour, dark enough for thin lines on light paper."""
+    darkest, lightest = ON_LIGHT
+    wanted = darkest + (lightest - darkest) * luminance(colour)
+    return _as_luminous(colour, wanted, wanted)
+
+
+@lru_cache(maxsize=1_024)
 def ink_on_dark(colour: str) -> str:
     """The yarn's colour, light enough for thin lines on dark paper."""
     return _as_luminous(colour, *ON_DARK)

@@ -23,7 +23,7 @@ from .chart_layout import lay_out
 from .chart_lines import Layout
 from .chart_start import draw_start
 from .chart_words import arrows, dashes_of, numbers, remarks
-from .colour import ink_on_dark, outline_of
+from .colour import ink_on_dark, ink_on_light
 from .pen import Pen, Shapes, ink_name
 from .signing import Round, down
 from .signs import ARROW
@@ -131,8 +131,8 @@ def _drawn(work: PatternWork, piece: PieceWork, measured: Measured, shapes: Shap
     sides = tuple(list(remarks(subject, layout, bool(again), left)) for left in (False, True))
     return Drawn(
         piece.name,
-        outline_of(main_colour(subject)),
-        {outline_of(colour): ink_on_dark(colour) for colour in subject.colours.values()},
+        ink_on_light(main_colour(subject)),
+        {ink_on_light(colour): ink_on_dark(colour) for colour in subject.colours.values()},
         pen.body(),
         pen.box,
         [(down(at), text) for at, text in numbers(subject, layout)],
@@ -151,7 +151,7 @@ def _draw_signs(pen: Pen, subject: Subject, layout: Layout, again: set[int]) -> 
         return (special.short or kind) if special else stitch_name(Stitch(kind), pattern.terms)
 
     first = subject.worked[0].made[0].yarn
-    pen.yarn(first, outline_of(subject.colours[first]))
+    pen.yarn(first, ink_on_light(subject.colours[first]))
     draw_start(pen, subject, layout, kind_of("chain"))
     for at, (work, worked) in enumerate(zip(subject.piece.rounds, subject.worked, strict=True)):
         Round(pen, layout, at, work.plan.label, kind_of, work.side == "WS", again).draw(worked, subject)

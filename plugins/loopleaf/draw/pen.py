@@ -9,6 +9,7 @@ from math import atan2, cos, degrees, hypot, sin
 from typing import NamedTuple
 
 from .canvas import Box, Point, number
+from .colour import FAINT
 from .signs import (
     CHAIN,
     CHAIN_LONG,
@@ -73,10 +74,6 @@ class Shapes:
 
 
 FEW_DEGREES = 5
-
-FAINT = 0.5
-"""How strongly a repeat is drawn that was drawn before."""
-
 
 MANY = 4
 """So many signs that look alike, turn and all, share a form that is turned already."""

@@ -11,7 +11,7 @@ from .chart_ground import outward
 from .chart_lines import Layout, Line
 from .chart_things import STACKED, place_key
 from .chart_up import ROOM
-from .colour import outline_of
+from .colour import ink_on_light
 from .pen import Mark, Pen
 from .signs import CHAIN_LONG, CHAIN_THICK, Sign, height_of, is_cross
 from .subject import Subject
@@ -52,7 +52,7 @@ class Round:
         """All that the round made, in the order made."""
         for made in worked.made:
             self.pen.faint = id(made) in self.again
-            self.pen.yarn(made.yarn, outline_of(subject.colours[made.yarn]))
+            self.pen.yarn(made.yarn, ink_on_light(subject.colours[made.yarn]))
             if isinstance(made, Space):
                 self._leaf_chain(made) if made.back else self._space(made)
             elif made.number:
