@@ -45,7 +45,7 @@ def test_a_choice_puts_what_was_worked_into_its_place(site: str, reader: Reader)
     expect(section).to_contain_text("to round 22 at the top")
     chart = page.locator("#piece-pouch ~ .leaf-chart")
     chart.scroll_into_view_if_needed()
-    chart.locator("svg [data-round='22']").first.wait_for()
+    chart.locator(".leaf-chart__view svg [data-round='22']").first.wait_for()
     page.locator("#pouch-20 .leaf-round__text").click()
     expect(chart.locator("[data-round='20'].is-chosen").first).to_be_attached()
     expect(chart.locator("[role=img]")).to_have_attribute("aria-label", re.compile("rounds 1 to 22 from"))
@@ -57,8 +57,8 @@ def test_a_choice_puts_what_was_worked_into_its_place(site: str, reader: Reader)
     assert rounds(page) == WRITTEN
     expect(section).to_contain_text("to round 19 at the top")
     expect(page.locator("[data-leaf-part=picture] svg")).to_be_attached()
-    chart.locator("svg").wait_for()
-    assert chart.locator("svg [data-round='22']").count() == 0
+    chart.locator(".leaf-chart__view svg").wait_for()
+    assert chart.locator(".leaf-chart__view svg [data-round='22']").count() == 0
     expect(page.locator("[data-leaf-part=notes]")).to_contain_text("between rounds 7 and 16")
 
 

@@ -13,7 +13,7 @@ def opened(page: Page, site: str, pattern: str = "us/lantern-pouch/") -> Locator
     page.goto(f"{site}{pattern}")
     page.evaluate("document.querySelector('[data-leaf-chart]').scrollIntoView()")
     chart = page.locator("[data-leaf-chart]").first
-    chart.locator("svg").wait_for()
+    chart.locator(".leaf-chart__view svg").wait_for()
     return chart
 
 
@@ -128,9 +128,9 @@ def test_a_left_hander_s_chart_takes_its_place(site: str, reader: Reader) -> Non
     page = reader().new_page()
     chart = opened(page, site)
     page.locator("#pouch-17 .leaf-round__text").click()
-    assert chart.locator("svg g[transform='scale(-1 1)']").count() == 0
+    assert chart.locator(".leaf-chart__view svg g[transform='scale(-1 1)']").count() == 0
     chart.get_by_role("link", name="For left-handers").click()
-    chart.locator("svg g[transform*='scale(-1']").first.wait_for()
+    chart.locator(".leaf-chart__view svg g[transform*='scale(-1']").first.wait_for()
     assert lit(chart) == {"17"}
     assert chart.get_by_role("link", name="For right-handers").count() == 1
 
@@ -140,7 +140,7 @@ def test_the_round_of_the_address_is_lit(site: str, reader: Reader) -> None:
     page.goto(f"{site}us/lantern-pouch/#pouch-11")
     page.evaluate("document.querySelector('[data-leaf-chart]').scrollIntoView()")
     chart = page.locator("[data-leaf-chart]").first
-    chart.locator("svg").wait_for()
+    chart.locator(".leaf-chart__view svg").wait_for()
     assert lit(chart) == {"11"}
 
 
@@ -160,8 +160,8 @@ def test_the_drawing_in_the_page_says_what_the_picture_said(site: str, reader: R
     chart = opened(page, site)
     named = page.get_by_role("img", name="Chart of the piece “Pouch”: one sign a stitch, rounds 1 to 19")
     assert named.count() == 1
-    ids = page.locator("svg [id]").evaluate_all("all => all.map(one => one.id)")
+    ids = page.locator(".leaf-chart__view svg [id]").evaluate_all("all => all.map(one => one.id)")
     assert len(ids) == len({*ids})
-    assert chart.locator("svg use").first.evaluate(
+    assert chart.locator(".leaf-chart__view svg use").first.evaluate(
         "one => document.querySelector(one.getAttribute('href')) !== null"
     )

@@ -53,6 +53,16 @@ def test_a_chart_says_how_it_runs() -> None:
     assert "rounds 1 to 19 from the middle outwards" in charts[0].alt
 
 
+def test_a_page_has_the_charts_key_in_its_own_words() -> None:
+    for terms, name in (("US", "hdc, half double crochet (UK: htr"), ("UK", "htr, half treble (US: hdc")):
+        chart = lantern().leaflets[terms].pieces[0].drawings[-1]  # type: ignore[index]
+        assert chart.key
+        for line in chart.key:
+            assert line.words in chart.svg.replace("&#x27;", "'")
+            assert line.left in chart.left or terms != "US"
+        assert any(line.words.startswith(name) and line.svg for line in chart.key)
+
+
 def test_what_is_kept_comes_back_with_every_drawing_once(tmp_path: Path) -> None:
     one = worked(COASTER.encode(), "coaster.yml")
     put(tmp_path, "key", one)

@@ -3,6 +3,7 @@ its diagram with one sign a stitch, its schematic with the measures, its profile
 in squares, and how its parts are threaded and placed. Graph in, SVG text out.
 """
 
+from .chart_key import KeyEntry
 from .diagram import Chart, chart_of, diagram
 from .picture import first_picture, piece_picture
 from .placing import placing
@@ -15,6 +16,7 @@ from .threading import threading
 __all__ = [
     "Chart",
     "Figure",
+    "KeyEntry",
     "chart_of",
     "diagram",
     "first_picture",

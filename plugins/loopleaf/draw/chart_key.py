@@ -35,6 +35,39 @@ class KeyLine:
     colour: str = ""
 
 
+IN_WORDS = 1.5
+"""A sign beside words of a page's size is so many pixels a unit large."""
+
+
+@dataclass(frozen=True, slots=True)
+class KeyEntry:
+    """A line of the key as a page prints it. svg: its sign by itself, "" for words alone. left: the words as
+    a left-hander needs them.
+    """
+
+    svg: str
+    words: str
+    left: str
+
+
+def by_itself(line: KeyLine, dark: str) -> str:
+    """A key's sign as a small SVG in the ink of the words, or in its yarn's on light and on `dark` paper."""
+    if not line.way:
+        return ""
+    half, high = 10.0, line.high + line.low + 4
+    ink, own = "currentColor", ""
+    if line.colour:
+        ink, own = "var(--yarn)", f' class="leaf-key__yarn" style="--light:{line.colour};--dark:{dark}"'
+    paint = f'fill="{ink}"' if line.filled else f'fill="none" stroke="{ink}"'
+    dash = f' stroke-dasharray="{line.dash}"' if line.dash else ""
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="-{number(half)} {number(-line.high - 2)} '
+        f'{number(2 * half)} {number(high)}" width="{number(2 * half * IN_WORDS)}" '
+        f'height="{number(high * IN_WORDS)}" aria-hidden="true" stroke-width=".9" stroke-linecap="round" '
+        f'stroke-linejoin="round"{own}><path {paint}{dash} d="{line.way}"/></svg>'
+    )
+
+
 def said(words: str) -> KeyLine:
     """Words that are the same in both terminologies."""
     return KeyLine({"US": words, "UK": words})
@@ -72,7 +105,7 @@ def drawn_key(
         parts.append(word(left + start, middle + size * 0.34, words, size, "start"))
         low += tall + size * 0.55
         wide = max(wide, start + size * 0.53 * len(words))
-    return "".join(parts), wide, low - top
+    return f'<g class="chart-key">{"".join(parts)}</g>', wide, low - top
 
 
 def word(x: float, y: float, text: str, size: float, anchor: str) -> str:

@@ -18,7 +18,7 @@ from ..notation.tree import Stitch
 from ..trade import Terms
 from .canvas import Box, Point, number
 from .chart_again import drawn_again
-from .chart_key import KeyLine, drawn_key, key_lines, word
+from .chart_key import KeyEntry, KeyLine, by_itself, drawn_key, key_lines, word
 from .chart_layout import lay_out
 from .chart_lines import Layout
 from .chart_start import draw_start
@@ -80,6 +80,14 @@ class Chart:
             f'role="img" fill="none" stroke-width="{number(STROKE)}" stroke-linecap="round" '
             f'stroke-linejoin="round"><title>{escape(self.title)}, stitch by stitch</title>{self._style()}'
             f"{shapes.definitions()}{''.join(parts)}</svg>"
+        )
+
+    def key(self, terms: Terms = "US") -> tuple[KeyEntry, ...]:
+        """The key for a page, where it is read at the size of the words around it."""
+        return tuple(
+            KeyEntry(by_itself(right, one.inks.get(right.colour, "")), right.words[terms], left.words[terms])
+            for one in self.pieces
+            for right, left in zip([*one.key, *one.said[0]], [*one.key, *one.said[1]], strict=True)
         )
 
     def _style(self) -> str:

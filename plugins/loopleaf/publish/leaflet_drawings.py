@@ -95,6 +95,7 @@ def of_a_piece(
             chart_file(slug, anchor_of(piece.name), voice.terms, more=more),
             chart.svg(work.pattern.terms, left_handed=True),
             chart_file(slug, anchor_of(piece.name), voice.terms, left_handed=True, more=more),
+            chart.key(voice.terms),
         )
 
 

@@ -9,6 +9,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
+from ..draw import KeyEntry
+
 Terms = Literal["US", "UK"]
 CountStyle = Literal["plain", "brackets", "sts"]
 
@@ -39,7 +41,7 @@ class Drawing:
     """A drawing of a piece. kind: `chart`, `schematic` (its measures), `profile` (in section),
     `squares` (the author's grid), or `picture` (of the whole, at another height). title: what
     it is called. svg: SVG text. file: its path in the site, "" for one that stands in the page. left,
-    left_file: the same as a left-hander works it, "" where it has no hand.
+    left_file: the same as a left-hander works it, "" where it has no hand. key: a chart's, for the page.
     """
 
     kind: Literal["chart", "schematic", "profile", "squares", "picture"]
@@ -49,6 +51,7 @@ class Drawing:
     file: str = ""
     left: str = ""
     left_file: str = ""
+    key: tuple[KeyEntry, ...] = ()
 
     @property
     def box(self) -> tuple[float, float]:

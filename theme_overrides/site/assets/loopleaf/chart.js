@@ -40,6 +40,15 @@
     return document.importNode(svg, true)
   }
 
+  // The key stands below in the page's own words; without it the signs have the whole width.
+  const bare = (svg) => {
+    const key = svg.querySelector(".chart-key")
+    if (!key) return
+    key.remove()
+    const box = svg.getBBox()
+    svg.setAttribute("viewBox", [box.x - 4, box.y - 4, box.width + 8, box.height + 8].join(" "))
+  }
+
   const open = async (figure) => {
     const image = figure.querySelector("img")
     const hand = figure.querySelector("[data-leaf-hand]")
@@ -61,6 +70,7 @@
     }
     const view = figure.querySelector(".leaf-chart__view")
     view.replaceChildren(svg)
+    bare(svg)
     const piece = figure.closest(".leaf-piece")
     const rounds = [...piece.querySelectorAll("[data-leaf-round]")]
     const order = [...new Set(rounds.flatMap((one) => one.dataset.leafRound.split(" ")))]
@@ -217,6 +227,10 @@
         try {
           const turned = await drawing(other, alt)
           svg.replaceWith(turned)
+          bare(turned)
+          figure.querySelectorAll("[data-other-hand]").forEach((one) => {
+            [one.textContent, one.dataset.otherHand] = [one.dataset.otherHand, one.textContent]
+          })
           svg = turned
         } catch {
           location.href = other
