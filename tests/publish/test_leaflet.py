@@ -1,5 +1,6 @@
 """Leaflets set out from worked patterns: what is printed, in either terminology."""
 
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -21,6 +22,7 @@ def _set_out(text: str, terms: Terms = "US", file: str = "coaster.yml", contact:
     return leaflet(checked, terms, Settings(contact=contact))
 
 
+@cache
 def _demo(slug: str, terms: Terms = "US") -> Leaflet:
     return _set_out(Path(ROOT / "patterns" / f"{slug}.yml").read_text(encoding="utf-8"), terms, f"{slug}.yml")
 

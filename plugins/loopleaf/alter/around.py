@@ -6,7 +6,7 @@ candidate is worked, nearest first, and the first one that checks is taken: a de
 says why in its own findings.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..fabric import PieceWork
 from ..measure.amounts import centimetres
@@ -37,7 +37,7 @@ class Fitted:
 
     altered: Altered | None
     around_mm: float
-    passed: tuple[str, ...]
+    passed: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,18 +103,27 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
     elif base is not None:
         candidates = _of_a_base(base, stitches, wanted)
     elif model.start is not None and model.start.chain is not None:
-        candidates = _of_a_chain(model, stitches, wanted)
+        candidates = _of_a_chain(model, stitches)
     else:
         raise CannotAlter(f"“{name}” begins neither in the middle of a base nor on a chain of its own.")
     candidates += _of_an_oval(model, stitches)
-    candidates.sort(key=lambda one: (abs(one.stitches - wanted), one.rest, abs(one.more) + abs(one.sides)))
     passed: list[str] = []
-    for candidate in candidates:
-        near_mm = around_mm * candidate.stitches / stitches
-        if abs(near_mm - wanted_mm) > _FAR * wanted_mm:
+    best: Fitted | None = None
+    at_stitches, at_mm, a_stitch_mm = stitches, around_mm, around_mm / stitches
+
+    def misses_by(one: _Candidate) -> float:
+        return abs(at_mm + a_stitch_mm * (one.stitches - at_stitches) - wanted_mm)
+
+    for _ in range(min(_TRIES, len(candidates))):
+        candidate = min(
+            candidates, key=lambda one: (misses_by(one), one.rest, abs(one.more) + abs(one.sides))
+        )
+        candidates.remove(candidate)
+        if misses_by(candidate) >= (abs(best.around_mm - wanted_mm) if best else _FAR * wanted_mm):
             break
         if not candidate.changes:
-            return Fitted(None, around_mm, tuple(passed))
+            best = Fitted(None, around_mm)
+            continue
         try:
             draft = Draft(now.source)
             if candidate.sides:
@@ -132,10 +141,16 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
             passed.append(f"{candidate.stitches} stitches: {no.reasons[0]}")
             continue
         made_mm = way_around(altered.checked, name) or 0.0
+        # The widest round may grow by more than the stitches added.
+        if candidate.stitches != at_stitches:
+            a_stitch_mm = (made_mm - at_mm) / (candidate.stitches - at_stitches) or a_stitch_mm
+        at_stitches, at_mm = candidate.stitches, made_mm
         if abs(made_mm - wanted_mm) > _FAR * wanted_mm:
             passed.append(f"{candidate.stitches} stitches: it would come out {centimetres(made_mm)}.")
-            continue
-        return Fitted(altered, made_mm, tuple(passed))
+        elif best is None or abs(made_mm - wanted_mm) < abs(best.around_mm - wanted_mm):
+            best = Fitted(altered, made_mm)
+    if best is not None:
+        return replace(best, passed=tuple(passed))
     raise CannotAlter(
         f"The design has no size near to {centimetres(wanted_mm)}; with the stitches that it has it is "
         f"{centimetres(around_mm)}.",
@@ -181,15 +196,13 @@ def _of_a_base(base: Base, stitches: int, wanted: float) -> list[_Candidate]:
     return found[:_TRIES]
 
 
-def _of_a_chain(model: Piece, stitches: int, wanted: float) -> list[_Candidate]:
+def _of_a_chain(model: Piece, stitches: int) -> list[_Candidate]:
     assert model.start is not None
     chain = model.start.chain.of(0) if model.start.chain is not None else None
     step = model.start.multiple or 1
     least = -((chain or 0) // step) + 1
     found = [_Candidate(stitches + more * step, more * step) for more in range(least, 400 // step + 2)]
-    found = [one for one in found if (chain or 0) + one.more > model.start.plus]
-    found.sort(key=lambda one: (abs(one.stitches - wanted), abs(one.more)))
-    return found[:_TRIES]
+    return [one for one in found if (chain or 0) + one.more > model.start.plus]
 
 
 def _of_a_ball(ball: Ball, wanted: float) -> list[_Candidate]:

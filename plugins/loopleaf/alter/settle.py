@@ -61,6 +61,8 @@ def settle(before: Checked, draft: Draft, place: Follow | None = None) -> Altere
     for follow, passes in ((_counts, _PASSES), (place, 1), (_sizes, 1)):
         for _ in range(passes if follow is not None else 0):
             assert follow is not None
+            if follow is _counts:
+                _must_fit(before, now)
             next_draft = follow(before, now)
             if next_draft is None:
                 break
@@ -97,6 +99,22 @@ def in_order(changes: Iterable[Change]) -> tuple[Change, ...]:
             told.setdefault((*change.place, change.before or change.after), change)
     kept = [one for one in told.values() if one.before != one.after]
     return tuple(sorted(kept, key=lambda one: one.line))
+
+
+_UNFIT = ("stitches-left-over", "works-past-the-end", "repeat-does-not-fit", "no-such-place")
+"""What no count that follows can mend, where every count before it holds."""
+
+
+def _must_fit(before: Checked, now: Checked) -> None:
+    """Refuse at once where the first mistake of a piece is stitches that don't fit: dozens of widths may be
+    tried, and counts are followed through all the rounds of each.
+    """
+    first: dict[str, Finding] = {}
+    for finding in now.findings:
+        if finding.severity == "error" and finding.round:
+            first.setdefault(finding.piece, finding)
+    if any(one.rule in _UNFIT for one in first.values()):
+        _must_check(before, now)
 
 
 def _must_check(before: Checked, now: Checked) -> None:
