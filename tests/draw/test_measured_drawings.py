@@ -10,7 +10,11 @@ from loopleaf.draw.form import form_of
 from loopleaf.draw.measuring import split
 from tests.measure.worked_patterns import HEAD, worked
 
-from .pieces import MAT, SVG, demo, rows, subject, tree
+from .pieces import COLLECTION, DEMO, MAT, SVG, demo, rows, subject, tree
+
+BOOKLET = COLLECTION.parent / "theme_overrides" / "booklet" / "booklet.css"
+ON_A_PHONE = 350
+"""So many pixels of a phone's 390 are a drawing's."""
 
 
 def words(figure: Figure | None) -> list[str]:
@@ -41,9 +45,44 @@ def test_a_schematic_gives_the_stated_measures_in_both_units(
     assert sorted(words(piece_of(pattern, piece))) == sorted(said)
 
 
-def test_measures_go_by_size() -> None:
-    said = words(piece_of("gull-collar", "collar"))
-    assert {"about 37 (40.5, 44) cm,", "14½ (16, 17¼) in"} <= {*said}
+def test_measures_by_size_stand_in_a_list_below_the_figure_that_letters_lead_to() -> None:
+    assert words(piece_of("gull-collar", "collar")) == [
+        *("a", "12 cm", "(4¾ in)", "b"),
+        *("a", "about 107.5 (118, 129) cm,", "42½ (46½, 50¾) in along the outer edge"),
+        *("b", "about 37 (40.5, 44) cm,", "14½ (16, 17¼) in along the inner edge"),
+    ]
+    assert words(piece_of("curlew-cap", "cap")) == [
+        *("a", "b around"),
+        *("a", "about 17 (19, 21, 21.5) cm,", "6¾ (7½, 8¼, 8½) in high"),
+        *("b", "42.5 (48, 53.5, 58.5) cm,", "16¾ (19, 21, 23) in around"),
+    ]
+
+
+def test_the_list_reads_from_left_to_right_for_either_hand() -> None:
+    work, measured = demo("curlew-cap")
+    for left_handed in (False, True):
+        figure = schematic(work, "cap", measured, left_handed)
+        assert figure is not None
+        letter, *lines = list(tree(figure.svg).iter(f"{SVG}text"))[2:5]
+        assert {text.get("text-anchor") for text in (letter, *lines)} == {"start"}
+        assert all(float(letter.get("x", 0)) < float(line.get("x", 0)) for line in lines)
+
+
+@pytest.mark.parametrize("name", DEMO)
+def test_words_are_legible_in_the_booklet_and_on_a_phone(name: str) -> None:
+    """6.5 points where a figure is fitted to its place on the page, 11 pixels on a phone 390 pixels wide."""
+    place = re.search(r"\.measured img { max-width: (\d+)mm; }", BOOKLET.read_text(encoding="utf-8"))
+    assert place is not None
+    work, measured = demo(name)
+    for piece in work.pieces:
+        figure = schematic(work, piece.name, measured)
+        if figure is None:
+            continue
+        root = tree(figure.svg)
+        wide = float(root.get("viewBox", "").split()[2])
+        smallest = min(float(text.get("font-size", 0)) for text in root.iter(f"{SVG}text"))
+        assert smallest * min(1, int(place[1]) / wide) * 72 / 25.4 >= 6.5, piece.name
+        assert smallest * min(96 / 25.4, ON_A_PHONE / wide) >= 11, piece.name
 
 
 def test_what_the_author_states_is_printed_without_about_and_what_is_worked_out_with_it() -> None:

@@ -13,7 +13,8 @@ _HEAD = 1.6
 
 
 def measured_across(sketch: Sketch, left: float, right: float, at: float, words: str, edge: float) -> None:
-    """A measure of a width, its words above the line or below, whichever is further from the form.
+    """A measure of a width, its words above the line or below, whichever is further from the form;
+    without words only the line.
 
     at: where the line lies; edge: the form's own edge, from which thin lines lead to it.
     """
@@ -21,7 +22,8 @@ def measured_across(sketch: Sketch, left: float, right: float, at: float, words:
     for x in (left, right):
         sketch.line([(x, edge + (0.8 if below else -0.8)), (x, at + (_TICK if below else -_TICK))], "fine")
     arrow(sketch, (left, at), (right, at))
-    _lines(sketch, (left + right) / 2, at + (1.2 + WORDS * 0.8 if below else -1.4), words, below)
+    if words:
+        _lines(sketch, (left + right) / 2, at + (1.2 + WORDS * 0.8 if below else -1.4), words, below)
 
 
 def measured_up(sketch: Sketch, at: float, low: float, high: float, words: str, edge: float) -> None:

@@ -8,6 +8,7 @@ from ..fabric import PatternWork
 from ..measure import Measured, measure
 from .canvas import Point
 from .form import Form, about, form_of, outline_above, said
+from .lettered import Lettered
 from .measuring import GAP, measured_across, measured_up, split
 from .sheet import Sheet, sheet_for
 from .sketch import WORDS, Figure, Sketch, width_of
@@ -36,8 +37,10 @@ def schematic(
     own = measured.piece(name)
     if subject is None or own is None or own.scale is None:
         return None
-    sketch = Sketch(left_handed)
-    facts = _rows(sketch, subject, measured) if subject.in_rows else _rounds(sketch, subject, measured)
+    sketch, letters = Sketch(left_handed), Lettered()
+    draw = _rows if subject.in_rows else _rounds
+    facts = draw(sketch, letters, subject, measured)
+    letters.write(sketch)
     title = work.pattern.pieces[name].title or name
     return sketch.figure(f"{title}: measures", f"The outline of the {title.lower()}: {'; '.join(facts)}.")
 
@@ -45,17 +48,17 @@ def schematic(
 # ---- in rounds ------------------------------------------------------------------------------------
 
 
-def _rounds(sketch: Sketch, subject: Subject, measured: Measured) -> list[str]:
+def _rounds(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measured) -> list[str]:
     form = form_of(subject)
     if form.lying:
-        return _from_above(sketch, form, subject.piece.name, measured)
+        return _from_above(sketch, letters, form, subject.piece.name, measured)
     if not form.spine:
-        return _front(sketch, form, subject, measured, 0.0)
-    facts = _from_above(sketch, form, subject.piece.name, measured)
-    return [*facts, *_front(sketch, form, subject, measured, sketch.box[3] + 8.0)]
+        return _front(sketch, letters, form, subject, measured, 0.0)
+    facts = _from_above(sketch, letters, form, subject.piece.name, measured)
+    return [*facts, *_front(sketch, letters, form, subject, measured, sketch.box[3] + 8.0)]
 
 
-def _from_above(sketch: Sketch, form: Form, name: str, measured: Measured) -> list[str]:
+def _from_above(sketch: Sketch, letters: Lettered, form: Form, name: str, measured: Measured) -> list[str]:
     """A flat piece, or the plan of an oval one, with its length across and its width at the side."""
     scale = DRAWN / (2 * form.widest + form.spine)
     sketch.line([(x * scale, -y * scale) for x, y in form.edge], closed=True)
@@ -69,22 +72,30 @@ def _from_above(sketch: Sketch, form: Form, name: str, measured: Measured) -> li
         if form.corners == 4:
             length = width = said(measured, name, "across") or width
         if length:
-            measured_across(sketch, -half, half, high + GAP, length, high)
+            measured_across(
+                sketch, -half, half, high + GAP, letters.short(length, "long" if form.spine else "wide"), high
+            )
             facts.append(f"{length} {'long' if form.spine else 'wide'}")
         if width:
-            measured_up(sketch, half + GAP, high, -high, width, half)
+            measured_up(
+                sketch, half + GAP, high, -high, letters.short(width, "wide" if form.spine else "high"), half
+            )
             facts.append(f"{width} {'wide' if form.spine else 'high'}")
         return facts
     across = said(measured, name, "across")
     low = max(y for _, y in outline_above(high, form.corners))
     if across:
-        measured_across(sketch, -half, half, low + GAP, across, 0.0 if not form.corners else low)
+        measured_across(
+            sketch, -half, half, low + GAP, letters.short(across, "across"), 0.0 if not form.corners else low
+        )
         facts.append(f"{across} across")
     sketch.dot((0.0, 0.0), 0.6)
     return facts
 
 
-def _front(sketch: Sketch, form: Form, subject: Subject, measured: Measured, top: float) -> list[str]:
+def _front(
+    sketch: Sketch, letters: Lettered, form: Form, subject: Subject, measured: Measured, top: float
+) -> list[str]:
     """A standing piece seen from the front: the way around, the height, and what its base measures."""
     name, half_mm = subject.piece.name, form.widest + form.spine / 2
     scale = min(DRAWN / (2 * half_mm), DRAWN / form.height)
@@ -98,19 +109,25 @@ def _front(sketch: Sketch, form: Form, subject: Subject, measured: Measured, top
     facts: list[str] = []
     height = said(measured, name, "height")
     if height:
-        measured_up(sketch, half + GAP, top + high, top, height, half)
+        measured_up(sketch, half + GAP, top + high, top, letters.short(height, "high"), half)
         facts.append(f"{height} high")
     if form.spine:
         return facts
     if form.foot:
         words = about([2 * form.foot])
         foot, edge = form.foot * scale, top + high
-        measured_across(sketch, -foot, foot, edge + GAP, words, edge)
+        measured_across(sketch, -foot, foot, edge + GAP, letters.short(words, "across the base"), edge)
         facts.append(f"the base {words} across")
     around = said(measured, name, "around")
     if around:
         widest = [y for x, y in side if x > 0.99 * half]
-        _belt(sketch, half, top + high - (min(widest) + max(widest)) / 2, top + high, around)
+        _belt(
+            sketch,
+            half,
+            top + high - (min(widest) + max(widest)) / 2,
+            top + high,
+            letters.short(around, "around"),
+        )
         facts.insert(1 if height else 0, f"{around} around")
     return facts
 
@@ -142,9 +159,13 @@ def _half_circle(side: int) -> list[Point]:
 # ---- in rows --------------------------------------------------------------------------------------
 
 
-def _rows(sketch: Sketch, subject: Subject, measured: Measured) -> list[str]:
+def _rows(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measured) -> list[str]:
     sheet = sheet_for(subject.sizes)
-    return _arc(sketch, subject, measured, sheet) if sheet.arc else _straight(sketch, subject, measured)
+    return (
+        _arc(sketch, letters, subject, measured, sheet)
+        if sheet.arc
+        else _straight(sketch, letters, subject, measured)
+    )
 
 
 def _widths(subject: Subject, measured: Measured, at: int) -> str:
@@ -168,7 +189,7 @@ def _length(subject: Subject, measured: Measured) -> str:
     return said(measured, name, "height" if "height" in stated and "length" not in stated else "length")
 
 
-def _straight(sketch: Sketch, subject: Subject, measured: Measured) -> list[str]:
+def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measured) -> list[str]:
     """Rows one above the other: the outline, its widths below and above, its length at the side."""
     widest = max(one.length_mm for one in subject.sizes)
     long = subject.sizes[-1].height_mm
@@ -198,14 +219,23 @@ def _straight(sketch: Sketch, subject: Subject, measured: Measured) -> list[str]
         _broken(sketch, [(-half, -high / 2), (half, -high / 2)])
     first, last = subject.sizes[0].length_mm, subject.sizes[-1].length_mm
     bottom = _widths(subject, measured, 0)
-    measured_across(sketch, -first / 2 * x_scale, first / 2 * x_scale, GAP, bottom, 0.0)
+    alike = abs(last / first - 1) <= ALIKE
+    below = letters.short(bottom, "wide" if alike else "wide at the first row")
+    measured_across(sketch, -first / 2 * x_scale, first / 2 * x_scale, GAP, below, 0.0)
     facts = [f"{bottom} wide"]
-    if abs(last / first - 1) > ALIKE:
+    if not alike:
         top = _widths(subject, measured, -1)
-        measured_across(sketch, -last / 2 * x_scale, last / 2 * x_scale, -high - GAP, top, -high)
+        measured_across(
+            sketch,
+            -last / 2 * x_scale,
+            last / 2 * x_scale,
+            -high - GAP,
+            letters.short(top, "wide at the last row"),
+            -high,
+        )
         facts = [f"{bottom} wide at the first row", f"{top} at the last"]
     length = _length(subject, measured)
-    measured_up(sketch, half + GAP, 0.0, -high, length, half)
+    measured_up(sketch, half + GAP, 0.0, -high, letters.short(length, "from first row to last"), half)
     return [*facts, f"{length} from first row to last"]
 
 
@@ -233,7 +263,7 @@ def _broken(sketch: Sketch, way: Sequence[Point]) -> None:
         sketch.line(wave, "thin")
 
 
-def _arc(sketch: Sketch, subject: Subject, measured: Measured, sheet: Sheet) -> list[str]:
+def _arc(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measured, sheet: Sheet) -> list[str]:
     """Rows that grow into an arc: the inner edge, the outer edge, the depth between them."""
     last = subject.sizes[-1]
     inner_mm, outer_mm = sheet.below, sheet.below + last.height_mm
@@ -248,15 +278,16 @@ def _arc(sketch: Sketch, subject: Subject, measured: Measured, sheet: Sheet) -> 
     inside, outside = _widths(subject, measured, 0), about(_outer(subject, measured))
     length = _length(subject, measured)
     sketch.line(along(outer_mm + 2.4 / scale), "dashed")
-    sketch.words((0.0, sketch.box[1] - 2.0), f"{outside} along this edge")
+    named = letters.short(outside, "along the outer edge")
+    sketch.words((0.0, sketch.box[1] - 2.0), named if named != outside else f"{outside} along this edge")
     edge, end = inner[-1], outer[-1]
     at = max(edge[1], end[1]) + GAP
     measured_across(sketch, edge[0], end[0], at, "", at - GAP)
-    for index, part in enumerate(split(length)):
+    for index, part in enumerate(split(letters.short(length, "from edge to edge"))):
         sketch.words((end[0] + 2.0, at + WORDS * (0.4 + 1.2 * index)), part, "start")
     (x, y), low = inner[24], at + 2.0
     sketch.line([(0.0, low), (x, y + 1.2)], "fine")
-    for index, part in enumerate(split(inside)):
+    for index, part in enumerate(split(letters.short(inside, "along the inner edge"))):
         sketch.words((1.0, low + WORDS * (1.0 + 1.2 * index)), part, "end")
     return [
         f"{inside} along the inner edge",
