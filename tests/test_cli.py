@@ -60,6 +60,15 @@ def test_good_says_so(folder: Path) -> None:
     assert run("check", "good.yml").stdout == "1 pattern checked: nothing to mend.\n"
 
 
+def test_a_file_named_that_is_no_pattern_is_told_of(folder: Path) -> None:
+    """In a folder such files are passed over in silence: a collection may hold others."""
+    write(folder / "shelf" / "notes.yml", "title: Notes\nrounds: []\n")
+    named = run("check", "shelf/notes.yml")
+    assert named.exit_code == 0
+    assert "shelf/notes.yml has no “pieces:”, so it isn't a pattern" in named.stderr
+    assert run("check", "shelf").stderr == ""
+
+
 def test_standard_input() -> None:
     result = run("check", "-", "--format", "json", given=BAD)
     assert result.exit_code == 1

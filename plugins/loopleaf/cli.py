@@ -101,6 +101,9 @@ def check(paths: tuple[str, ...], form: str, strict: bool, fix: bool) -> None:
         _text(text)
     else:
         _utf8(text)
+    for name in outcome.passed_over:
+        if name in paths:
+            click.echo(f"{name} has no “pieces:”, so it isn't a pattern and wasn't checked.", err=True)
     for file, cause in outcome.defects.items():
         click.echo(_defect(f"{file} could not be worked", cause), err=True)
     if outcome.defects or outcome.fails:

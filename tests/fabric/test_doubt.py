@@ -263,3 +263,26 @@ def test_a_bracket_so_many_times_is_not_in_doubt_where_neither_reading_fits() ->
         ("ch 1, (2 sc in next st), repeat 9 times, join", 20),
     )
     assert troubles(work) == []
+
+
+def test_a_start_with_too_few_sizes_leaves_the_others_in_doubt() -> None:
+    """The file's own flaw is told; a size without a chain isn't told again at its first row."""
+    piece = rounds(
+        ("sc in 2nd ch from hook and in each ch across, turn", "10 (12, 14)"),
+        ("ch 1, sc in each st across", "10 (12, 14)"),
+        worked="rows",
+        start="chain 11 (13)",
+    )
+    assert met(piece, sizes=["S", "M", "L"]) == []
+    assert [rule for _, _, rule in met(rounds(*[("sc in 2nd ch from hook", None)], worked="rows"))] == [
+        "no-such-place"
+    ]
+
+
+def test_a_forgotten_turn_is_told_by_its_side_alone() -> None:
+    piece = rounds(
+        ("ch 1, 6 sc in ring, 6 hdc in ring, join", 12, {"side": "RS"}),
+        ("ch 1, hdc in next 6 hdc, sc in next 6 sc, join", 12, {"side": "WS"}),
+    )
+    kinds = {"sc": "does not count", "hdc": "does not count"}
+    assert met(piece, **{"turning chains": kinds}) == [("piece", "2", "side-differs")]

@@ -86,7 +86,7 @@ def _work(
     for size in range(ways.size_count):
         places, other_side, troubles = start_places(piece, size, others, edges[size])
         circle = is_circle(piece.worked, places)
-        lost = bool(troubles) or _in_doubt(piece, others)
+        lost = bool(troubles) or _in_doubt(piece, others) or _is_unsaid(piece, size)
         trust = Trust.NOTHING if lost else Trust.SURE
         threads.append(
             Thread(places, piece.yarn, other_side, circle=circle, trust=trust, corners=corners(places))
@@ -116,6 +116,12 @@ def _work(
 
 def _names_a_space(trouble: Trouble) -> bool:
     return str(trouble.facts.get("what", "")).startswith("space")
+
+
+def _is_unsaid(piece: Piece, size: int) -> bool:
+    """Whether the start gives numbers for fewer sizes than there are, and none for this one."""
+    chain = piece.start.chain if piece.start is not None else None
+    return chain is not None and 1 < len(chain.sizes) <= size
 
 
 def _in_doubt(piece: Piece, others: Mapping[str, PieceWork]) -> bool:

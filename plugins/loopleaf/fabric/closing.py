@@ -45,7 +45,9 @@ def named_first(first: Place | None) -> NamedPlace | None:
 
 def _name(made: Made) -> Stitch:
     form = made.form if made.form != "shell" else ""
-    own = made.special if made.kind == made.special else ""  # the author's own, and not made of plain ones
+    # The author's own: not made of plain ones, or gathered in it, so that the pattern calls it by its name.
+    own = made.special if made.kind == made.special or form else ""
+    form = "" if own else form
     kind = "special" if own else made.kind
     return Stitch(kind, form, made.legs if form else 0, post=made.post, name=own)
 

@@ -199,6 +199,7 @@ class PieceHand:
             self.ended.add(ended)
             _add(result, Trouble("yarn-not-joined", None, {"yarn": thread.yarn}, attempt.hand.setting.size))
         doubts = self._doubts(thread, plan, steps) or ended is not None
+        doubts = doubts or any(one.rule == "side-differs" for one in result.troubles)
         for trouble in attempt.troubles:
             if self._said_before(plan, trouble) or (doubts and trouble.rule in WRONG):
                 continue

@@ -42,7 +42,9 @@ def compare(stated: Tally, worked: WorkedRound, size: int, chains: str | None) -
     chains: the pattern's `chain spaces` (`counted`, `not counted`, None where it doesn't say).
     """
     if stated.total is not None:
-        return _compare_total(stated.total, worked, size, chains)
+        differs = _compare_total(stated.total, worked, size, chains)
+        if differs is not None or not stated.entries:
+            return differs
     return _compare_kinds(stated.entries, worked, size)
 
 

@@ -109,7 +109,7 @@ def trust_in(stated: Tally | None, counted: bool) -> Trust:
     if stated is None:
         return Trust.NOTHING
     if stated.total is not None:
-        return Trust.NUMBER
+        return Trust.NOTHING if stated.entries else Trust.NUMBER
     stitches = [named for _, named in stated.entries if isinstance(named, Stitch)]
     plain = all(one.kind not in ("special", "chain") and one.form in ("", "tog") for one in stitches)
     return Trust.NUMBER if stitches and plain and not counted else Trust.NOTHING

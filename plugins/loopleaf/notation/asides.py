@@ -28,13 +28,13 @@ def is_counts_aside(cursor: Cursor, at: int) -> bool:
     return False
 
 
-def read_counts_aside(cursor: Cursor) -> CountsAs:
-    """The bracket, which has been found to be one of these."""
+def read_counts_aside(cursor: Cursor, own: int = 1) -> CountsAs:
+    """The bracket, which has been found to be one of these. own: the chains that stand before it."""
     first = cursor.at
     close: int = cursor.words[first].value
     cursor.at += 1
     try:
-        counts = read_counts(cursor)
+        counts = read_counts(cursor, own)
     except UnreadableError as error:
         raise UnreadableError(first, "counts-as", close) from error
     if cursor.at != close:
@@ -43,8 +43,11 @@ def read_counts_aside(cursor: Cursor) -> CountsAs:
     return CountsAs(counts.stitch, counts.chains, counts.space, counts.skipped, cursor.span(first))
 
 
-def read_counts(cursor: Cursor) -> CountsAs:
-    """`counts as dc, ch 1`, `does not count as a st`, `skipped chs count as dc`, without brackets."""
+def read_counts(cursor: Cursor, own: int = 1, one: bool = False) -> CountsAs:
+    """`counts as dc, ch 1`, `does not count as a st`, `skipped chs count as dc`, without brackets.
+
+    own: the chains of a space whose number isn't said. one: a comma ends it.
+    """
     skipped = False
     if cursor.means not in _COUNT_WORDS:
         skipped = _pass_which_chains(cursor)
@@ -62,7 +65,7 @@ def read_counts(cursor: Cursor) -> CountsAs:
         _pass_small(cursor)
         means = cursor.means
         if means == "ch" or (means == "num" and cursor.ahead() == "ch"):
-            number, is_space = _chains(cursor)
+            number, is_space = _chains(cursor, own)
             if is_space:
                 space = number
             else:
@@ -74,7 +77,7 @@ def read_counts(cursor: Cursor) -> CountsAs:
             amount, stitch = _stitch(cursor)
             if amount is not None and amount != Amount((1,)):
                 raise cursor.fail("counts-as")
-        if cursor.means not in (",", "and"):
+        if cursor.means not in (",", "and") or (one and cursor.means == ","):
             break
         if cursor.words[cursor.at].means == "," and cursor.ahead() not in ("ch", "num", "a", "and"):
             break
@@ -117,9 +120,11 @@ def _pass_small(cursor: Cursor) -> None:
         cursor.at += 1
 
 
-def _chains(cursor: Cursor) -> tuple[int, bool]:
-    """`ch 2`, `2ch`, `ch-5 sp`, `5ch-sp`: the number, and whether a space is meant."""
+def _chains(cursor: Cursor, own: int) -> tuple[int, bool]:
+    """`ch 2`, `2ch`, `ch-5 sp`, `5ch-sp`, `ch-sp` (own): the number, and whether a space is meant."""
     if cursor.take("ch"):
+        if cursor.take("sp"):
+            return own, True
         number = 1
         if cursor.means == "num":
             number = cursor.words[cursor.at].value.sizes[0]
@@ -134,31 +139,34 @@ def _chains(cursor: Cursor) -> tuple[int, bool]:
 
 
 def read_tally(cursor: Cursor, end: int) -> Tally:
-    """`48`, `24 sts`, `24 dc, 24 ch-1 sps`, `40 (48, 56)`, up to a word. Raises UnreadableError where it
-    isn't one.
+    """`48`, `24 sts`, `24 dc, 24 ch-1 sps`, `24 sts, 4 ch-2 sps`, `40 (48, 56)`, up to a word.
+
+    Raises UnreadableError where it isn't one.
     """
     first = cursor.at
     total: Amount | None = None
     entries: list[tuple[Amount, Stitch | Target]] = []
     while cursor.at < end:
+        begins = cursor.at
         amount = read_amount(cursor)
         if amount is None:
             raise cursor.fail("count")
-        if cursor.at >= end:
-            if entries:
+        bare = cursor.at >= end
+        named = None if bare or cursor.take("st") else _counted(cursor)
+        if named is None:
+            if entries and bare:
                 raise cursor.fail("counted")
-            total = amount
-        elif cursor.means == "st":
-            cursor.at += 1
-            if entries and cursor.at < end:
+            if entries and cursor.at < end:  # `24 dc, 4 tr, 28 sts` ends with them
                 raise cursor.fail("count")
+            if total is not None:
+                raise UnreadableError(begins, "count-end")
             total = amount
+        elif total is not None and isinstance(named, Stitch):  # `24 sts, 4 ch-2 sps`, but not `24 sts, 4 dc`
+            raise UnreadableError(begins, "count-end")
         else:
-            entries.append((amount, _counted(cursor)))
+            entries.append((amount, named))
         while cursor.at < end and cursor.means in (",", "and", "in-all"):
             cursor.at += 1
-        if total is not None and cursor.at < end:
-            raise cursor.fail("count-end")
     if total is None and not entries:
         raise cursor.fail("count")
     return Tally(total, tuple(entries), cursor.span(first))

@@ -10,7 +10,6 @@ from .cursor import Cursor, UnreadableError
 from .places import read_places, starts_place
 from .tree import (
     ONE,
-    STITCH,
     Amount,
     First,
     Here,
@@ -112,7 +111,7 @@ def _is_one(place: Place | None) -> bool:
 
 
 def _places_of(place: Place) -> int:
-    plain = isinstance(place, Over | Next | First | Last) and place.target == STITCH
+    plain = isinstance(place, Over | Next | First | Last) and place.target.kind == "stitch"
     return (place.count.sizes[0] or 0) if plain and isinstance(place, Over | Next | First | Last) else 0
 
 
@@ -129,7 +128,7 @@ def read_next_together(cursor: Cursor, work: Work) -> Work:
         raise cursor.fail("step")
     cursor.at += 1
     which = {Next: "next", First: "first", Last: "last"}[type(place)]
-    over = Over(place.count, STITCH, which, place.span)  # type: ignore[arg-type]
+    over = Over(place.count, place.target, which, place.span)  # type: ignore[arg-type]
     return replace(work, stitch=replace(work.stitch, form="tog", number=number), each=ONE, places=(over,))
 
 

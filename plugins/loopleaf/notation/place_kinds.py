@@ -150,6 +150,7 @@ def _first(cursor: Cursor) -> Place:
     amount, target = read_counted_target(cursor, bare=True)
     if amount is None and cursor.means == "of":
         return _within(cursor, "first", target)
+    cursor.take("just-made")  # `place marker in first sc made`
     return First(amount or ONE, target)
 
 

@@ -26,6 +26,7 @@ from .tree import (
     Place,
     Repeat,
     Ring,
+    Skip,
     Step,
     Stitch,
     Work,
@@ -49,16 +50,24 @@ def read_chain(cursor: Cursor, steps: list[Step]) -> None:
         raise UnreadableError(first, "step-not-place", cursor.at)
     if starts_place(cursor, cursor.at):
         raise UnreadableError(cursor.at, "chain-end")
-    chain: Step = Chain(length or ONE, _counts(cursor), cursor.span(first))
+    chain: Step = Chain(length or ONE, _counts(cursor, _own_length(length)), cursor.span(first))
     times = read_times(cursor)
     steps.append(chain if times is None else Repeat((chain,), times, span=cursor.span(first)))
 
 
-def _counts(cursor: Cursor) -> CountsAs | None:
+def _own_length(length: Amount | None) -> int:
+    """How many chains are in `ch 5 (counts as ch-sp)`, where the space's own number isn't said."""
+    return (length.sizes[0] or 1) if length is not None and not length.varies else 1
+
+
+def _counts(cursor: Cursor, own: int = 1) -> CountsAs | None:
     if cursor.means == "(" and is_counts_aside(cursor, cursor.at):
-        return read_counts_aside(cursor)
+        return read_counts_aside(cursor, own)
     if cursor.means in ("counts-as", "counts-not"):
-        return read_counts(cursor)
+        return read_counts(cursor, own)
+    if cursor.means == "," and cursor.ahead() in ("counts-as", "counts-not"):
+        cursor.at += 1  # `ch 3, counts as dc, ch 1`: the next comma begins the next step
+        return read_counts(cursor, own, one=True)
     return None
 
 
@@ -78,6 +87,7 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
         return
     if stitch.kind == "slip":
         _travel(cursor)
+    _from_the_second(cursor, steps)
     where = _where(cursor)
     if doubled:
         amount = Amount((2,))
@@ -105,6 +115,20 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     if amount is None and any(isinstance(p, Evenly) for p in places):
         raise UnreadableError(first, "evenly-number", cursor.at - 1)
     _finish(cursor, steps, first, Work(stitch, each, places, None, through, cursor.span(first)))
+
+
+def _from_the_second(cursor: Cursor, steps: list[Step]) -> None:
+    """`ch 3, dc in 2nd dc and in each dc across`: behind the turning chain those before it are passed."""
+    words, at = cursor.words, cursor.at
+    begins = bool(steps) and all(isinstance(step, Chain) for step in steps)
+    if not begins or words[at].means != "in" or words[at + 1].means != "ord":
+        return
+    if words[at + 2].means not in ("st", "stitch") or words[at + 3].means == "of":
+        return
+    number: int = words[at + 1].value
+    if number > 1:
+        steps.append(Skip(Amount((number - 1,)), which="first", span=cursor.span(at + 1)))
+        words[at + 1].means = "next"
 
 
 def _travel(cursor: Cursor) -> None:

@@ -89,7 +89,9 @@ def starts_named_number(cursor: Cursor, at: int) -> bool:
     if after.means != "stitch" and not (after.means == "special" and is_tall(cursor, at + 1)):
         return False
     third = words[at + 2]
-    return third.means in ("tog", "group") or (third.means == "form" and third.value != "v-stitch")
+    if third.means == "tog":  # not of `sc next 2 sc together`
+        return after.glued
+    return third.means == "group" or (third.means == "form" and third.value != "v-stitch")
 
 
 def _numbered_target(cursor: Cursor) -> Target:

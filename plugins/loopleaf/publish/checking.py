@@ -49,12 +49,13 @@ class Outcome:
     """How a check ended.
 
     failing: the severities that fail it. defects: the files that Loopleaf itself failed on, and how: a defect
-    of ours in one file mustn't keep the others unchecked.
+    of ours in one file mustn't keep the others unchecked. passed_over: the files that are no patterns.
     """
 
     failing: tuple[str, ...]
     fails: bool = False
     defects: dict[str, Exception] = field(default_factory=dict)
+    passed_over: list[str] = field(default_factory=list)
 
 
 def checked(files: Iterable[File], outcome: Outcome) -> Iterator[Checked]:
@@ -71,6 +72,7 @@ def checked(files: Iterable[File], outcome: Outcome) -> Iterator[Checked]:
             outcome.defects[file.name] = error
             continue
         if not one.source.is_pattern:
+            outcome.passed_over.append(file.name)
             continue
         if file.name != "-":
             one = with_pictures_seen(one, partial(beginning, Path(file.name).parent))

@@ -112,7 +112,7 @@ def seconds(moment: str) -> int:
 
 def _count(voice: Voice, one: RoundWork) -> tuple[str, bool]:
     """The count as printed, and whether it was only worked out."""
-    if one.stated is not None and one.stated.total is None:
+    if one.stated is not None and one.stated.entries:
         return voice.count(one.stated), False
     if one.stated is not None and one.stated.total is not None:
         return per_size(["-" if size is None else str(size) for size in one.stated.total.sizes]), False
