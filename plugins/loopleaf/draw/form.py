@@ -8,10 +8,11 @@ from ..measure import Measured, amounts
 from ..measure.finished import What
 from .canvas import Point
 from .items import Item
+from .leaf import leaf_edge
 from .once import once
 from .profile import Ring, filled
 from .section import Polygon
-from .stand import Stand, stand_of
+from .stand import Stand, is_leaf, stand_of
 from .subject import Subject
 
 FOOT = 0.1
@@ -84,6 +85,8 @@ def form_of(subject: Subject) -> Form:
     worn = "head" in subject.work.pattern.to_fit and not stand.from_above
     rings = filled(subject.sizes, stand.section, stand.rings[0].out0) if worn else stand.rings
     form = Form(rings, stand.from_above, corners, spine, [], subject.stuffed, worn)
+    if is_leaf(subject):
+        return replace(form, edge=leaf_edge(subject, 2 * form.widest + spine, 2 * form.widest))
     if corners or spine or not stand.from_above:
         return replace(form, edge=outline_above(form.widest, corners, spine))
     return replace(form, edge=_tops(stand, rounds[-1]))

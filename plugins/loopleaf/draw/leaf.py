@@ -4,7 +4,7 @@ Low stitches at its ends and tall ones in its middle give it its shape, which ro
 wouldn't show.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import hypot
 
 from ..fabric import Made, Space
@@ -26,6 +26,9 @@ STEM = 0.5
 VEIN = 0.55
 """What shows between the rounds, in the dark."""
 
+STEPS = 4
+"""The outline has so many points for each stitch."""
+
 
 def draw_leaf(canvas: Canvas, subject: Subject) -> list[Point]:
     """The rounds from the first, seen from above; stems under them. Gives where the stems end."""
@@ -45,6 +48,45 @@ def draw_leaf(canvas: Canvas, subject: Subject) -> list[Point]:
     main = subject.colours[subject.worked[0].made[0].yarn]
     canvas.fill(-1, shaded(main, VEIN), _rim(layout.lines[-1], mm))
     return ends
+
+
+def leaf_edge(subject: Subject, long: float, wide: float) -> list[Point]:
+    """The outline over the heads of the last round, without stems, fitted to a length and a width about the
+    middle (any unit, y upwards): tapered where low stitches end it.
+    """
+    rim = _rounded(_evened(_evened(_rim(lay_out(subject).lines[-1], 1.0))))
+    xs, ys = [x for x, _ in rim], [y for _, y in rim]
+    left, right, low, high = min(xs), max(xs), min(ys), max(ys)
+    return [
+        ((x - (left + right) / 2) * long / (right - left), (y - (low + high) / 2) * wide / (high - low))
+        for x, y in rim
+    ]
+
+
+def _evened(rim: Sequence[Point]) -> list[Point]:
+    """Each point half-way to the middle of its neighbours: the edge as one draws it, not stitch by stitch."""
+    around = zip([rim[-1], *rim[:-1]], rim, [*rim[1:], rim[0]], strict=True)
+    return [((ax + 2 * x + bx) / 4, (ay + 2 * y + by) / 4) for (ax, ay), (x, y), (bx, by) in around]
+
+
+def _rounded(rim: Sequence[Point]) -> list[Point]:
+    """A closed line through the same points without corners: a cubic from each to the next, level with the
+    way from the one before to the one after.
+    """
+    many, points = len(rim), []
+    for at in range(many):
+        before, start, end, after = (rim[(at + by) % many] for by in (-1, 0, 1, 2))
+        for step in range(STEPS):
+            t = step / STEPS
+            x, y = (_cubic(*four, t) for four in zip(before, start, end, after, strict=True))
+            points.append((x, y))
+    return points
+
+
+def _cubic(before: float, start: float, end: float, after: float, t: float) -> float:
+    """One coordinate at a share of the way from start to end."""
+    bend = 2 * before - 5 * start + 4 * end - after
+    return start + t / 2 * (end - before + t * (bend + t * (3 * (start - end) + after - before)))
 
 
 def _patches(line: Line, mm: float) -> list[tuple[Thing, Patch]]:

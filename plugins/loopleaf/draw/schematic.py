@@ -62,7 +62,7 @@ def _from_above(sketch: Sketch, letters: Lettered, form: Form, name: str, measur
     """A flat piece, or the plan of an oval one, with its length across and its width at the side."""
     scale = DRAWN / (2 * form.widest + form.spine)
     sketch.line([(x * scale, -y * scale) for x, y in form.edge], closed=True)
-    if form.foot:
+    if form.foot and not form.lying:
         sketch.line(outline_above(form.foot * scale, form.corners, form.spine * scale), "thin", closed=True)
     half = max(x for x, _ in form.edge) * scale
     high = max(y for _, y in form.edge) * scale
