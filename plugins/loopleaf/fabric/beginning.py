@@ -158,10 +158,13 @@ def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
 
 
 def _is_a_space(hand: Hand, follow: Step | None, length: int) -> bool:
-    """Whether the chain begins a block of corner to corner, or leads to another piece:
-    `ch 3, sc in next 12 sts of leg 1`."""
+    """Whether the chain begins a block of corner to corner, arches over what is passed to a slip stitch, or
+    leads to another piece: `ch 6, sk 2 sts, sl st in next st`, `ch 3, sc in next 12 sts of leg 1`.
+    """
     if begins_block(hand.made[-1] if hand.made else None):
         return True
+    if isinstance(follow, Skip) and not hand.setting.first_kind:  # slip stitches alone
+        return length > 1
     if not isinstance(follow, Work) or not follow.places or not getattr(follow.places[0], "piece", ""):
         return False
     return length > max(hand.setting.heights.get(follow.stitch.kind, 0), 1)  # too long to turn with

@@ -85,7 +85,17 @@ def read_join(cursor: Cursor, steps: list[Step]) -> None:
     if cursor.take("with"):
         cursor.take("a")
         stitch = read_stitch(cursor)
-    steps.append(Join(_to_place(cursor), stitch, span=cursor.span(first)))
+    place = _to_place(cursor)
+    slip = cursor.at + 1 + (cursor.ahead() == "a")
+    if place is not None and cursor.means == "with" and _is_a_slip(cursor, slip):
+        cursor.at = slip + 1
+    steps.append(Join(place, stitch, span=cursor.span(first)))
+
+
+def _is_a_slip(cursor: Cursor, at: int) -> bool:
+    """`join to first sc with a slip stitch`: the stitch may be said last."""
+    word = cursor.words[at]
+    return word.means == "stitch" and word.value == Stitch("slip")
 
 
 def read_unjoined(cursor: Cursor, steps: list[Step]) -> None:
