@@ -169,6 +169,15 @@ def _draw_signs(pen: Pen, subject: Subject, layout: Layout, again: set[int]) -> 
         pen.line(down(start), down(end))
 
 
+def _key_size(lines: Sequence[KeyLine], terms: Terms, wide: float, longest: float) -> float:
+    """How large a key's words are, in units: for a large chart, which is printed small, as large as they go
+    in its width, so that they are still read where a sign is a millimetre wide.
+    """
+    plain = min(longest / 48, 12.0)
+    letters = max((len(line.words[terms]) for line in lines), default=0)
+    return max(SMALLEST, plain, min(longest / 48, 20.0, wide / (0.53 * letters + 3.4)))
+
+
 def _with_words(one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes) -> tuple[str, Box]:
     """The signs of a piece, the numbers of its rounds, and the key below; and the box that they fill."""
     left, top, right, bottom = one.box
@@ -193,7 +202,7 @@ def _with_words(one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes) -> 
     signs = f'<g transform="scale(-1 1)">{one.body}{ways}</g>' if left_handed else one.body + ways
     lines = [*one.key, *one.said[left_handed]]
     key, wide, high = drawn_key(
-        lines, terms, one.colour, left, bottom, max(SMALLEST, min(longest / 48, 12.0)), shapes
+        lines, terms, one.colour, left, bottom, _key_size(lines, terms, right - left, longest), shapes
     )
     return f"{signs}{''.join(words)}{key}", (
         left - 4,
