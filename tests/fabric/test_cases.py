@@ -25,6 +25,7 @@ CASES: list[dict[str, Any]] = [
         "rare_cases.yml",
         "repeats_print_2.yml",
         "places_print_2.yml",
+        "print_moving_on.yml",
     )
     for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))
 ]

@@ -27,6 +27,7 @@ from .hand import ChainQuestion, Hand
 from .places import resolve
 from .seek import find_next, number, use_first
 from .stitches import by_kind, make, own_kind
+from .survey import STANDS
 from .worked import Made, Place, Ring
 
 
@@ -230,7 +231,11 @@ def _unsaid(hand: Hand, length: int, span: Span | None) -> None:
         hand.put_space(length - stood, span)
         return
     if length > 1 and height and length > height and setting.reading.chain is None:
-        hand.put_space(length, span)
+        if height >= STANDS and setting.conventions.get(kind):
+            stand(hand, by_kind(kind), height, length, span)
+            hand.put_space(length - height, span)
+        else:
+            hand.put_space(length, span)
         return
     counts, by = decide(hand, length, kind)
     _question(hand, span, length, kind, counts, by)
@@ -283,6 +288,11 @@ def stand(hand: Hand, stitch: Stitch, chains: int, whole: int, span: Span | None
     hand.put(plain, into, span, role="turning", chains=chains, special=special)
 
 
+def _of_space(rest: int) -> int:
+    """How many of the chains behind the standing ones arch over the others: half of an even number."""
+    return rest // 2 if rest % 2 == 0 else rest
+
+
 # ---- the foundation chain ------------------------------------------------------------------------
 
 
@@ -311,7 +321,7 @@ def skipped_chains(hand: Hand, step: Work | Group, place: FromHook) -> None:
     if height and passed > height + 1 and hand.setting.reading.chain is None and convention is not False:
         if convention:
             hand.put(Stitch(kind, number=passed), (), step.span, role="turning", chains=height)
-        hand.put_space(passed - height if convention else passed, step.span)
+        hand.put_space(_of_space(passed - height) if convention else passed, step.span)
         return
     counted, by = decide(hand, passed, kind)
     _question(hand, step.span, passed, kind, counted, by)

@@ -40,12 +40,17 @@ def _beginnings(step: Repeat) -> Iterator[tuple[Step, ...]]:
 
 
 def _passed(hand: Hand, steps: tuple[Step, ...], perform: Perform) -> int | None:
-    """How many places these pass unsaid up to the end of the edge; None where they don't come out."""
-    before, uses = hand.mark(), hand.uses
+    """How many places these pass unsaid up to the end of the edge, and with no chain over them; None where
+    they don't come out."""
+    before, uses, spaces = hand.mark(), hand.uses, hand.spaced
     there = hand.edge.rest(True)
     try:
         perform(hand, steps)
-        return None if hand.edge.rest(hand.into_spaces) else there - (hand.uses - uses)
+        return (
+            None
+            if hand.edge.rest(hand.into_spaces)
+            else max(there - (hand.uses - uses) - (hand.spaced - spaces), 0)
+        )
     except Stuck:
         return None
     finally:

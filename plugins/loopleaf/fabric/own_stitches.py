@@ -10,6 +10,7 @@ from ..notation.tree import (
     CountsAs,
     Each,
     FromHook,
+    Group,
     Line,
     Next,
     Over,
@@ -62,6 +63,16 @@ def own_stitch(hand: Hand, step: Work, each: int, perform: Perform) -> None:
             passes *= _passes(hand, place, places_taken(line.steps) if wanted == "several" else 1)
     for _ in range(passes):
         _open(hand, name, line.steps, None, perform)
+
+
+def written_out(hand: Hand, group: Group) -> tuple[str, int]:
+    """The name of the author's stitch that a group is though it isn't named, and the number of its unit; no
+    name (and 0) for any other group."""
+    for name, line in hand.setting.specials.items():
+        if len(line.steps) == 1 and isinstance(line.steps[0], Group) and line.steps[0].steps == group.steps:
+            hand.unit += 1
+            return name, hand.unit
+    return "", 0
 
 
 def _passes(hand: Hand, place: Next | Over, taken: int) -> int:

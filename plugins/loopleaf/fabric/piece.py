@@ -10,6 +10,7 @@ from . import survey
 from .round import FIT, Attempt, Task, work
 from .settle import settle
 from .starts import foundation
+from .stitches import said_at
 from .thread import Thread, Trust, edge_of, trust_in
 from .worked import Made, Place, Ring, RoundWork, Trouble, WorkedRound
 
@@ -90,7 +91,8 @@ class PieceHand:
             attempt = fitting[0]
             result.sizes.append(attempt.worked)
             self._report(result, attempt, thread, steps, stated)
-            self._go_on(thread, plan, fitting, stated, size, after)
+            self._go_on(thread, plan, fitting, stated, size)
+            self._begin_next(result, thread, after, size)
             chosen = chosen or attempt
             self.failed[plan.work_path] += attempt.stuck
         if line is None:
@@ -101,7 +103,7 @@ class PieceHand:
                 more = None
             result.settled = settle(line, chosen.hand.settled, more)
             result.joined = chosen.hand.joined
-            self._turn(result, chosen, steps, bool(after), last)
+            self._turn(result, chosen, steps, last)
         if any(trouble.rule in WRONG for trouble in result.troubles):
             self.wrong.update(path for path in (plan.work_path, plan.stated_path) if path)
         result.sound = all(
@@ -132,7 +134,24 @@ class PieceHand:
     ) -> list[Attempt]:
         """The ways in which the round fits over what may be below it; else the one way it doesn't."""
         ways = self.ways
-        task = Task(
+        task = self._task(thread, plan, steps, stated, size)
+        attempts = []
+        for other in self._ways_of_working(task, plan, thread):
+            attempts.append(work(other))
+            if attempts[-1].fits and other.conventions is not ways.conventions:
+                self.ways = replace(ways, conventions=other.conventions)
+            if attempts[-1].fits and stated is not None:
+                break
+        fitting = [one for one in attempts if one.fits]
+        if fitting == attempts[:1] and thread.further and thread.erring is not None:
+            self.cleared.add(thread.erring)
+        return fitting or attempts[:1]
+
+    def _task(
+        self, thread: Thread, plan: RoundPlan, steps: tuple[Step, ...], stated: Tally | None, size: int
+    ) -> Task:
+        ways = self.ways
+        return Task(
             steps=steps,
             before=thread.before,
             places=thread.places,
@@ -153,17 +172,6 @@ class PieceHand:
             earlier=self.done,
             corners=thread.corners,
         )
-        attempts = []
-        for other in self._ways_of_working(task, plan, thread):
-            attempts.append(work(other))
-            if attempts[-1].fits and other.conventions is not ways.conventions:
-                self.ways = replace(ways, conventions=other.conventions)
-            if attempts[-1].fits and stated is not None:
-                break
-        fitting = [one for one in attempts if one.fits]
-        if fitting == attempts[:1] and thread.further and thread.erring is not None:
-            self.cleared.add(thread.erring)
-        return fitting or attempts[:1]
 
     def _ways_of_working(self, task: Task, plan: RoundPlan, thread: Thread) -> Iterator[Task]:
         """How a round may be meant, after an error before it: over what was worked, over what the stated
@@ -226,12 +234,10 @@ class PieceHand:
         fitting: list[Attempt],
         stated: Tally | None,
         size: int,
-        after: tuple[Step, ...],
     ) -> None:
         """Where the next round begins, after a right round or a wrong one."""
         attempt = fitting[0]
         hand = attempt.hand
-        thread.before = after
         thread.yarn = hand.yarn
         thread.fastened = plan.work_path if hand.fastened else None
         thread.markers = list(hand.markers)
@@ -250,6 +256,18 @@ class PieceHand:
             thread.erring = plan.work_path if by_its_count else None
             thread.after_mistake(attempt, by_count, self._trust_in(stated))
         self._shape(thread, attempt)
+
+    def _begin_next(self, result: RoundWork, thread: Thread, after: tuple[Step, ...], size: int) -> None:
+        """The chain and the slip stitches that the line makes for the next round; those that go astray do so
+        here."""
+        slips = tuple(step for step in after if survey.slips(step))
+        if slips and thread.trust is Trust.SURE:
+            tried = work(replace(self._task(thread, result.plan, slips, None, size), before=()))
+            if tried.stuck:
+                _add(result, tried.troubles[-1])
+                after = tuple(step for step in after if not survey.slips(step))
+                thread.trust = Trust.NOTHING
+        thread.before = said_at(Line(after), None).steps
 
     def _trust_in(self, stated: Tally | None) -> Trust:
         return trust_in(stated, self.ways.chains == "counted")
@@ -294,12 +312,10 @@ class PieceHand:
             self.sides = {said}
             result.side = said
 
-    def _turn(
-        self, result: RoundWork, attempt: Attempt, steps: tuple[Step, ...], chained: bool, last: bool
-    ) -> None:
+    def _turn(self, result: RoundWork, attempt: Attempt, steps: tuple[Step, ...], last: bool) -> None:
         worked = self.ways.worked
         hand = attempt.hand
-        turned = hand.turned or chained or (attempt.stuck and survey.turns_at_its_end(steps))
+        turned = hand.turned or (attempt.stuck and survey.turns_at_its_end(steps))
         first = survey.turns_first(steps)
         if worked == "rows":
             if first is not None and self.ended_turned:

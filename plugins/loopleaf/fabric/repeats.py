@@ -28,6 +28,7 @@ from .last_pass import before_the_ending
 from .plain_repeat import repeat_plainly
 from .seek import bound, number
 from .stitches import places_taken
+from .worked import Made, Place
 
 Perform = Callable[[Hand, tuple[Step, ...]], None]
 
@@ -168,7 +169,10 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
     try:
         while passes < MOST_PASSES:
             if _nothing_left(hand) and passes:
-                if short < len(step.steps) and not places_taken(step.steps[:short]):
+                if step.ending and edge.pos < end < outer:  # a space is left before what the ending goes into
+                    edge.limit = outer
+                    begun = before_the_ending(hand, step, perform, following)
+                elif short < len(step.steps) and not places_taken(step.steps[:short]):
                     perform(hand, step.steps[:short])  # `*ch 1**, dc in next 3 sts`: a last chain
                 elif rest_used:  # whole passes to the end, though the last is said to stop at **
                     raise hand.stuck(
@@ -265,13 +269,19 @@ def _before_the_last(hand: Hand, reserved: int) -> int:
 
 
 def _ending_bound(hand: Hand, step: Repeat) -> int:
-    """`ending with dc in last 2 sts` keeps those two for the ending."""
+    """`ending with dc in last 2 sts` keeps those two for the ending, `… in top of tch` the chain."""
     for one in step.ending:
         if isinstance(one, Work):
             for place in one.places:
+                if isinstance(place, ChainOf) and _is_a_turning_chain(hand.edge.places[-1:]):
+                    return min(hand.edge.limit, len(hand.edge.places) - 1)
                 if isinstance(place, Last | Over) and _is_last(place):
                     return bound(hand, Until("to-last", count=place.count, target=place.target), step.span)
     return hand.edge.limit
+
+
+def _is_a_turning_chain(places: list[Place]) -> bool:
+    return any(isinstance(one, Made) and one.role == "turning" for one in places)
 
 
 def _places_used(step: Repeat) -> int:

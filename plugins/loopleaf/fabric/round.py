@@ -182,7 +182,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand.travels = not setting.spiral and seen.travels
     if task.places and (task.circle or isinstance(task.places[0], Ring)) and not setting.spiral:
         hand.standing = task.places[0]
-    hand.lock = task.before[0] if task.before else None
+    hand.lock = task.before[-1] if task.before else None
     stuck = False
     try:
         perform(hand, task.before + steps)

@@ -34,6 +34,7 @@ from ..notation.tree import (
     Yarn,
 )
 from . import beginning, closing, repeats
+from .added_chains import begins_on_foundation, lengthen
 from .along import last_places
 from .arch import closing_arch
 from .every import with_plain_between
@@ -43,7 +44,7 @@ from .into_ring import into_the_ring, repeated_in_the_ring
 from .kept import kept
 from .levelling import past_the_marker
 from .one_walk import one_walk
-from .own_stitches import own_stitch
+from .own_stitches import own_stitch, written_out
 from .places import resolve
 from .seek import Into, find_next, number
 from .standing import where_it_stands
@@ -188,13 +189,14 @@ def _in_one_place(hand: Hand, step: Work | Group, into: Into) -> None:
     if isinstance(step, Work):
         _make_all(hand, step, [into], number(hand, step.each))
         return
-    outer = hand.here
+    outer, opening = hand.here, hand.opening
     hand.here = into[0]
     hand.last = into[0]
+    hand.opening = opening if opening[1] else written_out(hand, step)
     try:
         perform(hand, step.steps)
     finally:
-        hand.here = outer
+        hand.here, hand.opening = outer, opening
     hand.last = into[0]
 
 
@@ -206,14 +208,8 @@ def _chain(hand: Hand, step: Chain, follow: Step | None) -> None:
     if not length:
         return
     back = isinstance(follow, Work) and follow.places and isinstance(follow.places[0], FromHook)
-    if back and not hand.begun and not hand.depth and hand.setting.rows:
-        new: list[Place] = [
-            Made("chain", (), hand.setting.index, hand.yarn, "foundation", number, span=step.span)
-            for number in range(1, length + 1)
-        ]
-        hand.edge.places = new + hand.edge.places
-        hand.edge.limit += length
-        hand.begun = True
+    if back and begins_on_foundation(hand):
+        lengthen(hand, length, step.span)
     elif back:
         hand.open_leaf(length, step.span)
         hand.begun = True
@@ -240,7 +236,7 @@ def _skip(hand: Hand, step: Skip, follow: Step | None) -> None:
         hand.skips_first = True
         if hand.setting.reading.under:
             hand.settled[id(step)] = step = replace(step, which="first")
-    if step.which == "first" and edge.pos:
+    if step.which == "first" and edge.pos and step.target.kind == "stitch":
         count -= 1  # the chain that counts stands on the first
     if not count:
         return

@@ -160,11 +160,12 @@ def into_ring(steps: tuple[Step, ...]) -> bool:
 
 @once_a_line
 def part_turning_chain(line: Line) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
-    """The line's own steps, and the chain before (or after) its last turn or behind its join, which belongs
-    to what follows."""
+    """The line's own steps, and what belongs to what follows: the chain before (or after) its last turn, or
+    the slip stitches that move on behind its join, and the chain there."""
     steps = line.steps
-    if len(steps) >= 3 and isinstance(steps[-2], Join) and isinstance(steps[-1], Chain):
-        return steps[:-1], (steps[-1],)
+    end = _behind_the_join(steps)
+    if end < len(steps):
+        return steps[:end], steps[end:]
     before = next((at for at in range(len(steps) - 2, 0, -1) if not isinstance(steps[at], Yarn)), 0)
     chain = steps[before] if before else None
     if isinstance(chain, Chain) and isinstance(steps[-1], Turn):
@@ -172,6 +173,19 @@ def part_turning_chain(line: Line) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
     if len(steps) >= 3 and isinstance(steps[-2], Turn) and isinstance(steps[-1], Chain):
         return steps[:-1], (steps[-1],)
     return steps, ()
+
+
+def _behind_the_join(steps: tuple[Step, ...]) -> int:
+    """Where the next round's beginning stands behind the line's last join; the line's end without one."""
+    at = len(steps) - isinstance(steps[-1], Chain) if steps else 0
+    while at and slips(steps[at - 1]):
+        at -= 1
+    return at if at > 1 and isinstance(steps[at - 1], Join) else len(steps)
+
+
+def slips(step: Step) -> bool:
+    """Whether a step is slip stitches."""
+    return isinstance(step, Work) and step.stitch.kind == "slip"
 
 
 def turns_at_its_end(steps: tuple[Step, ...]) -> bool:

@@ -15,6 +15,8 @@ def read_after_target(cursor: Cursor, place: Next) -> Next:
         below = cursor.words[cursor.at].value.sizes[0]
         rows = cursor.ahead() == "row"
         cursor.at += 3
+        if cursor.means == "next" and cursor.ahead() == "st":
+            cursor.at += 2  # `in st 2 rows below next st`
         return replace(place, below=below, rows=rows)
     if means == "row" and cursor.ahead() == "below":
         cursor.at += 2

@@ -30,9 +30,14 @@ def put_instead(pieces: list[Piece], lexicon: Lexicon) -> list[Piece]:
 
 def _said_at(pieces: list[Piece], at: int) -> tuple[int, tuple[str, ...]] | None:
     for more, words in _phrases().get(pieces[at][1], ()):
-        if len(more) < len(pieces) - at and all(pieces[at + 1 + i][1] == w for i, w in enumerate(more)):
+        if len(more) < len(pieces) - at and all(_says(pieces[at + 1 + i], w) for i, w in enumerate(more)):
             return 1 + len(more), words
     return None
+
+
+def _says(piece: Piece, word: str) -> bool:
+    """Whether a piece says a phrase's word; chains are spelled out or not."""
+    return piece[1] == word or (word == "ch" and piece[1] in ("chain", "chs", "chains"))
 
 
 def _is_own(pieces: list[Piece], at: int, lexicon: Lexicon) -> bool:

@@ -21,6 +21,7 @@ from .tree import (
     ONE,
     Amount,
     Between,
+    ChainOf,
     Each,
     First,
     FromHook,
@@ -187,6 +188,8 @@ def _ord(cursor: Cursor) -> Place:
         cursor.at += 1
         return read_chain_name(cursor, number)
     target = read_target(cursor)
+    if target == CHAIN and cursor.means == "to-join":
+        return ChainOf(number, "beg")  # `sl st in 3rd ch to join`
     if cursor.means != "of":
         raise cursor.fail("of-what")
     if target == CHAIN and starts_chain_name(cursor, cursor.at + 1):

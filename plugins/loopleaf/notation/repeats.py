@@ -9,6 +9,7 @@ as` asides never get here: they are read with the number or the step before them
 from .asides import is_tally, read_tally
 from .cursor import Cursor, UnreadableError, read_amount
 from .gathering import read_bracketed
+from .names import starts_stitch
 from .places import read_places, starts_place
 from .targets import read_until, starts_until
 from .tree import ONE, Again, Amount, Group, Next, Passage, Repeat, Skip, Step, Until, Work
@@ -263,7 +264,7 @@ def _tail(
                 raise cursor.fail("stop-mark")
             cursor.at += 1
             stops = True
-        elif cursor.take("ending-with"):
+        elif _starts_ending(cursor):
             ending = _last_steps(cursor)
         elif cursor.take("omitting"):
             first_left = cursor.at
@@ -277,6 +278,15 @@ def _tail(
         inside, times, until, unclear, stop_at if stops else None, ending, omitting, star,
         more[1] if more is not None else (), cursor.span(first),
     )  # fmt: skip
+
+
+def _starts_ending(cursor: Cursor) -> bool:
+    """Passes `ending with`, `working last` of `working last dc in tch`, and the `last` of either."""
+    of_last = cursor.ahead() == "last" and starts_stitch(cursor, cursor.at + 2)
+    if cursor.means != "ending-with" and not (cursor.means == "working" and of_last):
+        return False
+    cursor.at += 1 + of_last
+    return True
 
 
 def _how_often(cursor: Cursor) -> tuple[Amount, bool]:

@@ -5,6 +5,7 @@ mistakes.
 from collections.abc import Callable
 from dataclasses import replace
 
+from .all_in_one import read_all_in
 from .asides import is_counts_aside, read_counts_aside, read_tally
 from .cursor import Cursor, UnreadableError, read_amount
 from .free_loops import read_working_in, starts_free_loops
@@ -109,6 +110,8 @@ def read_step(cursor: Cursor, steps: list[Step]) -> None:
         _number_first(cursor, steps)
     elif means == "ring":
         raise UnreadableError(cursor.at, "ring-start", cursor.at)
+    elif means == "stuffing":
+        raise UnreadableError(cursor.at, "stuffing", cursor.at)
     else:
         raise cursor.fail("step")
 
@@ -259,6 +262,9 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         _loops(cursor, steps)
     elif means == "through":
         _through(cursor, steps)
+    elif means == "in" and starts_stitch(cursor, cursor.at + 1):
+        cursor.at += 1  # `work in sc across`
+        read_step(cursor, steps)
     else:
         read_step(cursor, steps)
 
@@ -372,5 +378,5 @@ _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
     "remove-marker": read_marker, "with": read_with, "change": read_change, "changing": read_change,
     "carrying": read_change, "standing": read_standing, "along": read_other_side,
     "other-side": read_other_side, "holding": read_holding, "draw": read_draw,
-    "yarn-over": read_draw,
+    "yarn-over": read_draw, "all": read_all_in,
 }  # fmt: skip

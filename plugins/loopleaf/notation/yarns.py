@@ -6,7 +6,7 @@ from .cursor import Cursor
 from .names import read_stitch, starts_stitch
 from .place_kinds import read_place
 from .places import read_places, starts_place
-from .tree import FastenOff, Join, JoinYarn, Marker, OtherSide, Place, Step, Stitch, Yarn
+from .tree import ChainOf, FastenOff, Join, JoinYarn, Marker, OtherSide, Place, Step, Stitch, Yarn
 
 _CLOSING = frozenset({",", "end", ")", "with", "in", "and", "then", "to", "on"})
 
@@ -131,6 +131,9 @@ def _joined_yarn(cursor: Cursor, first: int, article: bool) -> JoinYarn:
 
 
 def _to_place(cursor: Cursor) -> Place | None:
+    chain = _own_chain(cursor)
+    if chain is not None:
+        return chain
     if cursor.means == "to":
         cursor.at += 1
         return read_place(cursor)
@@ -140,6 +143,17 @@ def _to_place(cursor: Cursor) -> Place | None:
             raise cursor.fail("place")
         return where.places[0]
     return None
+
+
+def _own_chain(cursor: Cursor) -> ChainOf | None:
+    """`join to 3rd ch`: of the chain that the round begins with, which needs no name where a join goes."""
+    words, at = cursor.words, cursor.at
+    if words[at].means not in ("to", "in") or words[at + 1].means != "ord" or words[at + 2].means != "ch":
+        return None
+    if words[at + 3].means not in (",", "end", "with", ")"):
+        return None
+    cursor.at += 3
+    return ChainOf(words[at + 1].value, "beg")
 
 
 def read_standing(cursor: Cursor, steps: list[Step]) -> None:

@@ -1,0 +1,46 @@
+"""Reads a group that print writes without brackets: `2 dc, ch 2, 2 dc all in next ch-2 sp`."""
+
+from .cursor import Cursor, UnreadableError
+from .places import read_places, starts_place
+from .tree import Chain, Group, Next, Step, Work
+
+
+def read_all_in(cursor: Cursor, steps: list[Step]) -> None:
+    """Gathers what stands before `all in …`, back to the last step that has a place of its own; a chain
+    before the first stitch isn't part of it.
+    """
+    word = cursor.at
+    first = len(steps)
+    while first and _has_no_place(steps[first - 1]):
+        first -= 1
+    while first < len(steps) and isinstance(steps[first], Chain):
+        first += 1
+    if len(steps) - first < 2 or not starts_place(cursor, word + 1):
+        raise UnreadableError(word, "step", word)
+    span = steps[first].span
+    assert span is not None
+    began = next(at for at, one in enumerate(cursor.words) if one.start >= span.start)
+    inside = _read_here(cursor, began, word)
+    cursor.at = word + 1
+    where = read_places(cursor)
+    if where.loop or where.post or where.through:
+        raise UnreadableError(word + 1, "group-place", cursor.at - 1)
+    steps[first:] = [Group(inside, where.places, span=cursor.span(began))]
+
+
+def _has_no_place(step: Step) -> bool:
+    if isinstance(step, Chain):
+        return True
+    return isinstance(step, Work) and all(isinstance(one, Next) and one.span is None for one in step.places)
+
+
+def _read_here(cursor: Cursor, first: int, end: int) -> tuple[Step, ...]:
+    """The same words again, now as stitches of one place."""
+    closing = cursor.words[end]
+    means, here, cursor.here = closing.means, cursor.here, True
+    closing.means = "end"
+    cursor.at = first
+    try:
+        return tuple(cursor.read_block(cursor, ""))
+    finally:
+        closing.means, cursor.here = means, here
