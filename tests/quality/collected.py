@@ -6,6 +6,8 @@ from typing import Any
 
 import yaml
 
+from tests.demo import guide
+
 ROOT = Path(__file__).parents[2]
 DEMO = sorted((ROOT / "patterns").glob("*.yml"))
 
@@ -60,3 +62,26 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
             "pieces": {"piece": piece},
         }
         yield case["name"], yaml.safe_dump(file, sort_keys=False, width=1000).encode(), case["lines"]
+
+
+def constructs() -> Iterator[tuple[str, bytes]]:
+    """Patterns in the rarer words of the format, each a whole file."""
+    for case in yaml.safe_load((Path(__file__).parent / "constructs.yml").read_text(encoding="utf-8")):
+        for piece in case["pieces"].values():
+            if "as" not in piece:
+                piece["yarn"] = "A"
+        file = {
+            "title": case.pop("name"),
+            "terms": "US",
+            "gauge": "not critical",
+            "materials": {"yarns": {"A": {"name": "lichen"}, "B": {"name": "oat"}}},
+            **case,
+        }
+        yield file["title"], yaml.safe_dump(file, sort_keys=False, width=1000).encode()
+
+
+def of_the_guide() -> Iterator[tuple[str, bytes]]:
+    """Every example of the authors' guide, as a file of its own."""
+    for fence in guide.fences():
+        file = guide.as_file(fence) if fence.language == "yaml" else guide.as_rounds(fence)
+        yield str(fence), guide.dumped(file)

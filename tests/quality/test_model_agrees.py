@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from loopleaf import fabric, pattern
 
-from .collected import DEMO, by_hand, published
+from .collected import DEMO, by_hand, constructs, of_the_guide, published
 from .generated import patterns
 from .generated_motifs import motifs
 from .model import Verdict, judge
@@ -22,6 +22,7 @@ from .model import Verdict, judge
 GENERATED = int(os.environ.get("LOOPLEAF_GENERATED", "150"))
 PUBLISHED = list(published())
 BY_HAND = list(by_hand())
+IN_WORDS = [*constructs(), *of_the_guide()]
 
 
 def differences(data: bytes, verdict: Verdict) -> list[str]:
@@ -65,6 +66,16 @@ def test_on_the_published_passages(name: str, data: bytes, example: dict[str, An
         assert verdict.wrong == []
     else:
         assert verdict.wrong[0].round == str(example["finds"]["round"])
+    assert differences(data, verdict) == []
+
+
+@pytest.mark.parametrize(("name", "data"), IN_WORDS, ids=[one[0] for one in IN_WORDS])
+def test_on_every_construct_of_the_guide(name: str, data: bytes) -> None:
+    """The guide's own examples, and patterns in its rarer words whose counts were worked out by hand."""
+    verdict = judge(data)
+    assert verdict.cannot_say == ""
+    assert verdict.wrong == []
+    assert engine_errors(data) == []
     assert differences(data, verdict) == []
 
 

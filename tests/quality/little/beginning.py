@@ -23,7 +23,7 @@ from loopleaf.notation.tree import (
     Work,
 )
 
-from .cells import CannotSay, Cell, Misfit, kind_of
+from .cells import Cell, Misfit, kind_of
 from .hand import FREE, NOWHERE, PASSED, USED, Hand
 from .places import spots
 
@@ -32,7 +32,7 @@ def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
     """Slip stitches at the start move it; gives the steps after them."""
     if steps and isinstance(steps[0], JoinYarn) and steps[0].place is None:
         return travels(hand, steps[1:])
-    steps = _out_of_the_bracket(steps)
+    steps = steps if hand.setting.blocks else _out_of_the_bracket(steps)
     count = 0
     for at, step in enumerate(steps):
         if isinstance(step, Work) and _is_slip(step):
@@ -87,8 +87,6 @@ def _place(step: Step) -> object:
 def join_yarn(hand: Hand, step: JoinYarn) -> None:
     """`join B with sl st in any corner sp`: the round begins there."""
     place = step.place
-    if isinstance(place, Next) and place.target.kind == "free-loop":
-        raise CannotSay("loops left free")
     at = 0
     if isinstance(place, Next) and place.any:
         found = [i for i in range(len(hand.cells)) if hand.counts_for(place.target, i)]
@@ -220,7 +218,7 @@ def stands_on(hand: Hand, kind: str, length: int, stands: int) -> None:
 def skipped_chains(hand: Hand, step: Work | Group, number: int) -> None:
     """`dc in 4th ch from hook`: what the chains before it stand for."""
     counts = step.counts
-    if hand.leaf is not None or hand.made:
+    if (hand.leaf is not None and not hand.leaf.grows) or hand.made:
         return
     skipped = number - 1
     if counts is not None and counts.skipped:
@@ -228,13 +226,18 @@ def skipped_chains(hand: Hand, step: Work | Group, number: int) -> None:
             hand.add(Cell(counts.stitch.kind, chain=skipped, stands=skipped - counts.chains))
             hand.begun_in = hand.made[-1]
             hand.beginning = (skipped, skipped - counts.chains, True)
-        if counts.chains:
-            hand.add(Cell("space", length=counts.chains))
+        if counts.chains or counts.space:
+            hand.add(Cell("space", length=counts.chains or counts.space))
         return
     if isinstance(step, Group):
         return
     own = hand.setting.own_chains.get(step.stitch.kind, 0)
     if not skipped or not own:
+        return
+    says = any(key in hand.setting.counts for key in (step.stitch.kind, ""))
+    a_block = hand.setting.blocks or skipped in hand.setting.named_later  # the next row names its space
+    if a_block and not (says and stands(hand, step.stitch.kind, skipped)):
+        hand.add(Cell("space", length=skipped))
         return
     if step.stitch.kind == "special" or not stands(hand, step.stitch.kind, skipped):
         return

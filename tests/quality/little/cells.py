@@ -40,7 +40,8 @@ class Cell:
     """One thing on an edge. Two cells are the same only when they are one object.
 
     length: chains of a space. chain, stands: of a turning chain that counts, all its chains and those that
-    stand for the stitch. arch: the space whose single chain this is, where chains are counted.
+    stand for the stitch. arch: the space whose single chain this is, where chains are counted. corner: of a
+    piece in rows that is gone around.
     """
 
     kind: str
@@ -51,6 +52,7 @@ class Cell:
     stands: int = 0
     bunches: tuple[Bunch, ...] = ()
     arch: "Cell | None" = None
+    corner: bool = False
 
     @property
     def top(self) -> bool:
@@ -64,7 +66,8 @@ class Edge:
 
     shape: `circle`, `line` (rows), `ring` (nothing but a ring), `sides` (a chain with both its sides: `other`
     holds the second). ring: `in ring` can be worked. at_hook: a slip stitch joined to the first cell, so the
-    hook already stands over it. begun: the turning chain made before the turn.
+    hook already stands over it. loops: the loops that a round's stitches left free, of which a line may take
+    as many as it likes. sided: all around a piece in rows, where `across` goes to the end of one side.
     """
 
     cells: list[Cell]
@@ -74,6 +77,8 @@ class Edge:
     other: list[Cell] = field(default_factory=list)
     at_hook: bool = False
     mid_arch: bool = False
+    loops: bool = False
+    sided: bool = False
 
 
 def chains(number: int) -> list[Cell]:
@@ -118,6 +123,8 @@ def bunch_of(cell: Cell, stitch: Stitch | None) -> Bunch | None:
 
 def matches(target: Target, cell: Cell) -> bool:
     """Whether a cell is a place of the kind that print names (corners need the whole edge)."""
+    if target.kind == "free-loop":
+        return cell.top
     if target.kind in ("space", "loop"):
         space = cell.arch or cell
         return space.kind == "space" and target.length in (0, space.length)

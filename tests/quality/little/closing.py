@@ -31,6 +31,10 @@ def finish(hand: Hand, names_spaces: bool) -> None:
         raise Misfit("fit", "nothing is worked into the ring")
     if hand.edge.other:
         raise Misfit("fit", "the other side of the chain is left over")
+    if hand.edge.loops:
+        if hand.uneven:
+            raise Misfit("fit", "the repeat doesn't come out even")
+        return
     left = hand.free(0, len(hand.cells))
     if names_spaces:
         last = max((at for at, how in enumerate(hand.status) if how != FREE), default=-1)

@@ -1,10 +1,10 @@
 """The hook at its place: the edge below, what of it is used, and what has been made so far."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
-from loopleaf.notation.tree import Amount, Chain, Stitch, Target, Until
+from loopleaf.notation.tree import Amount, Chain, Next, Step, Stitch, Target, Until, Work
 
 from .cells import Bunch, Cell, Edge, Misfit, bunch_of, is_group, matches
 
@@ -31,7 +31,8 @@ class Setting:
 
     turned: rows that turn, wherever their lines say so. own_chains: chains that usually stand for a stitch.
     counts: whether a turning chain counts, by kind ("" for every stitch). specials: the steps of the author's
-    own stitches. pieces: edges of others.
+    own stitches. pieces: edges of others. named_later: lengths of the spaces that the next row names.
+    blocks: rows from corner to corner, where slip stitches only fasten.
     """
 
     size: int
@@ -44,6 +45,8 @@ class Setting:
     specials: Mapping[str, tuple[Any, ...]]
     pieces: Mapping[str, Sequence[Cell]]
     choices: Choices
+    named_later: frozenset[int] = frozenset()
+    blocks: bool = False
 
     def choose(self, key: str, options: tuple[int, ...]) -> int:
         if key not in self.choices:
@@ -56,10 +59,15 @@ class Setting:
 
 @dataclass
 class Leaf:
-    """A chain made inside the round that is worked back on."""
+    """A chain made inside the round that is worked back on.
+
+    grows: it makes the row longer, for it stands at its beginning. far: its other side is being worked.
+    """
 
     length: int
     at: int = 0
+    grows: bool = False
+    far: bool = False
 
     @property
     def left(self) -> int:
@@ -71,6 +79,9 @@ class Hand:
     """The state of a round in work.
 
     unworked: what earlier rows left. status: goes with `cells`. limit: where a repeat must stop.
+    skipped_at_once: by the last step that skips. gone_back_to: places skipped and then worked into.
+    one_loop: places of which one loop was taken, and which. follow: the next step.
+    fastened_to: lengths of the spaces of another piece that the last chain is fastened to.
     """
 
     setting: Setting
@@ -89,6 +100,11 @@ class Hand:
     leaf: Leaf | None = None
     on_leaf: list[str] = field(default_factory=list)
     skipped: list[int] = field(default_factory=list)
+    skipped_at_once: int = 0
+    gone_back_to: set[int] = field(default_factory=set)
+    one_loop: list[tuple[Cell, str]] = field(default_factory=list)
+    fastened_to: frozenset[int] = frozenset()
+    follow: Step | None = None
     uses: int = 0
     ring_used: bool = False
     leading: bool = True
@@ -125,12 +141,13 @@ class Hand:
     # ---- trying something out ---------------------------------------------------------------
 
     def save(self) -> tuple[Any, ...]:
-        leaf = Leaf(self.leaf.length, self.leaf.at) if self.leaf else None
+        leaf = replace(self.leaf) if self.leaf else None
         return (
             *(list(self.cells), list(self.status), self.pos, self.limit, self.last, self.here),
             *(list(self.made), leaf, list(self.on_leaf), list(self.skipped), self.uses),
             *(self.ring_used, self.leading, self.uneven, self.overrun, self.mid_arch),
             *(list(self.marks), dict(self.elsewhere), self.begun_in, self.beginning, list(self.unworked)),
+            *(set(self.gone_back_to), list(self.one_loop)),
         )
 
     def restore(self, saved: tuple[Any, ...]) -> None:
@@ -140,17 +157,23 @@ class Hand:
         )
         leaf = saved[7]
         self.made, self.on_leaf, self.skipped = list(saved[6]), list(saved[8]), list(saved[9])
-        self.leaf = Leaf(leaf.length, leaf.at) if leaf else None
+        self.leaf = replace(leaf) if leaf else None
         self.uses = saved[10]
         self.ring_used, self.leading, self.uneven, self.overrun, self.mid_arch = saved[11:16]
         self.marks[:] = saved[16]
         self.elsewhere, self.begun_in, self.beginning = dict(saved[17]), saved[18], saved[19]
         self.unworked = list(saved[20])
+        self.gone_back_to, self.one_loop = set(saved[21]), list(saved[22])
 
     # ---- looking along the edge -------------------------------------------------------------
 
     def corners(self) -> list[int]:
-        """The corners: the longest spaces, else the middle ones of three (or five) stitches in one place."""
+        """Those of a piece in rows, else the longest spaces, else the middle ones of three (or five) stitches
+        in one place.
+        """
+        named = [at for at, cell in enumerate(self.cells) if cell.corner]
+        if named:
+            return named
         longest = max((cell.length for cell in self.cells if cell.kind == "space"), default=0)
         if longest:
             return [at for at, cell in enumerate(self.cells) if cell.length == longest]
@@ -179,7 +202,7 @@ class Hand:
     def bound(self, until: Until) -> int:
         """Where `around`, `to last 2 sts`, `to marker`, `to next corner` ends."""
         if until.kind == "end":
-            return self.limit
+            return self.side_end() if self.edge.sided and until.word in ("across", "") else self.limit
         if until.kind == "to-last":
             number = self.setting.number(until.count) or 0
             there = [at for at in range(self.limit) if self.counts_for(until.target, at)]
@@ -202,6 +225,15 @@ class Hand:
         if until.kind == "corner":
             return self.limit
         raise Misfit("place", "no marker ahead")
+
+    def side_end(self) -> int:
+        """Around a piece in rows: before the next corner where the next step names that, else over it."""
+        corner = next((at for at in self.corners() if at >= self.pos and self.status[at] == FREE), None)
+        if corner is None:
+            return self.limit
+        place = self.follow.places[0] if isinstance(self.follow, Work) and self.follow.places else None
+        names_it = isinstance(place, Next) and place.target.kind == "corner"
+        return corner if names_it else corner + 1
 
     def before_the_chain(self) -> int:
         """Where the row's last place stands if that is a turning chain that counts; else the limit."""

@@ -1,7 +1,7 @@
 """A pattern worked in every size: what each round uses and makes, and the first thing that contradicts."""
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
 
@@ -10,11 +10,8 @@ from loopleaf.notation.tree import (
     ONE,
     FastenOff,
     FromHook,
-    Group,
     Line,
     Next,
-    Repeat,
-    Same,
     Step,
     Stitch,
     Tally,
@@ -26,6 +23,8 @@ from .again import once
 from .cells import Cell, Edge, Misfit, chains, kind_of
 from .counts import Key, makes
 from .hand import Hand, Setting, Undecided
+from .looking_ahead import free_loops, in_blocks, in_one_place, named_in, named_spaces
+from .others_edge import FreeLoopsOf, all_around, by_number, row_end
 from .rounds import After, RoundDone, ToWork, work_round
 from .stitching import work
 
@@ -69,7 +68,7 @@ class Bench:
                 steps = self.read(one.work).steps
                 if any(isinstance(step, Turn | FastenOff) for step in steps):
                     raise Misfit("turn", f"a stitch of one's own doesn't turn or end: {name}")
-                self.specials[name] = _in_one_place(steps)
+                self.specials[name] = in_one_place(steps)
         for name in self.specials:
             self._not_of_itself(name, ())
         self.counts = {self._kind(name): says for name, says in of.turning_chains.items()}
@@ -85,7 +84,7 @@ class Bench:
         """A stitch can't be made of itself, at whatever remove."""
         if name in within:
             raise Misfit("unclear", f"{name} is made of itself")
-        for stitch in _named_in(self.specials.get(name, ())):
+        for stitch in named_in(self.specials.get(name, ())):
             self._not_of_itself(stitch, (*within, name))
 
     def read(self, text: str, n: int | tuple[int | None, ...] | None = None) -> Line:
@@ -144,24 +143,6 @@ class Bench:
         )
 
 
-def _in_one_place(steps: tuple[Step, ...]) -> tuple[Step, ...]:
-    """`5 dc in next st` as a stitch of one's own goes where the stitch is told to go."""
-    if len(steps) == 1 and isinstance(steps[0], Work | Group) and steps[0].places == (Next(),):
-        return (replace(steps[0], places=(Same(),)),)
-    return steps
-
-
-def _named_in(steps: Sequence[Step]) -> Iterator[str]:
-    """The author's own stitches that some steps name."""
-    for step in steps:
-        match step:
-            case Work():
-                if step.stitch.kind == "special":
-                    yield step.stitch.name
-            case Group() | Repeat():
-                yield from _named_in(step.steps)
-
-
 def begin(bench: Bench, piece: pattern.Piece, size: int) -> Edge:
     """The first edge of a piece."""
     start = piece.start
@@ -192,7 +173,9 @@ def _edge_of(bench: Bench, piece: pattern.Piece, size: int) -> Edge:
         raise Misfit("place", f"there is no piece {start.edge} to begin on")
     rounds = other.sizes[size]
     if start.row_ends:
-        return Edge([_row_end(one) for one in rounds])
+        return Edge([row_end(one) for one in rounds])
+    if start.around and bench.pattern.pieces[start.edge or ""].worked.startswith("rows"):
+        return all_around(rounds)
     wanted = start.round or start.row
     chosen = rounds[-1]
     if wanted is not None:
@@ -202,16 +185,23 @@ def _edge_of(bench: Bench, piece: pattern.Piece, size: int) -> Edge:
         chosen = found[-1]
     if start.stitches == "unworked":
         later = rounds[rounds.index(chosen) + 1 :]
-        cells = later[0].unworked if later else chosen.made
+        cells = later[0].passed_under if later else chosen.made
         if not cells:
             raise Misfit("place", f"nothing of {start.edge} was left unworked")
         return Edge(list(cells))
-    return Edge(list(chosen.made), "line" if piece.worked.startswith("rows") else "circle")
+    cells = by_number(chosen, start.stitches) if start.stitches else list(chosen.made)
+    return Edge(cells, "line" if piece.worked.startswith("rows") else "circle")
 
 
-def _row_end(one: RoundDone) -> Cell:
-    kind = next((cell.kind for cell in reversed(one.made) if cell.top), "")
-    return Cell("row-end", form=kind)
+def _named_later(
+    bench: Bench, line: Line, later: Sequence[pattern.RoundPlan], foundation: bool
+) -> frozenset[int]:
+    """Lengths of the spaces that only the next row speaks of."""
+    try:
+        steps = bench.read(later[0].work, later[0].n).steps if later else ()
+    except Misfit:
+        return frozenset()  # said where that row is worked
+    return named_spaces(steps, line.steps, foundation)
 
 
 def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
@@ -238,20 +228,30 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
             marks: list[Cell] = []
             unworked: list[Cell] = []
             carried = None
-            for plan in plans:
+            free = FreeLoopsOf()
+            before = ""
+            worked_here = [plan for plan in plans if plan.sizes is None or size in plan.sizes]
+            for index, plan in enumerate(worked_here):
                 label = plan.label
-                if plan.sizes is not None and size not in plan.sizes:
-                    continue
                 line = bench.read(plan.work, plan.n)
+                later = worked_here[index + 1 : index + 2]
+                named = _named_later(bench, line, later, edge.foundation) if setting.rows else frozenset()
+                here = replace(setting, named_later=named, blocks=setting.rows and in_blocks(line.steps))
+                loops = free_loops(line.steps)
+                if loops is not None:
+                    edge, carried = free.edge(*loops, setting.rows), None
                 given = ToWork(label, line.steps, bench.stated(plan.stated), plan.reversed)
                 _both_sides(edge, line)
-                work_it = partial(work_round, given, setting, edge, marks, carried, bench.opened, unworked)
+                work_it = partial(work_round, given, here, edge, marks, carried, bench.opened, unworked)
                 elsewhere = any(other in plan.work for other in edges)
-                alone = not (elsewhere or marks or unworked or edge.other or edge.shape == "sides")
-                key = (bench.key, piece.worked, size, plan.work, plan.n, plan.stated, plan.reversed, carried)
+                alone = not (elsewhere or marks or unworked or edge.other or edge.shape == "sides" or loops)
+                said = (plan.work, plan.n, plan.stated, plan.reversed)
+                key = (bench.key, piece.worked, size, said, carried, named)
                 after: After = once(key, edge, work_it) if alone else work_it()
                 rounds.append(after.done)
+                free.add(after.done, before)
                 edge, marks, carried, unworked = after.edge, after.marks, after.carried, after.unworked
+                before = plan.label
         except Misfit as misfit:
             wrong.append(Wrong(name, label, misfit.what, misfit.why))
         except Undecided as undecided:

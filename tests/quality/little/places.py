@@ -12,6 +12,7 @@ from loopleaf.notation.tree import (
     First,
     FromHook,
     Here,
+    JustMade,
     Last,
     Marked,
     Next,
@@ -25,12 +26,13 @@ from loopleaf.notation.tree import (
     Within,
 )
 
-from .cells import CannotSay, Misfit
-from .hand import FREE, NOWHERE, PASSED, SKIPPED, USED, Hand
+from .cells import Misfit
+from .hand import FREE, NOWHERE, PASSED, SKIPPED, USED, Hand, Leaf
 from .places_rare import (
     between,
     chain_of,
     evenly,
+    just_made,
     marked,
     row_ends,
     skipped,
@@ -42,10 +44,6 @@ CHAIN = Target("chain")
 
 def spots(hand: Hand, place: Place) -> Iterator[tuple[int, ...]]:
     """Each spot in order, as the cells that it leans on; a spot is used up when it is given out."""
-    if isinstance(place, Next | First | Last | Over) and place.target.kind == "free-loop":
-        raise CannotSay("loops left free")
-    if isinstance(place, Each) and any(target.kind == "free-loop" for target in place.targets):
-        raise CannotSay("loops left free")
     match place:
         case Next():
             yield from _next(hand, place)
@@ -73,14 +71,14 @@ def spots(hand: Hand, place: Place) -> Iterator[tuple[int, ...]]:
             yield (between(hand, place),)
         case Marked():
             yield (marked(hand),)
-        case Skipped(which=which) if which:
-            raise CannotSay("several stitches skipped")
+        case JustMade():
+            yield (just_made(hand, place),)
         case Skipped():
-            yield (skipped(hand),)
+            yield from skipped(hand, place)
         case RowEnds():
             yield from row_ends(hand, place)
         case Evenly():
-            yield (evenly(hand),)
+            yield (evenly(hand, place),)
         case Corresponding():
             if place.piece not in hand.setting.pieces:
                 raise Misfit("place", f"no piece {place.piece} yet")
@@ -100,13 +98,17 @@ def on_leaf(hand: Hand, target: Target) -> bool:
 def _next(hand: Hand, place: Next) -> Iterator[tuple[int, ...]]:
     number = hand.setting.number(place.count)
     for _ in range(number or 0):
-        if place.target.unworked:
+        if place.target.unworked and place.target.kind != "free-loop":
             yield (_left_before(hand, place.target),)
         elif place.piece:
             yield (_of_piece(hand, place),)
+        elif place.far and hand.leaf is not None and not hand.leaf.far:
+            hand.leaf = Leaf(hand.leaf.length, 1, hand.leaf.grows, far=True)
+            yield (NOWHERE,)
         elif on_leaf(hand, place.target):
             assert hand.leaf is not None
             hand.leaf.at += 1
+            hand.uses += hand.leaf.grows
             yield (NOWHERE,)
         elif hand.setting.spiral and hand.exhausted and hand.moves_marker:
             hand.overrun += 1
@@ -166,10 +168,11 @@ def _each(hand: Hand, place: Each) -> Iterator[tuple[int, ...]]:
         assert hand.leaf is not None
         while hand.leaf.left:
             hand.leaf.at += 1
+            hand.uses += hand.leaf.grows
             yield (NOWHERE,)
         return
     hand.leaf = None
-    if any(target.unworked for target in place.targets):
+    if any(target.unworked and target.kind != "free-loop" for target in place.targets):
         while hand.unworked:
             yield (_left_before(hand, place.targets[0]),)
         return
@@ -251,6 +254,9 @@ def _last(hand: Hand, place: Last) -> Iterator[tuple[int, ...]]:
     for at in there[len(there) - number :]:
         if at < hand.pos:
             raise Misfit("fit", "the last stitch is used already")
+        if place.target.kind == "space":  # what lies before a place that is named is passed over
+            for passed in range(hand.pos, at):
+                hand.mark(passed, PASSED)
         hand.mark(at, USED)
         hand.pos = at + 1
         hand.last = at
@@ -296,6 +302,7 @@ def _from_hook(hand: Hand, number: int) -> int:
         if number > hand.leaf.length:
             raise Misfit("place", f"a chain of {hand.leaf.length} has no {number}th")
         hand.leaf.at = number
+        hand.uses += hand.leaf.grows
         return NOWHERE
     if not hand.edge.foundation or hand.pos:
         raise Misfit("place", "no chain at the hook")

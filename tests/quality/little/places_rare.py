@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from loopleaf.notation.tree import Between, ChainOf, RowEnds, Within
+from loopleaf.notation.tree import Between, ChainOf, Evenly, JustMade, RowEnds, Skipped, Within
 
 from .cells import CannotSay, Cell, Misfit
 from .hand import FREE, NOWHERE, PASSED, USED, Hand
@@ -33,7 +33,7 @@ def chain_of(hand: Hand, place: ChainOf) -> int:
 
 def within(hand: Hand, place: Within) -> Iterator[tuple[int, ...]]:
     again = place.same and hand.last is not None and hand.last >= 0
-    start = hand.last if again and hand.last is not None else hand.seek(place.of)
+    start = hand.last if again and hand.last is not None else _last_of(hand, place) or hand.seek(place.of)
     whole = hand.whole(place.of, start)
     if not again:
         hand.pos = whole[-1] + 1
@@ -52,6 +52,12 @@ def within(hand: Hand, place: Within) -> Iterator[tuple[int, ...]]:
         hand.mark(at, PASSED)
     for at in chosen:
         yield (at,)
+
+
+def _last_of(hand: Hand, place: Within) -> int:
+    """Where `of last sh` begins; 0 where print says the next one."""
+    there = [at for at in range(hand.pos, len(hand.cells)) if hand.counts_for(place.of, at)]
+    return there[-1] if place.last and there else 0
 
 
 def _in_arch(place: Within, length: int, at: int) -> Iterator[tuple[int, ...]]:
@@ -111,10 +117,26 @@ def marked(hand: Hand) -> int:
     raise Misfit("place", "nothing is marked")
 
 
-def skipped(hand: Hand) -> int:
-    if not hand.skipped:
-        raise Misfit("place", "nothing was skipped")
-    return hand.skipped.pop()
+def just_made(hand: Hand, place: JustMade) -> int:
+    """The top of the stitch made last, which is no place of the edge below."""
+    last = next((cell for cell in reversed(hand.made) if cell.top), None)
+    if last is None or not hand.fits(place.target, last):
+        raise Misfit("place", "no such stitch was made last")
+    return NOWHERE
+
+
+def skipped(hand: Hand, place: Skipped) -> Iterator[tuple[int, ...]]:
+    """Back to what was passed over: the last, several, or one by its number."""
+    number = (place.number or hand.skipped_at_once) if place.which == "all" else 1
+    wanted = number if place.which == "all" else max(place.number, 1)
+    if not hand.skipped or (place.which == "all" and wanted > len(hand.skipped)):
+        raise Misfit("place", "so many were not skipped")
+    if place.which == "nth" and wanted > hand.skipped_at_once:
+        raise Misfit("place", f"no {wanted} were skipped at once")
+    for at in hand.skipped[-number:]:
+        hand.skipped.remove(at)
+        hand.gone_back_to.add(at)
+        yield (at,)
 
 
 def row_ends(hand: Hand, place: RowEnds) -> Iterator[tuple[int, ...]]:
@@ -122,11 +144,14 @@ def row_ends(hand: Hand, place: RowEnds) -> Iterator[tuple[int, ...]]:
     if not any(cell.kind == "row-end" for cell in hand.cells):
         raise Misfit("place", "no row ends")
     done = 0
+    end = hand.bound(place.until) if number is None else hand.limit
     while number is None or done < number:
-        at = next((i for i in range(hand.pos, hand.limit) if _is_end(hand.cells[i], place)), None)
+        at = next((i for i in range(hand.pos, end) if _is_end(hand.cells[i], place)), None)
         if at is None:
             if number is not None:
                 raise Misfit("fit", "no more row ends")
+            if hand.edge.sided:
+                hand.pos = max(hand.pos, end)
             return
         for passed in range(hand.pos, at):
             hand.mark(passed, PASSED)
@@ -140,9 +165,10 @@ def _is_end(cell: Cell, place: RowEnds) -> bool:
     return cell.kind == "row-end" and (place.stitch is None or cell.form == place.stitch.kind)
 
 
-def evenly(hand: Hand) -> int:
-    for at in range(hand.pos, hand.limit):
+def evenly(hand: Hand, place: Evenly) -> int:
+    end = hand.bound(place.until)
+    for at in range(hand.pos, end):
         hand.mark(at, USED)
-    hand.pos = hand.limit
+    hand.pos = end
     hand.last = NOWHERE
     return NOWHERE

@@ -1,13 +1,14 @@
 """Repeats: with a number, or up to somewhere, tried pass by pass."""
 
 from collections.abc import Callable, Sequence
+from typing import Any
 
-from loopleaf.notation.tree import Repeat, Step
+from loopleaf.notation.tree import Repeat, Step, Target
 
 from .cells import Misfit
-from .hand import Hand
+from .hand import FREE, PASSED, Hand
 
-Run = Callable[[Hand, Sequence[Step]], None]
+Run = Callable[[Hand, Sequence[Step], Sequence[Step]], None]
 
 
 def repeat(hand: Hand, step: Repeat, run: Run) -> None:
@@ -33,7 +34,7 @@ def _so_many(hand: Hand, step: Repeat, run: Run) -> None:
         if turn == times - 1:
             _last_pass(hand, step, run)
         else:
-            run(hand, step.steps)
+            run(hand, step.steps, step.steps)
 
 
 def _last_pass(hand: Hand, step: Repeat, run: Run) -> None:
@@ -48,8 +49,9 @@ def _last_pass(hand: Hand, step: Repeat, run: Run) -> None:
             steps = (*steps[:position], *steps[position + 1 :])
         else:
             steps = steps[:-1]
-    run(hand, steps)
-    run(hand, step.ending)
+    after = () if hand.follow is None else (hand.follow,)
+    run(hand, steps, step.ending or after)
+    run(hand, step.ending, after)
 
 
 def _until(hand: Hand, step: Repeat, run: Run) -> None:
@@ -58,7 +60,7 @@ def _until(hand: Hand, step: Repeat, run: Run) -> None:
     whole = hand.limit
     bound = hand.bound(step.until)
     special = bool(step.ending or step.omitting or step.stop_at is not None)
-    best = None
+    best = part = None
     failed: Misfit | None = None
     start = hand.pos
     while True:
@@ -80,20 +82,53 @@ def _until(hand: Hand, step: Repeat, run: Run) -> None:
                 break
         hand.restore(before)
         hand.limit = bound
+        if step.ending and not step.omitting and step.stop_at is None:
+            part = _part_of_a_pass(hand, step, run, whole) or part
+            hand.restore(before)
+            hand.limit = bound
         try:
-            run(hand, step.steps)
+            run(hand, step.steps, step.steps)
             if hand.pos == before[2]:
                 break
         except Misfit as misfit:
             failed = failed or misfit
             break
+    hand.restore(best or before)
+    if part is not None and (best is None or hand.free(start, bound)):
+        best = part
     if best is None:
         raise failed or Misfit("fit", "not one repeat fits")
     hand.restore(best)
     hand.limit = whole
+    if bound < whole and step.until.target.kind == "space":
+        _pass_by(hand, step.until.target, bound)
     if hand.free(hand.pos, bound):
         if bound < whole:
             raise Misfit("fit", "the repeat doesn't come out even")
         hand.uneven = step.stop_at is None  # what comes after `**` may need the last places
     elif bound < whole:
         hand.pos = max(hand.pos, bound)
+
+
+def _part_of_a_pass(hand: Hand, step: Repeat, run: Run, whole: int) -> tuple[Any, ...] | None:
+    """The last pass as far as there is room, the ending in place of the rest; None if it isn't even then."""
+    before = hand.save()
+    for length in range(len(step.steps) - 1, 0, -1):
+        hand.restore(before)
+        hand.limit = whole
+        try:
+            run(hand, step.steps[:length], step.ending)
+            run(hand, step.ending, ())
+        except Misfit:
+            continue
+        if not hand.free(0, whole):
+            return hand.save()
+    return None
+
+
+def _pass_by(hand: Hand, target: Target, bound: int) -> None:
+    """What lies before a space that is named next is passed over, but no other such space."""
+    left = range(hand.pos, bound)
+    if not any(hand.status[at] == FREE and hand.counts_for(target, at) for at in left):
+        for at in left:
+            hand.mark(at, PASSED)

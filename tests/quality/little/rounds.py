@@ -24,13 +24,17 @@ from .beginning import travels
 from .cells import Cell, Edge, Misfit, with_single_chains
 from .closing import finish
 from .counts import Key, compare, makes, total
-from .hand import Choices, Hand, Setting, Undecided
+from .hand import FREE, PASSED, SKIPPED, USED, Choices, Hand, Setting, Undecided
 from .steps import run
 
 
 @dataclass
 class RoundDone:
-    """One round in one size: places used, plain kinds made, the total, and the stitches themselves."""
+    """One round in one size: places used, plain kinds made, the total, and the stitches themselves.
+
+    unworked: of the edge below, left or passed by name. passed_under: skipped, most often under chains.
+    one_loop: of the edge below, those worked into by one loop, and which.
+    """
 
     label: str
     uses: int
@@ -38,6 +42,8 @@ class RoundDone:
     count: int
     made: list[Cell] = field(repr=False)
     unworked: list[Cell] = field(repr=False)
+    passed_under: list[Cell] = field(default_factory=list, repr=False)
+    one_loop: list[tuple[Cell, str]] = field(default_factory=list, repr=False)
 
 
 @dataclass
@@ -117,8 +123,15 @@ def _attempt(
     for stated in (given.stated, *(step for step in given.steps if isinstance(step, Tally))):
         if stated is not None:
             compare(stated, setting.size, tally, on_leaf, setting.chains_counted, opened)
-    unworked = [cell for cell, how in zip(hand.cells, hand.status, strict=True) if how in (0, 3) and cell.top]
-    done = RoundDone(given.label, hand.uses, tally, total(tally, setting.chains_counted), made, unworked)
+    begun = next((at for at, how in enumerate(hand.status) if how == USED), 0) if edge.foundation else 0
+    left = [at for at, how in enumerate(hand.status) if how in (FREE, PASSED) and at >= begun]
+    left = [] if edge.loops else [at for at in left if hand.cells[at].top]
+    under = [at for at, how in enumerate(hand.status) if how == SKIPPED and at not in hand.gone_back_to]
+    done = RoundDone(
+        *(given.label, hand.uses, tally, total(tally, setting.chains_counted), made),
+        *([hand.cells[at] for at in left], [hand.cells[at] for at in sorted({*left, *under})]),
+        hand.one_loop,
+    )
     return After(
         done,
         _next_edge(hand, made, given.reversed),

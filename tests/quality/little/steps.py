@@ -34,18 +34,24 @@ from loopleaf.notation.tree import (
 )
 
 from .beginning import begin_chain, join_yarn, skipped_chains
-from .cells import Bunch, CannotSay, Cell, Misfit
+from .cells import Bunch, Cell, Misfit
 from .closing import check_join
 from .hand import FREE, NOWHERE, PASSED, SKIPPED, Hand, Leaf
 from .places import on_leaf, spots
 from .repeats import repeat
+from .slip_stitches import close_ring, is_first_chain, joins, mid_arch, only_fastens
 from .stitching import bunch, put, work
 
 
-def run(hand: Hand, steps: Sequence[Step]) -> None:
-    """Works the steps in order; raises Misfit at the first that contradicts the edge."""
+def run(hand: Hand, steps: Sequence[Step], then: Sequence[Step] = ()) -> None:
+    """Works the steps in order; raises Misfit at the first that contradicts the edge.
+
+    then: what comes after them.
+    """
     for at, step in enumerate(steps):
-        _step(hand, step, steps[at + 1 :])
+        rest = steps[at + 1 :]
+        hand.follow = next(iter(rest or then), None)
+        _step(hand, step, rest)
 
 
 def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
@@ -62,8 +68,6 @@ def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
             repeat(hand, step, run)
         case Together():
             _together(hand, step)
-        case FreeLoops():
-            raise CannotSay("loops left free")
         case Passage():
             hand.passage = step.steps
             run(hand, step.steps)
@@ -93,37 +97,31 @@ def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
             join_yarn(hand, step)
         case OtherSide():
             _other_side(hand, step)
-        case Yarn() | Tally():
+        case Yarn() | Tally() | FreeLoops():
             pass
 
 
-def _joins(hand: Hand, step: Work, rest: Sequence[Step]) -> bool:
-    """The last slip stitch of a joined round, into the round's own beginning, is its join."""
-    if step.stitch.kind != "slip" or hand.setting.spiral or hand.setting.rows or not hand.made:
-        return False
-    if not all(isinstance(one, Turn | FastenOff | Marker | Tally) for one in rest):
-        return False
-    return len(step.places) == 1 and isinstance(step.places[0], ChainOf | First)
-
-
 def _work(hand: Hand, step: Work, rest: Sequence[Step]) -> None:
-    if step.counts is not None and step.counts.space:
-        _mid_arch(hand, step.counts.space, step)
+    if step.counts is not None and step.counts.space and not step.counts.skipped:
+        mid_arch(hand, step.counts.space, step)
         return
     first = step.places[0] if step.places else None
-    if _joins(hand, step, rest):
+    if step.stitch.kind == "slip" and only_fastens(hand, step, first):
+        return
+    if joins(hand, step, rest):
         check_join(hand, first)
         hand.joined = True
         return
     if isinstance(first, FromHook):
         if hand.leaf is not None and step.stitch.kind == "slip" and hand.leaf.length == first.number:
-            _close_ring(hand, hand.leaf)
+            close_ring(hand, hand.leaf)
             return
         skipped_chains(hand, step, first.number)
-    if hand.leaf is not None and not hand.leaf.at and step.stitch.kind == "slip" and _is_first_chain(first):
-        _close_ring(hand, hand.leaf)
+    if hand.leaf is not None and not hand.leaf.at and step.stitch.kind == "slip" and is_first_chain(first):
+        close_ring(hand, hand.leaf)
         return
-    if step.stitch.kind == "slip" and not hand.edge.ring and not isinstance(first, FromHook):
+    in_the_ring = hand.edge.ring and not hand.ring_used
+    if step.stitch.kind == "slip" and not in_the_ring and not isinstance(first, FromHook):
         ended = hand.exhausted and hand.leaf is None and hand.made
         if ended and hand.setting.spiral and isinstance(first, Next | First):
             if not any(hand.fits(first.target, cell) for cell in hand.made):
@@ -162,33 +160,12 @@ def _counts_as(hand: Hand, before: int, stitch: Stitch, kind: str, begun: Cell |
         hand.beginning = (hand.beginning[0], hand.beginning[0], True)
 
 
-def _close_ring(hand: Hand, leaf: Leaf) -> None:
-    """A slip stitch into a chain's first makes a picot of it."""
-    hand.leaf = None
-    hand.made.append(Cell("picot", length=leaf.length))
-
-
-def _is_first_chain(place: object) -> bool:
-    return isinstance(place, First) and place.target.kind == "chain"
-
-
-def _mid_arch(hand: Hand, length: int, step: Work) -> None:
-    """A join that leaves the hook in the middle of the last arch."""
-    for place in step.places:
-        check_join(hand, place)
-    if hand.made and hand.made[-1].kind == "space":
-        hand.made.pop()
-    hand.made.append(Cell("space", length=length))
-    hand.mid_arch = True
-    hand.joined = True
-
-
 def _chain(hand: Hand, step: Chain, rest: Sequence[Step]) -> None:
     length = hand.setting.number(step.length)
     if not length:
         return
     if _turns_back(rest):
-        hand.leaf = Leaf(length)
+        hand.leaf = Leaf(length, grows=hand.setting.rows and hand.leading and not hand.pos)
         return
     hand.leaf = None
     if hand.joined:
@@ -207,6 +184,9 @@ def _chain(hand: Hand, step: Chain, rest: Sequence[Step]) -> None:
         return
     if len(hand.made) > hand.group_start and hand.made[-1].kind == "space" and not hand.made[-1].bunches:
         length += hand.made.pop().length
+        if hand.fastened_to and length not in hand.fastened_to and length + 1 in hand.fastened_to:
+            length += 1  # the slip stitch stands in the middle chain's stead
+    hand.fastened_to = frozenset()
     hand.add(Cell("space", length=length))
 
 
@@ -216,7 +196,7 @@ def _turns_back(rest: Sequence[Step]) -> bool:
             continue
         if not isinstance(step, Work) or not step.places:
             return False
-        closes = step.stitch.kind == "slip" and len(rest) > 1 and _is_first_chain(step.places[0])
+        closes = step.stitch.kind == "slip" and len(rest) > 1 and is_first_chain(step.places[0])
         return closes or isinstance(step.places[0], FromHook)
     return False
 
@@ -293,6 +273,7 @@ def _skip(hand: Hand, step: Skip | WorkingOver) -> None:
     hand.passed_by = over
     worked_into = hand.last
     hand.uneven = False  # what the repeats leave is said to be skipped
+    hand.skipped_at_once = number
     for _ in range(number):
         space = step.target.kind in ("space", "loop", "corner") and not over
         hand.skipped.append(hand.take(step.target, PASSED if space else SKIPPED))
@@ -318,7 +299,7 @@ def _leave(hand: Hand, step: Leave) -> None:
 
 def _other_side(hand: Hand, step: OtherSide) -> None:
     if step.of == "chain" and hand.leaf is not None:
-        hand.leaf = Leaf(hand.leaf.length)
+        hand.leaf = Leaf(hand.leaf.length, grows=hand.leaf.grows, far=True)
         return
     if not hand.edge.other:
         raise Misfit("place", "the chain has no other side to work on")

@@ -60,7 +60,9 @@ def work(hand: Hand, step: Work) -> None:
 def put(hand: Hand, stitch: Stitch, spot: Sequence[int]) -> None:
     """One stitch of a kind, into a spot that is already used up."""
     below = [hand.cells[at] for at in spot if at != NOWHERE]
-    on_leaf = hand.leaf is not None and hand.leaf.at > 0
+    on_leaf = hand.leaf is not None and hand.leaf.at > 0 and not hand.leaf.grows
+    if stitch.loop:
+        hand.one_loop += [(cell, stitch.loop) for cell in below]
     if stitch.post and any(cell.kind in ("space", "ring", "picot", "row-end") for cell in below):
         raise Misfit("place", "no post there")
     if stitch.post and any(cell.kind == "chain" for cell in below):

@@ -1,0 +1,140 @@
+"""What a line, or the one after it, says of the things that are made: read before the hook moves."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from loopleaf.notation.tree import (
+    Chain,
+    Each,
+    First,
+    FreeLoops,
+    Group,
+    Here,
+    JoinYarn,
+    Last,
+    Next,
+    Over,
+    Passage,
+    Place,
+    Repeat,
+    Same,
+    Step,
+    Target,
+    Within,
+    Work,
+)
+
+from .cells import CannotSay
+
+
+def named_spaces(steps: Sequence[Step], first: Sequence[Step], foundation: bool) -> frozenset[int]:
+    """Lengths of the spaces that a row names, without those that the row below makes of its own chains.
+
+    steps: of the row that names them. first: of the row below. foundation: whether that one is the first;
+    the blocks of later rows have chains as long as the skipped ones.
+    """
+    named = {target.length for target in targets(steps) if target.kind == "space" and target.length}
+    if not foundation:
+        return frozenset(named)
+    return frozenset(named - {length for chain in _chains(first) for length in chain.length.sizes if length})
+
+
+def in_blocks(steps: Sequence[Step]) -> bool:
+    """Whether a row goes from corner to corner: blocks fastened to spaces and begun there by a chain."""
+    for at, step in enumerate(steps):
+        follow = steps[at + 1 : at + 3]
+        match step:
+            case Group(steps=(Work() as slip, Chain(counts=None), Work(), *_)):
+                if _is_slip_into(slip, Here) and _goes_into_spaces(step.places):
+                    return True
+            case Work() if _is_slip_into(step, Next) and _goes_into_spaces(step.places):
+                if len(follow) == 2 and isinstance(follow[0], Chain) and follow[0].counts is None:
+                    return at > 0 or isinstance(follow[1], Work)
+            case Repeat():
+                if in_blocks(step.steps):
+                    return True
+    return False
+
+
+def _is_slip_into(step: Work, place: type[Here | Next]) -> bool:
+    return step.stitch.kind == "slip" and all(isinstance(one, place) for one in step.places)
+
+
+def _goes_into_spaces(places: Sequence[Place]) -> bool:
+    return all(target.kind == "space" for place in places for target in of_place(place))
+
+
+def free_loops(steps: Sequence[Step]) -> tuple[str, int] | None:
+    """Which loops, of which round, a line goes into; None where it goes into an edge as ever. 0: not said."""
+    said = [(step.loop, step.round) for step in steps if isinstance(step, FreeLoops)]
+    there = list(targets(steps))
+    loops = [target for target in there if target.kind == "free-loop"]
+    said += [(target.loop, target.round) for target in loops]
+    if not said:
+        return None
+    if any(isinstance(step, FreeLoops) for step in steps):
+        plain = []
+    else:
+        plain = [target for target in there if target.kind not in ("free-loop", "chain")]
+    if plain or len({round for _, round in said}) > 1 or len({loop for loop, _ in said if loop}) > 1:
+        raise CannotSay("loops left free, and other places in the same line")
+    return max(said)
+
+
+def targets(steps: Sequence[Step]) -> Iterator[Target]:
+    """Every kind of place that some steps name."""
+    for step in steps:
+        match step:
+            case Work():
+                for place in step.places:
+                    yield from of_place(place)
+            case JoinYarn():
+                if step.place is not None:
+                    yield from of_place(step.place)
+            case Group():
+                for place in step.places:
+                    yield from of_place(place)
+                yield from (one for one in targets(step.steps))
+            case Repeat():
+                yield from targets(step.steps)
+                yield from targets(step.ending)
+            case Passage():
+                yield from targets(step.steps)
+
+
+def of_place(place: Place) -> tuple[Target, ...]:
+    match place:
+        case Each():
+            return place.targets
+        case Next() | First() | Last() | Over():
+            return (place.target,)
+        case Within():
+            return (place.of,)
+    return ()
+
+
+def _chains(steps: Sequence[Step]) -> Iterator[Chain]:
+    for step in steps:
+        match step:
+            case Chain():
+                yield step
+            case Group() | Repeat() | Passage():
+                yield from _chains(step.steps)
+
+
+def in_one_place(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """`5 dc in next st` as a stitch of one's own goes where the stitch is told to go."""
+    if len(steps) == 1 and isinstance(steps[0], Work | Group) and steps[0].places == (Next(),):
+        return (replace(steps[0], places=(Same(),)),)
+    return steps
+
+
+def named_in(steps: Sequence[Step]) -> Iterator[str]:
+    """The author's own stitches that some steps name."""
+    for step in steps:
+        match step:
+            case Work():
+                if step.stitch.kind == "special":
+                    yield step.stitch.name
+            case Group() | Repeat():
+                yield from named_in(step.steps)

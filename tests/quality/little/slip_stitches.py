@@ -1,0 +1,73 @@
+"""Slip stitches that are no stitches of the round: joins, fastenings, the closing of a picot."""
+
+from collections.abc import Sequence
+
+from loopleaf.notation.tree import (
+    ChainOf,
+    Corresponding,
+    FastenOff,
+    First,
+    Here,
+    JustMade,
+    Last,
+    Marker,
+    Next,
+    Step,
+    Tally,
+    Turn,
+    Work,
+)
+
+from .cells import Cell
+from .closing import check_join
+from .hand import Hand, Leaf
+from .places import spots
+
+
+def joins(hand: Hand, step: Work, rest: Sequence[Step]) -> bool:
+    """The last slip stitch of a joined round, into the round's own beginning, is its join."""
+    if step.stitch.kind != "slip" or hand.setting.spiral or hand.setting.rows or not hand.made:
+        return False
+    if not all(isinstance(one, Turn | FastenOff | Marker | Tally) for one in rest):
+        return False
+    return len(step.places) == 1 and isinstance(step.places[0], ChainOf | First)
+
+
+def only_fastens(hand: Hand, step: Work, place: object) -> bool:
+    """Slip stitches that aren't counted: to another piece, to the next block, down to a chain's foot."""
+    if isinstance(place, Corresponding):
+        for _ in spots(hand, place):
+            there = {cell.length for cell in hand.setting.pieces[place.piece] if cell.kind == "space"}
+            hand.fastened_to = frozenset({place.target.length} if place.target.length else there)
+        return True
+    if isinstance(place, JustMade) and hand.made and hand.made[-1].kind == "space":
+        arch = hand.made.pop()
+        for _ in spots(hand, place):
+            hand.made.append(Cell("picot", length=arch.length))
+        return True
+    if hand.setting.blocks and isinstance(place, Next | Last) and place.target.kind == "space":
+        for spot in spots(hand, place):
+            hand.last = spot[0]
+        return True
+    return hand.setting.blocks and isinstance(place, Here)
+
+
+def close_ring(hand: Hand, leaf: Leaf) -> None:
+    """A slip stitch into a chain's first makes a picot of it."""
+    hand.leaf = None
+    hand.made.append(Cell("picot", length=leaf.length))
+
+
+def is_first_chain(place: object) -> bool:
+    return isinstance(place, First) and place.target.kind == "chain"
+
+
+def mid_arch(hand: Hand, length: int, step: Work) -> None:
+    """A join that leaves the hook in the middle of the last arch."""
+    for place in step.places:
+        check_join(hand, place)
+    if hand.made and hand.made[-1].kind == "space":
+        hand.made.pop()
+    hand.made.append(Cell("space", length=length))
+    hand.mid_arch = True
+    hand.joined = True
