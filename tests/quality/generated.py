@@ -18,7 +18,7 @@ def worked(making: Making) -> None:
     if making.rows and making.unit.shape != "plain":
         kind = making.unit.kind
     steps, unit = making.pick(*choices(making))(making, kind)
-    if making.rows and making.unit.shape in ("mesh", "fans", "arches"):
+    if making.rows and making.unit.shape in ("mesh", "fans"):
         steps.reverse()  # the row below is met from its other end
     body = ", ".join(steps)
     first = _first_kind(making, steps)

@@ -1,27 +1,16 @@
 """Motifs made by chance: cornered rounds begun by travelling or with a new yarn, casings, ovals, leaves."""
 
-from collections.abc import Callable
 from typing import Any
 
-import yaml
 from hypothesis import strategies as st
 
-Draw = Callable[[st.SearchStrategy[Any]], Any]
+from .generated_units import Draw, file_of
 
 ORDINALS = {3: "3rd", 4: "4th", 5: "5th", 6: "6th", 7: "7th"}
 
 
 def _file(piece: dict[str, Any]) -> bytes:
-    file = {
-        "title": "By chance",
-        "terms": "US",
-        "gauge": "not critical",
-        "materials": {"yarns": {"A": {"name": "oat"}, "B": {"name": "lichen"}}},
-        "turning chains": {"dc": "counts", "sc": "does not count"},
-        "chain spaces": "not counted",
-        "pieces": {"piece": {"yarn": "A", **piece}},
-    }
-    return yaml.safe_dump(file, sort_keys=False, width=1000).encode()
+    return file_of({"piece": piece}, {"dc": "counts", "sc": "does not count"})
 
 
 def _numbered(lines: list[tuple[str, str]]) -> list[dict[str, Any]]:

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
+import yaml
 from hypothesis import strategies as st
 
 Draw = Callable[[st.SearchStrategy[Any]], Any]
@@ -13,6 +14,23 @@ NAMES = {
     "UK": {"single": "dc", "half": "htr", "double": "tr", "treble": "dtr", "skip": "miss", "slip": "ss"},
 }
 CHAINS = {"single": 1, "half": 2, "double": 3, "treble": 4}
+
+
+def file_of(pieces: dict[str, dict[str, Any]], counts: dict[str, str], **more: Any) -> bytes:
+    """Pieces as a pattern file in US terms with two yarns. counts: its turning chains."""
+    file = {
+        "title": "By chance",
+        "terms": "US",
+        "gauge": "not critical",
+        "materials": {"yarns": {"A": {"name": "oat"}, "B": {"name": "lichen"}}},
+        "turning chains": counts,
+        "chain spaces": "not counted",
+        **more,
+        "pieces": {name: {"yarn": "A", **piece} for name, piece in pieces.items()},
+    }
+    if not counts:
+        del file["turning chains"]
+    return yaml.safe_dump(file, sort_keys=False, width=1000).encode()
 
 
 @dataclass

@@ -16,7 +16,9 @@ from loopleaf import fabric, pattern
 
 from .collected import DEMO, by_hand, constructs, of_the_guide, published
 from .generated import patterns
+from .generated_edges import edges
 from .generated_motifs import motifs
+from .generated_rows import rows
 from .model import Verdict, judge
 
 GENERATED = int(os.environ.get("LOOPLEAF_GENERATED", "150"))
@@ -86,7 +88,7 @@ def test_on_every_construct_of_the_guide(name: str, data: bytes) -> None:
     database=None,
     suppress_health_check=list(HealthCheck),
 )
-@given(st.one_of(patterns(), motifs))
+@given(st.one_of(patterns(), motifs, rows, edges))
 def test_on_patterns_made_by_chance(data: bytes) -> None:
     verdict = judge(data)
     assert verdict.cannot_say == ""

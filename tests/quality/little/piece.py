@@ -248,7 +248,7 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
                 said = (plan.work, plan.n, plan.stated, plan.reversed)
                 key = (bench.key, piece.worked, size, said, carried, named)
                 after: After = once(key, edge, work_it) if alone else work_it()
-                rounds.append(after.done)
+                rounds.append(replace(after.done, label=plan.label))  # it may have been worked as another
                 free.add(after.done, before)
                 edge, marks, carried, unworked = after.edge, after.marks, after.carried, after.unworked
                 before = plan.label

@@ -7,6 +7,7 @@ from loopleaf.notation.tree import (
     Chain,
     CountsAs,
     Each,
+    Evenly,
     FromHook,
     Next,
     Over,
@@ -53,7 +54,7 @@ def work(hand: Hand, step: Work) -> None:
             before = len(hand.made)
             for _ in range(number):
                 put(hand, step.stitch, spot)
-            if number > 1:
+            if number > 1 and not isinstance(place, Evenly):
                 bunch(hand, before, Bunch())
 
 
