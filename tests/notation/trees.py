@@ -18,6 +18,7 @@ from loopleaf.notation.tree import (
     CountsAs,
     Each,
     Evenly,
+    Facing,
     FastenOff,
     First,
     FreeLoops,
@@ -327,6 +328,7 @@ simple_steps = st.one_of(
         st.booleans(),
         joinable,
     ),
+    st.builds(Facing, st.sampled_from(["RS", "WS"])),
     st.builds(FreeLoops, st.sampled_from(["", "front", "back"]), st.integers(0, 30), st.booleans()),
     st.builds(OtherSide, st.sampled_from(["foundation", "chain"])),
 )

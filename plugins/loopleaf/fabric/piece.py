@@ -7,18 +7,14 @@ from dataclasses import dataclass, replace
 from ..notation.tree import Line, Step, Tally
 from ..pattern.rounds import Path, RoundPlan
 from . import survey
-from .round import FIT, Attempt, Task, work
+from .round import Attempt, Task, work
 from .settle import settle
+from .sides import Sides
 from .starts import foundation
 from .stitches import said_at
 from .thread import Thread, Trust, edge_of, trust_in
+from .troubles import OPEN, WRONG, add
 from .worked import Made, Place, Ring, RoundWork, Trouble, WorkedRound
-
-OPEN = ("repeat-unclear", "turning-chain-unclear", "turning-chain-contradicted", "inc-unclear")
-"""Troubles of reading: over an edge in doubt they say nothing of the line itself."""
-
-WRONG = (*FIT, *OPEN, "count-differs")
-"""Troubles that may be due to what the round is worked into, and that leave open what it makes."""
 
 OFTEN_ENOUGH = 4
 """A line that got stuck so often in one piece is not worked again: it says nothing new, and costs more."""
@@ -54,28 +50,23 @@ class PieceHand:
         self.unsound = unsound
         self.index = 0
         self.done: list[RoundWork] = []
-        self.sides: set[str] = set()
-        self.other_sides: set[str] = set()
-        self.turned = False
+        self.sides = Sides(ways.worked, threads)
         self.wrong: set[Path] = set()
         self.cleared: set[Path] = set()
         self.ended: set[Path] = set()
         self.failed: Counter[Path] = Counter()
         self.convention_before: Mapping[str, bool] | None = None
-        self.unturned: Trouble | None = None
-        self.ended_turned = False
 
     def lose_track(self) -> None:
         """Rounds are missing or out of order here: what the next one is worked into isn't known."""
-        self.sides = {"RS", "WS"} if self.sides else set()
+        self.sides.lose_track()
         for thread in self.threads:
             thread.trust, thread.fastened = Trust.NOTHING, None
 
     def round(self, plan: RoundPlan, line: Line | None, stated: Tally | None, last: bool) -> RoundWork:
         """Work one round in every size that has it."""
         result = RoundWork(plan, line, line, stated)
-        result.turned = self.turned or (line is not None and survey.turns_first(line.steps) is not None)
-        self._side(result)
+        self.sides.begin(result, self.done)
         steps, after = ((), ()) if line is None else survey.part_turning_chain(line)
         if not self.index:
             self._open_ring(steps)
@@ -96,14 +87,14 @@ class PieceHand:
             chosen = chosen or attempt
             self.failed[plan.work_path] += attempt.stuck
         if line is None:
-            self.turned = self.ways.worked == "rows"
+            self.sides.pass_by()
         if chosen is not None and line is not None:
             more = chosen.reading.more
             if any(t.rule == "repeat-unclear" for t in result.troubles):
                 more = None
             result.settled = settle(line, chosen.hand.settled, more)
             result.joined = chosen.hand.joined
-            self._turn(result, chosen, steps, last)
+            self.sides.end(result, chosen, steps, last)
         if any(trouble.rule in WRONG for trouble in result.troubles):
             self.wrong.update(path for path in (plan.work_path, plan.stated_path) if path)
         result.sound = all(
@@ -205,7 +196,7 @@ class PieceHand:
         ended = thread.fastened if not survey.brings_yarn(steps) and not plan.yarn else None
         if ended is not None and ended not in self.ended:
             self.ended.add(ended)
-            _add(result, Trouble("yarn-not-joined", None, {"yarn": thread.yarn}, attempt.hand.setting.size))
+            add(result, Trouble("yarn-not-joined", None, {"yarn": thread.yarn}, attempt.hand.setting.size))
         doubts = self._doubts(thread, plan, steps) or ended is not None
         doubts = doubts or any(one.rule == "side-differs" for one in result.troubles)
         for trouble in attempt.troubles:
@@ -219,7 +210,7 @@ class PieceHand:
                 self.ways = replace(self.ways, conventions={**self.ways.conventions, kind: not said})
             if trouble.rule == "count-differs" and stated is not None:
                 trouble.facts.setdefault("stated_text", plan.stated or "")
-            _add(result, trouble)
+            add(result, trouble)
 
     def _said_before(self, plan: RoundPlan, trouble: Trouble) -> bool:
         """Whether an earlier round has met this line's mistake, or this count's."""
@@ -264,7 +255,7 @@ class PieceHand:
         if slips and thread.trust is Trust.SURE:
             tried = work(replace(self._task(thread, result.plan, slips, None, size), before=()))
             if tried.stuck:
-                _add(result, tried.troubles[-1])
+                add(result, tried.troubles[-1])
                 after = tuple(step for step in after if not survey.slips(step))
                 thread.trust = Trust.NOTHING
         thread.before = said_at(Line(after), None).steps
@@ -292,82 +283,6 @@ class PieceHand:
         thread.go_on_from((made,), self._trust_in(stated))
         thread.circle = not self.ways.worked.startswith("rows")
         return WorkedRound(edge=thread.places)
-
-    # -- sides and turns ------------------------------------------------------------------------------
-
-    def _side(self, result: RoundWork) -> None:
-        said = result.plan.side
-        if self.ways.worked == "rows, right side only":
-            self.sides = {"RS"}
-        elif not self.sides:
-            self.sides = {said or "RS"}
-        elif result.turned:
-            self.sides, self.other_sides = _turned(self.sides), _turned(self.other_sides)
-        result.side = min(self.sides)
-        if said and said not in self.sides:
-            if said not in self.other_sides:
-                result.troubles.append(Trouble("side-differs", None, {"said": said, "worked": result.side}))
-            self.other_sides = self.sides
-        if said:
-            self.sides = {said}
-            result.side = said
-
-    def _turn(self, result: RoundWork, attempt: Attempt, steps: tuple[Step, ...], last: bool) -> None:
-        worked = self.ways.worked
-        hand = attempt.hand
-        turned = hand.turned or (attempt.stuck and survey.turns_at_its_end(steps))
-        first = survey.turns_first(steps)
-        if worked == "rows":
-            if first is not None and self.ended_turned:
-                _add(result, Trouble("turn-not-expected", first.span))
-            if first is not None and hand.numbered and hand.turned_after < hand.numbered:
-                turned = False
-            self.ended_turned = turned
-            self.turned = True
-            astray = any(trouble.rule == "turn-not-expected" for trouble in result.troubles)
-            if not (
-                astray
-                or turned
-                or last
-                or attempt.hand.fastened
-                or (attempt.stuck and survey.fastens_off(steps))
-            ):
-                edge = attempt.worked.edge
-                same = [getattr(p, "kind", "") for p in edge] == [getattr(p, "kind", "") for p in edge[::-1]]
-                self._turn_missing(result, not same)
-                for thread in self.threads:
-                    thread.trust = Trust.NOTHING
-            return
-        self.turned = turned and worked == "joined rounds"
-        if turned and worked in ("spiral rounds", "rows, right side only"):
-            result.troubles.append(Trouble("turn-not-expected", None))
-
-    def _turn_missing(self, result: RoundWork, matters: bool) -> None:
-        """Said once a piece, however many rows lack their turn."""
-        if self.unturned is None:
-            self.unturned = Trouble("turn-missing", None, {"matters": matters, "others": []})
-            result.troubles.append(self.unturned)
-        else:
-            self.unturned.facts["others"].append(result.plan.label)
-
-
-def _add(result: RoundWork, trouble: Trouble) -> None:
-    """Keep a trouble once in each size that meets it; what is one mistake in a size shows otherwise in
-    another."""
-    for other in result.troubles:
-        if other.size == trouble.size and (other.rule, other.span) == (trouble.rule, trouble.span):
-            return
-        if (
-            other.size != trouble.size
-            and other.rule != trouble.rule
-            and {other.rule, trouble.rule} <= {*WRONG}
-        ):
-            return
-    result.troubles.append(trouble)
-
-
-def _turned(sides: set[str]) -> set[str]:
-    return {"WS" if side == "RS" else "RS" for side in sides}
 
 
 def is_circle(worked: str, places: list[Place]) -> bool:

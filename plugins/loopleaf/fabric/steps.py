@@ -9,6 +9,7 @@ from ..notation.tree import (
     Chain,
     Corresponding,
     Evenly,
+    Facing,
     FastenOff,
     FreeLoops,
     FromHook,
@@ -358,8 +359,8 @@ def _join(hand: Hand, step: Join, follow: Step | None) -> None:
     closing.join(hand, step)
 
 
-def _tally(hand: Hand, step: Tally, follow: Step | None) -> None:
-    """A count at the line's end says nothing to the hook."""
+def _nothing(hand: Hand, step: Tally | Facing, follow: Step | None) -> None:
+    """A count at the line's end, and the side that faces, say nothing to the hook."""
 
 
 _PERFORM: dict[type, Callable[[Hand, Any, Step | None], None]] = {
@@ -378,7 +379,8 @@ _PERFORM: dict[type, Callable[[Hand, Any, Step | None], None]] = {
     Marker: _marker,
     Yarn: _yarn,
     JoinYarn: _join_yarn,
-    Tally: _tally,
+    Tally: _nothing,
+    Facing: _nothing,
     Together: _together,
     FreeLoops: _free_loops,
 }

@@ -13,6 +13,7 @@ from ..notation.tree import (
     ChainOf,
     Corresponding,
     Each,
+    Facing,
     FastenOff,
     First,
     Group,
@@ -32,6 +33,7 @@ from ..notation.tree import (
     Ring,
     Same,
     Skip,
+    Span,
     Step,
     Together,
     Turn,
@@ -204,9 +206,14 @@ def turns_first(steps: tuple[Step, ...]) -> Turn | None:
     for step in steps:
         if isinstance(step, Turn):
             return step if step.turns else None
-        if not isinstance(step, Chain | Yarn | FastenOff):
+        if not isinstance(step, Chain | Yarn | FastenOff | Facing):
             return None
     return None
+
+
+def facing(steps: tuple[Step, ...]) -> tuple[str, Span | None]:
+    """The side that the line says faces the maker, and the words that say so; "" where it doesn't."""
+    return next(((step.side, step.span) for step in steps if isinstance(step, Facing)), ("", None))
 
 
 @once_a_line

@@ -11,6 +11,7 @@ from .tree import (
     Amount,
     Chain,
     CountsAs,
+    Facing,
     FastenOff,
     FreeLoops,
     Join,
@@ -66,6 +67,11 @@ def write_sides(sides: tuple[int, ...]) -> str:
     """`on 2nd side`, `on 2nd and 3rd sides`, `on 2nd, 3rd and 4th sides`."""
     *others, last = map(ordinal, sides)
     return f"on {', '.join(others)} and {last} sides" if others else f"on {last} side"
+
+
+def _facing(step: Facing, style: Style) -> str:
+    said = {"RS": "right side", "WS": "wrong side"}[step.side] if style.full else step.side
+    return f"with {said} facing"
 
 
 def _free_loops(step: FreeLoops, style: Style) -> str:
@@ -165,6 +171,6 @@ WRITERS: dict[type, Callable[[Any, Style], str]] = {
     Chain: _chain, Again: _again, Skip: _skip, Leave: _leave, WorkingOver: _working_over, Join: _join,
     Turn: _turn,
     FastenOff: _fasten_off, Marker: _marker, Yarn: _yarn, JoinYarn: _join_yarn, OtherSide: _other_side,
-    Tally: _tally, FreeLoops: _free_loops,
+    Tally: _tally, FreeLoops: _free_loops, Facing: _facing,
 }  # fmt: skip
 """How each of these steps is written."""

@@ -15,7 +15,22 @@ from .place_kinds import pass_at_base, read_place
 from .repeats import read_again, read_bracket, read_star, read_times_first
 from .stitching import read_chain, read_work
 from .targets import CHAIN, read_counted_target, starts_named_number, starts_target
-from .tree import ONE, STITCH, Chain, Each, FromHook, Group, Leave, Next, Skip, Step, Turn, Work, WorkingOver
+from .tree import (
+    ONE,
+    STITCH,
+    Chain,
+    Each,
+    Facing,
+    FromHook,
+    Group,
+    Leave,
+    Next,
+    Skip,
+    Step,
+    Turn,
+    Work,
+    WorkingOver,
+)
 from .yarns import (
     read_change,
     read_fasten_off,
@@ -351,6 +366,13 @@ def _turn(cursor: Cursor, steps: list[Step]) -> None:
     steps.append(Turn(turns, cursor.span(first)))
 
 
+def _facing(cursor: Cursor, steps: list[Step]) -> None:
+    """`with RS facing`."""
+    first = cursor.at
+    cursor.at += 1
+    steps.append(Facing(cursor.words[first].value, cursor.span(first)))
+
+
 def _again(cursor: Cursor, steps: list[Step]) -> None:
     """`rep from * to *` after a stretch between two asterisks, `repeat (…) around`; else there is nothing to
     go back to.
@@ -378,5 +400,5 @@ _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
     "remove-marker": read_marker, "with": read_with, "change": read_change, "changing": read_change,
     "carrying": read_change, "standing": read_standing, "along": read_other_side,
     "other-side": read_other_side, "holding": read_holding, "draw": read_draw,
-    "yarn-over": read_draw, "all": read_all_in,
+    "yarn-over": read_draw, "all": read_all_in, "facing": _facing,
 }  # fmt: skip

@@ -43,6 +43,7 @@ __all__ = [
     "CountsAs",
     "Each",
     "Evenly",
+    "Facing",
     "FastenOff",
     "First",
     "FreeLoops",
@@ -152,6 +153,14 @@ class Together:
     steps: tuple["Step", ...]
     place: Place | None = None
     counts: CountsAs | None = None
+    span: Span | None = no_span()
+
+
+@dataclass(frozen=True, slots=True)
+class Facing:
+    """`with RS facing`: the side that looks at the maker while the line is worked."""
+
+    side: Literal["RS", "WS"]
     span: Span | None = no_span()
 
 
@@ -338,6 +347,7 @@ Step = (
     | Chain
     | Group
     | Together
+    | Facing
     | FreeLoops
     | Repeat
     | Passage

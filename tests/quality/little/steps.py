@@ -8,6 +8,7 @@ from loopleaf.notation.tree import (
     Chain,
     ChainOf,
     Each,
+    Facing,
     FastenOff,
     First,
     FreeLoops,
@@ -97,7 +98,7 @@ def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
             join_yarn(hand, step)
         case OtherSide():
             _other_side(hand, step)
-        case Yarn() | Tally() | FreeLoops():
+        case Yarn() | Tally() | Facing() | FreeLoops():
             pass
 
 

@@ -1,0 +1,111 @@
+"""Which side of a piece faces: its turns from round to round, and what the pattern says of them."""
+
+from collections.abc import Sequence
+
+from ..notation.tree import Span, Step
+from . import survey
+from .round import Attempt
+from .thread import Thread, Trust
+from .troubles import add
+from .worked import RoundWork, Trouble
+
+
+class Sides:
+    """The side that the next round may be worked on: both, where a mistake leaves it open.
+
+    turned: the work was turned after the last round.
+    """
+
+    def __init__(self, worked: str, threads: Sequence[Thread]) -> None:
+        self.worked = worked
+        self.threads = threads
+        self.sides: set[str] = set()
+        self.other_sides: set[str] = set()
+        self.turned = False
+        self.ended_turned = False
+        self.unturned: Trouble | None = None
+
+    def lose_track(self) -> None:
+        """Rounds are missing: either side may face."""
+        self.sides = {"RS", "WS"} if self.sides else set()
+
+    def pass_by(self) -> None:
+        """A round that can't be read: rows are taken to turn at its end."""
+        self.turned = self.worked == "rows"
+
+    def begin(self, result: RoundWork, done: Sequence[RoundWork]) -> None:
+        """Settle the round's side, and whether it was turned to; hold what is said against it."""
+        self._begin_again(result, done)
+        turns_first = result.line is not None and survey.turns_first(result.line.steps) is not None
+        result.turned = self.turned or turns_first
+        said, span = _said(result)
+        if self.worked == "rows, right side only":
+            self.sides = {"RS"}
+        elif not self.sides:
+            self.sides = {said or "RS"}
+        elif result.turned:
+            self.sides, self.other_sides = _turned(self.sides), _turned(self.other_sides)
+        result.side = min(self.sides)
+        if said and said not in self.sides:
+            if said not in self.other_sides:
+                facts = {"said": said, "worked": result.side}
+                result.troubles.append(Trouble("side-differs", span, facts))
+            self.other_sides = self.sides
+        if said:
+            self.sides = {said}
+            result.side = said
+
+    def _begin_again(self, result: RoundWork, done: Sequence[RoundWork]) -> None:
+        """A row whose yarn is joined anew on the side that the last row was worked on begins where that one
+        did."""
+        if self.worked != "rows" or not done or result.line is None:
+            return
+        same = _said(result)[0] == done[-1].side
+        if same and survey.brings_yarn(result.line.steps) and all(one.fastened for one in self.threads):
+            self.turned = False
+            for thread in self.threads:
+                thread.places = thread.places[::-1]
+                thread.further = [edge[::-1] for edge in thread.further]
+
+    def end(self, result: RoundWork, attempt: Attempt, steps: tuple[Step, ...], last: bool) -> None:
+        """The turn at the round's end: one that rows need, or that nothing else expects."""
+        hand = attempt.hand
+        turned = hand.turned or (attempt.stuck and survey.turns_at_its_end(steps))
+        if self.worked == "rows":
+            first = survey.turns_first(steps)
+            if first is not None and self.ended_turned:
+                add(result, Trouble("turn-not-expected", first.span))
+            if first is not None and hand.numbered and hand.turned_after < hand.numbered:
+                turned = False
+            self.ended_turned = turned
+            self.turned = True
+            ended = last or hand.fastened or (attempt.stuck and survey.fastens_off(steps))
+            astray = any(trouble.rule == "turn-not-expected" for trouble in result.troubles)
+            if not (astray or turned or ended):
+                kinds = [getattr(place, "kind", "") for place in attempt.worked.edge]
+                self._turn_missing(result, kinds != kinds[::-1])
+                for thread in self.threads:
+                    thread.trust = Trust.NOTHING
+            return
+        self.turned = turned and self.worked == "joined rounds"
+        if turned and self.worked in ("spiral rounds", "rows, right side only"):
+            result.troubles.append(Trouble("turn-not-expected", None))
+
+    def _turn_missing(self, result: RoundWork, matters: bool) -> None:
+        """Said once a piece, however many rows lack their turn."""
+        if self.unturned is None:
+            self.unturned = Trouble("turn-missing", None, {"matters": matters, "others": []})
+            result.troubles.append(self.unturned)
+        else:
+            self.unturned.facts["others"].append(result.plan.label)
+
+
+def _said(result: RoundWork) -> tuple[str, Span | None]:
+    """The side that the round is said to be worked on, in its field or its line, and the line's words."""
+    if result.plan.side or result.line is None:
+        return result.plan.side or "", None
+    return survey.facing(result.line.steps)
+
+
+def _turned(sides: set[str]) -> set[str]:
+    return {"WS" if side == "RS" else "RS" for side in sides}
