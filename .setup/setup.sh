@@ -102,8 +102,11 @@ if [ "$(cat $ready 2>/dev/null)" != "$packaging" ] || ! .venv/bin/python -c '' 2
         "$python" -m venv --clear .venv
         printf '%s\n' "$place" >.venv/.place
     fi
-    .venv/bin/python -m pip install -q --disable-pip-version-check --require-hashes -r requirements.txt >&2
+    # The lock is whole, so nothing is looked for: older pips take a newer `coverage[toml]` than the one locked.
+    .venv/bin/python -m pip install -q --disable-pip-version-check --no-deps --require-hashes \
+        -r requirements.txt >&2
     .venv/bin/python -m pip install -q --disable-pip-version-check --no-build-isolation --no-deps -e . >&2
+    .venv/bin/python -m pip check -q --disable-pip-version-check >&2
     printf '%s\n' "$packaging" >$ready
 fi
 

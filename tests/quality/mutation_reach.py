@@ -24,7 +24,10 @@ from coverage.parser import PythonParser
 from .mutation_changes import PACKAGE, ROOMS, modules
 
 Reported = Generator[None, pytest.CollectReport, pytest.CollectReport]
-SUITES = ("fabric", "notation", "review", "published", "demo")
+SUITES = (
+    "fabric", "notation", "review", "published", "demo",
+    "quality/test_model_agrees.py", "quality/test_written.py",
+)  # fmt: skip
 ELSEWHERE = "--ignore=tests/demo/test_checking_guide.py"
 """These run the engine as another program, which a change in this process doesn't reach."""
 

@@ -16,13 +16,17 @@ def machine(tmp_path: Path) -> Machine:
 
 
 def installed(calls: list[str]) -> list[str]:
-    """The pip calls: `packages` by the lock, `loopleaf` itself, `aside` for the test of the wheel."""
+    """The pip calls: `packages` by the lock alone, `loopleaf` itself, `whole` where they are checked, `aside`
+    for the test of the wheel.
+    """
     found = []
     for call in calls:
-        if " -m pip install" in call and "--require-hashes -r requirements.txt" in call:
+        if " -m pip install" in call and "--no-deps --require-hashes -r requirements.txt" in call:
             found.append("packages")
         elif " -m pip install" in call and "--no-build-isolation" in call and call.endswith("-e ."):
             found.append("loopleaf")
+        elif " -m pip check" in call:
+            found.append("whole")
         elif " -m pip wheel" in call and "--require-hashes" in call:
             found.append("aside")
         elif " -m pip" in call:
@@ -34,7 +38,7 @@ def test_a_complete_machine_is_set_up_and_builds(machine: Machine) -> None:
     status, _, calls = machine.run("site")
     assert status == 0
     assert calls[0] == VENV
-    assert installed(calls) == ["packages", "loopleaf"]
+    assert installed(calls) == ["packages", "loopleaf", "whole"]
     assert calls[-1] == "loopleaf build"
 
 
@@ -107,7 +111,7 @@ def test_only_the_tests_ask_for_a_browser(machine: Machine) -> None:
     status, _, calls = machine.run("test")
     assert status == 0
     assert calls[1].endswith(" chromium poppler-utils libatomic1")
-    assert installed(calls) == ["packages", "loopleaf", "aside"]
+    assert installed(calls) == ["packages", "loopleaf", "whole", "aside"]
     assert calls[-1].startswith("python -m pytest ")
 
 
@@ -123,7 +127,7 @@ def test_a_new_lock_is_installed_into_the_same_environment(machine: Machine) -> 
         lock.write("# renewed\n")
     calls = machine.run("test")[2]
     assert VENV not in calls
-    assert installed(calls) == ["packages", "loopleaf", "aside"]
+    assert installed(calls) == ["packages", "loopleaf", "whole", "aside"]
 
 
 def test_another_python_gets_a_new_environment(machine: Machine) -> None:
@@ -131,7 +135,7 @@ def test_another_python_gets_a_new_environment(machine: Machine) -> None:
     machine.python_version("3.13.0 (made for a test)")
     calls = machine.run("site")[2]
     assert calls[0] == VENV
-    assert installed(calls) == ["packages", "loopleaf"]
+    assert installed(calls) == ["packages", "loopleaf", "whole"]
 
 
 def test_a_folder_that_was_moved_gets_a_new_environment(machine: Machine) -> None:
@@ -148,7 +152,7 @@ def test_what_broke_off_is_done_again(machine: Machine) -> None:
     assert "loopleaf build" not in calls
     machine.offline(False)
     status, _, calls = machine.run("site")
-    assert (status, installed(calls)) == (0, ["packages", "loopleaf"])
+    assert (status, installed(calls)) == (0, ["packages", "loopleaf", "whole"])
 
 
 def test_an_old_python_is_named_as_the_reason(machine: Machine) -> None:

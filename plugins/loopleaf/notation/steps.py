@@ -10,26 +10,30 @@ from .asides import is_counts_aside, read_counts_aside, read_tally
 from .cursor import Cursor, UnreadableError, read_amount
 from .free_loops import read_working_in, starts_free_loops
 from .gathering import read_draw, read_holding
+from .manner import (
+    read_behind,
+    read_facing,
+    read_loop_first,
+    read_loops,
+    read_through,
+    read_turn,
+)
 from .names import starts_stitch
-from .place_kinds import pass_at_base, read_place
+from .place_kinds import read_place
 from .repeats import read_again, read_bracket, read_star, read_times_first
+from .skipping import read_leave, read_skip
 from .stitching import read_chain, read_work
-from .targets import CHAIN, read_counted_target, starts_named_number, starts_target
+from .targets import CHAIN
 from .tree import (
     ONE,
-    STITCH,
     Chain,
     Each,
-    Facing,
     FromHook,
     Group,
-    Leave,
     Next,
     Skip,
     Step,
-    Turn,
     Work,
-    WorkingOver,
 )
 from .yarns import (
     read_change,
@@ -219,46 +223,6 @@ def _skipped_chains_count(cursor: Cursor, steps: list[Step]) -> None:
         steps.append(replace(work, places=after))
 
 
-def _skip(cursor: Cursor, steps: list[Step]) -> None:
-    """`sk 2`, `sk next ch-sp`, `sk first st`, `sk last st`, `sk st`."""
-    first = cursor.at
-    cursor.at += 1
-    cursor.take("over")
-    which = "next"
-    if pass_at_base(cursor):
-        steps.append(Skip(ONE, STITCH, "first", cursor.span(first)))
-        return
-    if cursor.means in ("next", "first", "last"):
-        which = cursor.means
-        cursor.at += 1
-    amount = None
-    target = STITCH
-    if cursor.means in ("num", "-") and not starts_named_number(cursor, cursor.at):
-        amount = read_amount(cursor)
-    if amount is None or starts_target(cursor, cursor.at) or starts_named_number(cursor, cursor.at):
-        target = read_counted_target(cursor)[1]
-    bare = amount == ONE and cursor.words[first + 1].means == "num"
-    steps.append(Skip(amount or ONE, target, which, cursor.span(first), bare))  # type: ignore[arg-type]
-
-
-def _leave(cursor: Cursor, steps: list[Step]) -> None:
-    """`leave last 4 sts unworked`, `leave remaining sts unworked`; `leave first 3 sts unworked` skips."""
-    first = cursor.at
-    cursor.at += 1
-    if cursor.take("first"):
-        amount, target = read_counted_target(cursor)
-        cursor.need("unworked", "unworked")
-        steps.append(Skip(amount or ONE, target, "first", cursor.span(first)))
-        return
-    remaining = cursor.means == "remaining"
-    if cursor.means in ("last", "remaining", "next"):
-        cursor.at += 1
-    amount, target = read_counted_target(cursor)
-    cursor.need("unworked", "unworked")
-    count = amount if remaining else (amount or ONE)
-    steps.append(Leave(count, target, cursor.span(first)))
-
-
 def _working(cursor: Cursor, steps: list[Step]) -> None:
     """`working behind next ch-sp`, `working along other side of …`, `working in BLO, …`; else only `work`
     before a stitch.
@@ -270,29 +234,18 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         cursor.at += 1
         read_working_in(cursor, steps, first)
     elif means in ("behind", "in-front"):
-        _behind(cursor, steps, first)
+        read_behind(cursor, steps, first)
     elif means in ("along", "other-side") or (means in ("in", "over") and cursor.ahead() == "other-side"):
         read_other_side(cursor, steps)
     elif means == "in" and cursor.ahead() in ("loop-of", "ring"):
-        _loops(cursor, steps)
+        read_loops(cursor, steps)
     elif means == "through":
-        _through(cursor, steps)
+        read_through(cursor, steps)
     elif means == "in" and starts_stitch(cursor, cursor.at + 1):
         cursor.at += 1  # `work in sc across`
         read_step(cursor, steps)
     else:
         read_step(cursor, steps)
-
-
-def _pass_just_made(cursor: Cursor) -> bool:
-    """`working in front of sts just made` only says how a crossing lies."""
-    at = cursor.at + 1
-    while cursor.words[at].means in ("next", "num", "st", "stitch", "a"):
-        at += 1
-    if cursor.words[at].means != "just-made":
-        return False
-    cursor.at = at + 1
-    return True
 
 
 def _starting(cursor: Cursor, steps: list[Step]) -> None:
@@ -315,64 +268,6 @@ def _ending(cursor: Cursor, steps: list[Step]) -> None:
     read_step(cursor, steps)
 
 
-def _behind(cursor: Cursor, steps: list[Step], first: int = -1) -> None:
-    first = cursor.at if first < 0 else first
-    if _pass_just_made(cursor):
-        return
-    side = "behind" if cursor.means == "behind" else "front"
-    cursor.at += 1
-    cursor.take("next")
-    amount, target = read_counted_target(cursor)
-    steps.append(WorkingOver(side, amount or ONE, target, cursor.span(first)))  # type: ignore[arg-type]
-
-
-def _loops(cursor: Cursor, steps: list[Step]) -> None:
-    """`in BLO, sc in each st around`, `in ring, 3 dc, ch 2`: said once for the steps that follow."""
-    if starts_free_loops(cursor, cursor.at + 1):
-        first = cursor.at
-        cursor.at += 1
-        read_working_in(cursor, steps, first)
-        return
-    if cursor.ahead() == "ring":
-        cursor.ring = True
-        cursor.at += 2
-        return
-    if cursor.ahead() != "loop-of":
-        raise cursor.fail("step")
-    cursor.loop = cursor.words[cursor.at + 1].value
-    cursor.at += 2
-    if cursor.means not in (",", "end", "("):
-        raise cursor.fail("comma")
-
-
-def _loop_first(cursor: Cursor, steps: list[Step]) -> None:
-    """`BLO sc in next st` (one step), or `BLO, …`, `BLO (…) x 6` for those that follow."""
-    if cursor.ahead() in (",", "end", "("):
-        cursor.loop = cursor.words[cursor.at].value
-        cursor.at += 1
-    else:
-        read_work(cursor, steps)
-
-
-def _through(cursor: Cursor, steps: list[Step]) -> None:
-    cursor.at += 1
-    cursor.through = cursor.need("layers", "layers").value
-
-
-def _turn(cursor: Cursor, steps: list[Step]) -> None:
-    first = cursor.at
-    turns = cursor.means == "turn"
-    cursor.at += 1
-    steps.append(Turn(turns, cursor.span(first)))
-
-
-def _facing(cursor: Cursor, steps: list[Step]) -> None:
-    """`with RS facing`."""
-    first = cursor.at
-    cursor.at += 1
-    steps.append(Facing(cursor.words[first].value, cursor.span(first)))
-
-
 def _again(cursor: Cursor, steps: list[Step]) -> None:
     """`rep from * to *` after a stretch between two asterisks, `repeat (…) around`; else there is nothing to
     go back to.
@@ -392,13 +287,13 @@ def _again(cursor: Cursor, steps: list[Step]) -> None:
 _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
     "ch": _chain, "stitch": read_work, "special": read_work, "inc": read_work, "dec": read_work,
     "fp": read_work, "invisible": read_work, "form": read_work, "picot": read_work, "spike": read_work,
-    "loop-of": _loop_first, "(": _bracket, "*": read_star, "rep": _again, "skip": _skip, "leave": _leave,
-    "working": _working, "behind": _behind, "in-front": _behind, "in": _loops, "through": _through,
-    "ending-with": _ending, "foundation": _starting, "beg": _starting,
-    "turn": _turn, "no-turn": _turn, "join": read_join, "no-join": read_unjoined,
-    "fasten-off": read_fasten_off, "place-marker": read_marker, "move-marker": read_marker,
-    "remove-marker": read_marker, "with": read_with, "change": read_change, "changing": read_change,
-    "carrying": read_change, "standing": read_standing, "along": read_other_side,
-    "other-side": read_other_side, "holding": read_holding, "draw": read_draw,
-    "yarn-over": read_draw, "all": read_all_in, "facing": _facing,
+    "loop-of": read_loop_first, "(": _bracket, "*": read_star, "rep": _again, "skip": read_skip,
+    "leave": read_leave, "working": _working, "behind": read_behind, "in-front": read_behind,
+    "in": read_loops, "through": read_through, "ending-with": _ending, "foundation": _starting,
+    "beg": _starting, "turn": read_turn, "no-turn": read_turn, "join": read_join,
+    "no-join": read_unjoined, "fasten-off": read_fasten_off, "place-marker": read_marker,
+    "move-marker": read_marker, "remove-marker": read_marker, "with": read_with, "change": read_change,
+    "changing": read_change, "carrying": read_change, "standing": read_standing, "along": read_other_side,
+    "other-side": read_other_side, "holding": read_holding, "draw": read_draw, "yarn-over": read_draw,
+    "all": read_all_in, "facing": read_facing,
 }  # fmt: skip

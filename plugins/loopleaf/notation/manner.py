@@ -1,0 +1,81 @@
+"""Reads how the work lies for what follows: behind or in front of something, in which loops, through which
+layers, which side facing, turned or not.
+"""
+
+from .cursor import Cursor
+from .free_loops import read_working_in, starts_free_loops
+from .stitching import read_work
+from .targets import read_counted_target
+from .tree import ONE, Facing, Step, Turn, WorkingOver
+
+
+def _pass_just_made(cursor: Cursor) -> bool:
+    """`working in front of sts just made` only says how a crossing lies."""
+    at = cursor.at + 1
+    while cursor.words[at].means in ("next", "num", "st", "stitch", "a"):
+        at += 1
+    if cursor.words[at].means != "just-made":
+        return False
+    cursor.at = at + 1
+    return True
+
+
+def read_behind(cursor: Cursor, steps: list[Step], first: int = -1) -> None:
+    """`behind next ch-sp`; `first` is the word that the step begins with, where that isn't this one."""
+    first = cursor.at if first < 0 else first
+    if _pass_just_made(cursor):
+        return
+    side = "behind" if cursor.means == "behind" else "front"
+    cursor.at += 1
+    cursor.take("next")
+    amount, target = read_counted_target(cursor)
+    steps.append(WorkingOver(side, amount or ONE, target, cursor.span(first)))  # type: ignore[arg-type]
+
+
+def read_loops(cursor: Cursor, steps: list[Step]) -> None:
+    """`in BLO, sc in each st around`, `in ring, 3 dc, ch 2`: said once for the steps that follow."""
+    if starts_free_loops(cursor, cursor.at + 1):
+        first = cursor.at
+        cursor.at += 1
+        read_working_in(cursor, steps, first)
+        return
+    if cursor.ahead() == "ring":
+        cursor.ring = True
+        cursor.at += 2
+        return
+    if cursor.ahead() != "loop-of":
+        raise cursor.fail("step")
+    cursor.loop = cursor.words[cursor.at + 1].value
+    cursor.at += 2
+    if cursor.means not in (",", "end", "("):
+        raise cursor.fail("comma")
+
+
+def read_loop_first(cursor: Cursor, steps: list[Step]) -> None:
+    """`BLO sc in next st` (one step), or `BLO, …`, `BLO (…) x 6` for those that follow."""
+    if cursor.ahead() in (",", "end", "("):
+        cursor.loop = cursor.words[cursor.at].value
+        cursor.at += 1
+    else:
+        read_work(cursor, steps)
+
+
+def read_through(cursor: Cursor, steps: list[Step]) -> None:
+    """`through both layers`: holds for the steps that follow."""
+    cursor.at += 1
+    cursor.through = cursor.need("layers", "layers").value
+
+
+def read_turn(cursor: Cursor, steps: list[Step]) -> None:
+    """`turn`, `do not turn`."""
+    first = cursor.at
+    turns = cursor.means == "turn"
+    cursor.at += 1
+    steps.append(Turn(turns, cursor.span(first)))
+
+
+def read_facing(cursor: Cursor, steps: list[Step]) -> None:
+    """`with RS facing`."""
+    first = cursor.at
+    cursor.at += 1
+    steps.append(Facing(cursor.words[first].value, cursor.span(first)))
