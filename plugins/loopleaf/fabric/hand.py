@@ -319,7 +319,7 @@ class Hand:
         assert leaf is not None
         left = len(leaf.loops) - leaf.pos
         if count > left:
-            raise self.stuck("works-past-the-end", span, step_text="", needed=count, available=left)
+            raise self.stuck("works-past-the-end", span, needed=count, available=left, what="leaf")
         if leaf.first < 0:
             leaf.first = leaf.pos
         places: list[Place] = list(leaf.loops[leaf.pos : leaf.pos + count])

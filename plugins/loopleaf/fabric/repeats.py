@@ -96,9 +96,10 @@ def _times(hand: Hand, step: Repeat, perform: Perform) -> None:
             perform(hand, step.steps[: last_pass(step)] if last else step.steps)
         except Stuck as stuck:
             facts = stuck.trouble.facts
-            facts.setdefault("passes", passes)
-            facts.setdefault("done", done)
-            facts.setdefault("repeat_span", step.span)
+            if facts.get("what") != "leaf":  # a chain made inside is as long in each pass
+                facts.setdefault("passes", passes)
+                facts.setdefault("done", done)
+                facts.setdefault("repeat_span", step.span)
             raise
     perform(hand, step.ending)
 

@@ -103,6 +103,7 @@ def _settle_readings(task: Task, plain: Attempt, chain_open: bool, repeat_open: 
     attempts = [_attempt(task, Reading(chain, more)) for chain, more in product(chains, mores)]
     fitting = [one for one in attempts if one.fits]
     if repeat_open:
+        fitting = fitting or [one for one in attempts if _only_its_join_misses(task, one)]
         ways = {one.reading.more for one in fitting}
         if not ways and plain.hand.in_brackets:  # `(…), repeat 10 times`: ten in all, unless eleven fit
             return next(one for one in attempts if one.reading.more is False)
@@ -117,6 +118,13 @@ def _settle_readings(task: Task, plain: Attempt, chain_open: bool, repeat_open: 
         if len({count for count, _ in figures}) > 1:
             return _unclear(plain, fitting)
     return fitting[0] if fitting else plain
+
+
+def _only_its_join_misses(task: Task, one: Attempt) -> bool:
+    """Whether it makes what is stated, and only the join goes wrong, which no repeat would mend."""
+    if task.stated is None or any(trouble.rule != "join-misses" for trouble in one.troubles):
+        return False
+    return compare(task.stated, one.worked, task.size, task.chains) is None
 
 
 def _unclear(plain: Attempt, fitting: list[Attempt]) -> Attempt:

@@ -92,4 +92,10 @@ def _round(round: RoundWork, subject: Subject) -> dict[str, Any]:
 def _makes(sizes: Sequence[Mapping[Key, int]], subject: Subject) -> dict[str, Any]:
     """Plain kinds by their short name in the file's terms, each with its number, or with one a size."""
     kinds = dict.fromkeys(kind for size in sizes for kind in size)
-    return {kind_name(kind, subject): by_size([size.get(kind, 0) for size in sizes]) for kind in kinds}
+    return {_name(kind, subject): by_size([size.get(kind, 0) for size in sizes]) for kind in kinds}
+
+
+def _name(kind: Key, subject: Subject) -> str:
+    """`dc`; a space is `ch-2 sp` in either country's terms, so that programs find it."""
+    word, length = kind if isinstance(kind, tuple) else kind.partition(" ")[::2]
+    return f"ch-{length} sp" if word == "space" else kind_name(kind, subject)

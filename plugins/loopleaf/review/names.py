@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from ..notation import stitch_name
+from ..notation.style import Style
 from ..notation.tree import Stitch
 from .subject import Subject
 
@@ -10,7 +10,6 @@ Key = str | tuple[str, int]
 """A neutral name in a count: `double`, `front post double`, `("space", 2)` or `space 2`, `shell`."""
 
 _PLACES = {
-    "space": ("ch{}sp", "ch{}sps"),
     "corner": ("corner sp", "corner sps"),
     "picot": ("picot", "picots"),
     "stitch": ("st", "sts"),
@@ -36,14 +35,14 @@ def kind_name(key: Key, subject: Subject, number: int = 1) -> str:
     if isinstance(key, tuple):
         key = f"{key[0]} {key[1]}"
     name = key.removeprefix("special ")
-    special = subject.pattern.special_stitches.get(name)
-    if special is not None:
-        return special.short or name
+    if name in subject.pattern.special_stitches:
+        return _style(subject).stitch(Stitch("special", name=name), many)
     word, _, length = key.partition(" ")
+    if word == "space":
+        return _style(subject).word("chain-n-space" if length else "chain-space", many, length)
     if word in _PLACES:
-        one, several = _PLACES[word]
-        return (several if many else one).format(f"-{length} " if length else "-")
-    return stitch_name(_stitch(key), subject.pattern.terms, plural=many, vocabulary=subject.work.vocabulary)
+        return _PLACES[word][many]
+    return _style(subject).stitch(_stitch(key), many)
 
 
 def _stitch(key: str) -> Stitch:
@@ -53,6 +52,20 @@ def _stitch(key: str) -> Stitch:
     kind, *form = words[2:] if post else words
     legs = int(form[1]) if len(form) > 1 and form[1].isdigit() else 0
     return Stitch(kind, form[0] if form else "", legs, post=post)
+
+
+def chain_name(length: int, subject: Subject) -> str:
+    """Chains to make: `ch 3`, in UK print `3ch`."""
+    return _style(subject).word("chains", n=length)
+
+
+def arch_name(length: int, subject: Subject) -> str:
+    """Chains that are there: `ch-3`, in UK print `3ch`."""
+    return _style(subject).word("arch", n=length)
+
+
+def _style(subject: Subject) -> Style:
+    return Style(subject.pattern.terms, vocabulary=subject.work.vocabulary)
 
 
 def kind_of(key: Key, subject: Subject, number: int) -> str:

@@ -22,10 +22,16 @@ When to ignore: Never. Where chains between stitches are part of your counts, sa
 where the turning chain counts as a stitch, say so in the round or under `turning chains`.
 """
 
+from collections.abc import Mapping
+
+from ...fabric import Trouble
 from ...pattern import Related, Suggestion
 from ..names import Key, in_sizes, kind_name, kind_of, number_of, signed, tally
 from ..rule import Words, fit_rule
 from ..subject import Met
+
+Tallied = Mapping[Key, int]
+"""How many there are of each kind."""
 
 
 def words(met: Met) -> Words:
@@ -36,9 +42,10 @@ def words(met: Met) -> Words:
         told = number_of(_total(worked), "stitch")
         said = str(_total(stated))
     else:
-        told = kind_of(kind, subject, worked.get(kind, 0))
+        number = worked.get(kind, 0)
+        told = kind_of(kind, subject, number) if number else f"no {kind_name(kind, subject, 2)}"
         said = str(stated.get(kind, 0))
-    sums = [_sum(trouble.facts["stated"], trouble.facts["worked"], met) for trouble in met.troubles]
+    sums = [_sum(trouble, met) for trouble in met.troubles]
     if len(subject.sizes) > 1:
         names = [subject.sizes[trouble.size] for trouble in met.troubles]
         sums = [f"size {name}: {line}" for name, line in zip(names, sums, strict=True)]
@@ -57,16 +64,23 @@ def words(met: Met) -> Words:
     )
 
 
-def _total(count: int | dict[Key, int]) -> int:
+def _total(count: int | Tallied) -> int:
     return count if isinstance(count, int) else sum(count.values())
 
 
-def _sum(stated: int | dict[Key, int], worked: int | dict[Key, int], met: Met) -> str:
-    stated, worked = _as_written(stated, met), _as_written(worked, met)
+def _sum(trouble: Trouble, met: Met) -> str:
+    stated, worked, size = trouble.facts["stated"], trouble.facts["worked"], trouble.size
+    stated, worked = _as_written(stated, met), _as_written(_made(worked, met, size), met)
     return f"stated {tally(stated, met.subject)}, worked {tally(worked, met.subject)}"
 
 
-def _as_written(count: int | dict[Key, int], met: Met) -> int | dict[Key, int]:
+def _made(worked: int | Tallied, met: Met, size: int) -> int | Tallied:
+    """What was worked; all of it by kind where the author's kinds miss some, or name one that isn't there."""
+    made = met.round.sizes[size] if met.round else None
+    return made.makes if isinstance(worked, Mapping) and 0 in worked.values() and made else worked
+
+
+def _as_written(count: int | Tallied, met: Met) -> int | Tallied:
     """A count by kind in the order in which the author wrote the kinds."""
     if isinstance(count, int):
         return count
@@ -84,7 +98,7 @@ def _suggestion(met: Met) -> Suggestion | None:
     facts, round = met.facts, met.round
     if round is None or met.troubles[0].span is not None or not met.stated_at:
         return None
-    worked = facts["worked"]
+    worked = _made(facts["worked"], met, 0)
     if met.subject.sizes and isinstance(worked, int):
         made = [size.count if size else "-" for size in round.sizes]
         text = str(made[0]) if len(set(made)) == 1 else in_sizes(made)

@@ -19,7 +19,7 @@ When to ignore: Never.
 """
 
 from ...pattern import Suggestion
-from ..names import kind_name, ordinal
+from ..names import arch_name, chain_name, kind_name, ordinal
 from ..rule import Words, fit_rule
 from ..subject import Met
 
@@ -28,7 +28,8 @@ def words(met: Met) -> Words:
     why = met.facts["why"]
     chains, number, length, stands = why["chains"], why["number"], why["length"], why["stands"]
     first = kind_name(why["first"], met.subject) if why["first"] else "stitch"
-    instead = f"join with sl st to first {first}"
+    made, arch = chain_name(chains, met.subject), arch_name(chains, met.subject)
+    instead = f"join with {kind_name('slip', met.subject)} to first {first}"
     if why["target"]:
         reason = (
             f"The round has no {kind_name(why['target'], met.subject)} to join to; it begins with {first}."
@@ -36,21 +37,15 @@ def words(met: Met) -> Words:
     elif not chains:
         reason = "The round begins without a chain."
     elif not why["counts"]:
-        reason = (
-            f"The ch {chains} at its start doesn't count as a stitch, so that its top is none to join to."
-        )
+        reason = f"The {made} at its start doesn't count as a stitch, so that its top is none to join to."
     elif length and length != chains:
-        reason = f"The round begins with ch {chains}, not with ch {length}."
+        reason = f"The round begins with {made}, not with {chain_name(length, met.subject)}."
     elif number > chains:
         reason = f"A chain of {chains} has no {ordinal(number)} chain."
     else:
         reason = f"The {ordinal(stands)} of its {chains} chains stands for the stitch."
     if chains and why["counts"]:
-        instead = (
-            f"join to top of ch-{chains}"
-            if stands == chains
-            else f"join to {ordinal(stands)} ch of ch-{chains}"
-        )
+        instead = f"join to top of {arch}" if stands == chains else f"join to {ordinal(stands)} ch of {arch}"
     return Words(
         message=f"{met.quoted} in {met.where} doesn't find the place that it names.",
         working=reason,

@@ -26,7 +26,7 @@ from difflib import get_close_matches
 from ...notation.tree import Corresponding, Next
 from ...pattern import Finding, Path, Related, Suggestion
 from ..lines import within
-from ..names import kind_name, listed, ordinal
+from ..names import arch_name, kind_name, listed, ordinal
 from ..placing import placings
 from ..rule import Words, finding, rule, told
 from ..subject import Met, Subject, quote
@@ -69,7 +69,7 @@ def _missing(what: str, met: Met) -> str:
     word, _, rest = what.partition(" ")
     if " of " in rest:
         number, _, whole = rest.partition(" of ")
-        return f"{ordinal(int(number))} chain in a ch-{whole}"
+        return f"{ordinal(int(number))} chain in a {arch_name(int(whole), met.subject)}"
     if word in ("round", "row", "chain", "stitch") and rest:
         return what
     return kind_name(what, met.subject)

@@ -24,7 +24,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from ...pattern import Finding, Related, Suggestion
-from ..names import kind_name, listed
+from ..names import chain_name, kind_name, listed
 from ..rule import Words, finding, rule
 from ..subject import Met, Subject
 
@@ -32,7 +32,7 @@ from ..subject import Met, Subject
 def words(met: Met) -> Words:
     facts = met.facts
     stitch = kind_name(facts["stitch"], met.subject)
-    chain = f"ch {facts['chains']}"
+    chain = chain_name(facts["chains"], met.subject)
     said = "counts as a stitch" if facts["said"] else "doesn't count"
     other = f"{chain} (does not count)" if facts["said"] else f"{chain} (counts as {stitch})"
     at = met.stated_at

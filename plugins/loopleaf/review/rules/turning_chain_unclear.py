@@ -24,7 +24,7 @@ whole file under `turning chains`.
 from collections.abc import Iterator
 
 from ...pattern import Finding, Suggestion
-from ..names import kind_name
+from ..names import chain_name, kind_name
 from ..rule import Words, finding, rule
 from ..subject import Met, Subject
 
@@ -32,7 +32,7 @@ from ..subject import Met, Subject
 def words(met: Met) -> Words:
     facts = met.facts
     stitch = kind_name(facts["stitch"], met.subject)
-    chain = f"ch {facts['chains']}"
+    chain = chain_name(facts["chains"], met.subject)
     return Words(
         message=f"{met.where.capitalize()} doesn't say whether the {chain} at its start counts as a stitch.",
         working=f"If it counts as {stitch} there are {facts['count_if']}, if not {facts['count_if_not']}.",

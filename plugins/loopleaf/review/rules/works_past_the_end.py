@@ -34,15 +34,17 @@ def words(met: Met) -> Words:
     repeat = met.facts.get("repeat_span")
     fit = f"Passes 1 to {done} fit" if done and done > 1 else "Pass 1 fits"
     before = f"{fit}; pass {done + 1} of {passes}" if done else "It"
+    on_a_chain = met.facts.get("what") == "leaf"
+    whole = "the chain just made" if on_a_chain else met.below
     return Words(
         message=f"{met.quoted_at(repeat) if repeat else met.quoted} in {met.where} goes past the end of "
         "what is there.",
-        working=f"{before} needs {number_of(needed, 'place')}, and {left} of {met.below}.",
+        working=f"{before} needs {number_of(needed, 'place')}, and {left} of {whole}.",
         suggestion=Suggestion(f"There is room for {number_of(done, 'pass')}.", None, "fill-in")
         if done
         else None,
         location=met.subject.stretch(met.round, repeat) if repeat and met.round else None,
-        related=(Related(at, f"{met.where} is worked into this"),) if at else (),
+        related=(Related(at, f"{met.where} is worked into this"),) if at and not on_a_chain else (),
     )
 
 
