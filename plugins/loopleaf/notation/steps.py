@@ -10,6 +10,7 @@ from .asides import is_counts_aside, read_counts_aside, read_tally
 from .cursor import Cursor, UnreadableError, read_amount
 from .free_loops import read_working_in, starts_free_loops
 from .gathering import read_draw, read_holding
+from .last_of_each import read_last_of_each, starts_last_of_each
 from .manner import (
     read_behind,
     read_facing,
@@ -241,6 +242,8 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         read_loops(cursor, steps)
     elif means == "through":
         read_through(cursor, steps)
+    elif starts_last_of_each(cursor, cursor.at):
+        read_last_of_each(cursor, steps)
     elif means == "in" and starts_stitch(cursor, cursor.at + 1):
         cursor.at += 1  # `work in sc across`
         read_step(cursor, steps)
@@ -263,9 +266,12 @@ def _starting(cursor: Cursor, steps: list[Step]) -> None:
 
 
 def _ending(cursor: Cursor, steps: list[Step]) -> None:
-    """`ending with dc in tch`, where no repeat is meant: a step like any other."""
+    """`ending with dc in tch`, where no repeat is meant: a step like any other, or the last of the run."""
     cursor.at += 1
-    read_step(cursor, steps)
+    if starts_last_of_each(cursor, cursor.at):
+        read_last_of_each(cursor, steps)
+    else:
+        read_step(cursor, steps)
 
 
 def _again(cursor: Cursor, steps: list[Step]) -> None:
@@ -295,5 +301,5 @@ _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
     "move-marker": read_marker, "remove-marker": read_marker, "with": read_with, "change": read_change,
     "changing": read_change, "carrying": read_change, "standing": read_standing, "along": read_other_side,
     "other-side": read_other_side, "holding": read_holding, "draw": read_draw, "yarn-over": read_draw,
-    "all": read_all_in, "facing": read_facing,
+    "all": read_all_in, "facing": read_facing, "last": read_last_of_each,
 }  # fmt: skip

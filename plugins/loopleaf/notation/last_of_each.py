@@ -1,0 +1,35 @@
+"""Reads where the last of a run goes: `dc in each st across, working last dc in top of tch`."""
+
+from dataclasses import replace
+
+from .cursor import Cursor, UnreadableError
+from .names import starts_stitch
+from .stitching import read_work
+from .tree import ONE, ChainOf, Each, Last, Step, Until, Work
+
+
+def starts_last_of_each(cursor: Cursor, at: int) -> bool:
+    """Whether `last dc` stands there, of the stitches worked just before."""
+    return cursor.words[at].means == "last" and starts_stitch(cursor, at + 1)
+
+
+def read_last_of_each(cursor: Cursor, steps: list[Step]) -> None:
+    """The run goes to before the place named, its last stitch into that: `dc in each st to tch, dc in top of
+    tch`, `dc in each st to last st, dc in last st`.
+    """
+    first = cursor.at
+    if not starts_last_of_each(cursor, first):
+        raise UnreadableError(first, "step", first)
+    cursor.at += 1
+    last: list[Step] = []
+    read_work(cursor, last)
+    match (*steps[-1:], *last):
+        case (
+            Work(each=each, places=(*before, Each(until=Until(kind="end"), every=1) as run)) as work,
+            Work(places=(ChainOf() | Last() as place,)) as ends,
+        ) if ends.stitch == work.stitch and ends.each == each == ONE:
+            until = Until("to-last" if isinstance(place, Last) else "tch")
+            steps[-1] = replace(work, places=(*before, replace(run, until=until)))
+            steps.append(ends)
+        case _:
+            raise UnreadableError(first, "step", first)
