@@ -16,7 +16,9 @@ def _chain_kept(hand: Hand, step: Step, follow: Step | None) -> int:
     if not hand.setting.rows or hand.depth or not isinstance(step, Work) or not isinstance(follow, Work):
         return 0
     match step.places[-1:], follow.places[:1]:
-        case (Each(targets=(target, *_)),), (ChainOf(),) if not target.unworked:
+        case (Each(targets=(target, *_), until=until),), (ChainOf(),) if not target.unworked:
+            if until.kind == "to-last":  # `to last st, dc in top of tch`: that chain is the last
+                return 0
             return hand.edge.limit - chain_at_the_end(hand)
     return 0
 

@@ -26,6 +26,7 @@ from .hand import Hand, Setting, Undecided
 from .looking_ahead import free_loops, in_blocks, in_one_place, named_in, named_spaces
 from .others_edge import FreeLoopsOf, all_around, by_number, row_end
 from .rounds import After, RoundDone, ToWork, work_round
+from .slip_stitches import behind_the_join
 from .stitching import work
 
 
@@ -228,6 +229,7 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
             marks: list[Cell] = []
             unworked: list[Cell] = []
             carried = None
+            moved: tuple[Step, ...] = ()
             free = FreeLoopsOf()
             before = ""
             worked_here = [plan for plan in plans if plan.sizes is None or size in plan.sizes]
@@ -240,18 +242,19 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
                 loops = free_loops(line.steps)
                 if loops is not None:
                     edge, carried = free.edge(*loops, setting.rows), None
-                given = ToWork(label, line.steps, bench.stated(plan.stated), plan.reversed)
+                own, moving = behind_the_join(line.steps)
+                given = ToWork(label, (*moved, *own), bench.stated(plan.stated), plan.reversed)
                 _both_sides(edge, line)
                 work_it = partial(work_round, given, here, edge, marks, carried, bench.opened, unworked)
                 elsewhere = any(other in plan.work for other in edges)
                 alone = not (elsewhere or marks or unworked or edge.other or edge.shape == "sides" or loops)
                 said = (plan.work, plan.n, plan.stated, plan.reversed)
-                key = (bench.key, piece.worked, size, said, carried, named)
+                key = (bench.key, piece.worked, size, said, carried, moved, named)
                 after: After = once(key, edge, work_it) if alone else work_it()
                 rounds.append(replace(after.done, label=plan.label))  # it may have been worked as another
                 free.add(after.done, before)
                 edge, marks, carried, unworked = after.edge, after.marks, after.carried, after.unworked
-                before = plan.label
+                before, moved = plan.label, moving
         except Misfit as misfit:
             wrong.append(Wrong(name, label, misfit.what, misfit.why))
         except Undecided as undecided:

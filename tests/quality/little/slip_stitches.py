@@ -3,11 +3,13 @@
 from collections.abc import Sequence
 
 from loopleaf.notation.tree import (
+    Chain,
     ChainOf,
     Corresponding,
     FastenOff,
     First,
     Here,
+    Join,
     JustMade,
     Last,
     Marker,
@@ -71,3 +73,15 @@ def mid_arch(hand: Hand, length: int, step: Work) -> None:
     hand.made.append(Cell("space", length=length))
     hand.mid_arch = True
     hand.joined = True
+
+
+def behind_the_join(steps: tuple[Step, ...]) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
+    """A line's own steps, and the slip stitches (and a chain) behind its join, with which the next begins."""
+    joins_at = [at for at, step in enumerate(steps) if isinstance(step, Join) and step.how != "not"]
+    for at, step in enumerate(steps[joins_at[-1] + 1 :] if joins_at else ()):
+        moves = isinstance(step, Work) and step.stitch.kind == "slip"
+        last = joins_at[-1] + 2 + at == len(steps)
+        if not moves and not (last and isinstance(step, Chain)):
+            return steps, ()
+    own = joins_at[-1] + 1 if joins_at else len(steps)
+    return steps[:own], steps[own:]
