@@ -17,7 +17,10 @@ def is_counts_aside(cursor: Cursor, at: int) -> bool:
     """
     words = cursor.words
     close: int = words[at].value
-    numbered = words[at + 1].means == "num" and words[at + 2].means == "skipped"  # `(3 skipped chs …)`
+    numbered = words[at + 1].means == "num" and words[at + 2].means in (
+        "skipped",
+        "ch",
+    )  # `(3 skipped chs …)`
     if words[at + 1].means not in _ASIDE_BEGINS and not numbered:
         return False
     for word in words[at + 1 : min(at + 8, close)]:
@@ -28,8 +31,8 @@ def is_counts_aside(cursor: Cursor, at: int) -> bool:
     return False
 
 
-def read_counts_aside(cursor: Cursor, own: int = 1) -> CountsAs:
-    """The bracket, which has been found to be one of these. own: the chains that stand before it."""
+def read_counts_aside(cursor: Cursor, own: int = 0) -> CountsAs:
+    """The bracket, which has been found to be one of these. own: the chain just made, behind one."""
     first = cursor.at
     close: int = cursor.words[first].value
     cursor.at += 1
@@ -43,14 +46,12 @@ def read_counts_aside(cursor: Cursor, own: int = 1) -> CountsAs:
     return CountsAs(counts.stitch, counts.chains, counts.space, counts.skipped, cursor.span(first))
 
 
-def read_counts(cursor: Cursor, own: int = 1, one: bool = False) -> CountsAs:
+def read_counts(cursor: Cursor, own: int = 0, one: bool = False) -> CountsAs:
     """`counts as dc, ch 1`, `does not count as a st`, `skipped chs count as dc`, without brackets.
 
-    own: the chains of a space whose number isn't said. one: a comma ends it.
+    own: the chain just made, if it stands behind one. one: a comma ends it.
     """
-    skipped = False
-    if cursor.means not in _COUNT_WORDS:
-        skipped = _pass_which_chains(cursor)
+    skipped = _pass_which_chains(cursor) and not own
     if cursor.take("counts-not"):
         if cursor.take("as"):
             _pass_small(cursor)
@@ -65,7 +66,7 @@ def read_counts(cursor: Cursor, own: int = 1, one: bool = False) -> CountsAs:
         _pass_small(cursor)
         means = cursor.means
         if means == "ch" or (means == "num" and cursor.ahead() == "ch"):
-            number, is_space = _chains(cursor, own)
+            number, is_space = _chains(cursor, own or 1)
             if is_space:
                 space = number
             else:
@@ -100,13 +101,14 @@ def _stitch(cursor: Cursor) -> tuple[Amount | None, Stitch]:
 
 
 def _pass_which_chains(cursor: Cursor) -> bool:
-    """`skipped chs`, `missed 3 ch`, `first 3 chs`, `beg ch`: True where chains passed at a row's start are
-    meant.
+    """`skipped chs`, `missed 3 ch`, `first 3 chs`, `beg ch`: whether chains are named; they are those passed at
+    a row's start, or, behind a chain just made, that one.
     """
-    skipped = cursor.means in ("skipped", "first") or cursor.ahead() == "skipped"
+    named = False
     while cursor.means in ("skipped", "first", "num", "ch", "beg", "tch", "a", "st", ","):
+        named = named or cursor.means in ("skipped", "ch", "tch")
         cursor.at += 1
-    return skipped
+    return named
 
 
 def _pass_small(cursor: Cursor) -> None:

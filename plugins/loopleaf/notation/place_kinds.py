@@ -100,10 +100,16 @@ def pass_at_base(cursor: Cursor) -> bool:
     """`st at base of ch-3`: the stitch that the beginning chain stands on."""
     if cursor.means != "st" or cursor.ahead() != "at-base":
         return False
-    cursor.at += 2
+    cursor.at += 1
+    _pass_base(cursor)
+    return True
+
+
+def _pass_base(cursor: Cursor) -> None:
+    """`at base of ch-3`."""
+    cursor.at += 1
     while cursor.means in ("a", "beg", "turning", "tch", "ch", "num"):
         cursor.at += 1
-    return True
 
 
 def _ends_in_s(cursor: Cursor, at: int) -> bool:
@@ -221,6 +227,8 @@ def _same(cursor: Cursor) -> Place:
     if cursor.means == "as":
         cursor.at += 1
         _pass_as(cursor)
+    elif cursor.means == "at-base":
+        _pass_base(cursor)
     return Same(target)
 
 

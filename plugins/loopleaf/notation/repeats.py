@@ -6,6 +6,8 @@ a repeat, a place (`in next sp`) a group; a count inside, at the line's end, is 
 as` asides never get here: they are read with the number or the step before them.
 """
 
+from dataclasses import replace
+
 from .asides import is_tally, read_tally
 from .cursor import Cursor, UnreadableError, read_amount
 from .gathering import read_bracketed
@@ -76,14 +78,34 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
         if again is not None:
             made = Repeat((made,), again, span=cursor.span(first))
     elif times is not None:
-        made = Repeat(inside, times, span=cursor.span(first))
+        made = _without_the_last(cursor, Repeat(inside, times, span=cursor.span(first)), first)
     elif starts_until(cursor, after):
         made = Repeat(inside, until=read_until(cursor), span=cursor.span(first))
+        made = _without_the_last(cursor, made, first)
     elif len(cursor.unread) == unread:
         made = _repeated_in_words(cursor, inside, first, close)
     else:
         return
     steps.append(made)
+
+
+def _without_the_last(cursor: Cursor, made: Repeat, first: int) -> Repeat:
+    """`(…) 4 times, omitting last ch 2`: printed with an asterisk, as what it leaves out has to be."""
+    at = cursor.at
+    cursor.take(",")
+    if not cursor.take("omitting"):
+        cursor.at = at
+        return made
+    omitting = _omitted(cursor, made.steps)
+    return replace(made, omitting=omitting, star=True, span=cursor.span(first))
+
+
+def _omitted(cursor: Cursor, inside: tuple[Step, ...]) -> tuple[Step, ...]:
+    first = cursor.at
+    omitting = _named_at_the_end(inside, _last_steps(cursor))
+    if not omitting:
+        raise UnreadableError(first, "omitted", cursor.at - 1)
+    return omitting
 
 
 def read_times_first(cursor: Cursor, steps: list[Step], times: Amount, first: int) -> None:
@@ -267,10 +289,7 @@ def _tail(
         elif _starts_ending(cursor):
             ending = _last_steps(cursor)
         elif cursor.take("omitting"):
-            first_left = cursor.at
-            omitting = _named_at_the_end(inside, _last_steps(cursor))
-            if not omitting:
-                raise UnreadableError(first_left, "omitted", cursor.at - 1)
+            omitting = _omitted(cursor, inside)
         else:
             cursor.at = at
             break

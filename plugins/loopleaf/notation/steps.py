@@ -188,7 +188,7 @@ def _bracket(cursor: Cursor, steps: list[Step]) -> None:
     if is_counts_aside(cursor, first):
         if steps and isinstance(steps[-1], (Work, Chain, Group)):
             before = steps.pop()
-            counts = read_counts_aside(cursor)
+            counts = read_counts_aside(cursor, int(isinstance(before, Chain)))
             assert isinstance(before, (Work, Chain, Group))
             steps.append(replace(before, counts=counts))
             return

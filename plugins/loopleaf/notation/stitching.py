@@ -60,7 +60,7 @@ def _own_length(length: Amount | None) -> int:
     return (length.sizes[0] or 1) if length is not None and not length.varies else 1
 
 
-def _counts(cursor: Cursor, own: int = 1) -> CountsAs | None:
+def _counts(cursor: Cursor, own: int = 0) -> CountsAs | None:
     if cursor.means == "(" and is_counts_aside(cursor, cursor.at):
         return read_counts_aside(cursor, own)
     if cursor.means in ("counts-as", "counts-not"):
