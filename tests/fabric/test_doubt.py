@@ -101,6 +101,14 @@ def test_a_piece_on_the_edge_of_an_erring_one_is_silent() -> None:
     assert met(base, edge) == [("other 1", "1", "count-differs")]
 
 
+@pytest.mark.parametrize(("begins", "found"), [({"round": 2}, True), ({"round": 3}, False), ({}, False)])
+def test_a_piece_on_a_round_before_the_mistake_is_checked(begins: dict[str, Any], found: bool) -> None:
+    base = rounds(SIX, (EACH, 6), ("ch 1, 2 sc in each st around, join", 13))
+    cuff = rounds((EACH, 7), start={"edge": "piece", **begins})
+    wrong = [("piece", "3", "count-differs")]
+    assert met(base, cuff) == [*wrong, *([("other 1", "1", "count-differs")] if found else [])]
+
+
 def test_an_author_s_stitch_is_wrong_where_it_is_told() -> None:
     lines = (
         SIX,

@@ -2,7 +2,8 @@
 
 import pytest
 
-from loopleaf.notation import translate_prose
+from loopleaf.notation import Vocabulary, translate_prose
+from loopleaf.notation.vocabulary import SpecialStitch
 
 from .trees import UK, US
 
@@ -63,3 +64,10 @@ def test_text_in_its_own_terms_stays_and_is_still_looked_at():
     new, problems = translate_prose(text, "US", "US", US)
     assert new == text
     assert len(problems) == 2
+
+
+def test_an_authors_own_name_stays_in_any_terms():
+    own = Vocabulary("US", {"treble wave": SpecialStitch("treble wave", "", "3 tr in same st")})
+    said = "Work a treble wave, then a treble crochet."
+    assert translate_prose(said, "US", "UK", own)[0] == "Work a treble wave, then a double treble."
+    assert translate_prose(said, "US", "UK")[0] != translate_prose(said, "US", "UK", own)[0]

@@ -101,8 +101,8 @@ def _stitch(cursor: Cursor) -> tuple[Amount | None, Stitch]:
 
 
 def _pass_which_chains(cursor: Cursor) -> bool:
-    """`skipped chs`, `missed 3 ch`, `first 3 chs`, `beg ch`: whether chains are named; they are those passed at
-    a row's start, or, behind a chain just made, that one.
+    """`skipped chs`, `missed 3 ch`, `first 3 chs`, `beg ch`: whether chains are named; they are those passed
+    at a row's start, or, behind a chain just made, that one.
     """
     named = False
     while cursor.means in ("skipped", "first", "num", "ch", "beg", "tch", "a", "st", ","):

@@ -39,8 +39,7 @@ def words(met: Met) -> Words:
     kind: Key | None = facts["kind"]
     stated, worked = facts["stated"], facts["worked"]
     if kind is None:
-        told = number_of(_total(worked), "stitch")
-        said = str(_total(stated))
+        told, said = number_of(worked, "stitch"), str(stated)
     else:
         number = worked.get(kind, 0)
         told = kind_of(kind, subject, number) if number else f"no {kind_name(kind, subject, 2)}"
@@ -62,10 +61,6 @@ def words(met: Met) -> Words:
         related=(Related(work, f"{met.where} is worked here"),) if at else (),
         location=at if met.troubles[0].span is None else None,
     )
-
-
-def _total(count: int | Tallied) -> int:
-    return count if isinstance(count, int) else sum(count.values())
 
 
 def _sum(trouble: Trouble, met: Met) -> str:
