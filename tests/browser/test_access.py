@@ -8,7 +8,7 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
-from playwright.sync_api import BrowserContext, Page
+from playwright.sync_api import BrowserContext, Page, Route
 
 from tests.browser.test_reading import AXE
 
@@ -68,6 +68,27 @@ def test_by_keyboard_every_stop_is_seen(site: str, reader: Reader, width: int) -
             stops.append(stop)
         assert len(stops) > 15
         assert [stop["what"] for stop in stops if not stop["seen"] or not stop["marked"]] == [], address
+
+
+def test_a_chart_that_comes_late_leaves_the_focus_where_it_is(site: str, reader: Reader) -> None:
+    page = reader(width=390).new_page()
+    page.goto(f"{site}uk/lighthouse-bookmark/", wait_until="networkidle")
+    assert page.locator(".leaf-chart__bar").count() == 0
+    held: list[Route] = []
+    page.route("**/*.svg", lambda route: held.append(route))
+    number = page.locator("#bookmark-2 .leaf-round__number")
+    number.focus()
+    number.evaluate("one => one.scrollIntoView({block: 'end'})")
+    while not held:
+        page.wait_for_timeout(20)
+    before = number.evaluate("one => one.getBoundingClientRect().top")
+    assert page.locator(".leaf-chart__bar").count() == 0
+    for one in held:
+        one.continue_()
+    page.locator(".leaf-chart__bar").first.wait_for()
+    after = number.evaluate("one => one.getBoundingClientRect().top")
+    assert abs(after - before) < 1
+    assert page.evaluate(FOCUSED)["seen"]
 
 
 @pytest.mark.parametrize("width", [390, 1280])

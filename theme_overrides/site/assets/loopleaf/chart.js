@@ -49,6 +49,15 @@
     svg.setAttribute("viewBox", [box.x - 4, box.y - 4, box.width + 8, box.height + 8].join(" "))
   }
 
+  // A chart that opens above what has the focus would push it out of view: scrolls by as much as it was moved.
+  const staying = () => {
+    const focused = document.activeElement
+    if (!focused || focused === document.body) return () => {}
+    const { top, bottom } = focused.getBoundingClientRect()
+    if (bottom <= 0 || top >= innerHeight) return () => {}
+    return () => scrollBy({ top: focused.getBoundingClientRect().top - top, behavior: "instant" })
+  }
+
   const open = async (figure) => {
     const image = figure.querySelector("img")
     const hand = figure.querySelector("[data-leaf-hand]")
@@ -69,6 +78,7 @@
       return // the picture stays
     }
     const view = figure.querySelector(".leaf-chart__view")
+    const settle = staying()
     view.replaceChildren(svg)
     bare(svg)
     const piece = figure.closest(".leaf-piece")
@@ -250,6 +260,7 @@
     const round = named && named.closest("[data-leaf-round]")
     if (round && rounds.includes(round)) chosen = round.id === named.id ? round.dataset.leafRound.split(" ")[0] : named.id.slice(round.id.lastIndexOf("-") + 1)
     show()
+    settle()
   }
 
   if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", start)
