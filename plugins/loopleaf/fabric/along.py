@@ -126,7 +126,7 @@ def of_piece(hand: Hand, place: Next, count: int, span: Span | None) -> list[Int
 
 def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
     """`in first st`: at the start the edge's first place; after a chain that stands on it, that same;
-    late in a round, the round's own first."""
+    late in a round, the space that it began in, or its own first stitch."""
     count = number(hand, place.count)
     edge = hand.edge
     if edge.pos == 0:
@@ -136,6 +136,10 @@ def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
             return take(hand, find_next(hand, place.target, count, span))
         hand.last = edge.places[0]
         return [(edge.places[0],)]
+    begun_in = edge.places[0] if edge.circle and edge.places else None
+    if isinstance(begun_in, Space) and edge.matches(begun_in, place.target):
+        hand.last = begun_in
+        return [(begun_in,)]
     own = Edge(list(hand.new))
     found = own.find(place.target, 0)
     if found is None:

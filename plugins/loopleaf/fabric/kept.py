@@ -1,6 +1,6 @@
 """What an `each` leaves to the step behind it, because that step names it, or because a side ends."""
 
-from ..notation.tree import ChainOf, Each, Evenly, Group, Next, RowEnds, Step, Work
+from ..notation.tree import ChainOf, Each, Evenly, Group, Last, Next, RowEnds, Step, Work
 from .hand import Hand
 from .seek import chain_at_the_end
 from .worked import Made, Place
@@ -19,6 +19,8 @@ def _chain_kept(hand: Hand, step: Step, follow: Step | None) -> int:
         case (Each(targets=(target, *_), until=until),), (ChainOf(),) if not target.unworked:
             if until.kind == "to-last":  # `to last st, dc in top of tch`: that chain is the last
                 return 0
+            return hand.edge.limit - chain_at_the_end(hand)
+        case (Last(),), (ChainOf(),):  # `dc in last dc, dc in top of tch`: the last one before it
             return hand.edge.limit - chain_at_the_end(hand)
     return 0
 
