@@ -8,6 +8,7 @@ import re
 from dataclasses import dataclass
 from typing import Any
 
+from .dotted import DOTTED, ends_nothing
 from .instead import Piece, put_instead
 from .lexicon import Entry, Lexicon, lexicon_for
 from .problem import Problem
@@ -22,6 +23,7 @@ DEEPEST = 12
 _PIECES = re.compile(
     r"(?P<ord>\d+)(?:st|nd|rd|th)(?![^\W_])"
     r"|(?P<num>\d+)"
+    rf"|(?P<dotted>{DOTTED})"
     r"|(?P<word>[^\W\d_]+(?:['’][^\W\d_]+)*)"
     r"|(?P<mark>\*\*|††?|‡‡?|\*)"
     r"|(?P<sign>[^\s\w]|_)",
@@ -165,12 +167,16 @@ def _split(text: str) -> list[Piece]:
         assert kind is not None
         start, end = match.span()
         raw = match.group()
-        if kind == "word":
+        if kind == "dotted":  # `d.c.`, `h.tr.`, as UK print wrote them
+            kind, raw = "word", raw.lower().replace(".", "")
+        elif kind == "word":
             raw = raw.lower().replace("’", "'")
             if raw == "the":
                 continue
         elif kind == "ord":
             raw = raw.lower()
+        elif raw == "." and pieces and pieces[-1][3] == start and ends_nothing(text, pieces[-1][1], end):
+            continue
         elif kind == "sign" and raw in _HYPHENS and start == last and text[end : end + 1].isalnum():
             last = end
             continue
