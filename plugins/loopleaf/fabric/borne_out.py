@@ -53,9 +53,8 @@ def work_piece(
     """
     result = _work(name, piece, ways, lines, others, edges)
     if any(t.rule == "no-such-place" and _names_a_space(t) for r in result.rounds for t in r.troubles):
-        said = [replace(one, line=chains_said(one.line)) if one.line else one for one in lines]
-        blocks = _work(name, piece, ways, said, others, edges)
-        if not any(t.rule not in NO_ERROR for r in blocks.rounds for t in r.troubles):
+        blocks = _in_blocks(name, piece, ways, lines, others, edges)
+        if blocks is not None:
             return blocks
     kinds = list(
         dict.fromkeys(
@@ -68,9 +67,29 @@ def work_piece(
     for counts in product((True, False), repeat=len(kinds)):
         conventions = {**ways.conventions, **dict(zip(kinds, counts, strict=True))}
         other = _work(name, piece, replace(ways, conventions=conventions), lines, others, edges)
-        if not any(t.rule not in NO_ERROR for r in other.rounds for t in r.troubles):
+        if _works_out(other):
             right.append(other)
+    if not right:
+        return _in_blocks(name, piece, ways, lines, others, edges) or result
     return right[0] if len(right) == 1 else result
+
+
+def _in_blocks(
+    name: str,
+    piece: Piece,
+    ways: Ways,
+    lines: Sequence[ReadRound],
+    others: Mapping[str, PieceWork],
+    edges: Sequence[Mapping[str, list[Place]]],
+) -> PieceWork | None:
+    """The piece with the chains that a row's first block skips as a space; None where it doesn't work out."""
+    said = [replace(one, line=chains_said(one.line)) if one.line else one for one in lines]
+    blocks = _work(name, piece, ways, said, others, edges)
+    return blocks if _works_out(blocks) else None
+
+
+def _works_out(work: PieceWork) -> bool:
+    return not any(t.rule not in NO_ERROR for r in work.rounds for t in r.troubles)
 
 
 def _work(

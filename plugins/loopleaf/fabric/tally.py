@@ -142,7 +142,11 @@ def _count_stitch(
             number = sum(1 for one in worked.made if isinstance(one, Made) and one.special == named.name)
         if "picot" in named.name:  # the same in words
             number += sum(1 for one in worked.made if isinstance(one, Made) and _is_picot_in_words(one))
-        return number, [one for one in stitches if one.special != named.name], name
+        others = [one for one in stitches if one.special != named.name]
+        led = [one for one in others if one.special.endswith(f" {named.name}")]  # `beginning cluster`
+        if led and number + 1 == said and len({one.unit for one in led}) == 1:
+            return said, [one for one in others if one not in led], name
+        return number, others, name
     if named.form in ("shell", "v-stitch"):
         kind, own = named.name or named.kind, named.name
         units = {one.unit for one in stitches if one.unit and one.kind == kind and one.special == own}

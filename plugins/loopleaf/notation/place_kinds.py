@@ -287,7 +287,12 @@ def _centre(cursor: Cursor) -> Place:
     if cursor.means == "of" and cursor.ahead() in ("next", "last"):  # `centre of next sh`: the group's place
         cursor.at += 1
         return _next(cursor) if cursor.means == "next" else _last(cursor)
-    return _within(cursor, "centre", read_target(cursor))
+    first = cursor.at
+    target = read_target(cursor)
+    if target.kind in ("space", "corner") and cursor.means != "of":  # `in center ch-2 sp`: there is only one
+        cursor.at = first
+        return _unsaid_next(cursor)
+    return _within(cursor, "centre", target)
 
 
 def _marked(cursor: Cursor) -> Place:

@@ -21,6 +21,7 @@ When to ignore: When a stretched loop or another start without chains is meant; 
 
 from collections.abc import Iterator
 
+from ...notation import parse
 from ...notation.tree import Chain, Group, JoinYarn, Repeat, Step, Work, Yarn
 from ...pattern import Finding, Suggestion
 from ..rule import Words, rule, told
@@ -36,7 +37,11 @@ def find(subject: Subject) -> Iterator[Finding]:
             continue
         for round in piece.rounds:
             first = _first(round.line.steps) if round.line else None
-            if first is None or (piece.name, round.plan.entry) in told_entries:
+            if (
+                first is None
+                or _has_its_chain(subject, first)
+                or (piece.name, round.plan.entry) in told_entries
+            ):
                 continue
             told_entries.add((piece.name, round.plan.entry))
             words = Words(
@@ -60,6 +65,13 @@ def _first(steps: tuple[Step, ...]) -> Work | None:
             return None if step.stitch.kind in _LOW or step.stitch.kind.startswith("foundation") else step
         return None
     return None
+
+
+def _has_its_chain(subject: Subject, first: Work) -> bool:
+    """Whether it is a stitch of the author's own that brings its chain along."""
+    own = subject.pattern.special_stitches.get(first.stitch.name)
+    line = parse(own.work, subject.work.vocabulary).line if own is not None and own.work else None
+    return line is not None and isinstance(line.steps[0], Chain)
 
 
 RULE = rule(__name__, __doc__, "note", find)
