@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise, product
 
-from ..notation.tree import Line, Tally
+from ..notation.tree import Chain, CountsAs, Line, Stitch, Tally, Work
 from ..pattern import Piece, RoundPlan
 from .around import corners
 from .blocks import chains_said
@@ -64,14 +64,29 @@ def work_piece(
     if not kinds or len(kinds) > MOST_KINDS:
         return result
     right: list[PieceWork] = []
+    said = tuple(_said_elsewhere(lines).get(kind) for kind in kinds)
+    as_said: PieceWork | None = None
     for counts in product((True, False), repeat=len(kinds)):
         conventions = {**ways.conventions, **dict(zip(kinds, counts, strict=True))}
         other = _work(name, piece, replace(ways, conventions=conventions), lines, others, edges)
         if _works_out(other):
             right.append(other)
+            as_said = as_said or (other if counts == said else None)
     if not right:
         return _in_blocks(name, piece, ways, lines, others, edges) or result
-    return right[0] if len(right) == 1 else result
+    return right[0] if len(right) == 1 else as_said or result
+
+
+def _said_elsewhere(lines: Sequence[ReadRound]) -> dict[str, bool]:
+    """Whether the chain that a line begins with counts, by stitch, where a line of the piece says so."""
+    found: dict[str, bool] = {}
+    for one in lines:
+        match one.line.steps if one.line is not None else ():
+            case (Chain(counts=CountsAs(stitch=Stitch(kind=kind))), *_):
+                found.setdefault(kind, True)
+            case (Chain(counts=CountsAs(nothing=True)), Work(stitch=Stitch(kind=kind)), *_):
+                found.setdefault(kind, False)
+    return found
 
 
 def _in_blocks(

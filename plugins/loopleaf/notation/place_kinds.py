@@ -226,7 +226,10 @@ def _same(cursor: Cursor) -> Place:
         raise cursor.fail("place")
     if cursor.means == "as":
         cursor.at += 1
+        as_first = cursor.means == "first"
         _pass_as(cursor)
+        if as_first and target.kind == "chain":  # along the other side of a chain that is the last
+            return Last(ONE, target)
     elif cursor.means == "at-base":
         _pass_base(cursor)
     return Same(target)
@@ -292,6 +295,9 @@ def _centre(cursor: Cursor) -> Place:
     if target.kind in ("space", "corner") and cursor.means != "of":  # `in center ch-2 sp`: there is only one
         cursor.at = first
         return _unsaid_next(cursor)
+    if cursor.means == "of" and cursor.ahead(1 + (cursor.ahead() in ("next", "a"))) == "corner":
+        cursor.at += 1 + (cursor.ahead() in ("next", "a"))
+        return Next(ONE, read_target(cursor))  # `center st of corner`
     return _within(cursor, "centre", target)
 
 

@@ -47,6 +47,7 @@ from .yarns import (
     read_with,
 )
 
+_SIDE = ("other-side", "remaining", "free")
 _BETWEEN = frozenset({",", "and", "then"})
 
 
@@ -236,7 +237,7 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         read_working_in(cursor, steps, first)
     elif means in ("behind", "in-front"):
         read_behind(cursor, steps, first)
-    elif means in ("along", "other-side") or (means in ("in", "over") and cursor.ahead() == "other-side"):
+    elif means in ("along", "other-side") or (means in ("in", "over") and cursor.ahead() in _SIDE):
         read_other_side(cursor, steps)
     elif means == "in" and cursor.ahead() in ("loop-of", "ring"):
         read_loops(cursor, steps)

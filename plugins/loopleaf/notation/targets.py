@@ -156,6 +156,9 @@ def _ch(cursor: Cursor) -> Target:
         if third == "picot":
             cursor.at += 3
             return Target("picot", length=after.value.sizes[0])
+        if third == "corner":  # `ch-2 corner sp`
+            cursor.at += 2
+            return replace(_corner(cursor), length=after.value.sizes[0])
         if after.glued:
             cursor.at += 2
             return Target("space", length=after.value.sizes[0])

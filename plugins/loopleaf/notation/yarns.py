@@ -232,6 +232,9 @@ def other_side(cursor: Cursor) -> Literal["foundation", "chain"] | None:
     isn't said.
     """
     at = cursor.at
+    if cursor.means == "in" and cursor.ahead() in ("remaining", "free") and cursor.ahead(2) == "loop":
+        cursor.at += 3  # `in remaining loops along other side of foundation ch`
+        cursor.take("of")
     if cursor.means in ("along", "in", "over"):
         cursor.at += 1
     if not cursor.take("other-side"):
