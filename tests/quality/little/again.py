@@ -8,7 +8,7 @@ from collections.abc import Callable, Hashable
 from .cells import Edge, Misfit
 from .rounds import After
 
-MOST_KEPT = 2_000
+MOST_KEPT = 1_000
 """Rounds kept: about as many as the mistakes of one pattern need at a time."""
 
 _kept: dict[Hashable, After | Misfit] = {}
