@@ -27,6 +27,9 @@ from ..names import listed, number_of
 from ..rule import Words, fit_rule
 from ..subject import Met
 
+_NEAR = 3
+"""So many places a slip in a repeat may make too many or too few."""
+
 
 def words(met: Met) -> Words:
     facts = met.facts
@@ -73,9 +76,10 @@ def _suggestion(met: Met, left: int, each: int, passes: int, available: int) -> 
         return _look_again(met)
     ways = [f"{left} fewer" if available > left else "", f"{each - left} more"]
     text = f"It would fit with {listed([way for way in ways if way], 'or')} in {met.below}"
-    fits = [size for size in range(2, 13) if size != each and available % size == 0]
+    near = range(max(2, each - _NEAR), each + _NEAR + 1)
+    fits = [size for size in near if size != each and available % size == 0]
     if fits:
-        text += f", or with a repeat that uses {listed(map(str, fits[:4]), 'or')} places"
+        text += f", or with a repeat that uses {listed(map(str, fits), 'or')} places"
     return Suggestion(
         f"{text}, or say what happens with the {number_of(left, 'place')} left.", None, "fill-in"
     )
