@@ -21,6 +21,7 @@ from ..notation.tree import Ring as InRing
 from .along import next_places, of_piece
 from .edge import Edge, loops_of
 from .hand import Hand
+from .passed import passed_before
 from .seek import Into, describe, find_next, missing, take
 from .worked import Made, Place, Space
 
@@ -81,6 +82,9 @@ def in_chain_of(hand: Hand, place: ChainOf, span: Span | None) -> list[Into]:
                     what=f"chain {place.number} of {whole}",
                     there=[f"chain {made.chains}"],
                 )
+            left = passed_before(hand, at)
+            if left:
+                hand.trouble("stitches-left-over", span, left=left, target="stitch")
             hand.use(at, at + 1, made)
             return [(made,)]
     spaces = edge.find(Target("space", length=place.length), edge.pos)

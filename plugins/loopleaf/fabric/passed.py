@@ -21,6 +21,17 @@ def left_before(hand: Hand, target: Target, at: int) -> int:
     return left
 
 
+def passed_before(hand: Hand, at: int) -> int:
+    """How many stitches before a row's turning chain nothing speaks of: no chain passes them, and they aren't
+    the rest of a group."""
+    between = hand.edge.places[hand.edge.pos : at]
+    left = hand.edge.count(hand.edge.pos, at)
+    chained = not hand.made or isinstance(hand.made[-1], Space)
+    if not hand.setting.rows or chained or hand.gaps or isinstance(hand.last, Space):
+        return 0
+    return 0 if _one_group(between, hand.edge.places[: hand.edge.pos]) else left
+
+
 def _one_group(stitches: list[Place], before: list[Place]) -> bool:
     """Whether these are the rest of one group: made in one place, or as one special stitch."""
     if not all(isinstance(one, Made) and one.into for one in stitches):

@@ -131,6 +131,8 @@ def weighed_amount(yarn: Yarn | None, size: int) -> Band | None:
     """
     if yarn is None or not yarn.weighed:
         return None
+    if len(yarn.weighed) > 1 and size >= len(yarn.weighed):  # a size without one is told elsewhere
+        return None
     amount = yarn.weighed[0] if len(yarn.weighed) == 1 else yarn.weighed[size]
     if hasattr(amount, "grams"):
         return Band.about(amount.grams, WEIGHED_OFF)

@@ -71,7 +71,7 @@ def _has_its_chain(subject: Subject, first: Work) -> bool:
     """Whether it is a stitch of the author's own that brings its chain along."""
     own = subject.pattern.special_stitches.get(first.stitch.name)
     line = parse(own.work, subject.work.vocabulary).line if own is not None and own.work else None
-    return line is not None and isinstance(line.steps[0], Chain)
+    return line is not None and isinstance(next(iter(line.steps), None), Chain)
 
 
 RULE = rule(__name__, __doc__, "note", find)

@@ -45,6 +45,11 @@ def find(subject: Subject) -> Iterator[Finding]:
         if len(value.sizes) not in (1, subject.pattern.size_count):
             words = _words(subject, quote(str(value)), len(value.sizes))
             yield told(__name__, "error", subject, subject.source.locate(path), words, piece)
+    for letter, yarn in subject.pattern.materials.yarns.items():
+        if len(yarn.weighed) not in (0, 1, subject.pattern.size_count):
+            at = subject.source.locate(("materials", "yarns", letter, "weighed"))
+            words = _words(subject, quote(subject.text_at(at).strip("\"'")), len(yarn.weighed))
+            yield told(__name__, "error", subject, at, words)
 
 
 def _words(subject: Subject, quoted: str, numbers: int) -> Words:
