@@ -1,6 +1,6 @@
 """Reads what stands after `each`: `each st and ch-sp around`, `every other st`, `each ch of next ch-7`."""
 
-from .cursor import Cursor
+from .cursor import Cursor, UnreadableError
 from .free_loops import starts_free_loops
 from .targets import (
     SPACE,
@@ -68,9 +68,22 @@ def _joins_target(cursor: Cursor) -> bool:
             or (words[at + 1].means == "num" and words[at + 2].means in ("sp", "sps", "loop"))
             or _closes(cursor, at + 1)
         )
-    if words[at].means == "num":
-        return starts_named_number(cursor, at) and words[at + 1].means == "ch"
-    return words[at].means == "stitch" and _closes(cursor, at + 1)
+    if words[at].means == "num" and not starts_named_number(cursor, at):
+        return False
+    return words[at].means in ("num", "stitch", "form", "special") and _names_a_place(cursor, at)
+
+
+def _names_a_place(cursor: Cursor, at: int) -> bool:
+    """Whether a stitch's name (`dc`, `5-dc bobble`) and nothing more stands there."""
+    here = cursor.at
+    cursor.at = at
+    try:
+        read_counted_target(cursor)
+        return _closes(cursor, cursor.at)
+    except UnreadableError:
+        return False
+    finally:
+        cursor.at = here
 
 
 def _closes(cursor: Cursor, at: int) -> bool:
