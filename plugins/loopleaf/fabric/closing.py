@@ -23,6 +23,7 @@ from ..notation.tree import (
 from ..notation.tree import Place as NamedPlace
 from .edge import Edge
 from .hand import Hand
+from .passed import rest_of_a_shell
 from .places import resolve
 from .seek import describe
 from .worked import Made, Place, Space
@@ -216,7 +217,7 @@ def left_over(hand: Hand) -> None:
         if spaces and not edge.counted:
             hand.trouble("stitches-left-over", None, left=spaces, target="space", stitches=left)
             return
-    if not left or (hand.gaps and left == 1):
+    if not left or (hand.gaps and left == 1) or rest_of_a_shell(hand):
         return
     passed = left + hand.since
     if passed in hand.runs and edge.circle:

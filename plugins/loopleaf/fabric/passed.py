@@ -32,6 +32,19 @@ def passed_before(hand: Hand, at: int) -> int:
     return 0 if _one_group(between, hand.edge.places[: hand.edge.pos]) else left
 
 
+def rest_of_a_shell(hand: Hand) -> bool:
+    """Whether a row ends in the space of its last shell, and what is left is that shell's second half."""
+    edge = hand.edge
+    if edge.circle or not isinstance(hand.last, Space):
+        return False
+    before = next((one for one in reversed(edge.places[: edge.pos]) if isinstance(one, Made)), None)
+    return (
+        before is not None
+        and bool(before.into)
+        and {_group(p) for p in edge.places[edge.pos :]} == {_group(before)}
+    )
+
+
 def _one_group(stitches: list[Place], before: list[Place]) -> bool:
     """Whether these are the rest of one group: made in one place, or as one special stitch."""
     if not all(isinstance(one, Made) and one.into for one in stitches):
