@@ -82,11 +82,11 @@ def work(task: Task) -> Attempt:
         plain = _settle_readings(task, plain, chain_open, repeat_open)
     if not plain.fits and plain.hand.skips_first:
         under = _attempt(task, replace(plain.reading, under=True))
-        if under.fits:
+        if _is_better(under, plain):
             return under
     if not plain.fits and plain.hand.tip_open:
         from_the_tip = _attempt(task, replace(plain.reading, tip=True))
-        if from_the_tip.fits:
+        if _is_better(from_the_tip, plain):
             return from_the_tip
     if chain_open or repeat_open:
         return plain
@@ -95,6 +95,12 @@ def work(task: Task) -> Attempt:
         if other.fits and _is_by_one_stitch(plain):
             return _contradicted(plain, other)
     return plain
+
+
+def _is_better(other: Attempt, plain: Attempt) -> bool:
+    """Whether a reading fits, or only its count differs where the plain one doesn't even find its places."""
+    rules = {trouble.rule for trouble in other.troubles}
+    return other.fits or (rules == {"count-differs"} and plain.troubles[0].rule in FIT)
 
 
 def _settle_readings(task: Task, plain: Attempt, chain_open: bool, repeat_open: bool) -> Attempt:
