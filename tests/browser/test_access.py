@@ -92,6 +92,23 @@ def test_a_chart_that_comes_late_leaves_the_focus_where_it_is(site: str, reader:
 
 
 @pytest.mark.parametrize("width", [390, 1280])
+def test_backwards_by_keyboard_nothing_hides_under_a_kept_chart(
+    site: str, reader: Reader, width: int
+) -> None:
+    page = reader(width=width).new_page()
+    page.goto(f"{site}uk/lighthouse-bookmark/", wait_until="networkidle")
+    page.locator(".leaf-chart").first.scroll_into_view_if_needed()
+    page.locator(".leaf-chart__bar button[aria-pressed]").first.click()
+    assert page.locator(".leaf-chart--kept").count() == 1
+    page.locator("#bookmark-30 .leaf-round__number").focus()
+    stops: list[dict[str, Any]] = []
+    while len(stops) < 20:
+        page.keyboard.press("Shift+Tab")
+        stops.append(page.evaluate(FOCUSED))
+    assert [stop["what"] for stop in stops if not stop["seen"]] == []
+
+
+@pytest.mark.parametrize("width", [390, 1280])
 def test_targets_are_large_enough(site: str, reader: Reader, width: int) -> None:
     page = reader(width=width).new_page()
     for address in PAGES:
