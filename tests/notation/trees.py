@@ -151,6 +151,7 @@ targets = st.one_of(
     st.one_of(st.just(STITCH), spaces, named_places.map(lambda s: Target("stitch", s))).map(
         lambda t: replace(t, unworked=True)
     ),
+    st.builds(lambda t, n: replace(t, round=n), tops, st.integers(1, 30)), st.just(Target("gap")),
     st.just(STITCH), tops, spaces, st.just(Target("chain")), groups, st.just(Target("loop")),
     st.just(Target("picot")), lengths.map(lambda n: Target("picot", length=n)),
     st.sampled_from([Target("corner"), Target("corner", word="sp"), Target("corner", length=2)]),
@@ -242,6 +243,8 @@ countings = st.one_of(
     lengths.map(lambda n: CountsAs(space=n)),
     st.just(CountsAs(Stitch(""))),
     specials.map(lambda s: CountsAs(s)),
+    st.just(CountsAs(throughout=True)),
+    st.builds(lambda k, n: CountsAs(Stitch(k), n, throughout=True), st.sampled_from(TALL), st.integers(0, 3)),
 )
 maybe_counts = st.one_of(st.none(), st.none(), st.none(), countings)
 
@@ -303,6 +306,7 @@ def works(draw, here=False):
 joinable = st.one_of(
     st.none(), st.builds(First, amounts, targets), chain_names, st.builds(Next, st.just(ONE), targets)
 )
+purposes = st.sampled_from(["thumb", "left armhole", "hanging loop"])
 simple_steps = st.one_of(
     st.builds(Chain, amounts, maybe_counts.map(_of_a_chain)),
     st.builds(
@@ -337,8 +341,14 @@ simple_steps = st.one_of(
     ),
     st.builds(Facing, st.sampled_from(["RS", "WS"])),
     st.builds(FreeLoops, st.sampled_from(["", "front", "back"]), st.integers(0, 30), st.booleans()),
-    st.builds(OtherSide, st.sampled_from(["foundation", "chain"])),
+    st.just(Skip(target=Target("picot"), which="all")),
+    st.builds(lambda c: Skip(c, which="behind"), several),
+    st.builds(lambda n, p: Skip(n, purpose=p), amounts, purposes),
+    st.builds(lambda n, p: Chain(n, purpose=p), amounts, purposes),
+    st.builds(lambda s: WorkingOver(s, what="petals of round 2"), st.sampled_from(["behind", "front"])),
+    st.builds(lambda u: Work(Stitch(""), places=(Each(until=u),)), untils),
 )
+other_sides = st.builds(OtherSide, st.sampled_from(["foundation", "chain"]))
 
 
 def steps(depth=2, here=False):
@@ -423,6 +433,8 @@ def lines(draw):
     if draw(st.integers(0, 4)) == 0:
         passage = Passage(tuple(draw(st.lists(steps(1), min_size=1, max_size=3))))
         inside = [passage, *inside, Again(draw(st.one_of(st.just(ONE), several)))]
+    if draw(st.integers(0, 5)) == 0:
+        inside.insert(draw(st.integers(0, len(inside))), draw(other_sides))
     if draw(st.integers(0, 3)) == 0:
         inside.append(draw(tallies))
     return Line(tuple(inside))

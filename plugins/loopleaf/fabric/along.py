@@ -16,6 +16,7 @@ from ..notation.tree import (
     Span,
     Target,
 )
+from .earlier import lay_round
 from .edge import Edge, Found
 from .free import along_free
 from .hand import Hand
@@ -32,7 +33,8 @@ def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
     if place.target.unworked:
         if place.target.kind == "free-loop":
             return next_places(hand, cast(Next, along_free(hand, place, span)), span)
-        return _unworked(hand, count, span)
+        if not begun_on_stitches(hand):
+            return _unworked(hand, count, span)
     if place.piece:
         return of_piece(hand, place, count, span)
     if hand.leaf is not None:
@@ -65,6 +67,13 @@ def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
     return take(hand, find_next(hand, place.target, count, span))
 
 
+def begun_on_stitches(hand: Hand) -> bool:
+    """Whether this is the first round of a piece begun on another's stitches: they are the unworked ones."""
+    return hand.setting.index == 0 and all(
+        isinstance(place, Made) and place.role != "foundation" for place in hand.edge.places
+    )
+
+
 def _unworked(hand: Hand, count: int, span: Span | None) -> list[Into]:
     """`in next 6 unworked sts`: what an earlier row going the same way left, once this row's own edge is
     used up.
@@ -87,6 +96,10 @@ def _unworked(hand: Hand, count: int, span: Span | None) -> list[Into]:
 def _below(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]:
     """Stitches worked into a round further down; each uses up the stitch that it stands in front of, or the
     chain space that it was said to be worked around."""
+    if hand.setting.reading.deep:
+        lay_round(hand, hand.setting.index - place.below, place.target, span)
+        return take(hand, find_next(hand, place.target, count, span))
+    hand.goes_deep = True
     found: list[Into] = []
     over, hand.over = hand.over, []
     around: list[Into] = [(space,) for space in over if isinstance(space, Space)]
@@ -136,6 +149,9 @@ def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
             return take(hand, find_next(hand, place.target, count, span))
         hand.last = edge.places[0]
         return [(edge.places[0],)]
+    ahead = edge.find(place.target, 0) if place.target != STITCH else None
+    if ahead is not None and ahead.at >= edge.pos and not hand.joined:  # none of that kind lies behind it
+        return take(hand, find_next(hand, place.target, count, span))
     begun_in = edge.places[0] if edge.circle and edge.places else None
     if isinstance(begun_in, Space) and edge.matches(begun_in, place.target):
         hand.last = begun_in
@@ -199,7 +215,8 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
     if place.targets[0].unworked:
         if place.targets[0].kind == "free-loop":
             return each_place(hand, cast(Each, along_free(hand, place, span)), span)
-        return _unworked(hand, len(hand.unworked) - hand.taken_up, span)
+        if not begun_on_stitches(hand):
+            return _unworked(hand, len(hand.unworked) - hand.taken_up, span)
     if hand.leaf is not None:
         if place.targets[0].kind == "chain" and len(hand.leaf.loops) > hand.leaf.pos:
             return list(zip(hand.next_leaf(len(hand.leaf.loops) - hand.leaf.pos, span), strict=True))

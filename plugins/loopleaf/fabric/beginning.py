@@ -21,6 +21,7 @@ from ..notation.tree import (
 )
 from ..notation.tree import Ring as InRing
 from .blocks import begins_block
+from .earlier import along_round
 from .edge import is_of
 from .free import turn_to
 from .hand import ChainQuestion, Hand
@@ -100,6 +101,8 @@ def join_yarn(hand: Hand, step: JoinYarn) -> None:
         if target.kind == "free-loop":
             turn_to(hand, target.loop, target.round, step.span)
             target = Target()
+        elif target.round:
+            target = along_round(hand, step.place, step.span).target
         if getattr(step.place, "piece", ""):
             into = resolve(hand, step.place, step.span)[0]
             hand.last = into[0]

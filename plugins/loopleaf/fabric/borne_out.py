@@ -4,10 +4,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise, product
 
-from ..notation.tree import Chain, CountsAs, Line, Stitch, Tally, Work
+from ..notation.tree import Chain, CountsAs, Line, Stitch, Tally, Target, Work
 from ..pattern import Piece, RoundPlan
 from .around import corners
 from .blocks import chains_said
+from .openings import around_openings
 from .piece import PieceHand, Ways, is_circle
 from .starts import start_places
 from .survey import turns_first
@@ -52,7 +53,7 @@ def work_piece(
     tried on the whole piece; the one that alone works out is taken.
     """
     result = _work(name, piece, ways, lines, others, edges)
-    if any(t.rule == "no-such-place" and _names_a_space(t) for r in result.rounds for t in r.troubles):
+    if any(_names_a_space(t) for r in result.rounds for t in r.troubles) or _counts_a_space(result):
         blocks = _in_blocks(name, piece, ways, lines, others, edges)
         if blocks is not None:
             return blocks
@@ -122,8 +123,17 @@ def _work(
         circle = is_circle(piece.worked, places)
         lost = bool(troubles) or _in_doubt(piece, others) or _is_unsaid(piece, size)
         trust = Trust.NOTHING if lost else Trust.SURE
+        further = around_openings(piece.start, size, others) if piece.start is not None else []
         threads.append(
-            Thread(places, piece.yarn, other_side, circle=circle, trust=trust, corners=corners(places))
+            Thread(
+                places,
+                piece.yarn,
+                other_side,
+                further=further,
+                circle=circle,
+                trust=trust,
+                corners=corners(places),
+            )
         )
         result.starts.append(list(places))
         result.troubles += [t for t in troubles if all(t.rule != o.rule for o in result.troubles)]
@@ -149,7 +159,15 @@ def _work(
 
 
 def _names_a_space(trouble: Trouble) -> bool:
-    return str(trouble.facts.get("what", "")).startswith("space")
+    return trouble.rule == "no-such-place" and str(trouble.facts.get("what", "")).startswith("space")
+
+
+def _counts_a_space(work: PieceWork) -> bool:
+    """Whether the first row's count names a space and goes wrong."""
+    first = work.rounds[0] if work.rounds else None
+    if first is None or first.stated is None or all(t.rule != "count-differs" for t in first.troubles):
+        return False
+    return any(isinstance(what, Target) and what.kind == "space" for _, what in first.stated.entries)
 
 
 def _is_unsaid(piece: Piece, size: int) -> bool:

@@ -10,6 +10,7 @@ from ..notation.tree import (
     First,
     Join,
     Marker,
+    Repeat,
     Same,
     Skip,
     Step,
@@ -19,6 +20,8 @@ from ..notation.tree import (
 )
 from .edge import Stuck
 from .hand import Hand
+from .seek import number
+from .worked import Space
 
 Perform = Callable[[Hand, tuple[Step, ...]], None]
 
@@ -46,6 +49,17 @@ def left_to_the_closing(hand: Hand, following: tuple[Step, ...], perform: Perfor
         return False
     finally:
         hand.back_to(before)
+
+
+def skip_is_all_that_is_left(hand: Hand, step: Repeat, following: tuple[Step, ...]) -> bool:
+    """`*sk next sc, sc in next sc, ch 3; rep from * around, join`: the last chain bridges the last that is
+    skipped, for the stitch behind it is the round's first."""
+    first = step.steps[0]
+    if not hand.edge.circle or hand.depth != 1 or not isinstance(first, Skip) or first.which != "next":
+        return False
+    chained = bool(hand.made) and isinstance(hand.made[-1], Space)
+    left = hand.edge.rest() + hand.since
+    return chained and left == number(hand, first.count) and all(_closes(one) for one in following)
 
 
 def _closes(step: Step) -> bool:

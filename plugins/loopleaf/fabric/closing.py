@@ -21,9 +21,10 @@ from ..notation.tree import (
     Work,
 )
 from ..notation.tree import Place as NamedPlace
+from .earlier import left_of_round
 from .edge import Edge
 from .hand import Hand
-from .passed import rest_of_a_shell
+from .passed import rest_of_a_shell, spaces_left
 from .places import resolve
 from .seek import describe
 from .worked import Made, Place, Space
@@ -208,12 +209,17 @@ def left_over(hand: Hand) -> None:
     edge = hand.edge
     if hand.on_free:  # a frill needn't go all round
         return
+    if hand.on_round is not None:
+        left = left_of_round(hand)
+        if left:
+            hand.trouble("stitches-left-over", None, left=left, target="stitch")
+        return
     left = edge.count(edge.pos, len(edge.places))
     if hand.ring() is not None and not hand.uses:
         hand.trouble("stitches-left-over", None, left=1, target="ring")
         return
     if hand.into_spaces:
-        spaces = edge.count(edge.pos, len(edge.places), spaces=True) - left
+        spaces = spaces_left(hand)
         if spaces and not edge.counted:
             hand.trouble("stitches-left-over", None, left=spaces, target="space", stitches=left)
             return

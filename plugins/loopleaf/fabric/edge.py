@@ -35,9 +35,16 @@ def is_named(place: Made, stitch: Stitch) -> bool:
         return place.special == stitch.name
     if stitch.kind and place.kind != (stitch.name or stitch.kind):
         return False
-    if stitch.form and place.form != stitch.form and not (stitch.form == "shell" and place.unit):
+    if stitch.form and place.form != stitch.form and not _goes_by(place, stitch):
         return False
     return not stitch.post or place.post == stitch.post
+
+
+def _goes_by(place: Made, stitch: Stitch) -> bool:
+    """Whether a group goes by that form's name too: a shell of any stitches, `first cluster` for a dc3tog."""
+    if stitch.form == "cluster" and not stitch.kind:
+        return place.form == "tog"
+    return stitch.form == "shell" and bool(place.unit)
 
 
 class Edge:
@@ -104,11 +111,21 @@ class Edge:
                     return Found(space, at, at + space.chains - loop.number + 1)
         return None
 
+    def begins(self, at: int, target: Target) -> bool:
+        """Whether a place of the target's kind stands here; a space whose chains lie open begins with its
+        first."""
+        place = self.places[at]
+        if type(place) is Made and place.role == "loop" and place.number > 1:
+            return target.kind == "chain"
+        return self.find(target, at, at + 1) is not None
+
     def matches(self, place: Place, target: Target) -> bool:
         """Whether one place is of the target's kind."""
         kind = target.kind
         if kind in ("stitch", "edge", "group"):
-            if type(place) is not Made or place.role == "picot" or (self.opened and place.role == "loop"):
+            if type(place) is not Made or place.role == "picot":
+                return False
+            if place.role == "loop" and (self.opened or target.unworked):
                 return False
             return target.stitch is None or is_named(place, target.stitch)
         if kind == "chain":

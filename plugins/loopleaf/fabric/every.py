@@ -1,9 +1,11 @@
-"""`inc in every 3rd st around`: an increase in each third stitch, and the others plain."""
+"""Stitches whose kind the round or what is below settles: the plain ones of `inc in every 3rd st around`, and
+`work even`."""
 
 from dataclasses import replace
 
 from ..notation.tree import STITCH, Amount, Each, Next, Repeat, Step, Stitch, Work
 from .hand import Hand
+from .stitches import plain_kinds
 from .worked import Made
 
 
@@ -22,6 +24,17 @@ def with_plain_between(hand: Hand, step: Step) -> Repeat | None:
             )
             return Repeat((plain, replace(step, places=(Next(),))), until=until, span=step.span)
     return None
+
+
+def as_below(hand: Hand, step: Step) -> Step:
+    """`work even` with the kind of stitch that it means; any other step as it is."""
+    if not isinstance(step, Work) or step.stitch != Stitch(""):
+        return step
+    kind = _kind(hand)
+    if not kind or kind not in plain_kinds() - {"chain", "slip"}:
+        below = {place.kind for place in hand.edge.places if isinstance(place, Made)}
+        raise hand.stuck("inc-unclear", step.span, kinds=sorted(below - {"chain", "slip"}), which="even")
+    return replace(step, stitch=Stitch(kind))
 
 
 def _kind(hand: Hand) -> str:

@@ -1,26 +1,30 @@
 """`in each sp across` over groups without chains between them: the gaps between the groups are meant."""
 
-from ..notation.tree import Each, Next, Span, Target
+from ..notation.tree import Each, Next, Span, Target, Until
 from ..notation.tree import Place as NamedPlace
+from .groups import has_groups, same_group
 from .hand import Hand
-from .inside import has_groups, same_group
 from .seek import Into, number
-from .worked import Space
+from .worked import Place, Space
 
 _SPACE = Target("space")
+_GAP = Target("gap")
 
 
 def in_gaps(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into] | None:
     """The gaps that a bare `sp` names; None where the edge has spaces of chains, or has no groups."""
     edge = hand.edge
     match place:
-        case Next(count=count, target=target) if target == _SPACE:
+        case Next(count=count, target=target) if target in (_SPACE, _GAP):
             wanted = number(hand, count)
-        case Each(targets=(target,), every=1, until=until) if target == _SPACE and until.kind == "end":
+        case Each(targets=(target,), every=1, until=Until(kind="end")) if target in (_SPACE, _GAP):
             wanted = len(edge.places)  # as many as there are
         case _:
             return None
-    if any(isinstance(one, Space) for one in edge.places) or not has_groups(edge):
+    spaced = any(isinstance(one, Space) or getattr(one, "role", "") == "loop" for one in edge.places)
+    if target == _GAP and spaced:
+        return _between_groups(hand, wanted, isinstance(place, Next), span)
+    if spaced or not has_groups(edge):
         return None
     hand.leaf = None
     found: list[Into] = []
@@ -32,6 +36,31 @@ def in_gaps(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into] | No
     if not found or (isinstance(place, Next) and len(found) < wanted):
         raise hand.stuck("works-past-the-end", span, needed=wanted, available=len(found), what="group")
     return found
+
+
+def _between_groups(hand: Hand, wanted: int, exactly: bool, span: Span | None) -> list[Into]:
+    """The next places between groups, where some have chains there and some have none."""
+    edge = hand.edge
+    found: list[Into] = []
+    while len(found) < wanted:
+        gap = _next_gap(hand)
+        space = next((i for i in range(edge.pos, edge.limit) if _parts_groups(edge.places[i])), -1)
+        if space >= 0 and (gap < 0 or space <= gap + 1):
+            hand.use(space, space + 1, edge.places[space])
+            found.append((edge.places[space],))
+        elif gap >= 0:
+            hand.gaps = True
+            hand.use(gap, gap + 1, edge.places[gap])
+            found.append((edge.places[gap], edge.places[(gap + 1) % len(edge.places)]))
+        else:
+            break
+    if not found or (exactly and len(found) < wanted):
+        raise hand.stuck("works-past-the-end", span, needed=wanted, available=len(found), what="group")
+    return found
+
+
+def _parts_groups(place: Place) -> bool:
+    return isinstance(place, Space) and not place.corner
 
 
 def _next_gap(hand: Hand) -> int:

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from ..notation.tree import Line, Span, Step, Stitch
+from ..notation.tree import Line, Span, Step, Stitch, Target
 from .blocks import begins_block, into_block
 from .edge import Edge, Stuck, loops_of
 from .worked import Made, Place, Ring, Role, RoundWork, Space, Trouble
@@ -21,12 +21,17 @@ class Reading:
     more: whether `rep from * 3 times` means three more; None: not yet asked.
     tip: whether the other side of the foundation begins in the chain at its tip, not behind it.
     under: whether `ch 3, sk 1 dc` names the stitch that the chain stands on, as `sk first dc` does.
+    behind: whether `sk next st` after a stitch worked further down means the one that this stands in front
+    of. deep: whether `2 rounds below` counts along that round's own stitches, not along those in front of
+    them.
     """
 
     chain: bool | None = None
     more: bool | None = None
     under: bool = False
     tip: bool = False
+    behind: bool = False
+    deep: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,6 +111,10 @@ class Hand:
         self.taken_up = 0
         self.earlier: Sequence[RoundWork] = ()
         self.on_free = False
+        self.on_round: int | None = None
+        self.round_target: Target | None = None
+        self.goes_deep = False
+        self.passed_first = 0
         self.left_places: list[Place] = []
         self.leaf: Leaf | None = None
         self.begun = False
@@ -118,6 +127,8 @@ class Hand:
         self.spaced = 0
         self.uses = 0
         self.into_spaces = False
+        self.lengths_used: set[int] = set()
+        self.lengths_passed: set[int] = set()
         self.gaps = False
         self.left = 0
         self.runs: set[int] = set()
@@ -132,6 +143,7 @@ class Hand:
         self.unclear: list[Span | None] = []
         self.in_brackets = False
         self.skips_first = False
+        self.skips_behind = False
         self.tip_open = False
         self.troubles: list[Trouble] = []
         self.other_pos: dict[str, int] = {}
@@ -159,6 +171,7 @@ class Hand:
             leaf.pos if leaf else 0, self.begun, self.stood, self.unit, self.numbered, self.spaced,
             self.uses, self.yarn, self.into_spaces, len(self.troubles), dict(self.other_pos), self.gaps,
             len(self.edge.places), self.since, bridged, set(self.runs), set(self.skips), self.taken_up,
+            set(self.lengths_used), set(self.lengths_passed),
         )  # fmt: skip
 
     def back_to(self, mark: tuple[Any, ...]) -> None:
@@ -167,6 +180,7 @@ class Hand:
             self.edge.pos, made, new, self.last, self.skipped, self.leaf, leaf_pos, self.begun, self.stood,
             self.unit, self.numbered, self.spaced, self.uses, self.yarn, self.into_spaces, troubles,
             self.other_pos, self.gaps, places, self.since, bridged, self.runs, self.skips, self.taken_up,
+            self.lengths_used, self.lengths_passed,
         ) = mark  # fmt: skip
         del self.made[made:], self.new[new:], self.troubles[troubles:]
         if self.made:
@@ -294,6 +308,10 @@ class Hand:
     def use(self, at: int, after: int, place: Place) -> None:
         """Move the cursor past a place; what lies before it is passed over."""
         edge = self.edge
+        if edge.circle and not self.uses and not edge.pos:
+            self.passed_first = edge.count(0, at)
+        if at > edge.pos and not edge.plain:
+            self.lengths_passed.update(p.chains for p in edge.places[edge.pos : at] if isinstance(p, Space))
         if at > edge.pos:
             self.bridge([p for p in edge.places[edge.pos : at] if isinstance(p, Made)])
         if at > edge.pos and not edge.plain:
@@ -306,6 +324,7 @@ class Hand:
         self.last = place
         if isinstance(place, Space):
             self.into_spaces = True
+            self.lengths_used.add(place.chains)
 
     def bridge(self, passed: list[Place]) -> None:
         """A chain just made spans what is passed now; one made next spans what was passed just before."""

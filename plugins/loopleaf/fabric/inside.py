@@ -1,13 +1,16 @@
 """Places that aren't simply along the edge: the ring, a chain by number, a group's middle, gaps, marked
 stitches."""
 
+from dataclasses import replace
 from itertools import takewhile
 
 from ..notation.tree import (
     STITCH,
+    Amount,
     Between,
     ChainOf,
     Corresponding,
+    Each,
     FromHook,
     Here,
     Marked,
@@ -18,12 +21,13 @@ from ..notation.tree import (
     Within,
 )
 from ..notation.tree import Ring as InRing
-from .along import next_places, of_piece
+from .along import begun_on_stitches, each_place, next_places, of_piece
 from .edge import Edge, loops_of
+from .groups import last_group, next_group, this_group
 from .hand import Hand
 from .passed import passed_before
-from .seek import Into, describe, find_next, missing, take
-from .worked import Made, Place, Space
+from .seek import Into, describe, find_next, take
+from .worked import Made, Space
 
 
 def here(hand: Hand, place: Here, span: Span | None) -> list[Into]:
@@ -75,7 +79,7 @@ def in_chain_of(hand: Hand, place: ChainOf, span: Span | None) -> list[Into]:
             whole = made.legs or made.chains
             if place.length and place.length not in (whole, made.chains):
                 continue
-            if place.number and place.number != made.chains:
+            if place.number and place.number not in (made.chains, _top_from_below(edge, at, made)):
                 raise hand.stuck(
                     "no-such-place",
                     span,
@@ -101,15 +105,27 @@ def in_chain_of(hand: Hand, place: ChainOf, span: Span | None) -> list[Into]:
     raise hand.stuck("no-such-place", span, what="turning chain", there=edge.describe())
 
 
+def _top_from_below(edge: Edge, at: int, made: Made) -> int:
+    """Which of the chains skipped in a foundation is the stitch's top, counted from the chain worked into.
+
+    The space that they also make lies half along the foundation and half above it. 0 for a chain made to
+    turn.
+    """
+    beside = [one for p in edge.places[max(at - 1, 0) : at + 2] for one in (p, *getattr(p, "into", ()))]
+    space = next((one for one in beside if isinstance(one, Space)), None)
+    return 0 if made.into or space is None else made.legs - space.chains
+
+
 def within(hand: Hand, place: Within, span: Span | None) -> list[Into]:
     """`in centre st of next sh`, `in 3rd ch of next ch-5`: a place inside the next group or arch."""
     if place.of.kind in ("space", "chain"):
         return _in_arch(hand, place, span)
     edge = hand.edge
-    find = _this_group if place.same else _next_group
-    start, group = find(hand, place.of, span)
+    find = this_group if place.same else next_group
+    whole = place.inner.kind == "space"
+    start, group = find(hand, place.of, span, whole)
     if place.last:
-        start, group = _last_group(hand, place.of, start, group)
+        start, group = last_group(hand, place.of, start, group, whole)
     inner = [i for i, p in enumerate(group) if edge.matches(p, place.inner) or place.inner == STITCH]
     if not inner:
         raise hand.stuck("no-such-place", span, what=describe(place.inner), there=[])
@@ -154,88 +170,19 @@ def _in_arch(hand: Hand, place: Within, span: Span | None) -> list[Into]:
     return [(loop,) for loop in picks]
 
 
-def _next_group(hand: Hand, target: Target, span: Span | None) -> tuple[int, list[Place]]:
-    """The next group: a special stitch's stitches, or several stitches in one place."""
-    edge = hand.edge
-    at = edge.pos
-    while at < edge.limit:
-        group = _group_at(edge, at, target)
-        if group:
-            return at, group
-        at += 1
-    raise missing(hand, target, 1, 0, span)
-
-
-def _this_group(hand: Hand, target: Target, span: Span | None) -> tuple[int, list[Place]]:
-    """The group last worked into."""
-    edge = hand.edge
-    for at in range(min(edge.pos, edge.limit - 1), -1, -1):
-        group = _group_at(edge, at, target)
-        if hand.last in group:
-            return at, group
-    raise hand.stuck("no-such-place", span, what=describe(target), there=edge.describe())
-
-
-def _last_group(hand: Hand, target: Target, start: int, group: list[Place]) -> tuple[int, list[Place]]:
-    """The last group of the edge; a group that lies between is passed over as stitches left."""
-    edge = hand.edge
-    at = start + len(group)
-    while at < edge.limit:
-        later = _group_at(edge, at, target)
-        if later:
-            start, group = at, later
-        at += max(len(later), 1)
-    return start, group
-
-
-def has_groups(edge: Edge) -> bool:
-    """Whether the edge has two groups at least, and so a gap between two."""
-    return sum(len(_group_at(edge, at, Target("group"))) > 2 for at in range(len(edge.places))) > 1
-
-
-def _group_at(edge: Edge, at: int, target: Target) -> list[Place]:
-    first = edge.places[at]
-    if not isinstance(first, Made) or (at and same_group(edge.places[at - 1], first)):
-        return []
-    if first.unit and (target.stitch is None or is_unit(first, target)):
-        end = at
-        while end < edge.limit and getattr(edge.places[end], "unit", 0) == first.unit:
-            end += 1
-        return edge.places[at:end]
-    if first.unit or (target.stitch is not None and target.stitch.kind == "special"):
-        return []
-    end = at + 1
-    while end < edge.limit and getattr(edge.places[end], "into", None) == first.into:
-        end += 1
-    return edge.places[at:end] if end - at > 1 else []
-
-
-def same_group(one: Place, other: Place) -> bool:
-    """Whether two neighbours belong to one group, so that the second doesn't begin it."""
-    if isinstance(other, Made) and other.unit:
-        return getattr(one, "unit", 0) == other.unit
-    return isinstance(one, Made) and bool(one.into) and one.into == getattr(other, "into", None)
-
-
-def is_unit(made: Made, target: Target) -> bool:
-    """Whether a stitch belongs to the group that a target names."""
-    stitch = target.stitch
-    assert stitch is not None
-    if stitch.kind == "special":
-        return made.special == stitch.name
-    return made.kind == stitch.kind or stitch.form in ("shell", "v-stitch")
-
-
 def between(hand: Hand, place: Between, span: Span | None) -> list[Into]:
     """Between two neighbours: the hook goes past the first and stays before the second."""
     edge = hand.edge
     hand.gaps = True
     if place.target.kind == "group" or place.target.stitch is not None:
-        start, group = _next_group(hand, place.target, span)
+        start, group = next_group(hand, place.target, span)
         end = start + len(group)
         after = edge.places[end % len(edge.places)] if end < edge.limit or edge.circle else None
         if after is None:
             raise hand.stuck("works-past-the-end", span, needed=2, available=1, what="group")
+        if isinstance(after, Space) and after.corner is False:
+            hand.use(end, end + 1, after)
+            return [(after,)]
         hand.use(end - 1, end, group[-1])
         return [(group[-1], after)]
     first = find_next(hand, place.target, 1, span)[0]
@@ -259,6 +206,11 @@ def marked(hand: Hand, place: Marked, span: Span | None) -> list[Into]:
 
 def in_skipped(hand: Hand, place: Skipped, span: Span | None) -> list[Into]:
     """`in skipped st`: back to the stitch last passed over."""
+    if not hand.skipped and begun_on_stitches(hand):
+        left = replace(STITCH, unworked=True)
+        every = place.which == "all" and not place.number
+        one = Amount((max(place.number, 1),))
+        return each_place(hand, Each((left,)), span) if every else next_places(hand, Next(one, left), span)
     if not hand.skipped:
         raise hand.stuck("no-such-place", span, what="skipped stitch", there=[])
     there = hand.skipped

@@ -94,7 +94,10 @@ def _where(hand: Hand, step: Work, opened: Line) -> tuple[NamedPlace, ...]:
 def _begins(hand: Hand, steps: tuple[Step, ...]) -> bool:
     """Whether a stitch's own first chain is the one that its round or row begins with."""
     travelled = all(isinstance(one, Made) and one.role == "travel" for one in hand.made)
-    return not hand.depth and travelled and bool(steps) and isinstance(steps[0], Chain)
+    first = steps[0] if steps else None
+    if isinstance(first, Group) and first.steps:
+        first = first.steps[0]
+    return not hand.depth and travelled and isinstance(first, Chain)
 
 
 def _with_its_leg(steps: tuple[Step, ...]) -> tuple[Step, ...]:

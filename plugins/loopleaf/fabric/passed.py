@@ -32,6 +32,16 @@ def passed_before(hand: Hand, at: int) -> int:
     return 0 if _one_group(between, hand.edge.places[: hand.edge.pos]) else left
 
 
+def spaces_left(hand: Hand) -> int:
+    """How many spaces are left that the round goes into; not those of a length that it passes each time."""
+    edge = hand.edge
+    rest = edge.places[edge.pos : edge.limit]
+    if edge.counted or edge.opened:
+        return edge.count(edge.pos, edge.limit, spaces=True) - edge.count(edge.pos, edge.limit)
+    passed = hand.lengths_passed - hand.lengths_used
+    return sum(1 for one in rest if isinstance(one, Space) and one.chains not in passed)
+
+
 def rest_of_a_shell(hand: Hand) -> bool:
     """Whether a row ends in the space of its last shell, and what is left is that shell's second half."""
     edge = hand.edge

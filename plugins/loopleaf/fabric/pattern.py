@@ -177,7 +177,7 @@ def _work_piece(
         piece.worked,
         piece.yarn,
         pattern.chain_spaces,
-        conventions,
+        {**survey.said_throughout([one.line for one in lines], specials), **conventions},
         _heights(pattern),
         specials,
         pattern.size_count,

@@ -26,6 +26,7 @@ from ..notation.tree import (
 from ..notation.tree import Place as NamedPlace
 from ..notation.tree import Ring as InRing
 from .along import evenly, legs, row_ends, same
+from .earlier import along_round
 from .gaps import in_gaps
 from .hand import Hand
 from .inside import between, corresponding, from_hook, here, in_chain_of, in_ring, in_skipped, marked, within
@@ -36,6 +37,7 @@ from .whole_groups import each_one, first_one, last_one, next_ones
 def resolve(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into]:
     """The places that `place` names from where the hook is, used up in order."""
     where = getattr(place, "span", None) or span
+    place = along_round(hand, place, where)
     gaps = in_gaps(hand, place, where)
     return gaps if gaps is not None else _FINDERS[type(place)](hand, place, where)
 

@@ -21,10 +21,11 @@ from ..notation.tree import (
     Work,
 )
 from ..notation.tree import Place as NamedPlace
-from .bridged import left_to_the_closing
+from .bridged import left_to_the_closing, skip_is_all_that_is_left
 from .edge import Stuck
 from .hand import Hand
 from .last_pass import before_the_ending
+from .passed import spaces_left
 from .plain_repeat import repeat_plainly
 from .seek import bound, number
 from .stitches import places_taken
@@ -212,6 +213,8 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                     raise
                 if begun or (passes and (step.ending or left_to_the_closing(hand, following, perform))):
                     break
+                if passes and skip_is_all_that_is_left(hand, step, following):
+                    break
                 raise hand.stuck(
                     "repeat-does-not-fit", step.span, left=left, each=each or _places_used(step),
                     passes=passes, available=available,
@@ -232,7 +235,7 @@ def _nothing_left(hand: Hand) -> bool:
 def _passed_over(hand: Hand) -> bool:
     """What is left is just such a run as the repeat passes over between the places that it names."""
     edge = hand.edge
-    if hand.into_spaces and edge.count(edge.pos, edge.limit, spaces=True) > edge.count(edge.pos, edge.limit):
+    if hand.into_spaces and spaces_left(hand):
         return False
     return edge.rest() + hand.since in hand.runs
 

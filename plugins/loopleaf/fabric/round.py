@@ -84,6 +84,14 @@ def work(task: Task) -> Attempt:
         under = _attempt(task, replace(plain.reading, under=True))
         if _is_better(under, plain):
             return under
+    if not plain.fits and plain.hand.skips_behind:
+        behind = _attempt(task, replace(plain.reading, behind=True))
+        if _is_better(behind, plain):
+            return behind
+    if not plain.fits and plain.hand.goes_deep:
+        deep = _attempt(task, replace(plain.reading, deep=True))
+        if deep.fits:
+            return deep
     if not plain.fits and plain.hand.tip_open:
         from_the_tip = _attempt(task, replace(plain.reading, tip=True))
         if _is_better(from_the_tip, plain):

@@ -57,7 +57,7 @@ def bound(hand: Hand, until: Until, span: Span | None) -> int:
         at = edge.limit
         while wanted and at > edge.pos:
             at -= 1
-            if edge.matches(edge.places[at], until.target) and not _goes_on_before(edge, at, until.target):
+            if edge.begins(at, until.target) and not _goes_on_before(edge, at, until.target):
                 wanted -= 1
         if wanted:
             needed = number(hand, until.count)

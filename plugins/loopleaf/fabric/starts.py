@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from ..pattern import Piece, Run, Start
 from .around import around_rows, row_ends
+from .openings import unworked
 from .worked import Made, PieceWork, Place, Ring, Trouble
 
 
@@ -53,10 +54,10 @@ def _edge_of(
     if number is not None:
         for at, work in enumerate(other.rounds):
             if work.plan.number == number:
+                if start.stitches == "unworked":
+                    return unworked(other, at, size), [], []
                 worked = work.sizes[size]
                 places = list(worked.edge) if worked is not None else []
-                if start.stitches == "unworked":
-                    return _unworked(other, at, places, size), [], []
                 return _numbered(start.stitches, places, size)
         facts = {"what": f"{other.rounds[0].plan.word if other.rounds else 'round'} {number}", "there": []}
         return [], [], [Trouble("no-such-place", None, facts, size)]
@@ -80,21 +81,3 @@ def _numbered(
     for run in runs:
         chosen += places[numbers.index(run.first) : numbers.index(max(run.numbers)) + 1]
     return chosen, [], []
-
-
-def _unworked(other: PieceWork, at: int, places: list[Place], size: int) -> list[Place]:
-    """Of a round's places, those that the round after it left unworked."""
-    if at + 1 >= len(other.rounds):
-        return places
-    after = other.rounds[at + 1].sizes[size]
-    if after is None:
-        return places
-    used: set[int] = set()
-    for made in after.made:
-        if not isinstance(made, Made):
-            continue  # an arch passes over stitches and leaves them unworked
-        for place in made.into:
-            used.add(id(place))
-            if isinstance(place, Made) and place.role == "loop":
-                used.add(id(place.into[0]))
-    return [p for p in places if id(p) not in used]

@@ -1,7 +1,6 @@
 """Performing an instruction, step by step."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
 from ..notation.tree import (
@@ -16,7 +15,6 @@ from ..notation.tree import (
     Group,
     Join,
     JoinYarn,
-    Last,
     Leave,
     Marker,
     Next,
@@ -34,11 +32,10 @@ from ..notation.tree import (
     WorkingOver,
     Yarn,
 )
-from . import beginning, closing, repeats
+from . import beginning, closing, passing_over, repeats
 from .added_chains import begins_on_foundation, lengthen
-from .along import last_places
 from .arch import closing_arch
-from .every import with_plain_between
+from .every import as_below, with_plain_between
 from .free import working_in
 from .hand import Hand, Leaf
 from .into_ring import into_the_ring, repeated_in_the_ring
@@ -47,11 +44,11 @@ from .levelling import past_the_marker
 from .one_walk import one_walk
 from .own_stitches import own_stitch, written_out
 from .places import resolve
-from .seek import Into, find_next, number
+from .seek import Into, number
 from .standing import where_it_stands
 from .stitches import make
 from .together import together
-from .worked import Made, Place, Space
+from .worked import Made, Space
 
 
 def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
@@ -64,6 +61,9 @@ def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
         spaced = with_plain_between(hand, step)
         if spaced is not None:
             hand.settled[id(step)] = step = spaced
+        plain = as_below(hand, step)
+        if plain is not step:
+            hand.settled[id(step)] = step = plain
         if isinstance(step, Repeat):
             repeats.repeat(hand, repeated_in_the_ring(hand, step), perform, steps[at + 1 :])
             continue
@@ -227,62 +227,16 @@ def _chain(hand: Hand, step: Chain, follow: Step | None) -> None:
         hand.put_space(length, step.span)
 
 
-# ---- passing over ----------------------------------------------------------------------------------
-
-
 def _skip(hand: Hand, step: Skip, follow: Step | None) -> None:
-    count = number(hand, step.count)
-    edge = hand.edge
-    if beginning.behind_the_chain(hand, step):
-        hand.skips_first = True
-        if hand.setting.reading.under:
-            hand.settled[id(step)] = step = replace(step, which="first")
-    if step.which == "first" and edge.pos and step.target.kind == "stitch":
-        count -= 1  # the chain that counts stands on the first
-    if not count:
-        return
-    if step.which == "last":
-        last_places(hand, Last(step.count, step.target), step.span)
-        return
-    if hand.leaf is not None and step.target.kind == "chain" and hand.leaf.pos < len(hand.leaf.loops):
-        hand.next_leaf(count, step.span)
-        return
-    hand.leaf = None
-    worked_last, spaces, since = hand.last, hand.into_spaces, hand.since
-    skipped: list[Place] = []
-    for one in find_next(hand, step.target, count, step.span):
-        hand.use(one.at, one.after, one.place)
-        skipped.append(one.place)
-    hand.last, hand.into_spaces = worked_last, spaces
-    hand.skipped = skipped
-    tops = sum(1 for p in skipped if isinstance(p, Made))
-    hand.skips.add(tops)
-    hand.bridge(skipped)
-    hand.since = since + tops
+    passing_over.skip(hand, step)
 
 
 def _leave(hand: Hand, step: Leave, follow: Step | None) -> None:
-    edge = hand.edge
-    if step.count is None:
-        hand.left += edge.rest()
-        hand.left_places += edge.places[edge.pos : edge.limit]
-        edge.pos = edge.limit
-        return
-    count = number(hand, step.count)
-    found = find_next(hand, step.target, count, step.span)
-    hand.left += count
-    if found:
-        hand.left_places += edge.places[edge.pos : found[-1].after]
-        edge.pos = found[-1].after
+    passing_over.leave(hand, step)
 
 
 def _working_over(hand: Hand, step: WorkingOver, follow: Step | None) -> None:
-    last, spaces = hand.last, hand.into_spaces
-    hand.over = [one.place for one in find_next(hand, step.target, number(hand, step.count), step.span)]
-    for place in hand.over:
-        found = find_next(hand, step.target, 1, step.span)[0]
-        hand.use(found.at, found.after, place)
-    hand.last, hand.into_spaces = last, spaces
+    passing_over.work_over(hand, step)
 
 
 def _other_side(hand: Hand, step: OtherSide, follow: Step | None) -> None:

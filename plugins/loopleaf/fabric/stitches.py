@@ -115,7 +115,7 @@ def places_taken(steps: tuple[Step, ...]) -> int:
     taken = 0
     for step in steps:
         if isinstance(step, Skip):
-            taken += step.count.of(0) or 0
+            taken += 0 if step.which == "behind" else step.count.of(0) or 0
         elif isinstance(step, Work | Group):
             if isinstance(step, Work) and step.stitch.form == "picot":
                 continue

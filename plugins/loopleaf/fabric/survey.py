@@ -1,6 +1,6 @@
 """What a line says as a whole, before a stitch of it is worked."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from ..notation.once_a_line import Same as SameNode
@@ -12,6 +12,7 @@ from ..notation.tree import (
     Chain,
     ChainOf,
     Corresponding,
+    CountsAs,
     Each,
     Facing,
     FastenOff,
@@ -45,7 +46,7 @@ from ..notation.tree import (
 STANDS = 3
 """A chain of so many stands for a stitch whatever else the line makes."""
 
-NOT_KINDS = ("slip", "chain", "inc", "dec", "special")
+NOT_KINDS = ("", "slip", "chain", "inc", "dec", "special")
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +112,7 @@ def first_kind(steps: tuple[Step, ...], specials: Mapping[str, Line]) -> str:
             if step.stitch.kind == "special":
                 inner = kinds((step,), specials)
                 return inner[0] if inner else step.stitch.name
-            return step.stitch.kind
+            return step.stitch.kind or "inc"  # `work even` is as what is below it, too
     return ""
 
 
@@ -135,6 +136,21 @@ def travels(steps: tuple[Step, ...]) -> bool:
         (isinstance(step, Work) and step.stitch.kind != "slip") or isinstance(step, Group)
         for step in walk(steps)
     )
+
+
+def said_throughout(lines: Iterable[Line | None], specials: Mapping[str, Line]) -> dict[str, bool]:
+    """Whether the chain that rounds begin with counts, by stitch, where a line says it for all rounds."""
+    found: dict[str, bool] = {}
+    for line in lines:
+        for step in line.steps if line is not None else ():
+            counts = getattr(step, "counts", None)
+            if not isinstance(counts, CountsAs) or not counts.throughout:
+                continue
+            stitch = counts.stitch
+            kind = (stitch.name or stitch.kind) if stitch is not None else ""
+            assert line is not None
+            found.setdefault(kind or first_kind(line.steps, specials), stitch is not None)
+    return found
 
 
 def brings_yarn(steps: tuple[Step, ...]) -> bool:

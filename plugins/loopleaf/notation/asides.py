@@ -2,6 +2,8 @@
 round's `count`).
 """
 
+from dataclasses import replace
+
 from .cursor import Cursor, UnreadableError, read_amount
 from .names import read_counted_stitch, read_stitch
 from .targets import read_counted_target, read_target, starts_named_number
@@ -43,7 +45,7 @@ def read_counts_aside(cursor: Cursor, own: int = 0) -> CountsAs:
     if cursor.at != close:
         raise UnreadableError(first, "counts-as", close)
     cursor.at = close + 1
-    return CountsAs(counts.stitch, counts.chains, counts.space, counts.skipped, cursor.span(first))
+    return replace(counts, span=cursor.span(first))
 
 
 def read_counts(cursor: Cursor, own: int = 0, one: bool = False) -> CountsAs:
@@ -57,11 +59,11 @@ def read_counts(cursor: Cursor, own: int = 0, one: bool = False) -> CountsAs:
             _pass_small(cursor)
             if cursor.means in ("st", "stitch"):
                 read_target(cursor)
-        cursor.take("throughout")
-        return CountsAs(skipped=skipped)
+        return CountsAs(skipped=skipped, throughout=cursor.take("throughout"))
     cursor.need("counts-as", "counts-as")
     stitch: Stitch | None = None
     chains = space = 0
+    throughout = False
     while True:
         _pass_small(cursor)
         means = cursor.means
@@ -85,13 +87,14 @@ def read_counts(cursor: Cursor, own: int = 0, one: bool = False) -> CountsAs:
         cursor.at += 1
         cursor.take("and")
         if cursor.take("throughout"):
+            throughout = True
             break
     if cursor.means == "," and cursor.ahead() == "throughout":
         cursor.at += 1
-    cursor.take("throughout")
+    throughout = cursor.take("throughout") or throughout
     if stitch is not None and space:  # `dc and ch-1 sp`: the space is the chain behind the stitch
         chains, space = chains + space, 0
-    return CountsAs(stitch, chains, space, skipped)
+    return CountsAs(stitch, chains, space, skipped, throughout=throughout)
 
 
 def _stitch(cursor: Cursor) -> tuple[Amount | None, Stitch]:

@@ -1,4 +1,7 @@
-"""Reads the names of turning and beginning chains: `ch-3`, `3ch`, `beg ch-3`, `tch`, `turning ch-3`."""
+"""Reads the names of turning and beginning chains: `ch-3`, `3ch`, `beg ch-3`, `tch`, `turning ch-3`,
+`7 skipped chs`."""
+
+from dataclasses import replace
 
 from .cursor import Cursor
 from .tree import ChainOf
@@ -14,6 +17,10 @@ def starts_chain_name(cursor: Cursor, at: int) -> bool:
         return words[at + 1].means in ("ch", "num")
     if means == "turning":
         return words[at + 1].means == "num"
+    if means == "skipped":
+        return words[at + 1].means == "ch" or (_number(cursor, at + 1) and words[at + 2].means == "ch")
+    if _number(cursor, at) and words[at + 1].means == "skipped":
+        return words[at + 2].means == "ch"
     if means == "ch":
         return _number(cursor, at + 1) and words[at + 2].means not in ("sp", "sps", "loop", "picot")
     return _number(cursor, at) and words[at + 1].means == "ch" and words[at + 2].means not in (
@@ -30,6 +37,8 @@ def read_chain_name(cursor: Cursor, number: int) -> ChainOf:
     """The chain named here; number: which of its chains is meant, 0 for its top."""
     if cursor.take("tch"):
         return ChainOf(number, "tch", _length(cursor))
+    if cursor.take("skipped"):  # those that the foundation's first stitch passed
+        return replace(read_chain_name(cursor, number), chain="tch")
     if cursor.means == "beg" and cursor.ahead() in ("ch", "num"):
         cursor.at += 1
         if cursor.take("ch"):
@@ -43,8 +52,9 @@ def read_chain_name(cursor: Cursor, number: int) -> ChainOf:
         return ChainOf(number, "tch", length)
     if cursor.means == "num":
         length = _length(cursor)
+        skipped = cursor.take("skipped")
         cursor.need("ch", "chain-name")
-        return ChainOf(number, "ch", length)
+        return ChainOf(number, "tch" if skipped else "ch", length)
     cursor.need("ch", "chain-name")
     return ChainOf(number, "ch", _length(cursor))
 

@@ -3,7 +3,6 @@
 from .cursor import Cursor, UnreadableError
 from .free_loops import starts_free_loops
 from .targets import (
-    SPACE,
     pass_including,
     read_counted_target,
     read_until,
@@ -42,8 +41,6 @@ def read_each(cursor: Cursor) -> Each | RowEnds | Target:
         targets.append(read_counted_target(cursor)[1])
     if cursor.means == "of" and cursor.ahead() in ("next", "same", "last") and len(targets) == 1:
         return targets[0]
-    if targets == [SPACE] and cursor.means == "between" and cursor.ahead() == "group":
-        cursor.at += 2
     until = read_until(cursor) or Until(word="")
     pass_including(cursor)
     return Each(tuple(targets), until, remaining, every)

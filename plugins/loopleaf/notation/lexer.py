@@ -91,7 +91,7 @@ def lex(text: str, vocabulary: Vocabulary, n: NumberOfN | None) -> Lexed:
             if raw == "n":
                 value = Amount(variable="n") if n is None else Amount(n if isinstance(n, tuple) else (n,))
                 words.append(Word("num", value, start, end, glued))
-            else:
+            elif not _stitches_together(lexicon, words, raw, start, end, glued):
                 words.append(Word("?", raw, start, end, glued))
         elif kind == "mark":
             words.append(Word("*", raw, start, end, glued))
@@ -123,6 +123,20 @@ def lex(text: str, vocabulary: Vocabulary, n: NumberOfN | None) -> Lexed:
     return Lexed(words, problems, deep)
 
 
+def _stitches_together(
+    lexicon: Lexicon, words: list[Word], raw: str, start: int, end: int, glued: bool
+) -> bool:
+    """`2trtog`, as UK print has it: the stitch and `tog`, in one word behind the number."""
+    if not raw.endswith("tog") or not words or words[-1].means != "num":
+        return False
+    entry = next((one for one in lexicon.get(raw[:-3], ()) if not one.more and one.means == "stitch"), None)
+    if entry is None or entry.foreign:
+        return False
+    words.append(Word("stitch", entry.value, start, end - 3, glued, raw[:-3]))
+    words.append(Word("tog", None, end - 3, end, True, "tog"))
+    return True
+
+
 _NEVER_TWICE = frozenset(
     {"stitch", "ch", "inc", "dec", "rep", "from", "in", "next", "each", "st", "sp", "skip", "first", "same"}
 )
@@ -144,7 +158,7 @@ def _twice(text: str, first: Word, again: Word) -> Problem:
 
 
 _BEHIND_ROUND = frozenset({"post", "next", "first", "last", "each", "same"})
-_BEFORE_ROUND = frozenset({"stitch", "special", "st", "sp", "chsp", "fp"})
+_BEFORE_ROUND = frozenset({"stitch", "special", "st", "sp", "sps", "chsp", "fp", "ch", "loop"})
 
 
 def _round_as_around(words: list[Word]) -> None:
@@ -152,7 +166,7 @@ def _round_as_around(words: list[Word]) -> None:
     for before, word, after in zip(words, words[1:], words[2:], strict=False):
         if word.means != "round" or before.means not in _BEFORE_ROUND:
             continue
-        if after.means in _BEHIND_ROUND or (after.means in (",", "end") and before.means != "stitch"):
+        if after.means in _BEHIND_ROUND or after.means in (",", "end"):
             word.means = "around"
 
 

@@ -27,9 +27,32 @@ def read_behind(cursor: Cursor, steps: list[Step], first: int = -1) -> None:
         return
     side = "behind" if cursor.means == "behind" else "front"
     cursor.at += 1
+    what = _own_name(cursor)
+    if what:
+        steps.append(WorkingOver(side, span=cursor.span(first), what=what))  # type: ignore[arg-type]
+        return
     cursor.take("next")
     amount, target = read_counted_target(cursor)
     steps.append(WorkingOver(side, amount or ONE, target, cursor.span(first)))  # type: ignore[arg-type]
+
+
+MOST_WORDS = 5
+
+
+def _own_name(cursor: Cursor) -> str:
+    """`petals`, `petals of round 2`: the author's name for a part of the work; "" where a place is named."""
+    at = cursor.at
+    while cursor.words[at].means in ("a", "next", "first", "last", "each"):
+        at += 1
+    if cursor.words[at].means != "?":
+        return ""
+    first = cursor.at
+    while cursor.words[at].means in ("?", "of", "round", "row", "num", "last", "a"):
+        at += 1
+    if cursor.words[at].means not in (",", "end", ")", "(", "*") or at - first > MOST_WORDS:
+        return ""
+    cursor.at = at
+    return cursor.said(first, at)
 
 
 def read_loops(cursor: Cursor, steps: list[Step]) -> None:

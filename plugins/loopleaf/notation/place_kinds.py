@@ -16,11 +16,29 @@ from .edges import (
     read_row_ends,
     starts_row_ends,
 )
-from .targets import CHAIN, read_counted_target, read_target, read_until, starts_named_number, starts_target
+from .place_parts import (
+    WHICH_GROUP,
+    ends_in_s,
+    pass_at_base,
+    read_between,
+    read_marked,
+    read_same,
+    read_skipped,
+    read_so_many_skipped,
+    read_within,
+    skips_none,
+)
+from .targets import (
+    CHAIN,
+    read_counted_target,
+    read_target,
+    read_until,
+    starts_named_number,
+    starts_target,
+)
 from .tree import (
     ONE,
     Amount,
-    Between,
     ChainOf,
     Each,
     First,
@@ -37,11 +55,7 @@ from .tree import (
     Skipped,
     Target,
     Until,
-    Within,
 )
-
-_WHICH_GROUP = frozenset({"next", "same", "last"})
-"""Which group or arch: `centre st of next sh`, `of same sh`, `of last sh`."""
 
 
 def read_place(cursor: Cursor) -> Place:
@@ -67,24 +81,24 @@ def _unsaid_next(cursor: Cursor) -> Place:
     """
     if cursor.means == "sp" and cursor.ahead() == "between":
         cursor.at += 1
-        return _between(cursor)
+        return read_between(cursor)
     if cursor.means == "st" and cursor.ahead() == "with" and cursor.ahead(2) == "marker":
         cursor.at += 3
         return Marked()
     if pass_at_base(cursor):
         return Same()
     if cursor.means == "num" and cursor.ahead() == "skipped":
-        return _so_many_skipped(cursor)
+        return read_so_many_skipped(cursor)
     amount, target = read_counted_target(cursor)
     if target.kind == "row-end":
-        several = amount is None and _ends_in_s(cursor, cursor.at - 1)
+        several = amount is None and ends_in_s(cursor, cursor.at - 1)
         return (
             RowEnds(until=read_until(cursor) or Until(word="across"))
             if several
             else RowEnds(count=amount or ONE)
         )
-    if amount is None and cursor.means == "of" and cursor.ahead() in _WHICH_GROUP:
-        return _within(cursor, "centre", target)
+    if amount is None and cursor.means == "of" and cursor.ahead() in WHICH_GROUP:
+        return read_within(cursor, "centre", target)
     if amount is None and target.kind == "space" and cursor.means == "of" and cursor.ahead() == "each":
         return _of_each(cursor, target)
     if amount is None and cursor.take("just-made"):
@@ -96,47 +110,20 @@ def _is_space(amount: Amount | None, target: Target) -> bool:
     return amount is None and target.kind in ("space", "corner", "loop")
 
 
-def pass_at_base(cursor: Cursor) -> bool:
-    """`st at base of ch-3`: the stitch that the beginning chain stands on."""
-    if cursor.means != "st" or cursor.ahead() != "at-base":
-        return False
-    cursor.at += 1
-    _pass_base(cursor)
-    return True
-
-
-def _pass_base(cursor: Cursor) -> None:
-    """`at base of ch-3`."""
-    cursor.at += 1
-    while cursor.means in ("a", "beg", "turning", "tch", "ch", "num"):
-        cursor.at += 1
-
-
-def _ends_in_s(cursor: Cursor, at: int) -> bool:
-    """Whether the word is said of several: `sts`, `ends`."""
-    word = cursor.words[at]
-    return cursor.text[word.start : word.end].lower().endswith("s")
-
-
 def _next(cursor: Cursor) -> Place:
     cursor.at += 1
     if cursor.means == "row" and cursor.ahead() == "ending":
         cursor.at += 2
         return RowEnds(count=ONE)
     if cursor.means == "skipped":
-        _skipped(cursor)
+        read_skipped(cursor)
         return Skipped("next")
     amount, target = read_counted_target(cursor, bare=True)
     if target.kind == "row-end":
         return RowEnds(count=amount or ONE)
-    _pass_between_groups(cursor, target)
-    return read_after_target(cursor, Next(amount or ONE, target))
-
-
-def _pass_between_groups(cursor: Cursor, target: Target) -> None:
-    """`in next sp between groups`: without chains there, a space is nothing else."""
     if target.kind == "space" and cursor.means == "between" and cursor.ahead() == "group":
-        cursor.at += 2
+        cursor.at += 2  # `next ch-1 sp between groups`: its length says which
+    return read_after_target(cursor, Next(amount or ONE, target))
 
 
 def _first(cursor: Cursor) -> Place:
@@ -150,13 +137,13 @@ def _first(cursor: Cursor) -> Place:
             return read_chain_name(cursor, 1)
     if cursor.ahead() == "skipped":
         cursor.at += 1
-        return _skipped(cursor)
+        return read_skipped(cursor)
     cursor.at += 1
     if cursor.means == "of" and _of_these(cursor):
         return read_chain_name(cursor, 1)
     amount, target = read_counted_target(cursor, bare=True)
     if amount is None and cursor.means == "of":
-        return _within(cursor, "first", target)
+        return read_within(cursor, "first", target)
     cursor.take("just-made")  # `place marker in first sc made`
     return First(amount or ONE, target)
 
@@ -173,8 +160,8 @@ def _of_these(cursor: Cursor) -> bool:
 def _last(cursor: Cursor) -> Place:
     cursor.at += 1
     amount, target = read_counted_target(cursor, bare=True)
-    if amount is None and cursor.means == "of" and cursor.ahead() in _WHICH_GROUP:
-        return _within(cursor, "last", target)
+    if amount is None and cursor.means == "of" and cursor.ahead() in WHICH_GROUP:
+        return read_within(cursor, "last", target)
     if amount is None and cursor.take("just-made"):
         return JustMade(target)
     return Last(amount or ONE, target)
@@ -187,8 +174,10 @@ def _ord(cursor: Cursor) -> Place:
     if cursor.means == "ch" and cursor.ahead() == "from-hook":
         cursor.at += 2
         return FromHook(number)
+    if cursor.means == "skipped" and cursor.ahead() == "ch" and skips_none(cursor):
+        return read_chain_name(cursor, number)
     if cursor.means == "skipped":
-        _skipped(cursor)
+        read_skipped(cursor)
         return Skipped("nth", number)
     if cursor.means == "of":
         cursor.at += 1
@@ -201,49 +190,7 @@ def _ord(cursor: Cursor) -> Place:
     if target == CHAIN and starts_chain_name(cursor, cursor.at + 1):
         cursor.at += 1
         return read_chain_name(cursor, number)
-    return _within(cursor, "nth", target, number)
-
-
-def _within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Place:
-    cursor.need("of", "of-what")
-    which = cursor.means
-    if which in _WHICH_GROUP:
-        cursor.at += 1
-    elif part != "centre" or not starts_target(cursor, cursor.at):
-        raise cursor.fail("of-what")
-    if cursor.means == "num" and cursor.ahead() == "ch" and cursor.ahead(2) not in ("sp", "sps", "picot"):
-        of = Target("space", length=cursor.words[cursor.at].value.sizes[0])
-        cursor.at += 2
-    else:
-        of = read_counted_target(cursor)[1]
-    return Within(part, inner, of, number, which == "same", which == "last")  # type: ignore[arg-type]
-
-
-def _same(cursor: Cursor) -> Place:
-    cursor.at += 1
-    target = read_target(cursor) if cursor.means != "num" else read_counted_target(cursor)[1]
-    if cursor.means == "base" or (cursor.means == "a" and cursor.ahead() == "base"):
-        raise cursor.fail("place")
-    if cursor.means == "as":
-        cursor.at += 1
-        as_first = cursor.means == "first"
-        _pass_as(cursor)
-        if as_first and target.kind == "chain":  # along the other side of a chain that is the last
-            return Last(ONE, target)
-    elif cursor.means == "at-base":
-        _pass_base(cursor)
-    return Same(target)
-
-
-def _pass_as(cursor: Cursor) -> None:
-    """`same st as join`, `as last sc`, `as joining sl st`: only says again which stitch that is."""
-    first = cursor.at
-    while cursor.means in ("last", "first", "join", "beg", "tch", "turn"):
-        cursor.at += 1
-    if starts_target(cursor, cursor.at):
-        read_target(cursor)
-    if cursor.at == first:
-        raise cursor.fail("place")
+    return read_within(cursor, "nth", target, number)
 
 
 def _remaining(cursor: Cursor) -> Place:
@@ -298,27 +245,7 @@ def _centre(cursor: Cursor) -> Place:
     if cursor.means == "of" and cursor.ahead(1 + (cursor.ahead() in ("next", "a"))) == "corner":
         cursor.at += 1 + (cursor.ahead() in ("next", "a"))
         return Next(ONE, read_target(cursor))  # `center st of corner`
-    return _within(cursor, "centre", target)
-
-
-def _marked(cursor: Cursor) -> Place:
-    cursor.at += 1
-    return Marked(read_target(cursor))
-
-
-def _skipped(cursor: Cursor) -> Place:
-    cursor.at += 1
-    several = _ends_in_s(cursor, cursor.at)
-    read_target(cursor)
-    return Skipped("all" if several else "")
-
-
-def _so_many_skipped(cursor: Cursor) -> Place:
-    """`2 skipped sts`."""
-    number: int = cursor.words[cursor.at].value.sizes[0]
-    cursor.at += 1
-    _skipped(cursor)
-    return Skipped("all", number)
+    return read_within(cursor, "centre", target)
 
 
 def _any(cursor: Cursor) -> Place:
@@ -336,15 +263,6 @@ def _far(cursor: Cursor) -> Place:
     if not isinstance(place, Next) or place.target != CHAIN:
         raise UnreadableError(first, "place")
     return replace(place, far=True)
-
-
-def _between(cursor: Cursor) -> Place:
-    cursor.need("between", "place")
-    cursor.need("next", "between")
-    amount, target = read_counted_target(cursor)
-    if amount != Amount((2,)):
-        raise UnreadableError(cursor.at - 1, "between")
-    return Between(target)
 
 
 def read_over(cursor: Cursor) -> Place:
@@ -368,25 +286,29 @@ def _each(cursor: Cursor) -> Place:
         means = cursor.means
         if means not in ("next", "first", "last", "num", "-", "remaining", "skipped"):
             raise cursor.fail("each-of")
-        return _unsaid_next(cursor) if means in ("num", "-") else _READERS[means](cursor)
+        if means not in ("num", "-"):
+            return _READERS[means](cursor)
+        place = _unsaid_next(cursor)
+        read_until(cursor)  # `each of 8 sts around`: the number says it
+        return place
     if means == "next":
         return _next(cursor)
     if starts_row_ends(cursor, cursor.at):
         return read_every_row_end(cursor)
     if means == "skipped":
-        _skipped(cursor)
+        read_skipped(cursor)
         return Skipped("all")
     if means == "num" and not starts_named_number(cursor, cursor.at):
         return _unsaid_next(cursor)
     found = read_each(cursor)
-    return _within(cursor, "each", found) if isinstance(found, Target) else found
+    return read_within(cursor, "each", found) if isinstance(found, Target) else found
 
 
 _READERS: dict[str, Callable[[Cursor], Place]] = {
     "other-side": _far,
-    "next": _next, "first": _first, "last": _last, "same": _same, "each": _each, "remaining": _remaining,
-    "ring": _ring, "ord": _ord, "top": _top, "centre": _centre, "marked": _marked, "skipped": _skipped,
-    "any": _any,
-    "corresponding": read_corresponding, "between": _between, "ending": read_row_ends,
+    "next": _next, "first": _first, "last": _last, "same": read_same, "each": _each, "remaining": _remaining,
+    "ring": _ring, "ord": _ord, "top": _top, "centre": _centre, "marked": read_marked,
+    "skipped": read_skipped, "any": _any,
+    "corresponding": read_corresponding, "between": read_between, "ending": read_row_ends,
     "side": read_row_ends, "base": _base,
 }  # fmt: skip

@@ -33,6 +33,8 @@ def starts_place(cursor: Cursor, at: int) -> bool:
     means = cursor.words[at].means
     if means == "in":
         return True
+    if means == "in-all":  # `sc in all 8 sts`
+        return cursor.words[at + 1].means == "num"
     if means == "for":
         return cursor.words[at + 1].means == "each"
     if means in _BEGIN:
@@ -83,7 +85,7 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
         cursor.at += 1
         places.append(read_for_rows(cursor))
         return
-    if means == "in":
+    if means in ("in", "in-all"):
         cursor.at += 1
     elif means == "around":
         cursor.at += 1

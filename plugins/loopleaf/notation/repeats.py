@@ -11,6 +11,7 @@ from dataclasses import replace
 from .asides import is_tally, read_tally
 from .cursor import Cursor, UnreadableError, read_amount
 from .gathering import read_bracketed
+from .group_loops import in_loop
 from .names import starts_stitch
 from .places import read_places, starts_place
 from .targets import read_until, starts_until
@@ -71,8 +72,10 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
         if times is not None:
             inside = (Repeat(inside, times, span=cursor.span(first)),)
         where = read_places(cursor)
+        if where.loop:
+            inside = in_loop(inside, where.loop)
         made = Group(inside, where.places, span=cursor.span(first))
-        if where.loop or where.post or where.through:
+        if where.post or where.through:
             raise UnreadableError(after, "group-place", cursor.at - 1)
         again = read_times(cursor)
         if again is not None:

@@ -1,9 +1,12 @@
 """Reads what is passed over: `sk next 2 sts`, `leave last 4 sts unworked`."""
 
-from .cursor import Cursor, read_amount
-from .place_kinds import pass_at_base
+from .cursor import Cursor, UnreadableError, read_amount
+from .place_parts import ends_in_s, pass_at_base
+from .purposes import read_purpose
 from .targets import read_counted_target, starts_named_number, starts_target
 from .tree import ONE, STITCH, Leave, Skip, Step
+
+_ENDS = frozenset({",", "end", ")", "and", "then"})
 
 
 def read_skip(cursor: Cursor, steps: list[Step]) -> None:
@@ -18,14 +21,56 @@ def read_skip(cursor: Cursor, steps: list[Step]) -> None:
     if cursor.means in ("next", "first", "last"):
         which = cursor.means
         cursor.at += 1
+    cursor.take("all")
     amount = None
     target = STITCH
     if cursor.means in ("num", "-") and not starts_named_number(cursor, cursor.at):
         amount = read_amount(cursor)
     if amount is None or starts_target(cursor, cursor.at) or starts_named_number(cursor, cursor.at):
         target = read_counted_target(cursor)[1]
+    if target.kind == "picot" and amount is None and which == "next" and ends_in_s(cursor, cursor.at - 1):
+        which = "all"
+    if _pass_behind(cursor):
+        which = "behind"
     bare = amount == ONE and cursor.words[first + 1].means == "num"
-    steps.append(Skip(amount or ONE, target, which, cursor.span(first), bare))  # type: ignore[arg-type]
+    purpose = read_purpose(cursor)
+    skip = Skip(amount or ONE, target, which, cursor.span(first), purpose, bare)  # type: ignore[arg-type]
+    steps.append(skip)
+    while (more := _more(cursor)) is not None:
+        steps.append(more)
+
+
+def _more(cursor: Cursor) -> Skip | None:
+    """`and ch-3 sp`, `and next dc` behind `sk first sc`; None where the next step begins."""
+    before = cursor.at
+    if not cursor.take("and"):
+        return None
+    first = cursor.at
+    following = cursor.take("next")
+    try:
+        amount, target = read_counted_target(cursor)
+    except UnreadableError:
+        cursor.at = before
+        return None
+    names = following or target.kind in ("space", "loop", "picot") or target == STITCH
+    if not names or cursor.means not in _ENDS:
+        cursor.at = before
+        return None
+    return Skip(amount or ONE, target, span=cursor.span(first))
+
+
+def _pass_behind(cursor: Cursor) -> bool:
+    """`sk st behind it`, `behind dc`, `behind long dc just made`: what a stitch worked further down hides."""
+    if cursor.means != "behind":
+        return False
+    cursor.at += 1
+    if cursor.said(cursor.at, cursor.at + 1).lower() in ("it", "them"):
+        cursor.at += 1
+    elif cursor.means not in (",", "end", ")"):
+        cursor.take("next")
+        read_counted_target(cursor)
+        cursor.take("just-made")
+    return True
 
 
 def read_leave(cursor: Cursor, steps: list[Step]) -> None:

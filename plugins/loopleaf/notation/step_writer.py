@@ -34,14 +34,15 @@ def write_counts(counts: CountsAs | None, style: Style) -> str:
     if counts is None:
         return ""
     chains = f"{style.word('skipped')} {style.word('chain', True)} " if counts.skipped else ""
+    always = " throughout" if counts.throughout else ""
     if counts.nothing:
-        return f" ({chains}{'do' if chains else 'does'} not count)"
+        return f" ({chains}{'do' if chains else 'does'} not count{always})"
     parts = [style.stitch(counts.stitch)] if counts.stitch is not None else []
     if counts.chains:
         parts.append(style.word("chains", n=counts.chains))
     if counts.space:
         parts.append(style.word("chain-n-space", n=counts.space))
-    return f" ({chains}count{'' if chains else 's'} as {', '.join(parts)})"
+    return f" ({chains}count{'' if chains else 's'} as {', '.join(parts)}{always})"
 
 
 def _chain(chain: Chain, style: Style) -> str:
@@ -50,7 +51,11 @@ def _chain(chain: Chain, style: Style) -> str:
         text = f"{written(length)} {style.word('chain')}"
     else:
         text = style.word("chains", n=written(length))
-    return text + write_counts(chain.counts, style)
+    return text + _purpose(chain.purpose) + write_counts(chain.counts, style)
+
+
+def _purpose(purpose: str) -> str:
+    return f" for {purpose}" if purpose else ""
 
 
 def _again(again: Again, style: Style) -> str:
@@ -85,8 +90,13 @@ def _several(count: Amount, target: Any, style: Style) -> str:
 
 
 def _skip(skip: Skip, style: Style) -> str:
+    if skip.which == "behind":
+        behind = "behind it" if is_one(skip.count) else "behind them"
+        return f"{style.word('skip')} {_several(skip.count, skip.target, style)} {behind}"
+    if skip.which == "all":
+        return f"{style.word('skip')} all {style.target(skip.target, True)}"
     which = f"{skip.which} " if skip.which != "next" or is_one(skip.count) else ""
-    return f"{style.word('skip')} {which}{_several(skip.count, skip.target, style)}"
+    return f"{style.word('skip')} {which}{_several(skip.count, skip.target, style)}{_purpose(skip.purpose)}"
 
 
 def _leave(leave: Leave, style: Style) -> str:
@@ -97,6 +107,8 @@ def _leave(leave: Leave, style: Style) -> str:
 
 def _working_over(step: WorkingOver, style: Style) -> str:
     side = "behind" if step.side == "behind" else "in front of"
+    if step.what:
+        return f"working {side} {step.what}"
     return f"working {side} next {_several(step.count, step.target, style)}"
 
 

@@ -21,9 +21,11 @@ from .manner import (
 )
 from .names import starts_stitch
 from .place_kinds import read_place
+from .purposes import pass_purpose_aside
 from .repeats import read_again, read_bracket, read_star, read_times_first
 from .skipping import read_leave, read_skip
 from .stitching import read_chain, read_work
+from .straight import read_at_ends, read_even, starts_at_ends
 from .targets import CHAIN
 from .tree import (
     ONE,
@@ -174,6 +176,14 @@ def _chain(cursor: Cursor, steps: list[Step]) -> None:
         read_chain(cursor, steps)
 
 
+def _shape(cursor: Cursor, steps: list[Step]) -> None:
+    """`inc`, `dec in next st`, `dec 1 st at each end`."""
+    if starts_at_ends(cursor):
+        read_at_ends(cursor, steps)
+    else:
+        read_work(cursor, steps)
+
+
 def _says_what_was_made(cursor: Cursor) -> bool:
     """`(picot made)`, `(first corner made)`: a name for what was just worked, and nothing to do."""
     inside = cursor.words[cursor.at + 1 : cursor.words[cursor.at].value]
@@ -185,6 +195,8 @@ def _bracket(cursor: Cursor, steps: list[Step]) -> None:
     first = cursor.at
     if _says_what_was_made(cursor):
         cursor.at = cursor.words[first].value + 1
+        return
+    if pass_purpose_aside(cursor, steps):
         return
     if is_counts_aside(cursor, first):
         if steps and isinstance(steps[-1], (Work, Chain, Group)):
@@ -292,7 +304,8 @@ def _again(cursor: Cursor, steps: list[Step]) -> None:
 
 
 _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
-    "ch": _chain, "stitch": read_work, "special": read_work, "inc": read_work, "dec": read_work,
+    "ch": _chain, "stitch": read_work, "special": read_work, "inc": _shape, "dec": _shape,
+    "even": read_even,
     "fp": read_work, "invisible": read_work, "form": read_work, "picot": read_work, "spike": read_work,
     "loop-of": read_loop_first, "(": _bracket, "*": read_star, "rep": _again, "skip": read_skip,
     "leave": read_leave, "working": _working, "behind": read_behind, "in-front": read_behind,

@@ -9,6 +9,7 @@ from .cursor import Cursor, UnreadableError, read_amount
 from .gathering import read_next_together
 from .names import read_counted_stitch
 from .places import Where, read_places, read_through, starts_place
+from .purposes import read_purpose, read_stands_for
 from .repeats import read_times
 from .sharing import legs_of, needs_no_place, passes_over, share_out, target_of, which_of
 from .targets import read_until, starts_until, to_a_space
@@ -50,7 +51,10 @@ def read_chain(cursor: Cursor, steps: list[Step]) -> None:
         raise UnreadableError(first, "step-not-place", cursor.at)
     if starts_place(cursor, cursor.at):
         raise UnreadableError(cursor.at, "chain-end")
-    chain: Step = Chain(length or ONE, _counts(cursor, _own_length(length)), cursor.span(first))
+    counts = read_stands_for(cursor)
+    purpose = read_purpose(cursor) if counts is None else ""
+    counts = counts or _counts(cursor, _own_length(length))
+    chain: Step = Chain(length or ONE, counts, cursor.span(first), purpose)
     times = read_times(cursor)
     steps.append(chain if times is None else Repeat((chain,), times, span=cursor.span(first)))
 
@@ -173,13 +177,19 @@ def _where(cursor: Cursor) -> Where:
     if plainly and cursor.ahead() in _TO_A_PLACE:
         cursor.words[cursor.at].means = "in"
         return read_places(cursor)
-    if cursor.means == "loop-of" and starts_place(cursor, cursor.at + 1):
+    of = cursor.means == "loop-of" and cursor.ahead() == "of"
+    if of or (cursor.means == "loop-of" and starts_place(cursor, cursor.at + 1)):
         loop: str = cursor.words[cursor.at].value
         cursor.at += 1
+        cursor.words[cursor.at].means = "in" if of else cursor.means  # `through front loops of next 3 sts`
         where = read_places(cursor)
         where.loop = loop
         return where
     where = Where(through=read_through(cursor))
+    if where.through and starts_place(cursor, cursor.at):  # `sc through both layers in next 3 sts`
+        through, where = where.through, read_places(cursor)
+        where.through = through
+        return where
     if (
         not where.through
         and "loop-of" in (cursor.means, cursor.ahead())

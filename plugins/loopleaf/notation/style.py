@@ -111,6 +111,9 @@ class Style:
         """A kind of place: `st`, `ch-2 sps`, `2ch-sp`, `corner sp`, `sh`, `3-dc group`."""
         if target.unworked and target.kind != "free-loop":
             return f"unworked {self._place(target, plural)}"
+        if target.round and target.kind != "free-loop":
+            of = self.word("row" if target.rows else "round")
+            return f"{self._place(target, plural)} of {of} {target.round}"
         return self._place(target, plural)
 
     def _place(self, target: Target, plural: bool) -> str:
@@ -126,6 +129,8 @@ class Style:
                 return f"corner {self._space(target, plural)}"
             more = {"sp": "space", "st": "stitch"}.get(target.word)
             return f"corner {self.word(more, plural)}" if more else self.word("corner", plural)
+        if kind == "gap":
+            return f"{self.word('space', plural)} between {self.word('group', True)}"
         if kind == "free-loop":
             return self._free_loop(target, plural)
         if kind == "picot" and target.length:

@@ -12,6 +12,7 @@ from .tree import ONE, STITCH, Amount, Stitch, Target, Until
 SPACE = Target("space")
 BARE_SPACE = Target("space", word="sp")
 CHAIN = Target("chain")
+GAP = Target("gap")
 _SP = frozenset({"sp", "sps"})
 
 
@@ -65,10 +66,22 @@ def read_counted_target(cursor: Cursor, bare: bool = False) -> tuple[Amount | No
         if words[cursor.at].means == "num" and not starts_named_number(cursor, cursor.at):
             raise cursor.fail("target")
     if words[cursor.at].means == "num":
-        return amount, _numbered_target(cursor)
+        return amount, of_round(cursor, _numbered_target(cursor))
     if bare and amount is not None and words[cursor.at].means in (",", "end", ")"):
         return amount, STITCH
-    return amount, read_target(cursor)
+    return amount, of_round(cursor, read_target(cursor))
+
+
+def of_round(cursor: Cursor, target: Target) -> Target:
+    """The target with `of round 1` or `in row 2` behind it: that round's own stitches, not those below."""
+    words, at = cursor.words, cursor.at
+    if target.unworked or words[at].means not in ("of", "in") or words[at + 1].means not in ("round", "row"):
+        return target
+    if words[at + 2].means != "num" or words[at + 2].value.variable:
+        return target
+    cursor.at += 3
+    rows = words[at + 1].means == "row"
+    return replace(target, round=words[at + 2].value.sizes[0], rows=rows)
 
 
 def starts_named_number(cursor: Cursor, at: int) -> bool:
@@ -127,12 +140,19 @@ def _st(cursor: Cursor) -> Target:
 
 def _sp(cursor: Cursor) -> Target:
     cursor.at += 1
-    return BARE_SPACE
+    return GAP if _pass_between_groups(cursor) else BARE_SPACE
 
 
 def _chsp(cursor: Cursor) -> Target:
     cursor.at += 1
-    return SPACE
+    return GAP if _pass_between_groups(cursor) else SPACE
+
+
+def _pass_between_groups(cursor: Cursor) -> bool:
+    if cursor.means != "between" or cursor.ahead() != "group":
+        return False
+    cursor.at += 2
+    return True
 
 
 def _loop(cursor: Cursor) -> Target:
@@ -147,7 +167,7 @@ def _ch(cursor: Cursor) -> Target:
     after = words[at + 1]
     if after.means in _SP or after.means == "loop":
         cursor.at += 2
-        return SPACE
+        return GAP if _pass_between_groups(cursor) else SPACE
     if after.means == "num" and not after.value.variable:
         third = words[at + 2].means
         if third in _SP or third == "loop":
@@ -235,7 +255,11 @@ def to_a_space(cursor: Cursor, at: int) -> bool:
     words = cursor.words
     if words[at].means != "to":
         return False
-    return names_a_space(cursor, at + 2 if words[at + 1].means == "next" else at + 1)
+    return names_a_space(cursor, at + 2 if words[at + 1].means in _WHICH_ONE else at + 1)
+
+
+_WHICH_ONE = frozenset({"next", "first", "centre"})
+"""`to center ch-2 sp`: there is one, the next."""
 
 
 def names_a_space(cursor: Cursor, at: int) -> bool:
@@ -243,6 +267,8 @@ def names_a_space(cursor: Cursor, at: int) -> bool:
     words = cursor.words
     if words[at].means == "num":
         return starts_named_number(cursor, at) and words[at + 2].means in _SP
+    if words[at].means == "sp":
+        return words[at - 1].means in ("centre", "first")
     if words[at].means == "ch":
         return words[at + 1].means in _SP or (words[at + 1].means == "num" and words[at + 2].means in _SP)
     return words[at].means == "chsp"
@@ -282,8 +308,9 @@ def read_until(cursor: Cursor) -> Until | None:
         return Until("to-last", count=amount or ONE, target=target)
     if cursor.take("tch"):
         return Until("tch")
-    cursor.take("next")
-    if cursor.means in ("ch", "num", "chsp"):
+    if cursor.means in _WHICH_ONE:
+        cursor.at += 1
+    if cursor.means in ("ch", "num", "chsp", "sp"):
         return Until("next", target=read_counted_target(cursor)[1])
     if cursor.take("corner"):
         if cursor.means in ("st", "sp"):

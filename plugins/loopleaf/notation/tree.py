@@ -90,7 +90,7 @@ class CountsAs:
     """The aside `(counts as dc, ch 1)`, `(does not count)`, `(skipped chs count as dc, ch 2)`, `(counts as
     ch-5 sp)`.
 
-    stitch None and chains 0 and space 0: does not count.
+    stitch None and chains 0 and space 0: does not count. throughout: so in all rounds from here on.
     """
 
     stitch: Stitch | None = None
@@ -98,6 +98,7 @@ class CountsAs:
     space: int = 0
     skipped: bool = False
     span: Span | None = no_span()
+    throughout: bool = False
 
     @property
     def nothing(self) -> bool:
@@ -124,11 +125,12 @@ class Work:
 
 @dataclass(frozen=True, slots=True)
 class Chain:
-    """`ch 3`, `ch 3 (counts as dc)`."""
+    """`ch 3`, `ch 3 (counts as dc)`, `ch 4 for handle` (purpose: the author's words)."""
 
     length: Amount
     counts: CountsAs | None = None
     span: Span | None = no_span()
+    purpose: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -221,15 +223,18 @@ class Again:
 
 @dataclass(frozen=True, slots=True)
 class Skip:
-    """`sk 2 sts`, `sk next ch-sp`, `sk first st`, `sk last 2 sts` (which: `first`, `last`).
+    """`sk 2 sts`, `sk next ch-sp`, `sk first st`, `sk last 2 sts` (which: `first`, `last`), `sk st behind it`
+    (`behind`: the one that the stitch just made, worked further down, stands in front of), `sk all picots`.
 
+    purpose: `sk 4 sts for thumb`, in the author's words.
     bare: `sk 1 st`, not `next`: behind a chain that counts print may mean the stitch below the chain.
     """
 
     count: Amount = ONE
     target: Target = STITCH
-    which: Literal["next", "first", "last"] = "next"
+    which: Literal["next", "first", "last", "behind", "all"] = "next"
     span: Span | None = no_span()
+    purpose: str = ""
     bare: bool = field(default=False, compare=False, repr=False)
 
 
@@ -246,12 +251,15 @@ class Leave:
 class WorkingOver:
     """`working behind next ch-sp`, `working in front of next 2 sts`: passed, and the next stitch lies
     behind or before it.
+
+    what: the author's own name for something that isn't a place (`petals of round 2`): nothing is passed.
     """
 
     side: Literal["behind", "front"]
     count: Amount = ONE
     target: Target = STITCH
     span: Span | None = no_span()
+    what: str = ""
 
 
 @dataclass(frozen=True, slots=True)

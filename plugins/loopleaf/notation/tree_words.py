@@ -61,7 +61,7 @@ class Stitch:
 
 
 TargetKind = Literal[
-    "stitch", "chain", "space", "corner", "picot", "group", "edge", "loop", "row-end", "free-loop"
+    "stitch", "chain", "space", "gap", "corner", "picot", "group", "edge", "loop", "row-end", "free-loop"
 ]
 
 
@@ -71,9 +71,11 @@ class Target:
 
     `stitch` alone is any stitch top; with `stitch` set, tops of that kind (`next dc`), or the
     group of that special stitch or shell (`next sh`). `space` with `length` is a ch-N space,
-    without it any space. `edge` is a place of another piece's edge (`next 2 sts of edge`).
+    without it any space; `gap` is one between groups, with a chain there or without. `edge` is a place of
+    another piece's edge (`next 2 sts of edge`).
     unworked: those that an earlier row left (`in next 6 unworked sts`); with `free-loop` the loops that the
-    stitches of `round` left free (0: where that isn't said), `loop` says which.
+    stitches of `round` left free (0: where that isn't said), `loop` says which. round: an earlier round's own
+    stitches (`next sc of round 1`); rows: print said `row`, for writing back only.
     word: how print said it (`sp` for a bare space, `st` for `corner st`); for writing back only.
     """
 
@@ -83,6 +85,7 @@ class Target:
     unworked: bool = False
     loop: str = ""
     round: int = 0
+    rows: bool = field(default=False, compare=False, repr=False)
     word: str = field(default="", compare=False, repr=False)
 
 

@@ -4,12 +4,15 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
+from .group_loops import said_once
 from .place_writer import write_place, write_until
 from .step_writer import WRITERS, write_counts, write_sides, write_tally
+from .straight import AS_BELOW
 from .style import Style, is_one, written
 from .tree import (
     ONE,
     Amount,
+    Each,
     Evenly,
     Group,
     Here,
@@ -74,8 +77,10 @@ def _step(step: Step, style: Style, here: bool, depth: int) -> str:
     if isinstance(step, Repeat):
         return _repeat(step, style, here, depth)
     if isinstance(step, Group):
-        inside = bracketed(write_steps(step.steps, style, True))
-        return f"{inside} {_places(step.places, style, False)}{write_counts(step.counts, style)}"
+        loop, steps = said_once(step.steps)
+        inside = bracketed(write_steps(steps, style, True))
+        where = _with_loop(_places(step.places, style, False), Stitch("", loop=loop), style)
+        return f"{inside} {where}{write_counts(step.counts, style)}"
     if isinstance(step, Together):
         alone = [
             one for one in step.steps if isinstance(one, Work) and one.each == ONE and one.places == (Next(),)
@@ -97,6 +102,9 @@ def _step(step: Step, style: Style, here: bool, depth: int) -> str:
 
 def _work(work: Work, style: Style, here: bool) -> str:
     stitch, each = work.stitch, work.each
+    match work.places:
+        case (Each(until=until),) if stitch == AS_BELOW:
+            return f"work even {write_until(until, style)}"
     places = _said_places(work, here)
     name = style.stitch(stitch, not is_one(each))
     if not is_one(each) or any(isinstance(p, Evenly) for p in places):

@@ -255,4 +255,6 @@ def read_other_side(cursor: Cursor, steps: list[Step]) -> None:
     side = other_side(cursor)
     if side is None:
         raise cursor.fail("along")
+    if steps and isinstance(steps[-1], OtherSide):  # `rotate, working along opposite side` says it twice
+        return
     steps.append(OtherSide(side, cursor.span(first)))

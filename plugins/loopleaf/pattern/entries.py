@@ -20,7 +20,7 @@ from .part import (
     Word,
     YesNo,
 )
-from .print_words import said_in_print
+from .print_words import closes, said_in_print
 from .reading import missing, unfit
 from .values import Numbers, Run
 
@@ -151,7 +151,7 @@ class Entry(Part):
             raise missing("work", '{round: 5, work: "sc in each st around"}')
         if numbered and sum(bool(one) for one in (self.as_, self.repeat, self.from_)) > 1:
             raise unfit("`as`, `repeat` and `from` stand here together; only one can hold.", "as: 7")
-        if numbered and self.work and (self.as_ or self.repeat):
+        if numbered and self.work and (self.as_ or self.repeat) and not closes(self.work):
             raise unfit("`work` stands here beside the round that is worked again.", "as: 7")
         if numbered and numbered[0].last is None and not self.until and not self.every:
             raise missing("until", "{rows: 4 on, repeat: 2-3, until: 120 cm}")

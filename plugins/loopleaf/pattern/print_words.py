@@ -6,10 +6,17 @@ from typing import Any
 from .reading import plain_text
 
 _AGAIN = re.compile(
-    r"(?:rep(?:eat)?|work as(?: for)?) (?:rows?|rounds?|rnds?) (\d+)(?:\s*(?:and|to|-|–)\s*(\d+))?"
-    r"(?:,? until (?:piece |work |it )?measures (.+?)(?: from [a-z ]+)?)?\.?",
+    r"(?:rep(?:eat)?|(?:work )?(?:the )?(?:same )?as(?: for)?) (?:the )?"
+    r"(?:(?:rows?|rounds?|rnds?) (\d+)(?:\s*(?:and|to|-|–)\s*(\d+))?"
+    r"|(\d+)(?:st|nd|rd|th) (?:row|round|rnd)|(last|previous|prev) (?:row|round|rnd))(?: once more)?"
+    r"(?:,? until (?:piece |work |it )?measures (.+?)(?: from [a-z ]+)?)?"
+    r"(?:[.,;]?\s+(?:and )?((?:fasten off|turn|do not turn|break yarn|cut yarn)\b.*?))?\.?",
     re.IGNORECASE,
 )
+LONGEST = 200
+"""So many characters say at most that a row is worked again."""
+
+_CLOSES = re.compile(r"(?:fasten off|turn|do not turn|break yarn|cut yarn)\b.*", re.IGNORECASE)
 _EVERY_OTHER = re.compile(
     r"(\d+) and (?:every|each) (?:other|alt(?:ernate)?|foll(?:owing)? alt(?:ernate)?) (?:row|round|rnd)",
     re.IGNORECASE,
@@ -22,17 +29,35 @@ def said_in_print(entry: dict[Any, Any]) -> dict[Any, Any]:
     Only rows that follow each other are read so; anything else is left as it stands.
     """
     made = dict(entry)
-    again = _AGAIN.fullmatch(plain_text(entry.get("work")) or "")
+    work = plain_text(entry.get("work")) or ""
+    again = _AGAIN.fullmatch(work) if len(work) <= LONGEST else None
     if again is not None and not {"repeat", "as", "from"} & set(entry):
-        first, last = int(again[1][:6]), int((again[2] or again[1])[:6])
-        if last in (first, first + 1) or "-" in again[0] or " to " in again[0]:
+        one = again[1] or again[3] or _before(entry)
+        first, last = int(one[:6]), int((again[2] or one)[:6])
+        if first and (last in (first, first + 1) or "-" in again[0] or " to " in again[0]):
             del made["work"]
-            made["repeat"] = again[1] if first == last else f"{first}-{last}"
-            if again[3] and "until" not in entry:
-                made["until"] = again[3]
+            made["repeat"] = one if first == last else f"{first}-{last}"
+            if again[5] and "until" not in entry:
+                made["until"] = again[5]
+            if again[6]:
+                made["work"] = again[6]
     for one, several in (("row", "rows"), ("round", "rounds")):
         other = _EVERY_OTHER.fullmatch(plain_text(entry.get(one)) or "")
         if other is not None and "every" not in entry and several not in entry:
             del made[one]
             made |= {several: f"{other[1]} on", "every": 2}
     return made
+
+
+def closes(work: str) -> bool:
+    """Whether a line only ends what it stands behind: `fasten off`, `turn`."""
+    return _CLOSES.fullmatch(work) is not None
+
+
+def _before(entry: dict[Any, Any]) -> str:
+    """The number of the row before an entry's first, as text; `0` where it has none."""
+    for name in ("row", "rows", "round", "rounds"):
+        number = re.match(r"\d{1,6}", plain_text(entry.get(name)) or "")
+        if number is not None:
+            return str(int(number[0]) - 1)
+    return "0"

@@ -114,11 +114,15 @@ class _Writer:
             self._no_such_round(slot, number, later=there)
             return []
         found: list[tuple[Sizes, _Line]] = []
+        ends = entry.run is not None and slot.turn + 1 == len(entry.run.numbers)
+        end = f", {entry.work}" if entry.work and ends else ""
         for sizes, line in self.lines[number]:
             both = common(sizes, slot.sizes)
             if both != ():
                 again = line.reversed != entry.reversed
-                ours = _Line(line.work, line.path, line.n if n is None else n, entry.yarn or line.yarn, again)
+                ours = _Line(
+                    line.work + end, line.path, line.n if n is None else n, entry.yarn or line.yarn, again
+                )
                 found.append((both, ours))
         return found
 

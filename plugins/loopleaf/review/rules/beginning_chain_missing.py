@@ -22,7 +22,7 @@ When to ignore: When a stretched loop or another start without chains is meant; 
 from collections.abc import Iterator
 
 from ...notation import parse
-from ...notation.tree import Chain, Group, JoinYarn, Repeat, Step, Work, Yarn
+from ...notation.tree import Chain, FromHook, Group, JoinYarn, Repeat, Step, Work, Yarn
 from ...pattern import Finding, Suggestion
 from ..rule import Words, rule, told
 from ..subject import Subject
@@ -62,7 +62,8 @@ def _first(steps: tuple[Step, ...]) -> Work | None:
         if isinstance(step, Repeat | Group):
             return _first(step.steps)
         if isinstance(step, Work):
-            return None if step.stitch.kind in _LOW or step.stitch.kind.startswith("foundation") else step
+            low = step.stitch.kind in _LOW or step.stitch.kind.startswith("foundation")
+            return None if low or any(isinstance(place, FromHook) for place in step.places) else step
         return None
     return None
 

@@ -31,6 +31,8 @@ def words(met: Met) -> Words:
     named = [f"“2 {kind} in next st”" for kind in kinds[:4]]
     if "dec" in met.quoted.lower():
         named = [f"“{kind}2tog”" for kind in kinds[:4]]
+    if met.facts["which"] == "even":
+        named = [f"“{kind} in each st”" for kind in kinds[:4]]
     return Words(
         message=f"{met.quoted} in {met.where} could be worked in more than one stitch.",
         working=f"There {'are' if len(kinds) > 1 else 'is'} {listed(kinds)} to choose from." if kinds else "",

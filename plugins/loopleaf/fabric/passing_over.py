@@ -1,0 +1,98 @@
+"""Passing places over: skipped, left unworked, or worked around."""
+
+from dataclasses import replace
+
+from ..notation.tree import STITCH, Last, Leave, Skip, WorkingOver
+from . import beginning
+from .along import last_places
+from .earlier import along_round
+from .hand import Hand
+from .seek import find_next, number
+from .worked import Made, Place, Space
+
+
+def skip(hand: Hand, step: Skip) -> None:
+    """`sk 2 sts`: what is passed over; a chain made before or after it spans it."""
+    step = along_round(hand, step, step.span)
+    count = number(hand, step.count)
+    edge = hand.edge
+    if beginning.behind_the_chain(hand, step):
+        hand.skips_first = True
+        if hand.setting.reading.under:
+            hand.settled[id(step)] = step = replace(step, which="first")
+    if _may_be_behind(hand, step):
+        hand.skips_behind = True
+        if hand.setting.reading.behind:
+            hand.settled[id(step)] = replace(step, which="behind")
+            return
+    if step.which == "first" and edge.pos and step.target.kind == "stitch":
+        count -= 1  # the chain that counts stands on the first
+    if not count or step.which in ("behind", "all"):  # used up by the stitch in front; no places in any case
+        return
+    if step.which == "last":
+        last_places(hand, Last(step.count, step.target), step.span)
+        return
+    if hand.leaf is not None and step.target.kind == "chain" and hand.leaf.pos < len(hand.leaf.loops):
+        hand.next_leaf(count, step.span)
+        return
+    hand.leaf = None
+    if step.target == STITCH:
+        count -= _passed_at_the_start(hand, count)
+    worked_last, spaces, since = hand.last, hand.into_spaces, hand.since
+    lengths = set(hand.lengths_used)
+    skipped: list[Place] = []
+    for one in find_next(hand, step.target, count, step.span):
+        hand.use(one.at, one.after, one.place)
+        skipped.append(one.place)
+    hand.last, hand.into_spaces = worked_last, spaces
+    hand.lengths_used = lengths
+    hand.lengths_passed.update(one.chains for one in skipped if isinstance(one, Space))
+    hand.skipped = skipped
+    tops = sum(1 for p in skipped if isinstance(p, Made))
+    hand.skips.add(tops)
+    hand.bridge(skipped)
+    hand.since = since + tops
+
+
+def _passed_at_the_start(hand: Hand, count: int) -> int:
+    """How many of the stitches to be skipped at a round's end were passed at its start, on the way to its
+    first place: `sk 6 sts` counts them all the same."""
+    edge = hand.edge
+    missing = count - edge.rest()
+    return missing if edge.circle and edge.rest() and 0 < missing <= hand.passed_first else 0
+
+
+def _may_be_behind(hand: Hand, step: Skip) -> bool:
+    """Whether `sk next st` comes behind a stitch worked further down: print may mean the one behind that."""
+    last = hand.made[-1] if hand.made else None
+    if step.which != "next" or step.target.kind != "stitch" or not isinstance(last, Made) or not last.into:
+        return False
+    return -1 < last.into[0].round < hand.setting.index - 1
+
+
+def leave(hand: Hand, step: Leave) -> None:
+    """`leave last 4 sts unworked`."""
+    edge = hand.edge
+    if step.count is None:
+        hand.left += edge.rest()
+        hand.left_places += edge.places[edge.pos : edge.limit]
+        edge.pos = edge.limit
+        return
+    count = number(hand, step.count)
+    found = find_next(hand, step.target, count, step.span)
+    hand.left += count
+    if found:
+        hand.left_places += edge.places[edge.pos : found[-1].after]
+        edge.pos = found[-1].after
+
+
+def work_over(hand: Hand, step: WorkingOver) -> None:
+    """`working behind next ch-1 sp`: what the next stitches, worked further down, go around."""
+    if step.what:
+        return
+    last, spaces = hand.last, hand.into_spaces
+    hand.over = [one.place for one in find_next(hand, step.target, number(hand, step.count), step.span)]
+    for place in hand.over:
+        found = find_next(hand, step.target, 1, step.span)[0]
+        hand.use(found.at, found.after, place)
+    hand.last, hand.into_spaces = last, spaces

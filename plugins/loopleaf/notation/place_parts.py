@@ -1,0 +1,116 @@
+"""Reads places told by what they belong to: the same, the marked, the skipped, part of a group, between
+two.
+"""
+
+from .cursor import Cursor, UnreadableError
+from .targets import read_counted_target, read_target, starts_target
+from .tree import ONE, Amount, Between, Last, Marked, Place, Same, Skipped, Target, Within
+
+WHICH_GROUP = frozenset({"next", "same", "last"})
+"""Which group or arch: `centre st of next sh`, `of same sh`, `of last sh`."""
+
+
+def pass_at_base(cursor: Cursor) -> bool:
+    """`st at base of ch-3`: the stitch that the beginning chain stands on."""
+    if cursor.means != "st" or cursor.ahead() != "at-base":
+        return False
+    cursor.at += 1
+    _pass_base(cursor)
+    return True
+
+
+def _pass_base(cursor: Cursor) -> None:
+    """`at base of ch-3`."""
+    cursor.at += 1
+    while cursor.means in ("a", "beg", "turning", "tch", "ch", "num"):
+        cursor.at += 1
+
+
+def read_same(cursor: Cursor) -> Place:
+    """`same st`, `same sp`, `same st as join`, `same st at base of ch-3`."""
+    cursor.at += 1
+    target = read_counted_target(cursor)[1]
+    if cursor.means == "base" or (cursor.means == "a" and cursor.ahead() == "base"):
+        raise cursor.fail("place")
+    if cursor.means == "as":
+        cursor.at += 1
+        as_first = cursor.means == "first"
+        _pass_as(cursor)
+        if as_first and target.kind == "chain":  # along the other side of a chain that is the last
+            return Last(ONE, target)
+    elif cursor.means == "at-base":
+        _pass_base(cursor)
+    return Same(target)
+
+
+def _pass_as(cursor: Cursor) -> None:
+    """`same st as join`, `as last sc`, `as joining sl st`: only says again which stitch that is."""
+    first = cursor.at
+    while cursor.means in ("last", "first", "join", "beg", "tch", "turn"):
+        cursor.at += 1
+    if cursor.at > first and cursor.means == "num" and cursor.ahead() == "stitch":
+        cursor.at += 1
+    if starts_target(cursor, cursor.at):
+        read_target(cursor)
+    if cursor.at == first:
+        raise cursor.fail("place")
+
+
+def read_marked(cursor: Cursor) -> Place:
+    """`marked st`."""
+    cursor.at += 1
+    return Marked(read_target(cursor))
+
+
+def read_skipped(cursor: Cursor) -> Place:
+    """`skipped st`, `skipped sts`."""
+    cursor.at += 1
+    several = ends_in_s(cursor, cursor.at)
+    read_target(cursor)
+    return Skipped("all" if several else "")
+
+
+def read_so_many_skipped(cursor: Cursor) -> Place:
+    """`2 skipped sts`."""
+    number: int = cursor.words[cursor.at].value.sizes[0]
+    cursor.at += 1
+    read_skipped(cursor)
+    return Skipped("all", number)
+
+
+def skips_none(cursor: Cursor) -> bool:
+    """Whether the line passes nothing over before this: then `5th skipped ch` is one that the foundation's
+    first stitch passed."""
+    return all(word.means != "skip" for word in cursor.words[: cursor.at])
+
+
+def read_within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Place:
+    """What of the group or arch is meant: `centre st of next sh`, `2nd dc of same sh`."""
+    cursor.need("of", "of-what")
+    which = cursor.means
+    if which in WHICH_GROUP:
+        cursor.at += 1
+    elif part != "centre" or not starts_target(cursor, cursor.at):
+        raise cursor.fail("of-what")
+    if cursor.means == "num" and cursor.ahead() == "ch" and cursor.ahead(2) not in ("sp", "sps", "picot"):
+        of = Target("space", length=cursor.words[cursor.at].value.sizes[0])
+        cursor.at += 2
+    else:
+        of = read_counted_target(cursor)[1]
+    return Within(part, inner, of, number, which == "same", which == "last")  # type: ignore[arg-type]
+
+
+def read_between(cursor: Cursor) -> Place:
+    """`between next 2 sts`."""
+    cursor.need("between", "place")
+    cursor.need("next", "between")
+    amount, target = read_counted_target(cursor)
+    if amount != Amount((2,)):
+        raise UnreadableError(cursor.at - 1, "between")
+    return Between(target)
+
+
+def ends_in_s(cursor: Cursor, at: int) -> bool:
+    """Whether the word is said of several: `sts`, `ends`."""
+    word = cursor.words[at]
+    return cursor.text[word.start : word.end].lower().endswith("s")

@@ -1,0 +1,45 @@
+"""Reads what older print says of a whole row: `work even`, `dec 1 st at each end`."""
+
+from .cursor import Cursor, UnreadableError
+from .targets import read_until
+from .tree import ONE, Amount, Each, Next, Over, Place, Step, Stitch, Until, Work
+
+AS_BELOW = Stitch("")
+"""Such a stitch as the row is made of; the fabric says which."""
+
+
+def read_even(cursor: Cursor, steps: list[Step]) -> None:
+    """`work even`, `work even to last 2 sts`: a stitch in each stitch."""
+    first = cursor.at
+    cursor.at += 1
+    until = read_until(cursor) or Until(word="across")
+    steps.append(Work(AS_BELOW, places=(Each(until=until),), span=cursor.span(first)))
+
+
+def starts_at_ends(cursor: Cursor) -> bool:
+    """Whether `dec 1 st at each end` stands here."""
+    one = cursor.ahead() == "num" and cursor.ahead(2) == "st" and cursor.ahead(3) == "at-end"
+    return one or cursor.ahead() == "at-end"
+
+
+def read_at_ends(cursor: Cursor, steps: list[Step]) -> None:
+    """`dec 1 st at each end`, `inc 1 st at beg of row`: there, and between them a stitch in each stitch."""
+    first = cursor.at
+    how = cursor.means
+    bare = cursor.ahead() == "at-end"
+    if not bare and cursor.words[first + 1].value != ONE:
+        raise UnreadableError(first + 1, "at-ends", first + 1)
+    cursor.at += 1 if bare else 3
+    where: str = cursor.words[cursor.at].value
+    cursor.at += 1
+    span = cursor.span(first)
+    place: Place = Over(Amount((2,))) if how == "dec" else Next()
+    shaped = Work(Stitch(how), places=(place,), span=span)
+    until = Until(word="across")
+    if where != "beg":
+        until = Until("to-last", count=Amount((2,)) if how == "dec" else ONE)
+    if where != "end":
+        steps.append(shaped)
+    steps.append(Work(AS_BELOW, places=(Each(until=until),), span=span))
+    if where != "beg":
+        steps.append(shaped)
