@@ -1,5 +1,6 @@
 """Places along the edge: the next ones, the first, the last, each, and the legs of a gathered stitch."""
 
+from dataclasses import replace
 from typing import cast
 
 from ..notation.tree import (
@@ -115,6 +116,8 @@ def _below(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]
 
 def of_piece(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]:
     """`in next 12 sts of leg 2`, `of next flag`: places of a finished piece, in order; none of this edge."""
+    if place.piece == hand.setting.begun_on:
+        return next_places(hand, replace(place, piece=""), span)
     name = place.piece.removeprefix("next ")
     if name != place.piece:  # the next copy of it, from its first place on
         hand.other_pos[name] = 0

@@ -225,8 +225,11 @@ def left_over(hand: Hand) -> None:
             return
     if not left or (hand.gaps and left == 1) or rest_of_a_shell(hand):
         return
+    hand.outer_open = left == 1 and not edge.circle and isinstance(hand.last, Space)
+    if hand.outer_open and hand.setting.reading.outer:
+        return
     passed = left + hand.since
-    if passed in hand.runs and edge.circle:
+    if edge.circle and {passed, passed + hand.passed_first} & hand.runs:
         return
     if edge.circle and passed in hand.skips and _ends_with_chains(hand):
         return

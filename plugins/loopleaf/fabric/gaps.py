@@ -1,6 +1,6 @@
 """`in each sp across` over groups without chains between them: the gaps between the groups are meant."""
 
-from ..notation.tree import Each, Next, Span, Target, Until
+from ..notation.tree import Each, First, Next, Span, Target, Until
 from ..notation.tree import Place as NamedPlace
 from .groups import has_groups, same_group
 from .hand import Hand
@@ -16,6 +16,8 @@ def in_gaps(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into] | No
     edge = hand.edge
     match place:
         case Next(count=count, target=target) if target in (_SPACE, _GAP):
+            wanted = number(hand, count)
+        case First(count=count, target=target) if target == _SPACE and hand.numbered < 2:
             wanted = number(hand, count)
         case Each(targets=(target,), every=1, until=Until(kind="end")) if target in (_SPACE, _GAP):
             wanted = len(edge.places)  # as many as there are

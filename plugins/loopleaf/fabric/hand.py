@@ -23,7 +23,8 @@ class Reading:
     under: whether `ch 3, sk 1 dc` names the stitch that the chain stands on, as `sk first dc` does.
     behind: whether `sk next st` after a stitch worked further down means the one that this stands in front
     of. deep: whether `2 rounds below` counts along that round's own stitches, not along those in front of
-    them.
+    them. folded: whether `through both layers` closes an opening, each stitch through two of it. outer:
+    whether a row over arches leaves the stitch at its end.
     """
 
     chain: bool | None = None
@@ -32,6 +33,8 @@ class Reading:
     tip: bool = False
     behind: bool = False
     deep: bool = False
+    folded: bool = False
+    outer: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +47,8 @@ class Setting:
     kind
     that the line names ("" where none or several). others: finished edges of other pieces, by name.
     closing: what the line joins to at its end names the third chain of four: (3, 4), else None.
-    first_kind: kind of the first stitch after the beginning chain.
+    first_kind: kind of the first stitch after the beginning chain. begun_on: the name of the piece that the
+    round's own edge belongs to, where the line speaks of it.
     """
 
     size: int
@@ -58,6 +62,7 @@ class Setting:
     first_kind: str
     closing: tuple[int, int] | None
     others: Mapping[str, list[Place]] = field(default_factory=dict)
+    begun_on: str = ""
     reading: Reading = Reading()
 
     @property
@@ -114,6 +119,9 @@ class Hand:
         self.on_round: int | None = None
         self.round_target: Target | None = None
         self.goes_deep = False
+        self.both_layers = False
+        self.outer_open = False
+        self.petal = False
         self.passed_first = 0
         self.left_places: list[Place] = []
         self.leaf: Leaf | None = None

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from ..notation.tree import STITCH, Last, Leave, Skip, WorkingOver
+from ..notation.tree import Last, Leave, Skip, Target, WorkingOver
 from . import beginning
 from .along import last_places
 from .earlier import along_round
@@ -36,8 +36,8 @@ def skip(hand: Hand, step: Skip) -> None:
         hand.next_leaf(count, step.span)
         return
     hand.leaf = None
-    if step.target == STITCH:
-        count -= _passed_at_the_start(hand, count)
+    if step.target.kind == "stitch" and step.which == "next":
+        count -= _passed_at_the_start(hand, step.target, count)
     worked_last, spaces, since = hand.last, hand.into_spaces, hand.since
     lengths = set(hand.lengths_used)
     skipped: list[Place] = []
@@ -54,12 +54,14 @@ def skip(hand: Hand, step: Skip) -> None:
     hand.since = since + tops
 
 
-def _passed_at_the_start(hand: Hand, count: int) -> int:
+def _passed_at_the_start(hand: Hand, target: Target, count: int) -> int:
     """How many of the stitches to be skipped at a round's end were passed at its start, on the way to its
     first place: `sk 6 sts` counts them all the same."""
     edge = hand.edge
-    missing = count - edge.rest()
-    return missing if edge.circle and edge.rest() and 0 < missing <= hand.passed_first else 0
+    if not edge.circle or not hand.passed_first:
+        return 0
+    left = sum(edge.matches(one, target) for one in edge.places[edge.pos : edge.limit])
+    return count - left if left and 0 < count - left <= hand.passed_first else 0
 
 
 def _may_be_behind(hand: Hand, step: Skip) -> bool:

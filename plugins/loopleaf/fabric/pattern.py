@@ -181,6 +181,7 @@ def _work_piece(
         _heights(pattern),
         specials,
         pattern.size_count,
+        (piece.start.edge or "") if piece.start is not None else "",
     )
     others = {one.name: one for one in work.pieces}
     result = work_piece(name, piece, ways, lines, others, edges)

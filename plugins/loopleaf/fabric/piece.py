@@ -31,6 +31,7 @@ class Ways:
     heights: Mapping[str, int]
     specials: Mapping[str, Line]
     size_count: int
+    begun_on: str = ""
 
 
 class PieceHand:
@@ -136,7 +137,15 @@ class PieceHand:
         fitting = [one for one in attempts if one.fits]
         if fitting == attempts[:1] and thread.further and thread.erring is not None:
             self.cleared.add(thread.erring)
-        return fitting or attempts[:1]
+        return fitting or [self._nearest(attempts)]
+
+    def _nearest(self, attempts: list[Attempt]) -> Attempt:
+        """The attempt to be told of where none fits: a piece's first round may go around more than its own
+        stitches, and comes nearest to its count along the right ones."""
+        counted = [one for one in attempts if one.troubles[0].rule == "count-differs"]
+        if self.index or len(counted) < 2:
+            return attempts[0]
+        return min(counted, key=lambda one: abs(one.troubles[0].facts.get("difference", 0)))
 
     def _task(
         self, thread: Thread, plan: RoundPlan, steps: tuple[Step, ...], stated: Tally | None, size: int
@@ -162,6 +171,7 @@ class PieceHand:
             stated=stated,
             earlier=self.done,
             corners=thread.corners,
+            begun_on=ways.begun_on,
         )
 
     def _ways_of_working(self, task: Task, plan: RoundPlan, thread: Thread) -> Iterator[Task]:

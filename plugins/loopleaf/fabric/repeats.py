@@ -237,7 +237,8 @@ def _passed_over(hand: Hand) -> bool:
     edge = hand.edge
     if hand.into_spaces and spaces_left(hand):
         return False
-    return edge.rest() + hand.since in hand.runs
+    left = edge.rest() + hand.since
+    return bool({left, left + hand.passed_first} & hand.runs)
 
 
 def _none_of_its_kind_left(hand: Hand, until: Until, stuck: Stuck) -> bool:

@@ -12,7 +12,7 @@ from .hand import Hand, Reading, Setting
 from .picots import with_picots
 from .single_chains import opens_spaces
 from .steps import perform
-from .survey import Survey, survey
+from .survey import Survey, other_pieces, survey
 from .tally import compare, count_up
 from .travelled import travelled
 from .worked import Made, Place, Ring, RoundWork, Trouble, WorkedRound
@@ -28,7 +28,7 @@ class Task:
     before: the chain that the row below made for it (`ch 3, turn`). chains: the pattern's `chain spaces`.
     other_side: foundation chains, from the hook, whose far side can still be worked. unworked: stitches that
     earlier rows going the same way left, in the order met. earlier: the rounds of the piece so far. corners:
-    see `Edge`.
+    see `Edge`. begun_on: the piece whose edge the first round is worked into.
     """
 
     steps: tuple[Step, ...]
@@ -50,6 +50,7 @@ class Task:
     stated: Tally | None
     earlier: Sequence[RoundWork] = ()
     corners: frozenset[int] = frozenset()
+    begun_on: str = ""
 
 
 @dataclass(slots=True)
@@ -80,22 +81,12 @@ def work(task: Task) -> Attempt:
     repeat_open = bool(plain.hand.unclear)
     if chain_open or repeat_open:
         plain = _settle_readings(task, plain, chain_open, repeat_open)
-    if not plain.fits and plain.hand.skips_first:
-        under = _attempt(task, replace(plain.reading, under=True))
-        if _is_better(under, plain):
-            return under
-    if not plain.fits and plain.hand.skips_behind:
-        behind = _attempt(task, replace(plain.reading, behind=True))
-        if _is_better(behind, plain):
-            return behind
-    if not plain.fits and plain.hand.goes_deep:
-        deep = _attempt(task, replace(plain.reading, deep=True))
-        if deep.fits:
-            return deep
-    if not plain.fits and plain.hand.tip_open:
-        from_the_tip = _attempt(task, replace(plain.reading, tip=True))
-        if _is_better(from_the_tip, plain):
-            return from_the_tip
+    if not plain.fits:
+        for met, said, by_count in _OPEN:
+            if getattr(plain.hand, met) and (task.stated is not None or not by_count):
+                other = _attempt(task, replace(plain.reading, **{said: True}))
+                if other.fits or (not by_count and _is_better(other, plain)):
+                    return other
     if chain_open or repeat_open:
         return plain
     if not plain.fits and question is not None and _could_be_the_chain(task, plain):
@@ -103,6 +94,17 @@ def work(task: Task) -> Attempt:
         if other.fits and _is_by_one_stitch(plain):
             return _contradicted(plain, other)
     return plain
+
+
+_OPEN = (
+    ("skips_first", "under", False),
+    ("skips_behind", "behind", False),
+    ("goes_deep", "deep", False),
+    ("tip_open", "tip", False),
+    ("both_layers", "folded", True),
+    ("outer_open", "outer", True),
+)
+"""What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
 
 
 def _is_better(other: Attempt, plain: Attempt) -> bool:
@@ -194,6 +196,8 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     counted = task.chains == "counted"
     opened = not counted and opens_spaces(task.steps, task.places)
     places = [] if _founded(task, setting) else list(task.places)
+    if reading.folded:
+        places = places[: (len(places) + 1) // 2]
     edge = Edge(places, task.circle, counted, task.corners, opened)
     hand = Hand(setting, edge, task.yarn)
     hand.other_side = list(task.other_side)
@@ -231,6 +235,17 @@ def _founded(task: Task, setting: Setting) -> bool:
     )
 
 
+def _begun_on(task: Task) -> str:
+    """The name under which the line may speak of the piece that this one is begun on, in its first round."""
+    if task.index or not task.begun_on:
+        return ""
+    names = {one for one in other_pieces(task.steps) if task.begun_on in (one, one.rsplit(" ", 1)[0])}
+    copies = sorted(names - {task.begun_on})
+    if task.begun_on in names or len(copies) < 2:
+        return task.begun_on
+    return copies[-1]  # of two legs the one with the yarn is the last made
+
+
 def _setting(task: Task, reading: Reading, seen: Survey) -> Setting:
     only = seen.kinds[0] if len(seen.kinds) == 1 else ""
     first = seen.first_kind
@@ -249,5 +264,6 @@ def _setting(task: Task, reading: Reading, seen: Survey) -> Setting:
         first_kind=first,
         closing=seen.joined_chain,
         others=task.others,
+        begun_on=_begun_on(task),
         reading=reading,
     )

@@ -73,12 +73,23 @@ def bound(hand: Hand, until: Until, span: Span | None) -> int:
         if ahead is None:
             raise missing(hand, until.target, 1, 0, span)
         return ahead.at
+    if until.kind == "centre":
+        return _middle(hand, until.target, span)
     if until.kind == "tch":
         return chain_at_the_end(hand)
     corner = edge.find(Target("corner"), edge.pos)
     if corner is not None and corner.at == 0 and edge.sided:  # the corner that the side begins with
         corner = edge.find(Target("corner"), 1)
     return edge.limit if corner is None else corner.at
+
+
+def _middle(hand: Hand, target: Target, span: Span | None) -> int:
+    """Where the middle stitch of the row stands, of those of a kind."""
+    edge = hand.edge
+    there = [at for at in range(edge.limit) if edge.matches(edge.places[at], target)]
+    if len(there) % 2 == 0:
+        raise hand.stuck("no-such-place", span, what="centre", there=[f"{len(there)}"])
+    return max(there[len(there) // 2], edge.pos)
 
 
 def _goes_on_before(edge: Edge, at: int, target: Target) -> bool:

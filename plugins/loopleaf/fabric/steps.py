@@ -96,6 +96,7 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
     _still_going(hand, step)
     beginning.past_the_slips(hand, step)
     hand.begun = True
+    hand.both_layers = hand.both_layers or bool(step.through)
     step = where_it_stands(hand, step)
     into_ring = into_the_ring(hand, step)
     if into_ring is not None:
@@ -194,11 +195,20 @@ def _in_one_place(hand: Hand, step: Work | Group, into: Into) -> None:
     hand.here = into[0]
     hand.last = into[0]
     hand.opening = opening if opening[1] else written_out(hand, step)
+    hand.petal = beginning.begins(hand) and _is_a_petal(step.steps)
     try:
         perform(hand, step.steps)
     finally:
         hand.here, hand.opening = outer, opening
     hand.last = into[0]
+
+
+def _is_a_petal(steps: tuple[Step, ...]) -> bool:
+    """`(ch 2, 3 dc, ch 2, sl st) in same st`: its chains are alike at both ends, and neither is a stitch."""
+    match steps:
+        case (Chain(counts=None, length=first), *_, Chain(length=last), Work(stitch=Stitch(kind="slip"))):
+            return first == last
+    return False
 
 
 # ---- chains --------------------------------------------------------------------------------------
@@ -262,14 +272,22 @@ def _other_side(hand: Hand, step: OtherSide, follow: Step | None) -> None:
 
 
 def _yarn(hand: Hand, step: Yarn, follow: Step | None) -> None:
-    if step.how == "carrying":
+    if step.how in ("carrying", "dropping"):
         return
     hand.yarn = step.yarn
     hand.fastened = False
 
 
 def _fasten_off(hand: Hand, step: FastenOff, follow: Step | None) -> None:
+    if hand.yarn and step.yarn not in ("", hand.yarn) and step.yarn not in _yarns(hand):
+        hand.trouble("yarn-not-joined", step.span, yarn=step.yarn, never=True)
     hand.fastened = not step.yarn or step.yarn == hand.yarn
+
+
+def _yarns(hand: Hand) -> set[str]:
+    """The yarns that the piece was worked in so far."""
+    before = [one.sizes[hand.setting.size] for one in hand.earlier]
+    return {made.yarn for work in before if work for made in work.made} | {made.yarn for made in hand.made}
 
 
 def _marker(hand: Hand, step: Marker, follow: Step | None) -> None:

@@ -52,6 +52,9 @@ def _compare_total(total: Amount, worked: WorkedRound, size: int, chains: str | 
     said = total.of(size)
     if said is None or said == worked.count:
         return None
+    slips = worked.makes.get("slip", 0)
+    if slips and said == worked.count - slips and slips < worked.count:  # `sl st in next st` closes a petal
+        return None
     between = chains_between(worked)
     if chains is None and between and said == worked.count + between:
         facts = {"stated": said, "stitches": worked.count, "with_chains": worked.count + between}
@@ -83,6 +86,9 @@ def _compare_kinds(
         if number != said and not wrong:
             wrong = name
     plain = any(isinstance(named, Stitch) and named.kind != "chain" for _, named in entries)
+    stitches = [
+        one for one in stitches if one.kind != "slip"
+    ]  # those that close petals go uncounted in print
     if not wrong and stitches and plain and not _edges_alone(entries, stitches, worked):
         wrong = stitches[0].kind
         stated[wrong] = 0

@@ -25,7 +25,7 @@ def read_after_target(cursor: Cursor, place: Next) -> Next:
         cursor.at += 2
         return replace(place, below=1)
     if means == "of":
-        if cursor.ahead() == "edge" and not _piece_at(cursor, cursor.at + 1):
+        if cursor.ahead() == "edge" and not piece_at(cursor, cursor.at + 1):
             cursor.at += 2
             return replace(place, target=Target("edge"))
         piece = read_piece(cursor)
@@ -34,7 +34,7 @@ def read_after_target(cursor: Cursor, place: Next) -> Next:
     return place
 
 
-def _piece_at(cursor: Cursor, at: int) -> str:
+def piece_at(cursor: Cursor, at: int) -> str:
     """The pattern's piece whose name begins at a word, as the file spells it; "" where there is none."""
     start = cursor.words[at].start
     rest = cursor.text[start:].lower()
@@ -52,9 +52,9 @@ def read_piece(cursor: Cursor) -> str:
     """
     words = cursor.words
     at = cursor.at + 1
-    following = words[at].means == "next" and bool(_piece_at(cursor, at + 1))
+    following = words[at].means == "next" and bool(piece_at(cursor, at + 1))
     at += following
-    piece = _piece_at(cursor, at)
+    piece = piece_at(cursor, at)
     if piece:
         end = words[at].start + len(piece)
         while words[at].means != "end" and words[at].start < end:
@@ -139,7 +139,7 @@ def read_evenly(cursor: Cursor) -> Place:
     first = cursor.at
     cursor.take("evenly")
     along = ""
-    if cursor.take("along"):
+    if cursor.take("along") or (cursor.means == "around" and cursor.ahead() == "?" and cursor.take("around")):
         start = cursor.at
         while cursor.means not in _AFTER_EDGE and not starts_until(cursor, cursor.at):
             cursor.at += 1

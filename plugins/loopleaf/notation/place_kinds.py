@@ -10,14 +10,17 @@ from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError
 from .each import read_each
 from .edges import (
+    piece_at,
     read_after_target,
     read_corresponding,
     read_every_row_end,
+    read_piece,
     read_row_ends,
     starts_row_ends,
 )
 from .place_parts import (
     WHICH_GROUP,
+    bare_group,
     ends_in_s,
     pass_at_base,
     read_between,
@@ -38,6 +41,7 @@ from .targets import (
 )
 from .tree import (
     ONE,
+    STITCH,
     Amount,
     ChainOf,
     Each,
@@ -55,6 +59,7 @@ from .tree import (
     Skipped,
     Target,
     Until,
+    Within,
 )
 
 
@@ -118,6 +123,8 @@ def _next(cursor: Cursor) -> Place:
     if cursor.means == "skipped":
         read_skipped(cursor)
         return Skipped("next")
+    if cursor.means == "num" and cursor.ahead() == "skipped":
+        return read_so_many_skipped(cursor)
     amount, target = read_counted_target(cursor, bare=True)
     if target.kind == "row-end":
         return RowEnds(count=amount or ONE)
@@ -142,6 +149,8 @@ def _first(cursor: Cursor) -> Place:
     if cursor.means == "of" and _of_these(cursor):
         return read_chain_name(cursor, 1)
     amount, target = read_counted_target(cursor, bare=True)
+    if cursor.means == "of" and piece_at(cursor, cursor.at + 1):  # `first 3 sts of leg 1`
+        return Next(amount or ONE, target, piece=read_piece(cursor))
     if amount is None and cursor.means == "of":
         return read_within(cursor, "first", target)
     cursor.take("just-made")  # `place marker in first sc made`
@@ -179,6 +188,8 @@ def _ord(cursor: Cursor) -> Place:
     if cursor.means == "skipped":
         read_skipped(cursor)
         return Skipped("nth", number)
+    if cursor.means == "of" and (group := bare_group(cursor)) is not None:
+        return Within("nth", STITCH, group, number)
     if cursor.means == "of":
         cursor.at += 1
         return read_chain_name(cursor, number)
@@ -234,9 +245,9 @@ def _centre(cursor: Cursor) -> Place:
     cursor.at += 1
     if cursor.means == "of" and cursor.ahead() == "each":
         return _of_each(cursor, None)
-    if cursor.means == "of" and cursor.ahead() in ("next", "last"):  # `centre of next sh`: the group's place
+    if cursor.means == "of" and cursor.ahead() in ("next", "last", "first"):  # `centre of next sh`: its place
         cursor.at += 1
-        return _next(cursor) if cursor.means == "next" else _last(cursor)
+        return _READERS[cursor.means](cursor)
     first = cursor.at
     target = read_target(cursor)
     if target.kind in ("space", "corner") and cursor.means != "of":  # `in center ch-2 sp`: there is only one
@@ -245,6 +256,8 @@ def _centre(cursor: Cursor) -> Place:
     if cursor.means == "of" and cursor.ahead(1 + (cursor.ahead() in ("next", "a"))) == "corner":
         cursor.at += 1 + (cursor.ahead() in ("next", "a"))
         return Next(ONE, read_target(cursor))  # `center st of corner`
+    if target.kind == "stitch" and cursor.means != "of":
+        return Next(ONE, target)  # `3 sc in center sc`: the line has come so far
     return read_within(cursor, "centre", target)
 
 
@@ -260,6 +273,8 @@ def _far(cursor: Cursor) -> Place:
     first = cursor.at
     cursor.at += 2
     place = read_place(cursor)
+    if isinstance(place, Each) and place.targets == (CHAIN,):
+        return place
     if not isinstance(place, Next) or place.target != CHAIN:
         raise UnreadableError(first, "place")
     return replace(place, far=True)

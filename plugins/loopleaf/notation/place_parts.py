@@ -2,9 +2,19 @@
 two.
 """
 
+from dataclasses import replace
+
 from .cursor import Cursor, UnreadableError
-from .targets import read_counted_target, read_target, starts_target
-from .tree import ONE, Amount, Between, Last, Marked, Place, Same, Skipped, Target, Within
+from .targets import (
+    GAP,
+    pass_between_groups,
+    read_counted_target,
+    read_target,
+    read_until,
+    starts_named_number,
+    starts_target,
+)
+from .tree import ONE, Amount, Between, Each, Last, Marked, Place, Same, Skipped, Target, Until, Within
 
 WHICH_GROUP = frozenset({"next", "same", "last"})
 """Which group or arch: `centre st of next sh`, `of same sh`, `of last sh`."""
@@ -84,13 +94,24 @@ def skips_none(cursor: Cursor) -> bool:
     return all(word.means != "skip" for word in cursor.words[: cursor.at])
 
 
+def bare_group(cursor: Cursor) -> Target | None:
+    """The group of `3rd of 5tr`, `2nd of next 3dc`, with its `of` passed; None where none is named so."""
+    at = cursor.at + 1 + (cursor.ahead() == "next")
+    number, stitch = cursor.words[at], cursor.words[at + 1]
+    if number.means != "num" or stitch.means != "stitch" or cursor.words[at + 2].means in ("group", "form"):
+        return None
+    cursor.at = at + 2
+    return Target("group", replace(stitch.value, number=number.value.sizes[0]))
+
+
 def read_within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Place:
     """What of the group or arch is meant: `centre st of next sh`, `2nd dc of same sh`."""
     cursor.need("of", "of-what")
     which = cursor.means
-    if which in WHICH_GROUP:
+    named = starts_target(cursor, cursor.at) or starts_named_number(cursor, cursor.at)
+    if which in WHICH_GROUP or which == "first":
         cursor.at += 1
-    elif part != "centre" or not starts_target(cursor, cursor.at):
+    elif not named or (part != "centre" and cursor.means != "num"):
         raise cursor.fail("of-what")
     if cursor.means == "num" and cursor.ahead() == "ch" and cursor.ahead(2) not in ("sp", "sps", "picot"):
         of = Target("space", length=cursor.words[cursor.at].value.sizes[0])
@@ -102,6 +123,8 @@ def read_within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Pl
 
 def read_between(cursor: Cursor) -> Place:
     """`between next 2 sts`."""
+    if cursor.means == "between" and pass_between_groups(cursor):
+        return Each((GAP,), read_until(cursor) or Until(word=""))
     cursor.need("between", "place")
     cursor.need("next", "between")
     amount, target = read_counted_target(cursor)

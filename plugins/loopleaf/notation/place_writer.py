@@ -46,6 +46,8 @@ def write_until(until: Until, style: Style) -> str:
         return f"to last {_several(until.count, until.target, style)}"
     if until.kind == "next":
         return f"to next {style.target(until.target)}"
+    if until.kind == "centre":
+        return f"to {style.word('centre')} {style.target(until.target)}"
     if until.kind == "tch":
         return f"to {style.word('turning-chain')}"
     return "to marker" if until.kind == "marker" else "to next corner"

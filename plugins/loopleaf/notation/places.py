@@ -6,7 +6,7 @@ from .cursor import Cursor
 from .edges import read_evenly, read_for_rows
 from .free_loops import read_free_place, starts_free_loops
 from .place_kinds import read_over, read_place
-from .targets import names_a_space, starts_until
+from .targets import names_a_space, read_until, starts_until
 from .tree import Place
 
 
@@ -119,6 +119,8 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
     if cursor.means == "each":
         where.each = True
     places.append(read_place(cursor))
+    if means == "in-all":
+        read_until(cursor)  # `in all 8 sts around`: the number says it
 
 
 def read_through(cursor: Cursor) -> str:

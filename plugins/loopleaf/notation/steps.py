@@ -184,9 +184,17 @@ def _shape(cursor: Cursor, steps: list[Step]) -> None:
         read_work(cursor, steps)
 
 
+_LABELS = frozenset(
+    {"centre", "of", "form", "picot", "group", "edge", "ending", "corner", "side", "beg", "a"}
+)
+"""Words that only name what was just worked: `(picot)`, `(center of shell)`, `(corner)`."""
+
+
 def _says_what_was_made(cursor: Cursor) -> bool:
     """`(picot made)`, `(first corner made)`: a name for what was just worked, and nothing to do."""
     inside = cursor.words[cursor.at + 1 : cursor.words[cursor.at].value]
+    if inside and all(word.means in _LABELS for word in inside) and inside[-1].means != "ring":
+        return True
     steps = any(word.means in ("in", ",", "(", "*") for word in inside)
     return len(inside) > 1 and inside[-1].means == "just-made" and not steps
 
@@ -244,6 +252,8 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
     first = cursor.at
     cursor.at += 1
     means = cursor.means
+    if means == "along" and _only_a_direction(cursor):
+        return
     if means in ("in", "along") and starts_free_loops(cursor, cursor.at + 1):
         cursor.at += 1
         read_working_in(cursor, steps, first)
@@ -262,6 +272,17 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         read_step(cursor, steps)
     else:
         read_step(cursor, steps)
+
+
+def _only_a_direction(cursor: Cursor) -> bool:
+    """`working down side, sc in end of each row`: what follows names the places."""
+    at = cursor.at + 1
+    while cursor.words[at].means in ("side", "edge", "first", "ord", "other", "next", "of", "row", "?"):
+        at += 1
+    if at == cursor.at + 1 or cursor.words[at].means != ",":
+        return False
+    cursor.at = at
+    return True
 
 
 def _starting(cursor: Cursor, steps: list[Step]) -> None:
@@ -313,7 +334,8 @@ _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
     "beg": _starting, "turn": read_turn, "no-turn": read_turn, "join": read_join,
     "no-join": read_unjoined, "fasten-off": read_fasten_off, "place-marker": read_marker,
     "move-marker": read_marker, "remove-marker": read_marker, "with": read_with, "change": read_change,
-    "changing": read_change, "carrying": read_change, "standing": read_standing, "along": read_other_side,
+    "changing": read_change, "carrying": read_change, "dropping": read_change,
+    "standing": read_standing, "along": read_other_side,
     "other-side": read_other_side, "holding": read_holding, "draw": read_draw, "yarn-over": read_draw,
     "all": read_all_in, "facing": read_facing, "last": read_last_of_each,
 }  # fmt: skip

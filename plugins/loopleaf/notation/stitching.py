@@ -89,6 +89,8 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     if doubled and starts_place(cursor, cursor.at) is False:
         steps.append(Work(stitch, Amount((2,)), (Next(amount or ONE),), span=cursor.span(first)))
         return
+    if cursor.means == "evenly-on" and starts_until(cursor, cursor.at + 1):
+        cursor.at += 1  # `sc even around`
     if stitch.kind == "slip":
         _travel(cursor)
     _from_the_second(cursor, steps)
@@ -172,7 +174,9 @@ def _where(cursor: Cursor) -> Where:
     if cursor.means in _PLAIN_PLACES or (starts_place(cursor, cursor.at) and not _in_a_yarn(cursor)):
         return read_places(cursor)
     plainly = cursor.means == "to" and (
-        not starts_until(cursor, cursor.at) or cursor.ahead() == "tch" or to_a_space(cursor, cursor.at)
+        not starts_until(cursor, cursor.at)
+        or cursor.ahead() in ("tch", "beg")
+        or to_a_space(cursor, cursor.at)
     )
     if plainly and cursor.ahead() in _TO_A_PLACE:
         cursor.words[cursor.at].means = "in"
@@ -207,7 +211,7 @@ _PLAIN_PLACES = frozenset({"next", "each", "first", "last", "same"})
 _TO_A_PLACE = frozenset(
     {"next", "first", "top", "ord", "same", "beg", "tch", "st", "stitch", "sp", "ch", "corner", "marked",
      "corresponding",
-     "a", "special", "each", "any"}
+     "a", "special", "each", "any", "centre"}
 )  # fmt: skip
 
 
@@ -215,12 +219,19 @@ def _as_said(cursor: Cursor, stitch: Stitch, where: Where) -> Stitch:
     loop = (
         where.loop
         or stitch.loop
-        or (cursor.loop if stitch.kind not in ("slip", "chain") and not stitch.post else "")
+        or (cursor.loop if not stitch.post and _takes_the_loop(stitch, where) else "")
     )
     post = stitch.post or where.post
     if loop != stitch.loop or post != stitch.post:
         return replace(stitch, loop=loop, post=post)
     return stitch
+
+
+def _takes_the_loop(stitch: Stitch, where: Where) -> bool:
+    """Whether a loop said for the whole line is meant of this one too; not of the slip stitch that joins."""
+    if stitch.kind == "slip":
+        return all(isinstance(place, Next | Each) for place in where.places) and bool(where.places)
+    return stitch.kind != "chain"
 
 
 def _without_place(

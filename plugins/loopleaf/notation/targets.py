@@ -140,18 +140,27 @@ def _st(cursor: Cursor) -> Target:
 
 def _sp(cursor: Cursor) -> Target:
     cursor.at += 1
-    return GAP if _pass_between_groups(cursor) else BARE_SPACE
+    return GAP if pass_between_groups(cursor) else BARE_SPACE
 
 
 def _chsp(cursor: Cursor) -> Target:
     cursor.at += 1
-    return GAP if _pass_between_groups(cursor) else SPACE
+    return GAP if pass_between_groups(cursor) else SPACE
 
 
-def _pass_between_groups(cursor: Cursor) -> bool:
-    if cursor.means != "between" or cursor.ahead() != "group":
+def pass_between_groups(cursor: Cursor) -> bool:
+    """`between groups`, `between 3tr groups`, `between each group of 3tr`."""
+    words, at = cursor.words, cursor.at
+    if words[at].means != "between":
         return False
-    cursor.at += 2
+    at += 1 + (words[at + 1].means in ("each", "a"))
+    sized = words[at].means == "num" and words[at + 1].means == "stitch"
+    at += 2 * sized
+    if words[at].means != "group":
+        return False
+    cursor.at = at + 1
+    if cursor.means == "of" and cursor.ahead() == "num" and cursor.ahead(2) == "stitch":
+        cursor.at += 3
     return True
 
 
@@ -167,7 +176,7 @@ def _ch(cursor: Cursor) -> Target:
     after = words[at + 1]
     if after.means in _SP or after.means == "loop":
         cursor.at += 2
-        return GAP if _pass_between_groups(cursor) else SPACE
+        return GAP if pass_between_groups(cursor) else SPACE
     if after.means == "num" and not after.value.variable:
         third = words[at + 2].means
         if third in _SP or third == "loop":
@@ -246,8 +255,16 @@ def starts_until(cursor: Cursor, at: int) -> bool:
             words[at + 1].means in ("ending", "last", "marker", "corner", "tch")
             or (words[at + 1].means == "next" and words[at + 2].means in ("corner", "marker"))
             or to_a_space(cursor, at)
+            or _to_the_middle(cursor, at)
+            or (words[at + 1].means == "beg" and words[at + 2].means in ("ch", "num"))
         )
     return means == "until" and words[at + 1].means in ("ending", "last", "marker", "corner", "num")
+
+
+def _to_the_middle(cursor: Cursor, at: int) -> bool:
+    """Whether `to center sc` stands at a word: the stitch in the middle of the row."""
+    words = cursor.words
+    return words[at + 1].means == "centre" and words[at + 2].means in ("st", "stitch")
 
 
 def to_a_space(cursor: Cursor, at: int) -> bool:
@@ -268,7 +285,7 @@ def names_a_space(cursor: Cursor, at: int) -> bool:
     if words[at].means == "num":
         return starts_named_number(cursor, at) and words[at + 2].means in _SP
     if words[at].means == "sp":
-        return words[at - 1].means in ("centre", "first")
+        return words[at - 1].means in _WHICH_ONE
     if words[at].means == "ch":
         return words[at + 1].means in _SP or (words[at + 1].means == "num" and words[at + 2].means in _SP)
     return words[at].means == "chsp"
@@ -292,8 +309,17 @@ def read_until(cursor: Cursor) -> Until | None:
         _pass_whole(cursor)
         if cursor.means != "to" or not starts_until(cursor, cursor.at):
             return Until(word=word)
+    middle = _to_the_middle(cursor, cursor.at)
     cursor.at += 1
     means = cursor.means
+    if middle:
+        cursor.at += 1
+        return Until("centre", target=read_counted_target(cursor)[1])
+    if means == "beg":  # `to beg ch-3`: the chain at the row's end
+        cursor.at += 2
+        if cursor.means in ("num", "ch"):
+            cursor.at += 1
+        return Until("tch")
     if means == "ending":
         cursor.at += 1
         _pass_whole(cursor)

@@ -310,10 +310,10 @@ class Marker:
 
 @dataclass(frozen=True, slots=True)
 class Yarn:
-    """`with B`, `change to A`, `changing to B on last yo`, `carrying A`."""
+    """`with B`, `change to A`, `changing to B on last yo`, `carrying A`, `dropping A`."""
 
     yarn: str
-    how: Literal["with", "change", "changing", "carrying"] = "with"
+    how: Literal["with", "change", "changing", "carrying", "dropping"] = "with"
     span: Span | None = no_span()
 
 

@@ -95,12 +95,13 @@ STITCH = Target()
 @dataclass(frozen=True, slots=True)
 class Until:
     """Where a repeat or an `each` ends: the `end` of the edge, so many places before it, a marker, a corner,
-    the `next` place of the target's kind (`to next ch-1 sp`), the turning chain (`to tch`).
+    the `next` place of the target's kind (`to next ch-1 sp`), the turning chain (`to tch`), the middle stitch
+    (`to center sc`).
 
     word: how print said it (`around`, `across`, `end`); kept, for it is written back.
     """
 
-    kind: Literal["end", "to-last", "marker", "corner", "next", "tch"] = "end"
+    kind: Literal["end", "to-last", "marker", "corner", "next", "tch", "centre"] = "end"
     word: str = "around"
     count: Amount = ONE
     target: Target = STITCH

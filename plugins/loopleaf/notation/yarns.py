@@ -173,6 +173,10 @@ def read_fasten_off(cursor: Cursor, steps: list[Step]) -> None:
     yarn = ""
     if cursor.means != "weave-in" and starts_yarn_name(cursor, cursor.at) and cursor.ahead() in _AFTER_OFF:
         yarn = read_yarn_name(cursor)
+    while cursor.means == "and" and yarn and starts_yarn_name(cursor, cursor.at + 1):
+        cursor.at += 1  # `fasten off A and B`
+        steps.append(FastenOff(yarn, span=cursor.span(first)))
+        yarn = read_yarn_name(cursor)
     invisibly = cursor.take("invisibly")
     tail = _tail(cursor)
     at = cursor.at

@@ -26,7 +26,7 @@ from difflib import get_close_matches
 from ...notation.tree import Corresponding, Next
 from ...pattern import Finding, Path, Related, Suggestion
 from ..lines import within
-from ..names import arch_name, kind_name, listed, ordinal
+from ..names import arch_name, kind_name, listed, number_of, ordinal
 from ..placing import placings
 from ..rule import Words, finding, rule, told
 from ..subject import Met, Subject, quote
@@ -36,13 +36,24 @@ def words(met: Met) -> Words:
     there = [_there(key, met) for key in met.facts["there"] if not key.startswith("chain ")][:4]
     at = met.below_at
     has = "The pieces made before it are" if met.facts["what"] == "piece" else f"{met.below.capitalize()} has"
-    found = f"{has} {listed(there)}." if there else ""
+    found = f"{has} {listed(there)}." if there else _top_of_the_chain(met)
     quoted = met.quoted if met.round else quote(met.subject.text_at(met.location))
     return Words(
         message=f"{quoted} in {met.where} can't be worked: there is no {_missing(met.facts['what'], met)}.",
         working=found,
         related=(Related(at, f"{met.where} is worked into this"),) if at else (),
     )
+
+
+def _top_of_the_chain(met: Met) -> str:
+    """Which chain is the right one, where a wrong number was named; "" for anything else."""
+    asked, _, whole = str(met.facts["what"]).removeprefix("chain ").rpartition(" of ")
+    there = [one.removeprefix("chain ") for one in met.facts["there"] if one.startswith("chain ")]
+    if not asked.isdigit() or len(there) != 1:
+        return ""
+    if int(asked) > int(whole):
+        return f"It has {number_of(int(whole), 'chain')}."
+    return f"Its {ordinal(int(there[0]))} chain is the top of the stitch that it stands for."
 
 
 _MISSING = {
@@ -69,7 +80,10 @@ def _missing(what: str, met: Met) -> str:
     word, _, rest = what.partition(" ")
     if " of " in rest:
         number, _, whole = rest.partition(" of ")
-        return f"{ordinal(int(number))} chain in a {arch_name(int(whole), met.subject)}"
+        name = arch_name(int(whole), met.subject)
+        if int(number) <= int(whole):
+            return f"stitch whose top is the {ordinal(int(number))} chain of the {name}"
+        return f"{ordinal(int(number))} chain in a {name}"
     if word in ("round", "row", "chain", "stitch") and rest:
         return what
     return kind_name(what, met.subject)

@@ -19,13 +19,23 @@ Right:
 When to ignore: Never.
 """
 
-from ...pattern import Suggestion
-from ..rule import Words, fit_rule
-from ..subject import Met
+from collections.abc import Iterator
+
+from ...pattern import Finding, Suggestion
+from ..rule import Words, finding, rule
+from ..subject import Met, Subject
 
 
 def words(met: Met) -> Words:
     yarn = met.facts["yarn"]
+    if met.facts.get("never"):
+        return Words(
+            message=f"{met.quoted} in {met.where} ends a yarn that isn't in work.",
+            working=f"No stitch before it is worked in yarn {yarn}.",
+            suggestion=Suggestion(
+                "Name the yarn that is in work, or say where this one is joined.", None, "fill-in"
+            ),
+        )
     cut = f"Yarn {yarn}" if yarn else "The yarn"
     return Words(
         message=f"{met.where.capitalize()} goes on after the yarn was fastened off.",
@@ -40,4 +50,12 @@ def words(met: Met) -> Words:
     )
 
 
-RULE = fit_rule(__name__, __doc__, "error", words)
+def find(subject: Subject) -> Iterator[Finding]:
+    for met in subject.met("yarn-not-joined"):
+        if (
+            not met.facts.get("never") or met.facts["yarn"] in subject.pattern.materials.yarns
+        ):  # that it isn't listed is told
+            yield finding("yarn-not-joined", "error", met, words(met))
+
+
+RULE = rule(__name__, __doc__, "error", find)
