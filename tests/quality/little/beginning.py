@@ -23,8 +23,9 @@ from loopleaf.notation.tree import (
     Work,
 )
 
+from .below import FREE, NOWHERE, PASSED, USED
 from .cells import Cell, Misfit, kind_of
-from .hand import FREE, NOWHERE, PASSED, USED, Hand
+from .hand import Hand
 from .places import spots
 
 

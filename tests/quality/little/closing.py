@@ -2,8 +2,9 @@
 
 from loopleaf.notation.tree import ChainOf, First, Place
 
+from .below import FREE, USED
 from .cells import Misfit
-from .hand import FREE, USED, Hand
+from .hand import Hand
 
 
 def check_join(hand: Hand, place: Place | None) -> None:

@@ -22,10 +22,11 @@ from loopleaf.notation.tree import (
 from .again import once
 from .cells import Cell, Edge, Misfit, chains, kind_of
 from .counts import Key, makes
-from .hand import Hand, Setting, Undecided
+from .hand import Hand
 from .looking_ahead import free_loops, in_blocks, in_one_place, named_in, named_spaces
 from .others_edge import FreeLoopsOf, all_around, by_number, row_end
 from .rounds import After, RoundDone, ToWork, work_round
+from .setting import Setting, Undecided
 from .slip_stitches import behind_the_join
 from .stitching import work
 

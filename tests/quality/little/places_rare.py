@@ -4,8 +4,9 @@ from collections.abc import Iterator
 
 from loopleaf.notation.tree import Between, ChainOf, Evenly, JustMade, RowEnds, Skipped, Within
 
+from .below import FREE, NOWHERE, PASSED, USED
 from .cells import CannotSay, Cell, Misfit
-from .hand import FREE, NOWHERE, PASSED, USED, Hand
+from .hand import Hand
 
 
 def chain_of(hand: Hand, place: ChainOf) -> int:

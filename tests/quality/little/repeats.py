@@ -5,8 +5,9 @@ from typing import Any
 
 from loopleaf.notation.tree import Repeat, Step, Target
 
+from .below import FREE, PASSED
 from .cells import Misfit
-from .hand import FREE, PASSED, Hand
+from .hand import Hand
 
 Run = Callable[[Hand, Sequence[Step], Sequence[Step]], None]
 
@@ -70,7 +71,7 @@ def _until(hand: Hand, step: Repeat, run: Run) -> None:
             if special:
                 hand.limit = whole
             _last_pass(hand, step, run)
-            if hand.save()[1:3] == before[1:3] and hand.overrun == before[14]:
+            if all(getattr(hand, name) == before[name] for name in ("status", "pos", "overrun")):
                 raise Misfit("fit", "the repeat uses nothing and would never end")
             best = hand.save()
             end = whole if special else bound
@@ -88,7 +89,7 @@ def _until(hand: Hand, step: Repeat, run: Run) -> None:
             hand.limit = bound
         try:
             run(hand, step.steps, step.steps)
-            if hand.pos == before[2]:
+            if hand.pos == before["pos"]:
                 break
         except Misfit as misfit:
             failed = failed or misfit
@@ -110,7 +111,7 @@ def _until(hand: Hand, step: Repeat, run: Run) -> None:
         hand.pos = max(hand.pos, bound)
 
 
-def _part_of_a_pass(hand: Hand, step: Repeat, run: Run, whole: int) -> tuple[Any, ...] | None:
+def _part_of_a_pass(hand: Hand, step: Repeat, run: Run, whole: int) -> dict[str, Any] | None:
     """The last pass as far as there is room, the ending in place of the rest; None if it isn't even then."""
     before = hand.save()
     for length in range(len(step.steps) - 1, 0, -1):

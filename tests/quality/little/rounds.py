@@ -21,10 +21,12 @@ from loopleaf.notation.tree import (
 )
 
 from .beginning import travels
+from .below import FREE, PASSED, SKIPPED, USED
 from .cells import Cell, Edge, Misfit, with_single_chains
 from .closing import finish
 from .counts import Key, compare, makes, total
-from .hand import FREE, PASSED, SKIPPED, USED, Choices, Hand, Setting, Undecided
+from .hand import Hand
+from .setting import Choices, Setting, Undecided
 from .steps import run
 
 
@@ -113,7 +115,14 @@ def _attempt(
         cells = with_single_chains(cells)
     here = replace(edge, cells=cells, other=list(edge.other))
     moves = any(isinstance(step, Marker) and step.action == "move" for step in given.steps)
-    hand = Hand(setting, here, list(marks), list(unworked), _kinds(given.steps), moves)
+    hand = Hand(
+        setting,
+        here,
+        list(marks),
+        unworked=list(unworked),
+        kinds=_kinds(given.steps),
+        moves_marker=moves,
+    )
     steps = given.steps if carried is None else (carried, *given.steps)
     run(hand, travels(hand, steps))
     finish(hand, any(_names_spaces(steps)))

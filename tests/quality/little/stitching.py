@@ -23,8 +23,9 @@ from loopleaf.notation.tree import (
 )
 from loopleaf.notation.tree import Group as TreeGroup
 
+from .below import NOWHERE
 from .cells import Bunch, Cell, Misfit
-from .hand import NOWHERE, Hand
+from .hand import Hand
 from .places import spots
 
 

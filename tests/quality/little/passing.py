@@ -1,0 +1,73 @@
+"""What a line passes by: skipped, left unworked, or done with as it goes on to a chain's other side."""
+
+from loopleaf.notation.tree import Last, Leave, OtherSide, Skip, WorkingOver
+
+from .below import FREE, NOWHERE, PASSED, SKIPPED
+from .cells import Misfit
+from .hand import Hand, Leaf
+from .places import spots
+from .places_start import on_leaf
+
+
+def skip(hand: Hand, step: Skip | WorkingOver) -> None:
+    number = hand.setting.number(step.count) or 0
+    if isinstance(step, Skip) and step.which == "first":
+        for at in range(min(number, len(hand.cells))):
+            if hand.status[at] == FREE:
+                if at < hand.pos or hand.free(0, at):
+                    raise Misfit("fit", "the first stitch lies behind")
+                hand.mark(at, SKIPPED)
+                hand.skipped.append(at)
+                hand.pos = at + 1
+            elif at + 1 < hand.pos:
+                raise Misfit("fit", "the first stitch lies behind")
+        return
+    if isinstance(step, Skip) and step.which == "last":
+        for _ in spots(hand, Last(step.count, step.target)):
+            pass
+        return
+    if on_leaf(hand, step.target):
+        assert hand.leaf is not None
+        if hand.leaf.left < number:
+            raise Misfit("fit", "past the end of the chain")
+        hand.leaf.at += number
+        return
+    over = isinstance(step, WorkingOver)
+    hand.passed_by = over
+    worked_into = hand.last
+    hand.uneven = False  # what the repeats leave is said to be skipped
+    hand.skipped_at_once = number
+    for _ in range(number):
+        space = step.target.kind in ("space", "loop", "corner") and not over
+        hand.skipped.append(hand.take(step.target, PASSED if space else SKIPPED))
+    hand.last = worked_into
+
+
+def leave(hand: Hand, step: Leave) -> None:
+    if step.target.kind == "chain" and hand.leaf is not None and hand.leaf.left:
+        return
+    left = [at for at in range(hand.pos, len(hand.cells)) if hand.counts_for(step.target, at)]
+    left = [at for at in left if hand.status[at] == FREE]
+    number = None if step.count is None else hand.setting.number(step.count) or 0
+    if number is not None and number > len(left):
+        raise Misfit("fit", f"there are only {len(left)} to leave")
+    first = 0 if number is None else len(left) - number
+    start = left[first] if first < len(left) else len(hand.cells)
+    if number is None:
+        start = hand.pos
+    hand.uneven = False
+    for at in range(start, len(hand.cells)):
+        hand.mark(at, PASSED)
+
+
+def other_side(hand: Hand, step: OtherSide) -> None:
+    if step.of == "chain" and hand.leaf is not None:
+        hand.leaf = Leaf(hand.leaf.length, grows=hand.leaf.grows, far=True)
+        return
+    if not hand.edge.other:
+        raise Misfit("place", "the chain has no other side to work on")
+    if hand.free(0, len(hand.cells)):
+        raise Misfit("fit", "chains are left on the first side")
+    hand.lay(list(hand.edge.other))
+    hand.edge.other = []
+    hand.last = NOWHERE
