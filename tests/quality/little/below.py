@@ -18,7 +18,9 @@ class Below:
     """The edge and the hook's place on it.
 
     status: goes with `cells`. limit: where a repeat must stop. last: the place last worked into.
-    uneven: a repeat left places that nothing has spoken of yet. follow: the next step.
+    uneven: a repeat left places that nothing has spoken of yet. follow: the next step. behind: places behind
+    the last of `each ch-1 sp across`, which the line passes by unless it names them. trying: passes of a
+    repeat are tried out, so chains aren't taken to pass whatever lies below them.
     """
 
     setting: Setting
@@ -32,6 +34,8 @@ class Below:
     uses: int = 0
     uneven: bool = False
     follow: Step | None = None
+    trying: bool = False
+    behind: set[int] = field(default_factory=set)
 
     def __post_init__(self) -> None:
         self.lay(list(self.edge.cells))
@@ -153,8 +157,12 @@ class Below:
 
     # ---- using it up ------------------------------------------------------------------------
 
+    def open(self, at: int) -> bool:
+        """Whether a place can still be worked into."""
+        return self.status[at] == FREE or (self.status[at] == PASSED and at in self.behind)
+
     def mark(self, at: int, how: int) -> None:
-        if self.status[at] == FREE:
+        if self.open(at):
             self.status[at] = how
             self.uses += how in (USED, SKIPPED)
 
@@ -163,7 +171,7 @@ class Below:
         if self.uneven:
             raise Misfit("fit", "the repeat doesn't come out even")
         for at in range(self.pos, self.limit):
-            if self.status[at] == FREE and self.counts_for(target, at):
+            if self.open(at) and self.counts_for(target, at):
                 for passed in range(self.pos, at):
                     self.mark(passed, PASSED)
                 return at

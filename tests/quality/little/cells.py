@@ -1,7 +1,7 @@
 """What lies on an edge: a list of cells, each a stitch's top, a chain space, a picot, a chain, a row end."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from loopleaf.notation.tree import Stitch, Target
@@ -64,8 +64,8 @@ class Cell:
 class Edge:
     """The cells that the next round goes into, in working order.
 
-    shape: `circle`, `line` (rows), `ring` (nothing but a ring), `sides` (a chain with both its sides: `other`
-    holds the second). ring: `in ring` can be worked. at_hook: a slip stitch joined to the first cell, so the
+    shape: `circle`, `line` (rows), `ring` (nothing but a ring), `sides` (a chain that must be worked along
+    both its sides). ring: `in ring` can be worked. at_hook: a slip stitch joined to the first cell, so the
     hook already stands over it. loops: the loops that a round's stitches left free, of which a line may take
     as many as it likes. sided: all around a piece in rows, where `across` goes to the end of one side.
     """
@@ -74,7 +74,6 @@ class Edge:
     shape: Literal["circle", "line", "ring", "sides"] = "line"
     ring: bool = False
     foundation: bool = False
-    other: list[Cell] = field(default_factory=list)
     at_hook: bool = False
     mid_arch: bool = False
     loops: bool = False

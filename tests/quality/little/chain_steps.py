@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from loopleaf.notation.tree import Chain, FastenOff, FromHook, Group, Marker, Repeat, Step, Turn, Work, Yarn
 
 from .beginning import begin_chain
-from .cells import Cell
+from .cells import Cell, chains
 from .hand import Hand, Leaf
 from .slip_stitches import is_first_chain
 
@@ -15,7 +15,11 @@ def make_chain(hand: Hand, step: Chain, rest: Sequence[Step]) -> None:
     if not length:
         return
     if _turns_back(rest):
-        hand.leaf = Leaf(length, grows=hand.setting.rows and hand.leading and not hand.pos)
+        begins = hand.leading and not hand.pos
+        if begins and hand.edge.foundation and hand.edge.shape != "circle":
+            hand.lay([*chains(length), *hand.cells])  # the foundation is so much longer
+        else:
+            hand.leaf = Leaf(length, grows=begins and hand.setting.rows)
         return
     hand.leaf = None
     if hand.joined:

@@ -30,7 +30,7 @@ def finish(hand: Hand, names_spaces: bool) -> None:
     """After the last step: the whole edge must be used, passed, left, or bridged."""
     if hand.edge.ring and not hand.cells and not hand.ring_used:
         raise Misfit("fit", "nothing is worked into the ring")
-    if hand.edge.other:
+    if hand.edge.shape == "sides" and not hand.far_side:
         raise Misfit("fit", "the other side of the chain is left over")
     if hand.edge.loops:
         if hand.uneven:
@@ -46,8 +46,17 @@ def finish(hand: Hand, names_spaces: bool) -> None:
         ]
     if not left:
         return
+    if hand.setting.rows and _as_at_its_beginning(hand, left):
+        return
     if hand.setting.rows or not _as_between_the_others(hand):
         raise Misfit("fit", f"{len(left)} left over")
+
+
+def _as_at_its_beginning(hand: Hand, left: list[int]) -> bool:
+    """A row that goes by slip stitches to a shell's space may end in the last one's, with as much behind."""
+    last = max((at for at, how in enumerate(hand.status) if how == USED), default=0)
+    behind = all(at > last and hand.cells[at].top for at in left)
+    return hand.slipped_over == len(left) and behind and hand.cells[last].kind == "space"
 
 
 def _as_between_the_others(hand: Hand) -> bool:

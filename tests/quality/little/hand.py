@@ -43,7 +43,9 @@ class Hand(Below):
     """The state of a round in work.
 
     unworked: what earlier rows left. skipped_at_once: by the last step that skips. gone_back_to: places
-    skipped and then worked into. one_loop: places of which one loop was taken, and which.
+    skipped and then worked into. one_loop: places of which one loop was taken, and which. far_side: the
+    foundation's other side is being worked. slipped_over: stitches that a row's slip stitches passed to reach
+    the space that it begins in.
     fastened_to: lengths of the spaces of another piece that the last chain is fastened to.
     """
 
@@ -60,6 +62,8 @@ class Hand(Below):
     one_loop: list[tuple[Cell, str]] = field(default_factory=list)
     fastened_to: frozenset[int] = frozenset()
     ring_used: bool = False
+    far_side: bool = False
+    slipped_over: int = 0
     leading: bool = True
     beginning: tuple[int, int, bool] | None = None
     begun_in: Cell | None = None
@@ -87,6 +91,11 @@ class Hand(Below):
         """Made: onto the new edge."""
         self.made.append(cell)
         self.leading = False
+
+    @property
+    def bridging(self) -> bool:
+        """Whether chains were made last, which pass what lies below them."""
+        return not self.trying and bool(self.made) and self.made[-1].kind == "space"
 
     def kind_of(self, stitch: Stitch, below: Sequence[Cell]) -> str:
         """`inc` and `dec` take the round's only kind, else the kind that they are worked into."""

@@ -2,8 +2,8 @@
 
 from loopleaf.notation.tree import Last, Leave, OtherSide, Skip, WorkingOver
 
-from .below import FREE, NOWHERE, PASSED, SKIPPED
-from .cells import Misfit
+from .below import FREE, NOWHERE, PASSED, SKIPPED, USED
+from .cells import Misfit, chains
 from .hand import Hand, Leaf
 from .places import spots
 from .places_start import on_leaf
@@ -11,7 +11,7 @@ from .places_start import on_leaf
 
 def skip(hand: Hand, step: Skip | WorkingOver) -> None:
     number = hand.setting.number(step.count) or 0
-    if isinstance(step, Skip) and step.which == "first":
+    if isinstance(step, Skip) and step.which == "first" and step.target.kind != "space":
         for at in range(min(number, len(hand.cells))):
             if hand.status[at] == FREE:
                 if at < hand.pos or hand.free(0, at):
@@ -34,12 +34,15 @@ def skip(hand: Hand, step: Skip | WorkingOver) -> None:
         return
     over = isinstance(step, WorkingOver)
     hand.passed_by = over
+    if isinstance(step, Skip) and step.which == "first":
+        behind = any(hand.counts_for(step.target, at) for at in range(hand.pos))
+        if behind:
+            raise Misfit("fit", "the first space lies behind")
     worked_into = hand.last
     hand.uneven = False  # what the repeats leave is said to be skipped
     hand.skipped_at_once = number
     for _ in range(number):
-        space = step.target.kind in ("space", "loop", "corner") and not over
-        hand.skipped.append(hand.take(step.target, PASSED if space else SKIPPED))
+        hand.skipped.append(hand.take(step.target, SKIPPED))
     hand.last = worked_into
 
 
@@ -64,10 +67,11 @@ def other_side(hand: Hand, step: OtherSide) -> None:
     if step.of == "chain" and hand.leaf is not None:
         hand.leaf = Leaf(hand.leaf.length, grows=hand.leaf.grows, far=True)
         return
-    if not hand.edge.other:
+    if not hand.edge.foundation or hand.edge.shape == "circle" or hand.far_side:
         raise Misfit("place", "the chain has no other side to work on")
     if hand.free(0, len(hand.cells)):
         raise Misfit("fit", "chains are left on the first side")
-    hand.lay(list(hand.edge.other))
-    hand.edge.other = []
+    first = next((at for at, how in enumerate(hand.status) if how == USED), 0)
+    hand.lay(chains(len(hand.cells) - first - 1))  # from after the chain at the tip to the one worked first
+    hand.far_side = True
     hand.last = NOWHERE

@@ -9,7 +9,6 @@ from loopleaf import notation, pattern, trade
 from loopleaf.notation.tree import (
     ONE,
     FastenOff,
-    FromHook,
     Line,
     Next,
     Step,
@@ -20,6 +19,7 @@ from loopleaf.notation.tree import (
 )
 
 from .again import once
+from .beginning import said_of_chain
 from .cells import Cell, Edge, Misfit, chains, kind_of
 from .counts import Key, makes
 from .hand import Hand
@@ -27,8 +27,10 @@ from .looking_ahead import free_loops, in_blocks, in_one_place, named_in, named_
 from .others_edge import FreeLoopsOf, all_around, by_number, row_end
 from .rounds import After, RoundDone, ToWork, work_round
 from .setting import Setting, Undecided
+from .sides import Sides
 from .slip_stitches import behind_the_join
 from .stitching import work
+from .travelling import check_moves
 
 
 @dataclass
@@ -163,7 +165,7 @@ def begin(bench: Bench, piece: pattern.Piece, size: int) -> Edge:
     if start.kind == "chain ring":
         return Edge(cells, "circle", ring=True, foundation=True)
     if start.kind == "both sides":
-        return Edge(cells, "sides", foundation=True, other=[])
+        return Edge(cells, "sides", foundation=True)
     return Edge(cells, "line", foundation=True)
 
 
@@ -233,44 +235,41 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
             moved: tuple[Step, ...] = ()
             free = FreeLoopsOf()
             before = ""
+            asides: dict[str, int] = {}
+            facing = Sides()
             worked_here = [plan for plan in plans if plan.sizes is None or size in plan.sizes]
             for index, plan in enumerate(worked_here):
                 label = plan.label
                 line = bench.read(plan.work, plan.n)
                 later = worked_here[index + 1 : index + 2]
                 named = _named_later(bench, line, later, edge.foundation) if setting.rows else frozenset()
-                here = replace(setting, named_later=named, blocks=setting.rows and in_blocks(line.steps))
+                here = replace(
+                    setting,
+                    named_later=named,
+                    blocks=setting.rows and in_blocks(line.steps),
+                    said=dict(asides),
+                )
+                if setting.turned and facing.begins_at_the_other_end(line, plan.side):
+                    edge = replace(edge, cells=edge.cells[::-1])
                 loops = free_loops(line.steps)
                 if loops is not None:
                     edge, carried = free.edge(*loops, setting.rows), None
                 own, moving = behind_the_join(line.steps)
                 given = ToWork(label, (*moved, *own), bench.stated(plan.stated), plan.reversed)
-                _both_sides(edge, line)
                 work_it = partial(work_round, given, here, edge, marks, carried, bench.opened, unworked)
                 elsewhere = any(other in plan.work for other in edges)
-                alone = not (elsewhere or marks or unworked or edge.other or edge.shape == "sides" or loops)
+                alone = not (elsewhere or marks or unworked or edge.shape == "sides" or loops)
                 said = (plan.work, plan.n, plan.stated, plan.reversed)
-                key = (bench.key, piece.worked, size, said, carried, moved, named)
+                key = (bench.key, piece.worked, size, said, carried, moved, named, tuple(asides.items()))
                 after: After = once(key, edge, work_it) if alone else work_it()
                 rounds.append(replace(after.done, label=plan.label))  # it may have been worked as another
                 free.add(after.done, before)
                 edge, marks, carried, unworked = after.edge, after.marks, after.carried, after.unworked
                 before, moved = plan.label, moving
+                check_moves(here, edge, moving)
+                asides |= [aside] if (aside := said_of_chain(line.steps)) else []
         except Misfit as misfit:
             wrong.append(Wrong(name, label, misfit.what, misfit.why))
         except Undecided as undecided:
             wrong.append(Wrong(name, label, "unclear", undecided.key))
     return done
-
-
-def _both_sides(edge: Edge, line: Line) -> None:
-    """The other side of a chain begins after the chain at the tip and ends with the chain first worked."""
-    if edge.shape != "sides" or edge.other:
-        return
-    skipped = 0
-    for step in line.steps:
-        if isinstance(step, Work):
-            if step.places and isinstance(step.places[0], FromHook):
-                skipped = step.places[0].number - 1
-            break
-    edge.other = chains(len(edge.cells) - skipped - 1)

@@ -149,7 +149,11 @@ def _each(hand: Hand, place: Each) -> Iterator[tuple[int, ...]]:
         if worked:
             hand.last = whole[0]
             yield (whole[0],)
-    hand.pos = max(hand.pos, bound)
+    if all(target.kind == "space" for target in place.targets) and hand.last is not None:
+        hand.behind.update(range(hand.last + 1, bound))
+        hand.pos = max(hand.pos, hand.last + 1)
+    else:
+        hand.pos = max(hand.pos, bound)
     if not found:
         anywhere = any(hand.fits(one, cell) for one in place.targets for cell in hand.cells)
         raise Misfit("fit" if anywhere else "place", "each of none")

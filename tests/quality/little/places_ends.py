@@ -23,11 +23,23 @@ def first(hand: Hand, place: First) -> Iterator[tuple[int, ...]]:
             for passed in range(at):
                 hand.mark(passed, PASSED)
             hand.mark(at, USED)
+        elif _comes_round(hand, place.target, at):
+            for passed in range(hand.pos, len(hand.cells)):
+                hand.mark(passed, PASSED)
+            yield (at,)
+            return
         elif at + 1 < hand.pos or hand.status[at] == SKIPPED:
             raise Misfit("fit", "the first stitch lies behind")
         hand.pos = max(hand.pos, at + 1)
         hand.last = at
         yield (at,)
+
+
+def _comes_round(hand: Hand, target: Target, at: int) -> bool:
+    """At a round's end the space that it began in lies before the hook again."""
+    if at or not hand.made or target.kind not in ("space", "corner") or hand.edge.shape != "circle":
+        return False
+    return not any(hand.open(i) and hand.counts_for(target, i) for i in range(hand.pos, len(hand.cells)))
 
 
 def last(hand: Hand, place: Last) -> Iterator[tuple[int, ...]]:
@@ -40,13 +52,13 @@ def last(hand: Hand, place: Last) -> Iterator[tuple[int, ...]]:
         for _ in range(number):
             yield (NOWHERE,)
         return
-    there = [at for at in range(len(hand.cells)) if hand.counts_for(place.target, at)]
+    there = [at for at in range(hand.limit) if hand.counts_for(place.target, at)]
     if number > len(there):
         raise Misfit("place", f"no last {place.target}")
     for at in there[len(there) - number :]:
         if at < hand.pos:
             raise Misfit("fit", "the last stitch is used already")
-        if place.target.kind == "space":  # what lies before a place that is named is passed over
+        if place.target.kind == "space" or hand.bridging:  # passed by its name, or by the chains over it
             for passed in range(hand.pos, at):
                 hand.mark(passed, PASSED)
         hand.mark(at, USED)

@@ -23,7 +23,7 @@ def chain_of(hand: Hand, place: ChainOf) -> int:
             raise Misfit("fit", "the turning chain is used already")
         behind_a_space = hand.last is not None and hand.last >= 0 and hand.cells[hand.last].kind == "space"
         for passed in range(hand.pos, at):
-            if behind_a_space or not hand.cells[passed].top:
+            if behind_a_space or hand.bridging or not hand.cells[passed].top:
                 hand.mark(passed, PASSED)
         hand.mark(at, USED)
         hand.pos = max(hand.pos, at + 1)

@@ -1,9 +1,10 @@
 """Repeats: with a number, or up to somewhere, tried pass by pass."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from typing import Any
 
-from loopleaf.notation.tree import Repeat, Step, Target
+from loopleaf.notation.tree import ChainOf, Repeat, Step, Target, Work
 
 from .below import FREE, PASSED
 from .cells import Misfit
@@ -19,7 +20,9 @@ def repeat(hand: Hand, step: Repeat, run: Run) -> None:
     if step.times is not None:
         _so_many(hand, step, run)
     else:
-        _until(hand, step, run)
+        trying, hand.trying = hand.trying, True
+        _up_to_the_end(hand, step, run)
+        hand.trying = trying
     hand.leading = leading and not hand.made
 
 
@@ -53,6 +56,22 @@ def _last_pass(hand: Hand, step: Repeat, run: Run) -> None:
     after = () if hand.follow is None else (hand.follow,)
     run(hand, steps, step.ending or after)
     run(hand, step.ending, after)
+
+
+def _up_to_the_end(hand: Hand, step: Repeat, run: Run) -> None:
+    """`*ch 1, dc in next dc; rep from * across, ending with last dc in top of tch`: the dc that the last pass
+    ends with goes there, if it can.
+    """
+    before = hand.save()
+    match step.steps, step.ending:
+        case (*_, Work() as own), (Work(places=(ChainOf(),)) as last,) if own.stitch == last.stitch:
+            try:
+                _until(hand, replace(step, stop_at=len(step.steps) - 1), run)
+            except Misfit:
+                hand.restore(before)
+            else:
+                return
+    _until(hand, step, run)
 
 
 def _until(hand: Hand, step: Repeat, run: Run) -> None:

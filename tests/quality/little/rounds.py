@@ -20,7 +20,6 @@ from loopleaf.notation.tree import (
     Work,
 )
 
-from .beginning import travels
 from .below import FREE, PASSED, SKIPPED, USED
 from .cells import Cell, Edge, Misfit, with_single_chains
 from .closing import finish
@@ -28,6 +27,7 @@ from .counts import Key, compare, makes, total
 from .hand import Hand
 from .setting import Choices, Setting, Undecided
 from .steps import run
+from .travelling import travels
 
 
 @dataclass
@@ -79,24 +79,27 @@ def work_round(
     unworked: Sequence[Cell] = (),
 ) -> After:
     """Works a round, trying each reading that print leaves open. Raises Misfit where none fits, or two do."""
-    fits: list[After] = []
+    fits: list[tuple[Choices, After]] = []
     failed: list[Misfit] = []
     open_ones: list[Choices] = [{}]
     while open_ones:
         choices = open_ones.pop(0)
         reading = replace(setting, choices=choices)
         try:
-            fits.append(_attempt(given, reading, edge, marks, carried, opened, unworked))
+            after = _attempt(given, reading, edge, marks, carried, opened, unworked)
+            fits.append((choices, after))
         except Undecided as undecided:
             open_ones += [{**choices, undecided.key: option} for option in undecided.options]
         except Misfit as misfit:
             failed.append(misfit)
     if not fits:
         raise failed[0]
-    different = {(one.done.count, len(one.edge.cells)) for one in fits}
+    as_before = [one for one in fits if all(setting.said.get(key, it) == it for key, it in one[0].items())]
+    likely = [after for _, after in as_before or fits]
+    different = {(one.done.count, len(one.edge.cells)) for one in likely}
     if len(different) > 1:
         raise Misfit("unclear", "more than one reading fits")
-    return fits[0]
+    return likely[0]
 
 
 def _attempt(
@@ -113,7 +116,7 @@ def _attempt(
         cells.reverse()
     if setting.chains_counted:
         cells = with_single_chains(cells)
-    here = replace(edge, cells=cells, other=list(edge.other))
+    here = replace(edge, cells=cells)
     moves = any(isinstance(step, Marker) and step.action == "move" for step in given.steps)
     hand = Hand(
         setting,

@@ -1,7 +1,7 @@
 """What a round is worked in, and what print leaves open about it."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from loopleaf.notation.tree import Amount
@@ -27,7 +27,8 @@ class Setting:
     turned: rows that turn, wherever their lines say so. own_chains: chains that usually stand for a stitch.
     counts: whether a turning chain counts, by kind ("" for every stitch). specials: the steps of the author's
     own stitches. pieces: edges of others. named_later: lengths of the spaces that the next row names.
-    blocks: rows from corner to corner, where slip stitches only fasten.
+    blocks: rows from corner to corner, where slip stitches only fasten. said: what earlier lines say in an
+    aside of turning chains, under the keys of `choices`: it settles what a later line leaves open.
     """
 
     size: int
@@ -42,6 +43,7 @@ class Setting:
     choices: Choices
     named_later: frozenset[int] = frozenset()
     blocks: bool = False
+    said: Mapping[str, int] = field(default_factory=dict)
 
     def choose(self, key: str, options: tuple[int, ...]) -> int:
         if key not in self.choices:

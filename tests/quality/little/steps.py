@@ -16,6 +16,7 @@ from loopleaf.notation.tree import (
     Group,
     Join,
     JoinYarn,
+    Last,
     Leave,
     Marker,
     Next,
@@ -33,7 +34,7 @@ from loopleaf.notation.tree import (
     Yarn,
 )
 
-from .beginning import join_yarn, skipped_chains
+from .beginning import skipped_chains
 from .below import NOWHERE
 from .cells import Bunch, Cell, Misfit
 from .chain_steps import make_chain
@@ -42,8 +43,9 @@ from .hand import Hand
 from .passing import leave, other_side, skip
 from .places import spots
 from .repeats import repeat
-from .slip_stitches import close_ring, is_first_chain, joins, mid_arch, only_fastens
-from .stitching import bunch, put, work
+from .slip_stitches import close_ring, closes_arch, is_first_chain, joins, mid_arch, only_fastens
+from .stitching import bunch, known_as, put, work
+from .travelling import join_yarn
 
 
 def run(hand: Hand, steps: Sequence[Step], then: Sequence[Step] = ()) -> None:
@@ -66,7 +68,7 @@ def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
         case Chain():
             make_chain(hand, step, rest)
         case Group():
-            _group(hand, step)
+            _group(hand, step, rest)
         case Repeat():
             repeat(hand, step, run)
         case Together():
@@ -82,6 +84,8 @@ def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
         case Leave():
             leave(hand, step)
         case Join():
+            if step.place is not None and closes_arch(hand, step.stitch, step.place, rest):
+                return
             if step.how != "not":
                 check_join(hand, step.place)
                 hand.joined = True
@@ -106,7 +110,7 @@ def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
 
 def _work(hand: Hand, step: Work, rest: Sequence[Step]) -> None:
     if step.counts is not None and step.counts.space and not step.counts.skipped:
-        mid_arch(hand, step.counts.space, step)
+        mid_arch(hand, step.counts.space, step.places)
         return
     first = step.places[0] if step.places else None
     if step.stitch.kind == "slip" and only_fastens(hand, step, first):
@@ -115,11 +119,13 @@ def _work(hand: Hand, step: Work, rest: Sequence[Step]) -> None:
         check_join(hand, first)
         hand.joined = True
         return
+    if first is not None and closes_arch(hand, step.stitch, first, rest):
+        return
     if isinstance(first, FromHook):
         if hand.leaf is not None and step.stitch.kind == "slip" and hand.leaf.length == first.number:
             close_ring(hand, hand.leaf)
             return
-        skipped_chains(hand, step, first.number)
+        skipped_chains(hand, step, first.number, rest)
     if hand.leaf is not None and not hand.leaf.at and step.stitch.kind == "slip" and is_first_chain(first):
         close_ring(hand, hand.leaf)
         return
@@ -146,10 +152,13 @@ def _work(hand: Hand, step: Work, rest: Sequence[Step]) -> None:
 
 
 def _leaves_the_chain(step: Work, rest: Sequence[Step]) -> bool:
-    """`dc in each dc across, dc in top of tch`: the chain is named, so it isn't among the stitches."""
+    """`dc in each dc across, dc in top of tch`, `dc in last dc, dc in top of tch`: the chain is named, so it
+    isn't among the stitches.
+    """
     follow = rest[0] if rest else None
     last = step.places[-1] if step.places else None
-    if not isinstance(last, Each) or not isinstance(follow, Work):
+    some = isinstance(last, Last) or (isinstance(last, Each) and last.until.kind != "to-last")
+    if not some or not isinstance(follow, Work):
         return False
     return isinstance(follow.places[0] if follow.places else None, ChainOf)
 
@@ -163,10 +172,10 @@ def _counts_as(hand: Hand, before: int, stitch: Stitch, kind: str, begun: Cell |
         hand.beginning = (hand.beginning[0], hand.beginning[0], True)
 
 
-def _group(hand: Hand, step: Group) -> None:
+def _group(hand: Hand, step: Group, rest: Sequence[Step]) -> None:
     for place in step.places:
-        if isinstance(place, FromHook) and step.counts is not None:
-            skipped_chains(hand, step, place.number)
+        if isinstance(place, FromHook):
+            skipped_chains(hand, step, place.number, rest)
         for spot in spots(hand, place):
             before, here, last = len(hand.made), hand.here, hand.last
             hand.here = spot[0]
@@ -177,7 +186,7 @@ def _group(hand: Hand, step: Group) -> None:
             run(hand, step.steps)
             hand.leading, hand.group_start = leading and not hand.made, start
             hand.here, hand.last = here, spot[0] if spot[0] != NOWHERE else last
-            bunch(hand, before, Bunch())
+            bunch(hand, before, Bunch(known_as(hand, step)))
 
 
 def _begins_withchain(hand: Hand, step: Step) -> bool:

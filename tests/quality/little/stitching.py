@@ -56,7 +56,7 @@ def work(hand: Hand, step: Work) -> None:
             for _ in range(number):
                 put(hand, step.stitch, spot)
             if number > 1 and not isinstance(place, Evenly):
-                bunch(hand, before, Bunch())
+                bunch(hand, before, Bunch(known_as(hand, step)))
 
 
 def put(hand: Hand, stitch: Stitch, spot: Sequence[int]) -> None:
@@ -133,6 +133,17 @@ def bunch(hand: Hand, before: int, together: Bunch) -> None:
     for at in range(before, len(hand.made)):
         cell = hand.made[at]
         hand.made[at] = replace(cell, bunches=(together, *cell.bunches))
+
+
+def known_as(hand: Hand, step: Work | TreeGroup) -> str:
+    """The author's stitch that a line writes out: its own words are how it is known. "" for none."""
+    for name, steps in hand.setting.specials.items():
+        match steps, step:
+            case (TreeGroup() as own,), TreeGroup() if own.steps == step.steps:
+                return name
+            case (Work() as own,), Work() if (own.stitch, own.each) == (step.stitch, step.each):
+                return name
+    return ""
 
 
 def _sits(steps: Sequence[Step]) -> bool:
