@@ -18,6 +18,7 @@ from .collected import DEMO, by_hand, constructs, of_the_guide, published
 from .generated import patterns
 from .generated_edges import edges
 from .generated_motifs import motifs
+from .generated_moving_on import moving_on
 from .generated_rows import rows
 from .model import Verdict, judge
 
@@ -106,7 +107,7 @@ def test_on_every_construct_of_the_guide(name: str, data: bytes) -> None:
     database=None,
     suppress_health_check=list(HealthCheck),
 )
-@given(st.one_of(patterns(), motifs, rows, edges))
+@given(st.one_of(patterns(), motifs, rows, edges, moving_on))
 def test_on_patterns_made_by_chance(data: bytes) -> None:
     verdict = judge(data)
     assert verdict.cannot_say == ""

@@ -39,7 +39,9 @@ def _comes_round(hand: Hand, target: Target, at: int) -> bool:
     """At a round's end the space that it began in lies before the hook again."""
     if at or not hand.made or target.kind not in ("space", "corner") or hand.edge.shape != "circle":
         return False
-    return not any(hand.open(i) and hand.counts_for(target, i) for i in range(hand.pos, len(hand.cells)))
+    begun = hand.cells[0]
+    ahead = [hand.cells[i] for i in range(hand.pos, len(hand.cells)) if hand.open(i)]
+    return not any(hand.fits(target, cell) and cell.length == begun.length for cell in ahead)
 
 
 def last(hand: Hand, place: Last) -> Iterator[tuple[int, ...]]:

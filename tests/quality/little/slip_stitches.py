@@ -74,7 +74,8 @@ def is_first_chain(place: object) -> bool:
 def closes_arch(hand: Hand, stitch: Stitch, place: Place, rest: Sequence[Step]) -> bool:
     """A stitch in place of the last arch's chains, or of their second half: it joins the round.
 
-    With the chains before it, it is as long as others of the round's arches; or they are all alike.
+    With chains before it, it makes up an arch like all the others (where they differ, the line says which);
+    without, it is as high as the chains of one of them.
     """
     height = hand.setting.own_chains.get(stitch.kind, 0)
     if hand.setting.rows or hand.setting.spiral or not hand.made or not height:
@@ -84,11 +85,8 @@ def closes_arch(hand: Hand, stitch: Stitch, place: Place, rest: Sequence[Step]) 
     *others, last = hand.made
     before = last.length if last.kind == "space" and not last.bunches else 0
     lengths = {cell.length for cell in (others if before else hand.made) if cell.kind == "space"}
-    if before + height in lengths:
-        length = before + height
-    elif before and len(lengths) == 1 and before < max(lengths):
-        length = max(lengths)
-    else:
+    length = height if not before else max(lengths, default=0)
+    if length not in lengths or before >= length or (before and len(lengths) > 1):
         return False
     mid_arch(hand, length, (place,))
     return True
