@@ -157,7 +157,7 @@ def closed_arches(draw: Draw) -> bytes:
     arch = draw(st.integers(3, 7))
 
     def close(length: int) -> str:
-        return draw(_closings(length, "first sc", alike=True))
+        return str(draw(_closings(length, "first sc", alike=True)))
 
     each = _times(f"sc in next st, ch {arch}{skip}", number - 1)
     lines.append((f"ch 1, {each}, sc in next st, {close(arch)}", f"{number} sc, {_spaces(number, arch)}"))
@@ -174,7 +174,7 @@ def closed_arches(draw: Draw) -> bytes:
 
 @st.composite
 def lengthened_ovals(draw: Draw) -> bytes:
-    """Both sides of a chain that is made longer before it is worked, or whose start doesn't name its sides."""
+    """Both sides of a chain: made longer before it is worked, or with a start that doesn't name its sides."""
     chain, tip, end = draw(st.integers(4, 20)), draw(st.integers(1, 4)), draw(st.integers(1, 3))
     first = draw(st.integers(1, 3))
     added = draw(st.booleans())
@@ -186,8 +186,9 @@ def lengthened_ovals(draw: Draw) -> bytes:
     def some(number: int) -> str:
         return "sc" if number == 1 else f"{number} sc"
 
+    begin = f"{'ch 1, ' if added else ''}{some(first)} in 2nd ch from hook"
     work = (
-        f"{'ch 1, ' if added else ''}{some(first)} in 2nd ch from hook, sc in {chains}, {some(tip)} in last ch, "
+        f"{begin}, sc in {chains}, {some(tip)} in last ch, "
         f"working along {others} side of foundation ch, sc in {chains}, {some(end)} in {last}, join"
     )
     start = f"chain {chain}" + draw(st.sampled_from((", both sides", "")))

@@ -20,6 +20,7 @@ from .generated_edges import edges
 from .generated_motifs import motifs
 from .generated_moving_on import moving_on
 from .generated_rows import rows
+from .generated_turning_chains import turning_chains
 from .model import Verdict, judge
 
 GENERATED = int(os.environ.get("LOOPLEAF_GENERATED", "150"))
@@ -107,7 +108,7 @@ def test_on_every_construct_of_the_guide(name: str, data: bytes) -> None:
     database=None,
     suppress_health_check=list(HealthCheck),
 )
-@given(st.one_of(patterns(), motifs, rows, edges, moving_on))
+@given(st.one_of(patterns(), motifs, rows, edges, moving_on, turning_chains))
 def test_on_patterns_made_by_chance(data: bytes) -> None:
     verdict = judge(data)
     assert verdict.cannot_say == ""

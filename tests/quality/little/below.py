@@ -19,8 +19,8 @@ class Below:
 
     status: goes with `cells`. limit: where a repeat must stop. last: the place last worked into.
     uneven: a repeat left places that nothing has spoken of yet. follow: the next step. behind: places behind
-    the last of `each ch-1 sp across`, which the line passes by unless it names them. trying: passes of a
-    repeat are tried out, so chains aren't taken to pass whatever lies below them.
+    the last of `each ch-1 sp across` or `each V-st across`, passed by unless the line names them. trying:
+    passes of a repeat are tried out, so chains aren't taken to pass whatever lies below them.
     """
 
     setting: Setting

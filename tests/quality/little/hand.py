@@ -94,8 +94,16 @@ class Hand(Below):
 
     @property
     def bridging(self) -> bool:
-        """Whether chains were made last, which pass what lies below them."""
-        return not self.trying and bool(self.made) and self.made[-1].kind == "space"
+        """Whether what lies before a place that is named now is passed: by chains made last, or because the
+        hook was in a space.
+        """
+        chains = bool(self.made) and self.made[-1].kind == "space"
+        return not self.trying and (chains or self.in_a_space)
+
+    @property
+    def in_a_space(self) -> bool:
+        """Whether the place last worked into is a space."""
+        return self.last is not None and self.last >= 0 and self.cells[self.last].kind == "space"
 
     def kind_of(self, stitch: Stitch, below: Sequence[Cell]) -> str:
         """`inc` and `dec` take the round's only kind, else the kind that they are worked into."""

@@ -134,7 +134,7 @@ def _each(hand: Hand, place: Each) -> Iterator[tuple[int, ...]]:
         raise Misfit("fit", "the repeat doesn't come out even")
     bound = hand.bound(place.until)
     found = 0
-    at = hand.pos
+    at = behind = hand.pos
     while at < bound:
         target = next((one for one in place.targets if hand.counts_for(one, at)), None)
         if hand.status[at] != FREE or target is None:
@@ -145,15 +145,12 @@ def _each(hand: Hand, place: Each) -> Iterator[tuple[int, ...]]:
         worked = found % place.every == 0
         hand.use_up(target, at)
         found += 1
-        at = whole[-1] + 1
+        at = behind = whole[-1] + 1
         if worked:
             hand.last = whole[0]
             yield (whole[0],)
-    if all(target.kind == "space" for target in place.targets) and hand.last is not None:
-        hand.behind.update(range(hand.last + 1, bound))
-        hand.pos = max(hand.pos, hand.last + 1)
-    else:
-        hand.pos = max(hand.pos, bound)
+    hand.behind.update(range(behind, bound))
+    hand.pos = max(hand.pos, behind)
     if not found:
         anywhere = any(hand.fits(one, cell) for one in place.targets for cell in hand.cells)
         raise Misfit("fit" if anywhere else "place", "each of none")

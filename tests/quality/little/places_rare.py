@@ -21,9 +21,8 @@ def chain_of(hand: Hand, place: ChainOf) -> int:
             )
         if at < hand.pos and hand.status[at] != FREE and hand.last != at:
             raise Misfit("fit", "the turning chain is used already")
-        behind_a_space = hand.last is not None and hand.last >= 0 and hand.cells[hand.last].kind == "space"
         for passed in range(hand.pos, at):
-            if behind_a_space or hand.bridging or not hand.cells[passed].top:
+            if hand.in_a_space or hand.bridging or not hand.cells[passed].top:
                 hand.mark(passed, PASSED)
         hand.mark(at, USED)
         hand.pos = max(hand.pos, at + 1)
