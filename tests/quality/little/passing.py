@@ -64,6 +64,7 @@ def leave(hand: Hand, step: Leave) -> None:
 
 
 def other_side(hand: Hand, step: OtherSide) -> None:
+    """The other side begins after the chain at the tip; a lone stitch leaves that free to be worked again."""
     if step.of == "chain" and hand.leaf is not None:
         hand.leaf = Leaf(hand.leaf.length, grows=hand.leaf.grows, far=True)
         return
@@ -72,6 +73,8 @@ def other_side(hand: Hand, step: OtherSide) -> None:
     if hand.free(0, len(hand.cells)):
         raise Misfit("fit", "chains are left on the first side")
     first = next((at for at, how in enumerate(hand.status) if how == USED), 0)
-    hand.lay(chains(len(hand.cells) - first - 1))  # from after the chain at the tip to the one worked first
+    lone = bool(hand.made) and not hand.made[-1].bunches
+    again = hand.setting.choose("the tip from its other side", (0, 1)) if lone else 0
+    hand.lay(chains(len(hand.cells) - first - 1 + again))  # to the chain worked first
     hand.far_side = True
     hand.last = NOWHERE

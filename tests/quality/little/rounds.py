@@ -93,7 +93,7 @@ def work_round(
         except Misfit as misfit:
             failed.append(misfit)
     if not fits:
-        raise failed[0]
+        raise next((one for one in failed if one.what == "count"), failed[0])  # it fits but for its count
     as_before = [one for one in fits if all(setting.said.get(key, it) == it for key, it in one[0].items())]
     likely = [after for _, after in as_before or fits]
     different = {(one.done.count, len(one.edge.cells)) for one in likely}

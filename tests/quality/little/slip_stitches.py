@@ -74,8 +74,8 @@ def is_first_chain(place: object) -> bool:
 def closes_arch(hand: Hand, stitch: Stitch, place: Place, rest: Sequence[Step]) -> bool:
     """A stitch in place of the last arch's chains, or of their second half: it joins the round.
 
-    With chains before it, it makes up an arch like all the others (where they differ, the line says which);
-    without, it is as high as the chains of one of them.
+    With the chains before it, it is as long as one of the others; where it has chains before it and the
+    others differ, the line says itself which one it is like.
     """
     height = hand.setting.own_chains.get(stitch.kind, 0)
     if hand.setting.rows or hand.setting.spiral or not hand.made or not height:
@@ -85,10 +85,9 @@ def closes_arch(hand: Hand, stitch: Stitch, place: Place, rest: Sequence[Step]) 
     *others, last = hand.made
     before = last.length if last.kind == "space" and not last.bunches else 0
     lengths = {cell.length for cell in (others if before else hand.made) if cell.kind == "space"}
-    length = height if not before else max(lengths, default=0)
-    if length not in lengths or before >= length or (before and len(lengths) > 1):
+    if before + height not in lengths or (before and len(lengths) > 1):
         return False
-    mid_arch(hand, length, (place,))
+    mid_arch(hand, before + height, (place,))
     return True
 
 
