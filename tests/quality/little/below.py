@@ -187,11 +187,11 @@ class Below:
         return at
 
     def use_up(self, target: Target, at: int, how: int = USED) -> list[int]:
-        """All cells of the place that begins here, used; a group's are one place together."""
+        """All cells of the place that begins here, used; a group or an arch is one place."""
         whole = self.whole(target, at)
         uses = self.uses
         for cell in whole:
             self.mark(cell, how)
-        if how == USED and self.group_at(target, at) is not None:
+        if how == USED and len(whole) > 1:
             self.uses = uses + 1
         return whole

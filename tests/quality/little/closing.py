@@ -2,7 +2,7 @@
 
 from loopleaf.notation.tree import ChainOf, First, Place
 
-from .below import FREE, USED
+from .below import FREE, SKIPPED, USED
 from .cells import Misfit
 from .hand import Hand
 
@@ -63,7 +63,8 @@ def _as_between_the_others(hand: Hand) -> bool:
     """Whether what is left lies between the last place and the first as much lies between all others.
 
     In a circle the last gap meets the first: shells into shells leave half a shell at either end. A chain
-    before the join bridges the last gap by itself.
+    before the join bridges the last gap by itself; what was skipped by a word elsewhere needs that word, or a
+    chain, here as well.
     """
     gaps: list[tuple[int, ...]] = [()]
     for cell, how in zip(hand.cells, hand.status, strict=True):
@@ -73,4 +74,5 @@ def _as_between_the_others(hand: Hand) -> bool:
             gaps[-1] += (cell.length,)
     first, *between, last = gaps if len(gaps) > 1 else [(), *gaps]
     bridged = bool(hand.made) and hand.made[-1].kind == "space" and hand.joined
-    return (last + first) in between or (bridged and last in (*between, first))
+    skipped = any(how == SKIPPED and cell.top for how, cell in zip(hand.status, hand.cells, strict=True))
+    return ((last + first) in between and not skipped) or (bridged and last in (*between, first))

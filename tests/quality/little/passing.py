@@ -38,12 +38,20 @@ def skip(hand: Hand, step: Skip | WorkingOver) -> None:
         behind = any(hand.counts_for(step.target, at) for at in range(hand.pos))
         if behind:
             raise Misfit("fit", "the first space lies behind")
+    if isinstance(step, Skip) and step.bare and number == 1 and _may_be_below(hand):
+        return
     worked_into = hand.last
     hand.uneven = False  # what the repeats leave is said to be skipped
     hand.skipped_at_once = number
     for _ in range(number):
         hand.skipped.append(hand.take(step.target, SKIPPED))
     hand.last = worked_into
+
+
+def _may_be_below(hand: Hand) -> bool:
+    """`ch 3, sk 1 st`: the stitch below a chain that counts, if that is how it comes out."""
+    stands = hand.beginning is not None and hand.beginning[2] and hand.pos == 1 and hand.last == 0
+    return stands and bool(hand.setting.choose("the stitch below the chain", (0, 1)))
 
 
 def leave(hand: Hand, step: Leave) -> None:

@@ -248,6 +248,7 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
                     named_later=named,
                     blocks=setting.rows and in_blocks(line.steps),
                     said=dict(asides),
+                    rounds=len(rounds),
                 )
                 if setting.turned and facing.begins_at_the_other_end(line, plan.side):
                     edge = replace(edge, cells=edge.cells[::-1])
@@ -260,7 +261,8 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
                 elsewhere = any(other in plan.work for other in edges)
                 alone = not (elsewhere or marks or unworked or edge.shape == "sides" or loops)
                 said = (plan.work, plan.n, plan.stated, plan.reversed)
-                key = (bench.key, piece.worked, size, said, carried, moved, named, tuple(asides.items()))
+                before_it = (carried, moved, tuple(asides.items()), len(rounds))
+                key = (bench.key, piece.worked, size, said, named, before_it)
                 after: After = once(key, edge, work_it) if alone else work_it()
                 rounds.append(replace(after.done, label=plan.label))  # it may have been worked as another
                 free.add(after.done, before)

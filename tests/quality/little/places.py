@@ -110,7 +110,7 @@ def _next(hand: Hand, place: Next) -> Iterator[tuple[int, ...]]:
                 raise Misfit("fit", "past the end")
             yield (NOWHERE,)
         elif place.below:
-            yield (stands_before(hand, place.target),)
+            yield (stands_before(hand, place.target, place.below),)
         elif hand.edge.ring and not hand.cells and place.target == STITCH:
             yield (ring(hand),)  # nothing else is there: `6 sc` goes into the ring
         else:

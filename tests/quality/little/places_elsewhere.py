@@ -31,8 +31,10 @@ def of_piece(hand: Hand, place: Next) -> int:
     return NOWHERE
 
 
-def stands_before(hand: Hand, target: Target) -> int:
+def stands_before(hand: Hand, target: Target, below: int) -> int:
     """A spike goes in lower down and uses up the place that it stands in front of or behind."""
+    if below > hand.setting.rounds:
+        raise Misfit("place", f"there is no round {below} below")
     if hand.passed_by:
         hand.passed_by = False
         return NOWHERE

@@ -17,8 +17,8 @@ def first(hand: Hand, place: First) -> Iterator[tuple[int, ...]]:
         raise Misfit("place", f"no first {place.target}")
     for at in there[:number]:
         if hand.status[at] == FREE:
-            stood = hand.beginning is not None and hand.pos == 1 and hand.cells[at].kind == "space"
-            if hand.free(0, at) and not stood:
+            begins = not hand.pos or (hand.beginning is not None and hand.pos == 1)
+            if hand.free(0, at) and not (begins and hand.cells[at].kind == "space"):
                 raise Misfit("place", "not the first any more")
             for passed in range(at):
                 hand.mark(passed, PASSED)
@@ -82,7 +82,7 @@ def same(hand: Hand, target: Target) -> int:
     cell = hand.cells[hand.last] if hand.last >= 0 else None
     if cell is not None and target.kind in ("space", "corner") and not hand.fits(target, cell):
         raise Misfit("place", "the same place is no such space")
-    if hand.last >= 0 and hand.status[hand.last] == FREE:
+    if hand.last >= 0 and hand.open(hand.last):
         hand.mark(hand.last, USED)
         hand.pos = max(hand.pos, hand.last + 1)
     return hand.last

@@ -50,6 +50,7 @@ def within(hand: Hand, place: Within) -> Iterator[tuple[int, ...]]:
         hand.mark(at, USED)
     for at in whole:
         hand.mark(at, PASSED)
+    hand.behind.update(whole)  # another stitch of the same group may follow
     for at in chosen:
         yield (at,)
 

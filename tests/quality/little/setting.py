@@ -29,6 +29,7 @@ class Setting:
     own stitches. pieces: edges of others. named_later: lengths of the spaces that the next row names.
     blocks: rows from corner to corner, where slip stitches only fasten. said: what earlier lines say in an
     aside of turning chains, under the keys of `choices`: it settles what a later line leaves open.
+    rounds: made before this one.
     """
 
     size: int
@@ -43,6 +44,7 @@ class Setting:
     choices: Choices
     named_later: frozenset[int] = frozenset()
     blocks: bool = False
+    rounds: int = 0
     said: Mapping[str, int] = field(default_factory=dict)
 
     def choose(self, key: str, options: tuple[int, ...]) -> int:

@@ -12,6 +12,7 @@ from loopleaf.notation.tree import (
     Group,
     JoinYarn,
     Next,
+    Place,
     Repeat,
     Same,
     Skip,
@@ -24,6 +25,7 @@ from .cells import Cell, Edge, Misfit, with_single_chains
 from .hand import Hand
 from .places import spots
 from .setting import Setting
+from .stitching import put
 
 
 def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
@@ -57,6 +59,7 @@ def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
         for passed in range(hand.pos):
             hand.status[passed] = PASSED
         hand.last = at
+        hand.behind.add(at)  # `sc in same st` goes into the place slipped into last
     else:
         hand.turn_to(at)
         hand.uses = 0
@@ -91,6 +94,16 @@ def _place(step: Step) -> object:
     return step.places[0] if isinstance(step, Work) and step.places else None
 
 
+def _join_on_the_way(hand: Hand, step: JoinYarn, place: Place) -> None:
+    """In the middle of a round: a slip stitch uses nothing up, any other is one of the round's."""
+    before = hand.save()
+    for spot in spots(hand, place):
+        if step.stitch.kind != "slip":
+            put(hand, step.stitch, spot)
+    if step.stitch.kind == "slip":
+        hand.restore(before)
+
+
 def join_yarn(hand: Hand, step: JoinYarn) -> None:
     """`join B with sl st in any corner sp`: the round begins there."""
     place = step.place
@@ -102,10 +115,11 @@ def join_yarn(hand: Hand, step: JoinYarn) -> None:
         at = found[0]
     elif place is not None:
         if hand.made:
-            raise Misfit("place", "yarn is joined in the middle of a round")
-        before, uses = list(hand.status), hand.uses
+            _join_on_the_way(hand, step, place)
+            return
+        before = hand.save()
         at = next(spots(hand, place))[0]
-        hand.status, hand.uses = before, uses
+        hand.restore(before)
     if at == NOWHERE:
         return
     if hand.setting.rows:
