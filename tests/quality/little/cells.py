@@ -6,7 +6,7 @@ from typing import Literal
 
 from loopleaf.notation.tree import Stitch, Target
 
-NOT_TOPS = frozenset({"space", "picot", "ring", "row-end"})
+NOT_TOPS = frozenset({"space", "picot", "ring", "row-end", "arch-chain"})
 GATHERED = frozenset({"cluster", "bobble", "puff", "popcorn", "tog"})
 
 
@@ -84,12 +84,15 @@ def chains(number: int) -> list[Cell]:
     return [Cell("chain") for _ in range(number)]
 
 
-def with_single_chains(cells: Sequence[Cell]) -> list[Cell]:
-    """The edge as it is where chains between stitches are counted: each chain of a space is a place."""
+def with_single_chains(cells: Sequence[Cell], kind: str = "chain") -> list[Cell]:
+    """The edge as it is where chains between stitches are counted: each chain of a space is a place.
+
+    kind: `arch-chain` where they aren't counted, but a line names them; nobody misses those that are left.
+    """
     edge: list[Cell] = []
     for cell in cells:
         if cell.kind == "space":
-            edge += [replace(cell, kind="chain", length=0, arch=cell) for _ in range(cell.length)]
+            edge += [replace(cell, kind=kind, length=0, arch=cell) for _ in range(cell.length)]
         else:
             edge.append(cell)
     return edge
@@ -134,7 +137,7 @@ def matches(target: Target, cell: Cell) -> bool:
     if target.kind == "group":
         return bunch_of(cell, None) is not None
     if target.kind == "chain":
-        return cell.kind == "chain"
+        return cell.kind in ("chain", "arch-chain") or cell.chain > 0
     named = target.stitch
     if named is None:
         return cell.top

@@ -7,7 +7,7 @@ from typing import Any
 
 from loopleaf.notation.tree import Chain, Stitch
 
-from .below import Below
+from .below import PASSED, Below
 from .cells import Cell, Misfit
 
 
@@ -94,11 +94,15 @@ class Hand(Below):
 
     @property
     def bridging(self) -> bool:
-        """Whether what lies before a place that is named now is passed: by chains made last, or because the
-        hook was in a space.
-        """
-        chains = bool(self.made) and self.made[-1].kind == "space"
-        return not self.trying and (chains or self.in_a_space)
+        """Whether chains were made last, which pass what lies below them on the way to the turning chain."""
+        return not self.trying and bool(self.made) and self.made[-1].kind == "space"
+
+    def spend_arch(self, at: int) -> None:
+        """The other chains of an arch whose one chain stands for all of it."""
+        arch = self.cells[at].arch
+        for other, cell in enumerate(self.cells):
+            if arch is not None and cell.arch is arch:
+                self.mark(other, PASSED)
 
     @property
     def in_a_space(self) -> bool:

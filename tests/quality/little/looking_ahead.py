@@ -125,6 +125,11 @@ def chains_in(steps: Sequence[Step]) -> Iterator[Chain]:
                 yield from chains_in(step.steps)
 
 
+def names_chains(steps: Sequence[Step]) -> bool:
+    """Whether a line goes into single chains: of an arch, of a turning chain, or of one that it makes."""
+    return any(target.kind == "chain" for target in targets(steps))
+
+
 def bridges(steps: Sequence[Step]) -> Iterator[tuple[Chain, Skip]]:
     """Chains with what they pass below them, `ch 2, sk 2 chs`, in the repeats of a line."""
     for step in steps:

@@ -57,10 +57,11 @@ def last(hand: Hand, place: Last) -> Iterator[tuple[int, ...]]:
     there = [at for at in range(hand.limit) if hand.counts_for(place.target, at)]
     if number > len(there):
         raise Misfit("place", f"no last {place.target}")
+    behind_a_space = hand.in_a_space and not hand.trying
     for at in there[len(there) - number :]:
         if at < hand.pos:
             raise Misfit("fit", "the last stitch is used already")
-        if place.target.kind == "space" or hand.bridging:  # passed by its name, or by the chains over it
+        if place.target.kind == "space" or behind_a_space:  # its way is passed over
             for passed in range(hand.pos, at):
                 hand.mark(passed, PASSED)
         hand.mark(at, USED)
@@ -84,5 +85,7 @@ def same(hand: Hand, target: Target) -> int:
         raise Misfit("place", "the same place is no such space")
     if hand.last >= 0 and hand.open(hand.last):
         hand.mark(hand.last, USED)
+        if target.kind in ("space", "loop"):
+            hand.spend_arch(hand.last)
         hand.pos = max(hand.pos, hand.last + 1)
     return hand.last

@@ -25,6 +25,7 @@ from .cells import Cell, Edge, Misfit, with_single_chains
 from .closing import finish
 from .counts import Key, compare, makes, total
 from .hand import Hand
+from .looking_ahead import names_chains
 from .setting import Choices, Setting, Undecided
 from .steps import run
 from .travelling import travels
@@ -116,6 +117,8 @@ def _attempt(
         cells.reverse()
     if setting.chains_counted:
         cells = with_single_chains(cells)
+    elif not edge.foundation and names_chains(given.steps):
+        cells = with_single_chains(cells, "arch-chain")
     here = replace(edge, cells=cells)
     moves = any(isinstance(step, Marker) and step.action == "move" for step in given.steps)
     hand = Hand(

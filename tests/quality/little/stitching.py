@@ -34,12 +34,11 @@ def work(hand: Hand, step: Work) -> None:
     number = hand.setting.number(step.each)
     if not number:
         return
+    if step.stitch.kind.startswith("foundation-") and hand.edge.foundation:
+        hand.lay([])  # each makes its own chain; those that the first begins on are no places
     if not step.places:
         for _ in range(number):
             put(hand, step.stitch, ())
-        return
-    if step.stitch.kind.startswith("foundation-") and hand.edge.foundation:
-        _foundation(hand, step, number)
         return
     if step.stitch.kind == "special" and _sits(hand.setting.specials.get(step.stitch.name, ())):
         for _ in range(number):
@@ -60,15 +59,6 @@ def work(hand: Hand, step: Work) -> None:
                 put(hand, step.stitch, spot)
             if number > 1 and not isinstance(place, Evenly):
                 bunch(hand, before, Bunch(known_as(hand, step)))
-
-
-def _foundation(hand: Hand, step: Work, number: int) -> None:
-    """`20 fsc`: each makes its own chain; those that the first begins on are no places."""
-    hand.lay([])
-    for place in step.places:
-        times = hand.setting.number(place.count) or 0 if isinstance(place, Next) else 1
-        for _ in range(times * number):
-            put(hand, step.stitch, ())
 
 
 def put(hand: Hand, stitch: Stitch, spot: Sequence[int]) -> None:
