@@ -43,8 +43,8 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
 
     A line: its shorthand, what it uses, what it makes, its count as stated and, where it is wrong, the rule.
     """
-    names = ("cases", "loops", "printed", "print_cases", "print_chains", "print_moving_on", "print_places")
-    files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, "print_words"))
+    names = ("cases", "edge_cases", "loops", "printed", "print_cases", "print_chains", "print_moving_on")
+    files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, "print_places", "print_words"))
     cases = [case for file in files for case in yaml.safe_load(file.read_text(encoding="utf-8"))]
     fields = {"turning": "turning chains", "chains": "chain spaces", "specials": "special stitches"}
     for case in cases:

@@ -31,15 +31,15 @@ SORTS = {
     "count-differs": ("count",),
     "inc-unclear": ("unclear",),
     "join-misses": ("join",),
-    "no-such-place": ("place", "join"),
+    "no-such-place": ("place", "join", "fit"),
     "repeat-does-not-fit": ("fit",),
     "repeat-unclear": ("unclear", "fit"),
     "side-differs": ("turn",),
     "stitches-left-over": ("fit",),
-    "works-past-the-end": ("fit",),
+    "works-past-the-end": ("fit", "place"),
     "yarn-not-joined": ("yarn",),
 }
-"""The model's own names for what a rule finds."""
+"""The model's own names for what a rule finds; none of a place, and no more of it, are near each other."""
 
 
 def differences(data: bytes, verdict: Verdict) -> list[str]:

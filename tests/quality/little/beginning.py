@@ -38,6 +38,7 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
                 hand.add(Cell("space", length=counts.chains))
         else:
             hand.add(Cell("space", length=counts.space))
+            hand.beginning = (length, 1, True)  # a join goes to its foot
         return True
     first = next(stitches(hand, rest), None)
     if first is None:

@@ -159,10 +159,10 @@ class Below:
 
     def open(self, at: int) -> bool:
         """Whether a place can still be worked into."""
-        return self.status[at] == FREE or (self.status[at] == PASSED and at in self.behind)
+        return self.status[at] == FREE or (self.status[at] in (PASSED, USED) and at in self.behind)
 
     def mark(self, at: int, how: int) -> None:
-        if self.open(at):
+        if self.open(at) and self.status[at] != USED:
             self.status[at] = how
             self.uses += how in (USED, SKIPPED)
 

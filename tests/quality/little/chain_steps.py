@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from loopleaf.notation.tree import Chain, FastenOff, FromHook, Group, Marker, Repeat, Step, Turn, Work, Yarn
 
 from .beginning import begin_chain
-from .cells import Cell, chains
+from .cells import Cell, chains, kind_of
 from .hand import Hand, Leaf
 from .slip_stitches import is_first_chain
 
@@ -36,6 +36,11 @@ def make_chain(hand: Hand, step: Chain, rest: Sequence[Step]) -> None:
         return
     if step.counts is not None and step.counts.nothing:
         return
+    if step.counts is not None and step.counts.stitch is not None:
+        hand.add(Cell(kind_of(step.counts.stitch), chain=length, stands=length - step.counts.chains))
+        length = step.counts.chains
+        if not length:
+            return
     if len(hand.made) > hand.group_start and hand.made[-1].kind == "space" and not hand.made[-1].bunches:
         length += hand.made.pop().length
         if hand.fastened_to and length not in hand.fastened_to and length + 1 in hand.fastened_to:

@@ -21,9 +21,11 @@ def check_join(hand: Hand, place: Place | None) -> None:
             if place.number and place.number != stands:
                 raise Misfit("join", f"{stands} of its chains stand for the stitch")
         case First():
-            first = next((cell for cell in hand.made if cell.top or hand.fits(place.target, cell)), None)
-            if first is None or not hand.fits(place.target, first):
-                raise Misfit("join", "the round doesn't begin with such a stitch")
+            first = next((at for at, cell in enumerate(hand.made) if hand.fits(place.target, cell)), None)
+            if first is None:
+                raise Misfit("join", "the round has no such stitch")
+            if any(cell.top for cell in hand.made[:first]):
+                hand.joined_at = first
 
 
 def finish(hand: Hand, names_spaces: bool) -> None:

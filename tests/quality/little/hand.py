@@ -45,7 +45,7 @@ class Hand(Below):
     unworked: what earlier rows left. skipped_at_once: by the last step that skips. gone_back_to: places
     skipped and then worked into. one_loop: places of which one loop was taken, and which. far_side: the
     foundation's other side is being worked. slipped_over: stitches that a row's slip stitches passed to reach
-    the space that it begins in.
+    the space that it begins in. joined_at: the stitch with which the next round begins.
     fastened_to: lengths of the spaces of another piece that the last chain is fastened to.
     """
 
@@ -70,6 +70,7 @@ class Hand(Below):
     overrun: int = 0
     turns: bool | None = None
     joined: bool = False
+    joined_at: int = 0
     mid_arch: bool = False
     fastened: bool = False
     passed_by: bool = False

@@ -61,7 +61,7 @@ def last(hand: Hand, place: Last) -> Iterator[tuple[int, ...]]:
     for at in there[len(there) - number :]:
         if at < hand.pos:
             raise Misfit("fit", "the last stitch is used already")
-        if place.target.kind == "space" or behind_a_space:  # its way is passed over
+        if place.target.kind == "space" or behind_a_space:  # as before a next place that is named
             for passed in range(hand.pos, at):
                 hand.mark(passed, PASSED)
         hand.mark(at, USED)

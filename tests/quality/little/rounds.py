@@ -162,6 +162,7 @@ def _next_edge(hand: Hand, made: list[Cell], reversed_: bool) -> Edge:
         if reversed_:
             cells.reverse()
         return Edge(cells[::-1] if hand.setting.turned and hand.turns is not False else cells)
+    cells = cells[hand.joined_at :] + cells[: hand.joined_at]
     if hand.mid_arch:
         cells = [cells[-1], *cells[:-1]]
     if hand.turns:
