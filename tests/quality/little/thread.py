@@ -19,8 +19,8 @@ from loopleaf.notation.tree import (
     Yarn,
 )
 
+from .bench import Bench, Wrong
 from .cells import Misfit
-from .piece import Bench, Wrong
 from .sides import OTHER, facing, joins_yarn
 
 
