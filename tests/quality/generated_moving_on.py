@@ -197,6 +197,45 @@ def lengthened_ovals(draw: Draw) -> bytes:
     return _file(lines, start)
 
 
+@st.composite
+def middle_corners(draw: Draw) -> bytes:
+    """Solid rounds about a motif, which turn at the middle one of three stitches in the corner."""
+    sides, corner, group = draw(st.integers(3, 6)), draw(st.integers(1, 4)), draw(st.integers(2, 5))
+    first = f"ch 3 (counts as dc), {group - 1} dc in ring, ch {corner}"
+    rest = f"*{group} dc in ring, ch {corner}, rep from * {_more(sides - 2)}"
+    lines: Lines = [
+        (f"{first}, {rest}, join to top of ch-3", f"{sides * group} dc, {_spaces(sides, corner)}")
+    ]
+    three = draw(st.sampled_from((3, 3, 5)))
+    into = f"{three} sc in " + draw(
+        st.sampled_from((f"ch-{corner} corner sp", f"next ch-{corner} sp", "corner sp"))
+    )
+    start = f"ch 1, sc in same st as join, sc in {_next(group - 1)}, {into}"
+    side = draw(st.sampled_from((f"sc in each of next {group} sts", f"sc in next {group} sts")))
+    lines.append((f"{start}, *{side}, {into}; rep from * around, join", str(sides * (group + three))))
+    total = sides * (group + three)
+    for _ in range(draw(st.integers(1, 3))):
+        total += sides * (three - 1)
+        unit = f"*sc in each st to corner, {three} sc in center st of corner"
+        rest = draw(st.sampled_from(("rem", "remaining")))
+        work = f"ch 1, {unit}; rep from * {_more(sides - 1)}, sc in each {rest} st"
+        lines.append((f"{work}, join", str(total)))
+    return _file(lines, draw(st.sampled_from(("magic ring", "chain 4, joined"))))
+
+
+def _next(number: int) -> str:
+    return "next st" if number == 1 else f"next {number} sts"
+
+
+def _more(times: int) -> str:
+    return {1: "once more", 2: "twice more"}.get(times, f"{times} times more")
+
+
 moving_on = st.one_of(
-    behind_the_join(), beginning_clusters(), closed_groups(), closed_arches(), lengthened_ovals()
+    behind_the_join(),
+    beginning_clusters(),
+    closed_groups(),
+    closed_arches(),
+    lengthened_ovals(),
+    middle_corners(),
 )

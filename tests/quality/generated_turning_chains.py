@@ -200,4 +200,26 @@ def begun_again(draw: Draw) -> bytes:
     return file_of({"c": piece}, {"sc": "does not count"})
 
 
-turning_chains = st.one_of(last_in_the_chain(), meshes(), v_stitches(), shell_rows(), begun_again())
+@st.composite
+def said_once(draw: Draw) -> bytes:
+    """Whether its chain counts is said of one row alone, and no count is stated behind it."""
+    name, chain = _tall(draw)
+    width, counts = draw(st.integers(4, 20)), draw(st.booleans())
+    aside = f" (counts as {name})" if counts else " (does not count)"
+    rows: Rows = [{"row": 1, "work": "sc in 2nd ch from hook and in each ch across, turn", "count": width}]
+    each = draw(st.sampled_from((f"{name} in each st across", f"{name} in each st to end")))
+    rows.append({"row": 2, "work": f"ch {chain}{aside}, {each}, turn", "count": width})
+    for row in range(3, draw(st.integers(3, 6)) + 1):
+        low = draw(st.booleans())
+        rows.append(
+            {
+                "row": row,
+                "work": f"ch {1 if low else chain}, {each if not low else 'sc in each st across'}, turn",
+            }
+        )
+    return file_of({"c": {"worked": "rows", "start": f"chain {width + 1}", "rows": rows}}, {})
+
+
+turning_chains = st.one_of(
+    last_in_the_chain(), meshes(), v_stitches(), shell_rows(), begun_again(), said_once()
+)

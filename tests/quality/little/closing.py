@@ -69,12 +69,15 @@ def _as_between_the_others(hand: Hand) -> bool:
     chain, here as well.
     """
     gaps: list[tuple[int, ...]] = [()]
+    in_words: set[int] = set()
     for cell, how in zip(hand.cells, hand.status, strict=True):
         if how == USED:
             gaps.append(())
         elif cell.top or cell.kind == "space":
             gaps[-1] += (cell.length,)
+            if how == SKIPPED and cell.top:
+                in_words.add(len(gaps) - 1)
     first, *between, last = gaps if len(gaps) > 1 else [(), *gaps]
+    passed = [gap for at, gap in enumerate(between, 1) if at not in in_words]
     bridged = bool(hand.made) and hand.made[-1].kind == "space" and hand.joined
-    skipped = any(how == SKIPPED and cell.top for how, cell in zip(hand.status, hand.cells, strict=True))
-    return ((last + first) in between and not skipped) or (bridged and last in (*between, first))
+    return (last + first) in passed or (bridged and last in (*between, first))
