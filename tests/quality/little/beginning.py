@@ -152,10 +152,12 @@ def stands_on(hand: Hand, kind: str, length: int, stands: int) -> None:
     begun = hand.last is not None and hand.last >= 0
     at = hand.last if begun and hand.last is not None else hand.pos
     whole = hand.whole(Target("space"), at) if begun else [at]
+    uses = hand.uses
     for cell in whole:
         if cell < len(hand.cells):
             hand.status[cell] = hand.status[cell] if hand.status[cell] == USED else FREE
             hand.mark(cell, USED)
+    hand.uses = min(hand.uses, uses + 1)  # the chains of an arch are one place
     hand.pos = max(hand.pos, whole[-1] + 1)
     hand.last = at
 

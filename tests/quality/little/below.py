@@ -18,9 +18,10 @@ class Below:
     """The edge and the hook's place on it.
 
     status: goes with `cells`. limit: where a repeat must stop. last: the place last worked into.
-    uneven: a repeat left places that nothing has spoken of yet. follow: the next step. behind: places behind
-    the last of `each ch-1 sp across` or `each V-st across`, passed by unless the line names them. trying:
-    passes of a repeat are tried out, so chains aren't taken to pass whatever lies below them.
+    uneven: a repeat left places that nothing has spoken of yet. follow: the next step. behind: places passed
+    by that the line may still name: what lies behind the last of `each ch-1 sp across`, the others of a shell
+    that one stitch went into. trying: passes of a repeat are tried out, so chains aren't taken to pass
+    whatever lies below them.
     """
 
     setting: Setting
