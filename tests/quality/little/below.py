@@ -20,8 +20,8 @@ class Below:
     status: goes with `cells`. limit: where a repeat must stop. last: the place last worked into.
     uneven: a repeat left places that nothing has spoken of yet. follow: the next step. behind: places passed
     by that the line may still name: what lies behind the last of `each ch-1 sp across`, the others of a shell
-    that one stitch went into. trying: passes of a repeat are tried out, so chains aren't taken to pass
-    whatever lies below them.
+    that one stitch went into. repeating: in the passes of a repeat, which are tried out one by one, so that
+    nothing is passed there but by a word.
     """
 
     setting: Setting
@@ -35,7 +35,7 @@ class Below:
     uses: int = 0
     uneven: bool = False
     follow: Step | None = None
-    trying: bool = False
+    repeating: bool = False
     behind: set[int] = field(default_factory=set)
 
     def __post_init__(self) -> None:

@@ -96,7 +96,7 @@ class Hand(Below):
     @property
     def bridging(self) -> bool:
         """Whether chains were made last, which pass what lies below them on the way to the turning chain."""
-        return not self.trying and bool(self.made) and self.made[-1].kind == "space"
+        return not self.repeating and bool(self.made) and self.made[-1].kind == "space"
 
     def spend_arch(self, at: int) -> None:
         """The other chains of an arch whose one chain stands for all of it."""

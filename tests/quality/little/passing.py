@@ -49,9 +49,11 @@ def skip(hand: Hand, step: Skip | WorkingOver) -> None:
 
 
 def _may_be_below(hand: Hand) -> bool:
-    """`ch 3, sk 1 st`: the stitch below a chain that counts, if that is how it comes out."""
+    """`ch 3, sk 1 st`: the stitch below a chain that counts, if that is how it comes out. What a repeat skips
+    is the same in every pass.
+    """
     stands = hand.beginning is not None and hand.beginning[2] and hand.pos == 1 and hand.last == 0
-    return stands and bool(hand.setting.choose("the stitch below the chain", (0, 1)))
+    return stands and not hand.repeating and bool(hand.setting.choose("the stitch below the chain", (0, 1)))
 
 
 def leave(hand: Hand, step: Leave) -> None:

@@ -57,7 +57,7 @@ def last(hand: Hand, place: Last) -> Iterator[tuple[int, ...]]:
     there = [at for at in range(hand.limit) if hand.counts_for(place.target, at)]
     if number > len(there):
         raise Misfit("place", f"no last {place.target}")
-    behind_a_space = hand.in_a_space and not hand.trying
+    behind_a_space = hand.in_a_space and not hand.repeating
     for at in there[len(there) - number :]:
         if at < hand.pos:
             raise Misfit("fit", "the last stitch is used already")

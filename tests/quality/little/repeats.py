@@ -15,15 +15,13 @@ Run = Callable[[Hand, Sequence[Step], Sequence[Step]], None]
 
 def repeat(hand: Hand, step: Repeat, run: Run) -> None:
     """Works a repeat; raises Misfit where it doesn't come out."""
-    leading = hand.leading
-    hand.leading = False
+    leading, repeating = hand.leading, hand.repeating
+    hand.leading, hand.repeating = False, True
     if step.times is not None:
         _so_many(hand, step, run)
     else:
-        trying, hand.trying = hand.trying, True
         _up_to_the_end(hand, step, run)
-        hand.trying = trying
-    hand.leading = leading and not hand.made
+    hand.leading, hand.repeating = leading and not hand.made, repeating
 
 
 def _so_many(hand: Hand, step: Repeat, run: Run) -> None:
