@@ -94,6 +94,8 @@ def _next(hand: Hand, place: Next) -> Iterator[tuple[int, ...]]:
     for _ in range(number or 0):
         if place.target.unworked and place.target.kind != "free-loop":
             yield (left_before(hand, place.target),)
+        elif place.unsaid and _begins_in(hand, place.target):
+            yield (same(hand, place.target),)
         elif place.piece:
             yield (of_piece(hand, place),)
         elif place.far and hand.leaf is not None and not hand.leaf.far:
@@ -115,6 +117,12 @@ def _next(hand: Hand, place: Next) -> Iterator[tuple[int, ...]]:
             yield (ring(hand),)  # nothing else is there: `6 sc` goes into the ring
         else:
             yield (hand.take(place.target),)
+
+
+def _begins_in(hand: Hand, target: Target) -> bool:
+    """`sl st in next sp, ch 3, 2 dc in sp`: the space that the round begins in, not yet another one."""
+    begun = not any(cell is not hand.begun_in and cell.top for cell in hand.made)
+    return begun and hand.last is not None and hand.in_a_space and hand.fits(target, hand.cells[hand.last])
 
 
 def _each(hand: Hand, place: Each) -> Iterator[tuple[int, ...]]:
