@@ -1,12 +1,16 @@
 """The right patterns that mistakes are made in: the demo collection and the passages that agree in print."""
 
+import re
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import yaml
 
+from loopleaf import trade
 from tests.demo import guide
+
+from .little.counts import Key
 
 ROOT = Path(__file__).parents[2]
 DEMO = sorted((ROOT / "patterns").glob("*.yml"))
@@ -37,10 +41,10 @@ def right_patterns() -> dict[str, str]:
 def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
     """Rounds whose figures a person worked out, each case as a pattern file, with its lines.
 
-    A line: its shorthand, what it uses, what it makes, its count and, where it is wrong, the rule.
+    A line: its shorthand, what it uses, what it makes, its count as stated and, where it is wrong, the rule.
     """
-    names = ("cases.yml", "printed.yml", "print_places.yml", "print_cases.yml")
-    files = (ROOT / "tests/fabric" / name for name in names)
+    names = ("cases", "edge_cases", "loops", "printed", "print_cases", "print_chains", "print_moving_on")
+    files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, "print_places", "print_words"))
     cases = [case for file in files for case in yaml.safe_load(file.read_text(encoding="utf-8"))]
     fields = {"turning": "turning chains", "chains": "chain spaces", "specials": "special stitches"}
     for case in cases:
@@ -51,7 +55,7 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
             piece["start"] = case["start"]
         stated = case.get("stated", True)
         piece[f"{name}s"] = [
-            {name: at, "work": line[0], **({"count": line[3]} if stated and not line[4:] else {})}
+            {name: at, "work": line[0], **({"count": line[3]} if stated else {})}
             for at, line in enumerate(case["lines"], 1)
         ]
         file = {
@@ -61,7 +65,18 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
             **{fields[key]: case[key] for key in fields if key in case},
             "pieces": {"piece": piece},
         }
-        yield case["name"], yaml.safe_dump(file, sort_keys=False, width=1000).encode(), case["lines"]
+        lines = [[*line[:2], _as_keys(line[2], file["terms"]), *line[3:]] for line in case["lines"]]
+        yield case["name"], yaml.safe_dump(file, sort_keys=False, width=1000).encode(), lines
+
+
+def _as_keys(makes: dict[str, int], terms: str) -> dict[Key, int]:
+    """`{dc: 6, ch-2 sp: 1}` under the names that the little model gives them."""
+    named = {getattr(row, terms.lower()).short: row.key for row in trade.stitches()}
+    keys: dict[Key, int] = {}
+    for name, number in makes.items():
+        chains = re.fullmatch(r"ch-(\d+) sp", name)
+        keys[("space", int(chains[1])) if chains else named.get(name, name)] = number
+    return keys
 
 
 def constructs() -> Iterator[tuple[str, bytes]]:

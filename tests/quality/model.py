@@ -4,9 +4,10 @@ from dataclasses import dataclass, field
 
 from loopleaf import pattern
 
+from .little.bench import Bench, PieceDone, Wrong
 from .little.cells import CannotSay, Misfit
 from .little.finishing import placements
-from .little.piece import Bench, PieceDone, Wrong, work_piece
+from .little.piece import work_piece
 from .little.thread import yarn_and_turns
 
 

@@ -18,13 +18,28 @@ from .collected import DEMO, by_hand, constructs, of_the_guide, published
 from .generated import patterns
 from .generated_edges import edges
 from .generated_motifs import motifs
+from .generated_moving_on import moving_on
 from .generated_rows import rows
+from .generated_turning_chains import turning_chains
 from .model import Verdict, judge
 
 GENERATED = int(os.environ.get("LOOPLEAF_GENERATED", "150"))
 PUBLISHED = list(published())
 BY_HAND = list(by_hand())
 IN_WORDS = [*constructs(), *of_the_guide()]
+SORTS = {
+    "count-differs": ("count",),
+    "inc-unclear": ("unclear",),
+    "join-misses": ("join",),
+    "no-such-place": ("place", "join", "fit"),
+    "repeat-does-not-fit": ("fit",),
+    "repeat-unclear": ("unclear", "fit"),
+    "side-differs": ("turn",),
+    "stitches-left-over": ("fit",),
+    "works-past-the-end": ("fit", "place"),
+    "yarn-not-joined": ("yarn",),
+}
+"""The model's own names for what a rule finds; none of a place, and no more of it, are near each other."""
 
 
 def differences(data: bytes, verdict: Verdict) -> list[str]:
@@ -88,7 +103,7 @@ def test_on_every_construct_of_the_guide(name: str, data: bytes) -> None:
     database=None,
     suppress_health_check=list(HealthCheck),
 )
-@given(st.one_of(patterns(), motifs, rows, edges))
+@given(st.one_of(patterns(), motifs, rows, edges, moving_on, turning_chains))
 def test_on_patterns_made_by_chance(data: bytes) -> None:
     verdict = judge(data)
     assert verdict.cannot_say == ""
@@ -102,8 +117,10 @@ def test_on_rounds_worked_by_hand(name: str, data: bytes, lines: list[list[Any]]
     """A person's figures are a third voice; where a line must be found wrong, the model finds it there."""
     verdict = judge(data)
     assert verdict.cannot_say == ""
-    wrong = [str(number) for number, line in enumerate(lines, 1) if len(line) > 4]
-    assert [one.round for one in verdict.wrong][:1] == wrong[:1]
+    wrong = [(str(number), line[4]) for number, line in enumerate(lines, 1) if len(line) > 4]
+    assert [one.round for one in verdict.wrong][:1] == [number for number, _ in wrong[:1]]
+    for one, (_, rule) in zip(verdict.wrong, wrong[:1], strict=False):
+        assert one.what in SORTS[rule]
     for line, done in zip(lines, verdict.pieces[0].sizes[0], strict=False):
         if len(line) == 4:
-            assert (done.uses, done.count) == (line[1], line[3]), line[0]
+            assert (done.uses, dict(done.makes), done.count) == tuple(line[1:]), line[0]

@@ -1,116 +1,29 @@
-"""How a round begins: turning chains, skipped chains, yarn joined anew, slip stitches that travel."""
+"""How a round begins: its turning chain, or the chains of the foundation that stand for one."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from loopleaf.notation.tree import (
     Chain,
     ChainOf,
-    Each,
-    First,
-    FromHook,
+    CountsAs,
+    Facing,
     Group,
     Join,
     JoinYarn,
     Next,
     Over,
+    Passage,
     Repeat,
-    Same,
-    Skip,
     Step,
     Stitch,
     Target,
     Work,
 )
 
-from .cells import Cell, Misfit, kind_of
-from .hand import FREE, NOWHERE, PASSED, USED, Hand
-from .places import spots
-
-
-def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
-    """Slip stitches at the start move it; gives the steps after them."""
-    if steps and isinstance(steps[0], JoinYarn) and steps[0].place is None:
-        return travels(hand, steps[1:])
-    steps = steps if hand.setting.blocks else _out_of_the_bracket(steps)
-    count = 0
-    for at, step in enumerate(steps):
-        if isinstance(step, Work) and _is_slip(step):
-            count = at + 1
-        elif not isinstance(step, Skip):
-            break
-    rest = steps[count:]
-    if not count or not any(isinstance(step, Work | Group | Repeat | Chain) for step in rest):
-        return steps
-    if hand.edge.at_hook and not hand.setting.rows and not isinstance(_place(steps[0]), First | Same):
-        hand.pos = 1
-    at = 0
-    for step in steps[:count]:
-        if isinstance(step, Skip):
-            for _ in range(hand.setting.number(step.count) or 0):
-                hand.take(step.target, PASSED)
-        for place in step.places if isinstance(step, Work) else ():
-            for spot in spots(hand, place):
-                at = spot[0]
-    if hand.setting.rows:
-        hand.uses = 0
-        for passed in range(hand.pos):
-            hand.status[passed] = PASSED
-        hand.last = at
-    else:
-        hand.turn_to(at)
-        hand.uses = 0
-    return rest
-
-
-def _out_of_the_bracket(steps: Sequence[Step]) -> Sequence[Step]:
-    """`(sl st, ch 3, 2 dc) in next sp` at a start: a slip stitch into it, then the rest in the same."""
-    at = next((i for i, step in enumerate(steps) if not isinstance(step, Work) or not _is_slip(step)), -1)
-    group = steps[at] if at >= 0 else None
-    if not isinstance(group, Group) or len(group.steps) < 3 or len(group.places) != 1:
-        return steps
-    slip, chain = group.steps[:2]
-    if not isinstance(slip, Work) or slip.stitch.kind != "slip" or not isinstance(chain, Chain):
-        return steps
-    there = replace(slip, places=group.places)
-    return (*steps[:at], there, replace(group, steps=group.steps[1:], places=(Same(),)), *steps[at + 1 :])
-
-
-def _is_slip(step: Work) -> bool:
-    return step.stitch.kind == "slip" and not any(isinstance(place, Each | FromHook) for place in step.places)
-
-
-def _place(step: Step) -> object:
-    return step.places[0] if isinstance(step, Work) and step.places else None
-
-
-def join_yarn(hand: Hand, step: JoinYarn) -> None:
-    """`join B with sl st in any corner sp`: the round begins there."""
-    place = step.place
-    at = 0
-    if isinstance(place, Next) and place.any:
-        found = [i for i in range(len(hand.cells)) if hand.counts_for(place.target, i)]
-        if not found:
-            raise Misfit("place", f"no {place.target} to join to")
-        at = found[0]
-    elif place is not None:
-        if hand.made:
-            raise Misfit("place", "yarn is joined in the middle of a round")
-        before, uses = list(hand.status), hand.uses
-        at = next(spots(hand, place))[0]
-        hand.status, hand.uses = before, uses
-    if at == NOWHERE:
-        return
-    if hand.setting.rows:
-        hand.pos = at
-        hand.last = at
-    else:
-        hand.turn_to(at)
-    if step.stitch.kind != "slip":
-        hand.mark(hand.pos, USED)
-        hand.last = hand.pos
-        hand.pos += 1
-        hand.add(Cell(step.stitch.kind))
+from .below import FREE, USED
+from .cells import Cell, kind_of
+from .hand import Hand
+from .looking_ahead import bridges, chains_in
 
 
 def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> bool:
@@ -125,6 +38,7 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
                 hand.add(Cell("space", length=counts.chains))
         else:
             hand.add(Cell("space", length=counts.space))
+            hand.beginning = (length, 1, True)  # a join goes to its foot
         return True
     first = next(stitches(hand, rest), None)
     if first is None:
@@ -145,11 +59,21 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
         hand.add(Cell("space", length=length - joined))
         return True
     if length > max(own, 1):
-        return False
+        return _with_a_space(hand, kind, length, own, rest)
     if stands(hand, kind, length):
         stands_on(hand, kind, length, length)
     else:
         hand.beginning = (length, 0, False)
+    return True
+
+
+def _with_a_space(hand: Hand, kind: str, length: int, own: int, rest: Sequence[Step]) -> bool:
+    """`ch 4, dc in next dc, *ch 1, dc in next dc`: what is more than a stitch is the first of such spaces."""
+    spaces = {hand.setting.number(chain.length) for chain in chains_in(rest) if chain.counts is None}
+    if not own or length - own not in spaces or not stands(hand, kind, length):
+        return False
+    stands_on(hand, kind, length, own)
+    hand.add(Cell("space", length=length - own))
     return True
 
 
@@ -187,6 +111,27 @@ def _below(hand: Hand) -> str:
     return next((cell.kind for cell in hand.cells if cell.top), "single")
 
 
+def of_chain(kind: str) -> str:
+    """The name of the question whether a turning chain counts."""
+    return f"turning chain of {kind}"
+
+
+def said_of_chain(steps: Sequence[Step]) -> tuple[str, int] | None:
+    """The answer that an aside at a line's start gives: `ch 3 (counts as dc)`, `ch 2 (does not count)`."""
+    for at, step in enumerate(steps):
+        match step:
+            case Chain(counts=CountsAs(stitch=Stitch(kind=kind))) if kind:
+                return of_chain(kind), 1
+            case Chain(counts=CountsAs(nothing=True)):
+                follow = steps[at + 1] if at + 1 < len(steps) else None
+                return (of_chain(follow.stitch.kind), 0) if isinstance(follow, Work) else None
+            case Work(stitch=Stitch(kind="slip")) | JoinYarn() | Facing():
+                continue
+            case _:
+                return None
+    return None
+
+
 def stands(hand: Hand, kind: str, length: int) -> bool:
     """Whether a turning chain counts that doesn't say so itself: by the pattern's word, else by trial."""
     if length == 1 and hand.setting.own_chains.get(kind, 0) > 2:
@@ -194,7 +139,7 @@ def stands(hand: Hand, kind: str, length: int) -> bool:
     for key in (kind, ""):
         if key in hand.setting.counts:
             return hand.setting.counts[key]
-    return length > 1 and bool(hand.setting.choose(f"turning chain of {kind}", (0, 1)))
+    return length > 1 and bool(hand.setting.choose(of_chain(kind), (0, 1)))
 
 
 def stands_on(hand: Hand, kind: str, length: int, stands: int) -> None:
@@ -207,15 +152,17 @@ def stands_on(hand: Hand, kind: str, length: int, stands: int) -> None:
     begun = hand.last is not None and hand.last >= 0
     at = hand.last if begun and hand.last is not None else hand.pos
     whole = hand.whole(Target("space"), at) if begun else [at]
+    uses = hand.uses
     for cell in whole:
         if cell < len(hand.cells):
             hand.status[cell] = hand.status[cell] if hand.status[cell] == USED else FREE
             hand.mark(cell, USED)
+    hand.uses = min(hand.uses, uses + 1)  # the chains of an arch are one place
     hand.pos = max(hand.pos, whole[-1] + 1)
     hand.last = at
 
 
-def skipped_chains(hand: Hand, step: Work | Group, number: int) -> None:
+def skipped_chains(hand: Hand, step: Work | Group, number: int, rest: Sequence[Step]) -> None:
     """`dc in 4th ch from hook`: what the chains before it stand for."""
     counts = step.counts
     if (hand.leaf is not None and not hand.leaf.grows) or hand.made:
@@ -229,20 +176,33 @@ def skipped_chains(hand: Hand, step: Work | Group, number: int) -> None:
         if counts.chains or counts.space:
             hand.add(Cell("space", length=counts.chains or counts.space))
         return
-    if isinstance(step, Group):
+    stitch, _ = next(stitches(hand, (step,)), (None, False))
+    own = hand.setting.own_chains.get(stitch.kind, 0) if stitch is not None else 0
+    if stitch is None or not skipped or not own:
         return
-    own = hand.setting.own_chains.get(step.stitch.kind, 0)
-    if not skipped or not own:
-        return
-    says = any(key in hand.setting.counts for key in (step.stitch.kind, ""))
+    says = any(key in hand.setting.counts for key in (stitch.kind, ""))
     a_block = hand.setting.blocks or skipped in hand.setting.named_later  # the next row names its space
-    if a_block and not (says and stands(hand, step.stitch.kind, skipped)):
+    if a_block and not (says and stands(hand, stitch.kind, skipped)):
         hand.add(Cell("space", length=skipped))
         return
-    if step.stitch.kind == "special" or not stands(hand, step.stitch.kind, skipped):
+    if stitch.kind == "special" or not stands(hand, stitch.kind, skipped):
         return
-    hand.add(Cell(step.stitch.kind, chain=skipped, stands=skipped))
-    hand.beginning = (skipped, skipped, True)
+    space = _bridged(hand, skipped - own, rest)
+    hand.add(Cell(stitch.kind, chain=skipped, stands=own if space else skipped))
+    if space:
+        hand.add(Cell("space", length=space))
+    hand.beginning = (skipped, own if space else skipped, True)
+
+
+def _bridged(hand: Hand, over: int, rest: Sequence[Step]) -> int:
+    """`dc in 8th ch from hook, *ch 2, sk 2 chs, dc in next ch`: of seven chains three stand for the stitch,
+    two are the space, and two lie under it. Gives the space; 0 where the repeats bridge nothing so.
+    """
+    for chain, skip in bridges(rest):
+        length, passed = hand.setting.number(chain.length) or 0, hand.setting.number(skip.count) or 0
+        if length + passed == over:
+            return length
+    return 0
 
 
 def stitches(hand: Hand, steps: Sequence[Step]) -> Iterator[tuple[Stitch, bool]]:
@@ -256,5 +216,5 @@ def stitches(hand: Hand, steps: Sequence[Step]) -> Iterator[tuple[Stitch, bool]]
                 elif step.stitch.kind not in ("slip", "chain"):
                     says = step.counts is not None and not step.counts.skipped and not step.counts.nothing
                     yield step.stitch, says
-            case Group() | Repeat():
+            case Group() | Repeat() | Passage():
                 yield from stitches(hand, step.steps)

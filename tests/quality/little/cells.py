@@ -1,12 +1,12 @@
 """What lies on an edge: a list of cells, each a stitch's top, a chain space, a picot, a chain, a row end."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from loopleaf.notation.tree import Stitch, Target
 
-NOT_TOPS = frozenset({"space", "picot", "ring", "row-end"})
+NOT_TOPS = frozenset({"space", "picot", "ring", "row-end", "arch-chain"})
 GATHERED = frozenset({"cluster", "bobble", "puff", "popcorn", "tog"})
 
 
@@ -64,8 +64,8 @@ class Cell:
 class Edge:
     """The cells that the next round goes into, in working order.
 
-    shape: `circle`, `line` (rows), `ring` (nothing but a ring), `sides` (a chain with both its sides: `other`
-    holds the second). ring: `in ring` can be worked. at_hook: a slip stitch joined to the first cell, so the
+    shape: `circle`, `line` (rows), `ring` (nothing but a ring), `sides` (a chain that must be worked along
+    both its sides). ring: `in ring` can be worked. at_hook: a slip stitch joined to the first cell, so the
     hook already stands over it. loops: the loops that a round's stitches left free, of which a line may take
     as many as it likes. sided: all around a piece in rows, where `across` goes to the end of one side.
     """
@@ -74,7 +74,6 @@ class Edge:
     shape: Literal["circle", "line", "ring", "sides"] = "line"
     ring: bool = False
     foundation: bool = False
-    other: list[Cell] = field(default_factory=list)
     at_hook: bool = False
     mid_arch: bool = False
     loops: bool = False
@@ -85,12 +84,15 @@ def chains(number: int) -> list[Cell]:
     return [Cell("chain") for _ in range(number)]
 
 
-def with_single_chains(cells: Sequence[Cell]) -> list[Cell]:
-    """The edge as it is where chains between stitches are counted: each chain of a space is a place."""
+def with_single_chains(cells: Sequence[Cell], kind: str = "chain") -> list[Cell]:
+    """The edge as it is where chains between stitches are counted: each chain of a space is a place.
+
+    kind: `arch-chain` where they aren't counted, but a line names them; nobody misses those that are left.
+    """
     edge: list[Cell] = []
     for cell in cells:
         if cell.kind == "space":
-            edge += [replace(cell, kind="chain", length=0, arch=cell) for _ in range(cell.length)]
+            edge += [replace(cell, kind=kind, length=0, arch=cell) for _ in range(cell.length)]
         else:
             edge.append(cell)
     return edge
@@ -135,7 +137,7 @@ def matches(target: Target, cell: Cell) -> bool:
     if target.kind == "group":
         return bunch_of(cell, None) is not None
     if target.kind == "chain":
-        return cell.kind == "chain"
+        return cell.kind in ("chain", "arch-chain") or cell.chain > 0
     named = target.stitch
     if named is None:
         return cell.top

@@ -2,8 +2,9 @@
 
 from loopleaf.notation.tree import ChainOf, First, Place
 
+from .below import FREE, SKIPPED, USED
 from .cells import Misfit
-from .hand import FREE, USED, Hand
+from .hand import Hand
 
 
 def check_join(hand: Hand, place: Place | None) -> None:
@@ -20,16 +21,18 @@ def check_join(hand: Hand, place: Place | None) -> None:
             if place.number and place.number != stands:
                 raise Misfit("join", f"{stands} of its chains stand for the stitch")
         case First():
-            first = next((cell for cell in hand.made if cell.top or hand.fits(place.target, cell)), None)
-            if first is None or not hand.fits(place.target, first):
-                raise Misfit("join", "the round doesn't begin with such a stitch")
+            first = next((at for at, cell in enumerate(hand.made) if hand.fits(place.target, cell)), None)
+            if first is None:
+                raise Misfit("join", "the round has no such stitch")
+            if any(cell.top for cell in hand.made[:first]):
+                hand.joined_at = first
 
 
 def finish(hand: Hand, names_spaces: bool) -> None:
     """After the last step: the whole edge must be used, passed, left, or bridged."""
     if hand.edge.ring and not hand.cells and not hand.ring_used:
         raise Misfit("fit", "nothing is worked into the ring")
-    if hand.edge.other:
+    if hand.edge.shape == "sides" and not hand.far_side:
         raise Misfit("fit", "the other side of the chain is left over")
     if hand.edge.loops:
         if hand.uneven:
@@ -45,22 +48,36 @@ def finish(hand: Hand, names_spaces: bool) -> None:
         ]
     if not left:
         return
+    if hand.setting.rows and _as_at_its_beginning(hand, left):
+        return
     if hand.setting.rows or not _as_between_the_others(hand):
         raise Misfit("fit", f"{len(left)} left over")
+
+
+def _as_at_its_beginning(hand: Hand, left: list[int]) -> bool:
+    """A row that goes by slip stitches to a shell's space may end in the last one's, with as much behind."""
+    last = max((at for at, how in enumerate(hand.status) if how == USED), default=0)
+    behind = all(at > last and hand.cells[at].top for at in left)
+    return hand.slipped_over == len(left) and behind and hand.cells[last].kind == "space"
 
 
 def _as_between_the_others(hand: Hand) -> bool:
     """Whether what is left lies between the last place and the first as much lies between all others.
 
     In a circle the last gap meets the first: shells into shells leave half a shell at either end. A chain
-    before the join bridges the last gap by itself.
+    before the join bridges the last gap by itself; what was skipped by a word elsewhere needs that word, or a
+    chain, here as well.
     """
     gaps: list[tuple[int, ...]] = [()]
+    in_words: set[int] = set()
     for cell, how in zip(hand.cells, hand.status, strict=True):
         if how == USED:
             gaps.append(())
         elif cell.top or cell.kind == "space":
             gaps[-1] += (cell.length,)
+            if how == SKIPPED and cell.top:
+                in_words.add(len(gaps) - 1)
     first, *between, last = gaps if len(gaps) > 1 else [(), *gaps]
+    passed = [gap for at, gap in enumerate(between, 1) if at not in in_words]
     bridged = bool(hand.made) and hand.made[-1].kind == "space" and hand.joined
-    return (last + first) in between or (bridged and last in (*between, first))
+    return (last + first) in passed or (bridged and last in (*between, first))

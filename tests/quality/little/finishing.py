@@ -1,7 +1,7 @@
 """Where pieces are sewn on and cords threaded: the places must be there."""
 
+from .bench import Bench, Wrong
 from .cells import Misfit
-from .piece import Bench, Wrong
 from .rounds import RoundDone
 
 

@@ -1,60 +1,14 @@
-"""The hook at its place: the edge below, what of it is used, and what has been made so far."""
+"""The hook at its place, with what has been made so far."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
+from copy import copy
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from loopleaf.notation.tree import Amount, Chain, Next, Step, Stitch, Target, Until, Work
+from loopleaf.notation.tree import Chain, Stitch
 
-from .cells import Bunch, Cell, Edge, Misfit, bunch_of, is_group, matches
-
-FREE, USED, SKIPPED, PASSED = range(4)
-
-NOWHERE = -1
-"""The spot of a stitch on a leaf's own chain, in a ring, on another piece: none of the edge below."""
-
-Choices = dict[str, int]
-
-
-class Undecided(Exception):
-    """Print leaves this open; whoever works the round tries each reading."""
-
-    def __init__(self, key: str, options: tuple[int, ...]) -> None:
-        super().__init__(key)
-        self.key = key
-        self.options = options
-
-
-@dataclass(frozen=True)
-class Setting:
-    """What a round is worked in: things that don't change while the hook moves.
-
-    turned: rows that turn, wherever their lines say so. own_chains: chains that usually stand for a stitch.
-    counts: whether a turning chain counts, by kind ("" for every stitch). specials: the steps of the author's
-    own stitches. pieces: edges of others. named_later: lengths of the spaces that the next row names.
-    blocks: rows from corner to corner, where slip stitches only fasten.
-    """
-
-    size: int
-    rows: bool
-    turned: bool
-    spiral: bool
-    chains_counted: bool
-    own_chains: Mapping[str, int]
-    counts: Mapping[str, bool]
-    specials: Mapping[str, tuple[Any, ...]]
-    pieces: Mapping[str, Sequence[Cell]]
-    choices: Choices
-    named_later: frozenset[int] = frozenset()
-    blocks: bool = False
-
-    def choose(self, key: str, options: tuple[int, ...]) -> int:
-        if key not in self.choices:
-            raise Undecided(key, options)
-        return self.choices[key]
-
-    def number(self, amount: Amount) -> int | None:
-        return amount.of(self.size)
+from .below import PASSED, Below
+from .cells import Cell, Misfit
 
 
 @dataclass
@@ -74,27 +28,30 @@ class Leaf:
         return self.length - self.at
 
 
+_STAYS = ("setting", "edge", "follow")
+
+
+def _copied(value: Any) -> Any:
+    """Lists, sets and dicts change in place, and a leaf does; all else is replaced."""
+    if isinstance(value, Leaf):
+        return replace(value)
+    return copy(value) if isinstance(value, list | set | dict) else value
+
+
 @dataclass
-class Hand:
+class Hand(Below):
     """The state of a round in work.
 
-    unworked: what earlier rows left. status: goes with `cells`. limit: where a repeat must stop.
-    skipped_at_once: by the last step that skips. gone_back_to: places skipped and then worked into.
-    one_loop: places of which one loop was taken, and which. follow: the next step.
+    unworked: what earlier rows left. skipped_at_once: by the last step that skips. gone_back_to: places
+    skipped and then worked into. one_loop: places of which one loop was taken, and which. far_side: the
+    foundation's other side is being worked. slipped_over: stitches that a row's slip stitches passed to reach
+    the space that it begins in. joined_at: the stitch with which the next round begins.
     fastened_to: lengths of the spaces of another piece that the last chain is fastened to.
     """
 
-    setting: Setting
-    edge: Edge
-    marks: list[Cell]
     unworked: list[Cell] = field(default_factory=list)
     kinds: frozenset[str] = frozenset()
     moves_marker: bool = False
-    cells: list[Cell] = field(default_factory=list)
-    status: list[int] = field(default_factory=list)
-    pos: int = 0
-    limit: int = 0
-    last: int | None = None
     here: int | None = None
     made: list[Cell] = field(default_factory=list)
     leaf: Leaf | None = None
@@ -104,16 +61,16 @@ class Hand:
     gone_back_to: set[int] = field(default_factory=set)
     one_loop: list[tuple[Cell, str]] = field(default_factory=list)
     fastened_to: frozenset[int] = frozenset()
-    follow: Step | None = None
-    uses: int = 0
     ring_used: bool = False
+    far_side: bool = False
+    slipped_over: int = 0
     leading: bool = True
     beginning: tuple[int, int, bool] | None = None
     begun_in: Cell | None = None
-    uneven: bool = False
     overrun: int = 0
     turns: bool | None = None
     joined: bool = False
+    joined_at: int = 0
     mid_arch: bool = False
     fastened: bool = False
     passed_by: bool = False
@@ -123,192 +80,35 @@ class Hand:
     passage: tuple[Any, ...] = ()
     carried: Chain | None = None
 
-    def __post_init__(self) -> None:
-        self.lay(list(self.edge.cells))
+    def save(self) -> dict[str, Any]:
+        """All of it as it stands, for a repeat to try a pass and come back."""
+        return {name: _copied(value) for name, value in vars(self).items() if name not in _STAYS}
 
-    def lay(self, cells: list[Cell]) -> None:
-        """The edge below, nothing of it used yet."""
-        self.cells = cells
-        self.status = [FREE] * len(cells)
-        self.pos = 0
-        self.limit = len(cells)
-
-    def turn_to(self, index: int) -> None:
-        """A round begins anew at this place; what lies before it comes round at the end."""
-        self.lay(self.cells[index:] + self.cells[:index])
-        self.last = 0
-
-    # ---- trying something out ---------------------------------------------------------------
-
-    def save(self) -> tuple[Any, ...]:
-        leaf = replace(self.leaf) if self.leaf else None
-        return (
-            *(list(self.cells), list(self.status), self.pos, self.limit, self.last, self.here),
-            *(list(self.made), leaf, list(self.on_leaf), list(self.skipped), self.uses),
-            *(self.ring_used, self.leading, self.uneven, self.overrun, self.mid_arch),
-            *(list(self.marks), dict(self.elsewhere), self.begun_in, self.beginning, list(self.unworked)),
-            *(set(self.gone_back_to), list(self.one_loop)),
-        )
-
-    def restore(self, saved: tuple[Any, ...]) -> None:
-        self.cells, self.status, self.pos, self.limit, self.last, self.here = (
-            *(list(saved[0]), list(saved[1])),
-            *saved[2:6],
-        )
-        leaf = saved[7]
-        self.made, self.on_leaf, self.skipped = list(saved[6]), list(saved[8]), list(saved[9])
-        self.leaf = replace(leaf) if leaf else None
-        self.uses = saved[10]
-        self.ring_used, self.leading, self.uneven, self.overrun, self.mid_arch = saved[11:16]
-        self.marks[:] = saved[16]
-        self.elsewhere, self.begun_in, self.beginning = dict(saved[17]), saved[18], saved[19]
-        self.unworked = list(saved[20])
-        self.gone_back_to, self.one_loop = set(saved[21]), list(saved[22])
-
-    # ---- looking along the edge -------------------------------------------------------------
-
-    def corners(self) -> list[int]:
-        """Those of a piece in rows, else the longest spaces, else the middle ones of three (or five) stitches
-        in one place.
-        """
-        named = [at for at, cell in enumerate(self.cells) if cell.corner]
-        if named:
-            return named
-        longest = max((cell.length for cell in self.cells if cell.kind == "space"), default=0)
-        if longest:
-            return [at for at, cell in enumerate(self.cells) if cell.length == longest]
-        found = []
-        for at, cell in enumerate(self.cells):
-            for bunch in cell.bunches[-1:]:
-                whole = [i for i, other in enumerate(self.cells) if bunch in other.bunches]
-                if len(whole) >= 3 and len(whole) % 2 and at == whole[len(whole) // 2]:
-                    found.append(at)
-        return found
-
-    def fits(self, target: Target, cell: Cell) -> bool:
-        if target.kind == "corner":
-            corners = [self.cells[at] for at in self.corners()]
-            return cell in corners and target.length in (0, cell.length)
-        return matches(target, cell)
-
-    def free(self, start: int, end: int) -> list[int]:
-        """Tops that are still to be worked into, from one place to before another."""
-        return [at for at in range(start, end) if self.status[at] == FREE and self.cells[at].top]
-
-    @property
-    def exhausted(self) -> bool:
-        return not self.free(self.pos, len(self.cells))
-
-    def bound(self, until: Until) -> int:
-        """Where `around`, `to last 2 sts`, `to marker`, `to next corner` ends."""
-        if until.kind == "end":
-            return self.side_end() if self.edge.sided and until.word in ("across", "") else self.limit
-        if until.kind == "to-last":
-            number = self.setting.number(until.count) or 0
-            there = [at for at in range(self.limit) if self.counts_for(until.target, at)]
-            if number > len(there) or (number and there[-number] < self.pos):
-                raise Misfit("fit", f"there are no {number} left for the end")
-            return there[-number] if number else self.limit
-        if until.kind == "tch":
-            return self.before_the_chain()
-        if until.kind == "next":
-            ahead = [at for at in range(self.pos, self.limit) if self.counts_for(until.target, at)]
-            if not ahead:
-                raise Misfit("place", f"no {until.target} ahead")
-            return ahead[0]
-        corners = self.corners() if until.kind == "corner" else []
-        for at in range(self.pos, self.limit):
-            if until.kind == "marker" and self.cells[at] in self.marks:
-                return at
-            if at in corners and self.status[at] == FREE:
-                return at
-        if until.kind == "corner":
-            return self.limit
-        raise Misfit("place", "no marker ahead")
-
-    def side_end(self) -> int:
-        """Around a piece in rows: before the next corner where the next step names that, else over it."""
-        corner = next((at for at in self.corners() if at >= self.pos and self.status[at] == FREE), None)
-        if corner is None:
-            return self.limit
-        place = self.follow.places[0] if isinstance(self.follow, Work) and self.follow.places else None
-        names_it = isinstance(place, Next) and place.target.kind == "corner"
-        return corner if names_it else corner + 1
-
-    def before_the_chain(self) -> int:
-        """Where the row's last place stands if that is a turning chain that counts; else the limit."""
-        last = self.limit - 1
-        return last if last >= self.pos and self.cells[last].chain else self.limit
-
-    def counts_for(self, target: Target, at: int) -> bool:
-        """Whether the cell begins a place of that kind (a group is counted at its first cell)."""
-        cell = self.cells[at]
-        if not self.fits(target, cell):
-            return False
-        if at and cell.arch and target.kind in ("space", "loop") and self.cells[at - 1].arch is cell.arch:
-            return False
-        group = self.group_at(target, at)
-        return group is None or at == 0 or group not in self.cells[at - 1].bunches
-
-    def group_at(self, target: Target, at: int) -> Bunch | None:
-        named = target.stitch
-        if target.kind == "group":
-            return bunch_of(self.cells[at], None)
-        if target.kind == "stitch" and named is not None and is_group(named):
-            return bunch_of(self.cells[at], named)
-        return None
-
-    def whole(self, target: Target, at: int) -> list[int]:
-        """All cells of the place that begins here: one, the single chains of an arch, or a whole group."""
-        arch = self.cells[at].arch
-        if arch is not None and target.kind in ("space", "loop"):
-            return [i for i in range(at, len(self.cells)) if self.cells[i].arch is arch]
-        group = self.group_at(target, at)
-        if group is not None:
-            return [i for i in range(at, len(self.cells)) if group in self.cells[i].bunches]
-        return [at]
-
-    # ---- using it up ------------------------------------------------------------------------
-
-    def mark(self, at: int, how: int) -> None:
-        if self.status[at] == FREE:
-            self.status[at] = how
-            self.uses += how in (USED, SKIPPED)
-
-    def seek(self, target: Target) -> int:
-        """The next place of a kind, from the hook on; what lies between is passed over."""
-        if self.uneven:
-            raise Misfit("fit", "the repeat doesn't come out even")
-        for at in range(self.pos, self.limit):
-            if self.status[at] == FREE and self.counts_for(target, at):
-                for passed in range(self.pos, at):
-                    self.mark(passed, PASSED)
-                return at
-        anywhere = any(self.fits(target, cell) for cell in self.cells)
-        raise Misfit("fit" if anywhere else "place", f"no {target} left")
-
-    def take(self, target: Target, how: int = USED) -> int:
-        """Uses up the next place of a kind and moves past it."""
-        at = self.seek(target)
-        whole = self.use_up(target, at, how)
-        self.pos = whole[-1] + 1
-        self.last = at
-        return at
-
-    def use_up(self, target: Target, at: int, how: int = USED) -> list[int]:
-        """All cells of the place that begins here, used; a group's are one place together."""
-        whole = self.whole(target, at)
-        uses = self.uses
-        for cell in whole:
-            self.mark(cell, how)
-        if how == USED and self.group_at(target, at) is not None:
-            self.uses = uses + 1
-        return whole
+    def restore(self, saved: dict[str, Any]) -> None:
+        for name, value in saved.items():
+            setattr(self, name, _copied(value))
 
     def add(self, cell: Cell) -> None:
         """Made: onto the new edge."""
         self.made.append(cell)
         self.leading = False
+
+    @property
+    def bridging(self) -> bool:
+        """Whether chains were made last, which pass what lies below them on the way to the turning chain."""
+        return not self.repeating and bool(self.made) and self.made[-1].kind == "space"
+
+    def spend_arch(self, at: int) -> None:
+        """The other chains of an arch whose one chain stands for all of it."""
+        arch = self.cells[at].arch
+        for other, cell in enumerate(self.cells):
+            if arch is not None and cell.arch is arch:
+                self.mark(other, PASSED)
+
+    @property
+    def in_a_space(self) -> bool:
+        """Whether the place last worked into is a space."""
+        return self.last is not None and self.last >= 0 and self.cells[self.last].kind == "space"
 
     def kind_of(self, stitch: Stitch, below: Sequence[Cell]) -> str:
         """`inc` and `dec` take the round's only kind, else the kind that they are worked into."""

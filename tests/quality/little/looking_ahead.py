@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from loopleaf.notation.tree import (
     Chain,
@@ -18,6 +19,7 @@ from loopleaf.notation.tree import (
     Place,
     Repeat,
     Same,
+    Skip,
     Step,
     Target,
     Within,
@@ -36,7 +38,8 @@ def named_spaces(steps: Sequence[Step], first: Sequence[Step], foundation: bool)
     named = {target.length for target in targets(steps) if target.kind == "space" and target.length}
     if not foundation:
         return frozenset(named)
-    return frozenset(named - {length for chain in _chains(first) for length in chain.length.sizes if length})
+    made = {length for chain in chains_in(first) for length in chain.length.sizes if length}
+    return frozenset(named - made)
 
 
 def in_blocks(steps: Sequence[Step]) -> bool:
@@ -113,13 +116,27 @@ def of_place(place: Place) -> tuple[Target, ...]:
     return ()
 
 
-def _chains(steps: Sequence[Step]) -> Iterator[Chain]:
+def chains_in(steps: Sequence[Step]) -> Iterator[Chain]:
     for step in steps:
         match step:
             case Chain():
                 yield step
             case Group() | Repeat() | Passage():
-                yield from _chains(step.steps)
+                yield from chains_in(step.steps)
+
+
+def names_chains(steps: Sequence[Step]) -> bool:
+    """Whether a line goes into single chains: of an arch, of a turning chain, or of one that it makes."""
+    return any(target.kind == "chain" for target in targets(steps))
+
+
+def bridges(steps: Sequence[Step]) -> Iterator[tuple[Chain, Skip]]:
+    """Chains with what they pass below them, `ch 2, sk 2 chs`, in the repeats of a line."""
+    for step in steps:
+        if isinstance(step, Repeat):
+            for chain, skip in pairwise(step.steps):
+                if isinstance(chain, Chain) and isinstance(skip, Skip):
+                    yield chain, skip
 
 
 def in_one_place(steps: tuple[Step, ...]) -> tuple[Step, ...]:

@@ -4,8 +4,9 @@ from collections.abc import Iterator
 
 from loopleaf.notation.tree import Between, ChainOf, Evenly, JustMade, RowEnds, Skipped, Within
 
+from .below import FREE, NOWHERE, PASSED, USED
 from .cells import CannotSay, Cell, Misfit
-from .hand import FREE, NOWHERE, PASSED, USED, Hand
+from .hand import Hand
 
 
 def chain_of(hand: Hand, place: ChainOf) -> int:
@@ -20,9 +21,8 @@ def chain_of(hand: Hand, place: ChainOf) -> int:
             )
         if at < hand.pos and hand.status[at] != FREE and hand.last != at:
             raise Misfit("fit", "the turning chain is used already")
-        behind_a_space = hand.last is not None and hand.last >= 0 and hand.cells[hand.last].kind == "space"
         for passed in range(hand.pos, at):
-            if behind_a_space or not hand.cells[passed].top:
+            if hand.in_a_space or hand.bridging or not hand.cells[passed].top:
                 hand.mark(passed, PASSED)
         hand.mark(at, USED)
         hand.pos = max(hand.pos, at + 1)
@@ -33,6 +33,8 @@ def chain_of(hand: Hand, place: ChainOf) -> int:
 
 def within(hand: Hand, place: Within) -> Iterator[tuple[int, ...]]:
     again = place.same and hand.last is not None and hand.last >= 0
+    if place.same and not again:
+        raise Misfit("place", "none was worked into before")
     start = hand.last if again and hand.last is not None else _last_of(hand, place) or hand.seek(place.of)
     whole = hand.whole(place.of, start)
     if not again:
@@ -50,6 +52,9 @@ def within(hand: Hand, place: Within) -> Iterator[tuple[int, ...]]:
         hand.mark(at, USED)
     for at in whole:
         hand.mark(at, PASSED)
+    hand.behind.update(whole)  # another stitch of the same group may follow
+    if place.same and chosen:
+        hand.pos = chosen[-1] + 1
     for at in chosen:
         yield (at,)
 
@@ -92,12 +97,15 @@ def between(hand: Hand, place: Between) -> int:
     first = hand.seek(place.target)
     whole = hand.whole(place.target, first)
     after = next((at for at in range(whole[-1] + 1, hand.limit) if hand.counts_for(place.target, at)), None)
+    around = hand.edge.shape == "circle"
+    if after is None and around:
+        after = len(hand.cells)  # the last and the first
     if after is None:
         raise Misfit("fit", "nothing to go between")
     for at in range(hand.pos, after):
         hand.mark(at, PASSED)
-    last = hand.whole(place.target, after)
-    if not any(hand.counts_for(place.target, at) for at in range(last[-1] + 1, hand.limit)):
+    last = [] if around else hand.whole(place.target, after)
+    if last and not any(hand.counts_for(place.target, at) for at in range(last[-1] + 1, hand.limit)):
         for at in last:
             hand.mark(at, PASSED)
     hand.uses += 1
@@ -167,6 +175,8 @@ def _is_end(cell: Cell, place: RowEnds) -> bool:
 
 def evenly(hand: Hand, place: Evenly) -> int:
     end = hand.bound(place.until)
+    if not any(hand.open(at) for at in range(hand.pos, end)):
+        raise Misfit("fit", "nothing left to spread over")
     for at in range(hand.pos, end):
         hand.mark(at, USED)
     hand.pos = end

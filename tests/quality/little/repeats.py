@@ -1,25 +1,27 @@
 """Repeats: with a number, or up to somewhere, tried pass by pass."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from typing import Any
 
-from loopleaf.notation.tree import Repeat, Step, Target
+from loopleaf.notation.tree import ChainOf, Repeat, Step, Target, Work
 
+from .below import FREE, PASSED
 from .cells import Misfit
-from .hand import FREE, PASSED, Hand
+from .hand import Hand
 
 Run = Callable[[Hand, Sequence[Step], Sequence[Step]], None]
 
 
 def repeat(hand: Hand, step: Repeat, run: Run) -> None:
     """Works a repeat; raises Misfit where it doesn't come out."""
-    leading = hand.leading
-    hand.leading = False
+    leading, repeating = hand.leading, hand.repeating
+    hand.leading, hand.repeating = False, True
     if step.times is not None:
         _so_many(hand, step, run)
     else:
-        _until(hand, step, run)
-    hand.leading = leading and not hand.made
+        _up_to_the_end(hand, step, run)
+    hand.leading, hand.repeating = leading and not hand.made, repeating
 
 
 def _so_many(hand: Hand, step: Repeat, run: Run) -> None:
@@ -54,6 +56,22 @@ def _last_pass(hand: Hand, step: Repeat, run: Run) -> None:
     run(hand, step.ending, after)
 
 
+def _up_to_the_end(hand: Hand, step: Repeat, run: Run) -> None:
+    """`*ch 1, dc in next dc; rep from * across, ending with last dc in top of tch`: the dc that the last pass
+    ends with goes there, if it can.
+    """
+    before = hand.save()
+    match step.steps, step.ending:
+        case (*_, Work() as own), (Work(places=(ChainOf(),)) as last,) if own.stitch == last.stitch:
+            try:
+                _until(hand, replace(step, stop_at=len(step.steps) - 1), run)
+            except Misfit:
+                hand.restore(before)
+            else:
+                return
+    _until(hand, step, run)
+
+
 def _until(hand: Hand, step: Repeat, run: Run) -> None:
     """As many passes as go: the number after which nothing is left, else the most that fit."""
     assert step.until is not None
@@ -70,7 +88,7 @@ def _until(hand: Hand, step: Repeat, run: Run) -> None:
             if special:
                 hand.limit = whole
             _last_pass(hand, step, run)
-            if hand.save()[1:3] == before[1:3] and hand.overrun == before[14]:
+            if all(getattr(hand, name) == before[name] for name in ("status", "pos", "overrun")):
                 raise Misfit("fit", "the repeat uses nothing and would never end")
             best = hand.save()
             end = whole if special else bound
@@ -88,7 +106,7 @@ def _until(hand: Hand, step: Repeat, run: Run) -> None:
             hand.limit = bound
         try:
             run(hand, step.steps, step.steps)
-            if hand.pos == before[2]:
+            if hand.pos == before["pos"]:
                 break
         except Misfit as misfit:
             failed = failed or misfit
@@ -110,7 +128,7 @@ def _until(hand: Hand, step: Repeat, run: Run) -> None:
         hand.pos = max(hand.pos, bound)
 
 
-def _part_of_a_pass(hand: Hand, step: Repeat, run: Run, whole: int) -> tuple[Any, ...] | None:
+def _part_of_a_pass(hand: Hand, step: Repeat, run: Run, whole: int) -> dict[str, Any] | None:
     """The last pass as far as there is room, the ending in place of the rest; None if it isn't even then."""
     before = hand.save()
     for length in range(len(step.steps) - 1, 0, -1):

@@ -20,12 +20,15 @@ from loopleaf.notation.tree import (
     Work,
 )
 
-from .beginning import travels
+from .below import FREE, PASSED, SKIPPED, USED
 from .cells import Cell, Edge, Misfit, with_single_chains
 from .closing import finish
 from .counts import Key, compare, makes, total
-from .hand import FREE, PASSED, SKIPPED, USED, Choices, Hand, Setting, Undecided
+from .hand import Hand
+from .looking_ahead import names_chains
+from .setting import Choices, Setting, Undecided
 from .steps import run
+from .travelling import travels
 
 
 @dataclass
@@ -77,24 +80,27 @@ def work_round(
     unworked: Sequence[Cell] = (),
 ) -> After:
     """Works a round, trying each reading that print leaves open. Raises Misfit where none fits, or two do."""
-    fits: list[After] = []
+    fits: list[tuple[Choices, After]] = []
     failed: list[Misfit] = []
     open_ones: list[Choices] = [{}]
     while open_ones:
         choices = open_ones.pop(0)
         reading = replace(setting, choices=choices)
         try:
-            fits.append(_attempt(given, reading, edge, marks, carried, opened, unworked))
+            after = _attempt(given, reading, edge, marks, carried, opened, unworked)
+            fits.append((choices, after))
         except Undecided as undecided:
             open_ones += [{**choices, undecided.key: option} for option in undecided.options]
         except Misfit as misfit:
             failed.append(misfit)
     if not fits:
-        raise failed[0]
-    different = {(one.done.count, len(one.edge.cells)) for one in fits}
+        raise next((one for one in failed if one.what == "count"), failed[0])  # it fits but for its count
+    as_before = [one for one in fits if all(setting.said.get(key, it) == it for key, it in one[0].items())]
+    likely = [after for _, after in as_before or fits]
+    different = {(one.done.count, len(one.edge.cells)) for one in likely}
     if len(different) > 1:
         raise Misfit("unclear", "more than one reading fits")
-    return fits[0]
+    return likely[0]
 
 
 def _attempt(
@@ -111,9 +117,18 @@ def _attempt(
         cells.reverse()
     if setting.chains_counted:
         cells = with_single_chains(cells)
-    here = replace(edge, cells=cells, other=list(edge.other))
+    elif not edge.foundation and names_chains(given.steps):
+        cells = with_single_chains(cells, "arch-chain")
+    here = replace(edge, cells=cells)
     moves = any(isinstance(step, Marker) and step.action == "move" for step in given.steps)
-    hand = Hand(setting, here, list(marks), list(unworked), _kinds(given.steps), moves)
+    hand = Hand(
+        setting,
+        here,
+        list(marks),
+        unworked=list(unworked),
+        kinds=_kinds(given.steps),
+        moves_marker=moves,
+    )
     steps = given.steps if carried is None else (carried, *given.steps)
     run(hand, travels(hand, steps))
     finish(hand, any(_names_spaces(steps)))
@@ -147,6 +162,7 @@ def _next_edge(hand: Hand, made: list[Cell], reversed_: bool) -> Edge:
         if reversed_:
             cells.reverse()
         return Edge(cells[::-1] if hand.setting.turned and hand.turns is not False else cells)
+    cells = cells[hand.joined_at :] + cells[: hand.joined_at]
     if hand.mid_arch:
         cells = [cells[-1], *cells[:-1]]
     if hand.turns:

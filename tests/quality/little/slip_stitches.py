@@ -14,7 +14,9 @@ from loopleaf.notation.tree import (
     Last,
     Marker,
     Next,
+    Place,
     Step,
+    Stitch,
     Tally,
     Turn,
     Work,
@@ -30,9 +32,14 @@ def joins(hand: Hand, step: Work, rest: Sequence[Step]) -> bool:
     """The last slip stitch of a joined round, into the round's own beginning, is its join."""
     if step.stitch.kind != "slip" or hand.setting.spiral or hand.setting.rows or not hand.made:
         return False
-    if not all(isinstance(one, Turn | FastenOff | Marker | Tally) for one in rest):
+    if not _ends(rest):
         return False
     return len(step.places) == 1 and isinstance(step.places[0], ChainOf | First)
+
+
+def _ends(rest: Sequence[Step]) -> bool:
+    """Whether nothing more is worked."""
+    return all(isinstance(one, Turn | FastenOff | Marker | Tally) for one in rest)
 
 
 def only_fastens(hand: Hand, step: Work, place: object) -> bool:
@@ -64,9 +71,29 @@ def is_first_chain(place: object) -> bool:
     return isinstance(place, First) and place.target.kind == "chain"
 
 
-def mid_arch(hand: Hand, length: int, step: Work) -> None:
+def closes_arch(hand: Hand, stitch: Stitch, place: Place, rest: Sequence[Step]) -> bool:
+    """A stitch in place of the last arch's chains, or of their second half: it joins the round.
+
+    With the chains before it, it is as long as one of the others; where it has chains before it and the
+    others differ, the line says itself which one it is like.
+    """
+    height = hand.setting.own_chains.get(stitch.kind, 0)
+    if hand.setting.rows or hand.setting.spiral or not hand.made or not height:
+        return False
+    if not isinstance(place, ChainOf | First) or not _ends(rest):
+        return False
+    *others, last = hand.made
+    before = last.length if last.kind == "space" and not last.bunches else 0
+    lengths = {cell.length for cell in (others if before else hand.made) if cell.kind == "space"}
+    if before + height not in lengths or (before and len(lengths) > 1):
+        return False
+    mid_arch(hand, before + height, (place,))
+    return True
+
+
+def mid_arch(hand: Hand, length: int, places: Sequence[Place]) -> None:
     """A join that leaves the hook in the middle of the last arch."""
-    for place in step.places:
+    for place in places:
         check_join(hand, place)
     if hand.made and hand.made[-1].kind == "space":
         hand.made.pop()

@@ -23,8 +23,9 @@ from loopleaf.notation.tree import (
 )
 from loopleaf.notation.tree import Group as TreeGroup
 
+from .below import NOWHERE
 from .cells import Bunch, Cell, Misfit
-from .hand import NOWHERE, Hand
+from .hand import Hand
 from .places import spots
 
 
@@ -33,6 +34,8 @@ def work(hand: Hand, step: Work) -> None:
     number = hand.setting.number(step.each)
     if not number:
         return
+    if step.stitch.kind.startswith("foundation-") and hand.edge.foundation:
+        hand.lay([])  # each makes its own chain; those that the first begins on are no places
     if not step.places:
         for _ in range(number):
             put(hand, step.stitch, ())
@@ -55,7 +58,7 @@ def work(hand: Hand, step: Work) -> None:
             for _ in range(number):
                 put(hand, step.stitch, spot)
             if number > 1 and not isinstance(place, Evenly):
-                bunch(hand, before, Bunch())
+                bunch(hand, before, Bunch(known_as(hand, step)))
 
 
 def put(hand: Hand, stitch: Stitch, spot: Sequence[int]) -> None:
@@ -132,6 +135,17 @@ def bunch(hand: Hand, before: int, together: Bunch) -> None:
     for at in range(before, len(hand.made)):
         cell = hand.made[at]
         hand.made[at] = replace(cell, bunches=(together, *cell.bunches))
+
+
+def known_as(hand: Hand, step: Work | TreeGroup) -> str:
+    """The author's stitch that a line writes out: its own words are how it is known. "" for none."""
+    for name, steps in hand.setting.specials.items():
+        match steps, step:
+            case (TreeGroup() as own,), TreeGroup() if own.steps == step.steps:
+                return name
+            case (Work() as own,), Work() if (own.stitch, own.each) == (step.stitch, step.each):
+                return name
+    return ""
 
 
 def _sits(steps: Sequence[Step]) -> bool:

@@ -19,8 +19,9 @@ from loopleaf.notation.tree import (
     Yarn,
 )
 
+from .bench import Bench, Wrong
 from .cells import Misfit
-from .piece import Bench, Wrong
+from .sides import OTHER, facing, joins_yarn
 
 
 def yarn_and_turns(bench: Bench, name: str, wrong: list[Wrong]) -> None:
@@ -65,7 +66,9 @@ class _Thread:
             raise Misfit("yarn", f"yarn {yarn} is not listed")
 
     def follow(self, line: Line, side: str, yarn: str, last: bool) -> None:
-        if side and self.side and side != self.side:
+        side = facing(line, side)
+        anew = self.off and joins_yarn(line)
+        if side and self.side and side != self.side and not anew:
             raise Misfit("turn", f"{side} can't face here")
         self.side = side or self.side
         if yarn:
@@ -102,7 +105,7 @@ class _Thread:
         if turned and self.worked in ("rows, right side only", "spiral rounds"):
             raise Misfit("turn", f"{self.worked} are never turned")
         if turned or (self.worked == "rows" and ended):
-            self.side = {"RS": "WS", "WS": "RS", "": ""}[self.side]
+            self.side = OTHER[self.side]
 
 
 def _turns_first(bench: Bench, plan: pattern.RoundPlan) -> bool:

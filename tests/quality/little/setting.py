@@ -1,0 +1,56 @@
+"""What a round is worked in, and what print leaves open about it."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from loopleaf.notation.tree import Amount
+
+from .cells import Cell
+
+Choices = dict[str, int]
+
+
+class Undecided(Exception):
+    """Print leaves this open; whoever works the round tries each reading."""
+
+    def __init__(self, key: str, options: tuple[int, ...]) -> None:
+        super().__init__(key)
+        self.key = key
+        self.options = options
+
+
+@dataclass(frozen=True)
+class Setting:
+    """What a round is worked in: things that don't change while the hook moves.
+
+    turned: rows that turn, wherever their lines say so. own_chains: chains that usually stand for a stitch.
+    counts: whether a turning chain counts, by kind ("" for every stitch). specials: the steps of the author's
+    own stitches. pieces: edges of others. named_later: lengths of the spaces that the next row names.
+    blocks: rows from corner to corner, where slip stitches only fasten. said: what earlier lines say in an
+    aside of turning chains, under the keys of `choices`: it settles what a later line leaves open.
+    rounds: made before this one.
+    """
+
+    size: int
+    rows: bool
+    turned: bool
+    spiral: bool
+    chains_counted: bool
+    own_chains: Mapping[str, int]
+    counts: Mapping[str, bool]
+    specials: Mapping[str, tuple[Any, ...]]
+    pieces: Mapping[str, Sequence[Cell]]
+    choices: Choices
+    named_later: frozenset[int] = frozenset()
+    blocks: bool = False
+    rounds: int = 0
+    said: Mapping[str, int] = field(default_factory=dict)
+
+    def choose(self, key: str, options: tuple[int, ...]) -> int:
+        if key not in self.choices:
+            raise Undecided(key, options)
+        return self.choices[key]
+
+    def number(self, amount: Amount) -> int | None:
+        return amount.of(self.size)
