@@ -24,6 +24,7 @@ from collections.abc import Iterator
 from ...pattern import Finding, Suggestion
 from ..rule import Words, finding, rule
 from ..subject import Met, Subject
+from ..yarns import yarns_used
 
 
 def words(met: Met) -> Words:
@@ -51,10 +52,9 @@ def words(met: Met) -> Words:
 
 
 def find(subject: Subject) -> Iterator[Finding]:
+    misnamed = {use.yarn for use in yarns_used(subject)} - set(subject.pattern.materials.yarns)
     for met in subject.met("yarn-not-joined"):
-        if (
-            not met.facts.get("never") or met.facts["yarn"] in subject.pattern.materials.yarns
-        ):  # that it isn't listed is told
+        if not met.facts.get("never") or not misnamed:  # a yarn that isn't listed is told; it may be this one
             yield finding("yarn-not-joined", "error", met, words(met))
 
 
