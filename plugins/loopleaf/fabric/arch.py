@@ -34,7 +34,7 @@ def closing_arch(hand: Hand, step: Step, following: tuple[Step, ...]) -> Work | 
         return None
     match step:
         case Work(each=each, places=(First(count=count) as place,), counts=None) if each == count == ONE:
-            alone = False  # `dc in first st` may be the first stitch of the round below
+            alone = not hand.edge.rest()  # else `dc in first st` may be the first stitch of the round below
         case Work(each=each, places=(ChainOf() as place,), counts=None) if each == ONE:
             alone = hand.new[:1] != [] and getattr(hand.new[0], "role", "") == "turning"
         case Join(place=First() | ChainOf() | None as named, how=""):

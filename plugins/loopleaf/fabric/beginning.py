@@ -28,7 +28,6 @@ from .hand import ChainQuestion, Hand
 from .places import resolve
 from .seek import find_next, number, use_first
 from .stitches import by_kind, make, own_kind
-from .survey import STANDS
 from .worked import Made, Place, Ring
 
 
@@ -234,7 +233,9 @@ def _unsaid(hand: Hand, length: int, span: Span | None) -> None:
         hand.put_space(length - stood, span)
         return
     if length > 1 and height and length > height and setting.reading.chain is None:
-        if height >= STANDS and setting.conventions.get(kind):
+        counts = setting.conventions.get(kind)
+        hand.mesh_open = counts is None and height > 1
+        if counts or (counts is None and setting.reading.mesh):
             stand(hand, by_kind(kind), height, length, span)
             hand.put_space(length - height, span)
         else:

@@ -24,7 +24,8 @@ class Reading:
     behind: whether `sk next st` after a stitch worked further down means the one that this stands in front
     of. deep: whether `2 rounds below` counts along that round's own stitches, not along those in front of
     them. folded: whether `through both layers` closes an opening, each stitch through two of it. outer:
-    whether a row over arches leaves the stitch at its end.
+    whether a row over arches leaves the stitch at its end. mesh: whether a beginning chain longer than the
+    stitch is tall is that stitch and a space.
     """
 
     chain: bool | None = None
@@ -35,6 +36,7 @@ class Reading:
     deep: bool = False
     folded: bool = False
     outer: bool = False
+    mesh: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,6 +124,7 @@ class Hand:
         self.both_layers = False
         self.outer_open = False
         self.petal = False
+        self.mesh_open = False
         self.passed_first = 0
         self.left_places: list[Place] = []
         self.leaf: Leaf | None = None

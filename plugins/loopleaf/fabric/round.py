@@ -101,6 +101,7 @@ _OPEN = (
     ("skips_behind", "behind", False),
     ("goes_deep", "deep", False),
     ("tip_open", "tip", False),
+    ("mesh_open", "mesh", False),
     ("both_layers", "folded", True),
     ("outer_open", "outer", True),
 )

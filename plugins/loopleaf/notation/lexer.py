@@ -119,6 +119,7 @@ def lex(text: str, vocabulary: Vocabulary, n: NumberOfN | None) -> Lexed:
         problems.append(_too_deep(text))
     length = len(text)
     words.extend(Word("end", None, length, length) for _ in range(4))
+    _short_rounds(words)
     _round_as_around(words)
     return Lexed(words, problems, deep)
 
@@ -159,6 +160,13 @@ def _twice(text: str, first: Word, again: Word) -> Problem:
 
 _BEHIND_ROUND = frozenset({"post", "next", "first", "last", "each", "same"})
 _BEFORE_ROUND = frozenset({"stitch", "special", "st", "sp", "sps", "chsp", "fp", "ch", "loop"})
+
+
+def _short_rounds(words: list[Word]) -> None:
+    """`of R1`: the letter stands for the round (or row) of that number."""
+    for before, word, after in zip(words, words[1:], words[2:], strict=False):
+        if word.means == "?" and word.value in ("r", "rd") and after.means == "num" and after.glued:
+            word.means = "round" if before.means in ("of", "in", "behind") else "?"
 
 
 def _round_as_around(words: list[Word]) -> None:

@@ -44,10 +44,10 @@ def _own_name(cursor: Cursor) -> str:
     at = cursor.at
     while cursor.words[at].means in ("a", "next", "first", "last", "each"):
         at += 1
-    if cursor.words[at].means != "?":
+    if cursor.words[at].means not in ("?", "group-name"):
         return ""
     first = cursor.at
-    while cursor.words[at].means in ("?", "of", "round", "row", "num", "last", "a"):
+    while cursor.words[at].means in ("?", "group-name", "of", "round", "row", "num", "last", "a"):
         at += 1
     if cursor.words[at].means not in (",", "end", ")", "(", "*") or at - first > MOST_WORDS:
         return ""

@@ -44,7 +44,7 @@ def read_same(cursor: Cursor) -> Place:
         raise cursor.fail("place")
     if cursor.means == "as":
         cursor.at += 1
-        as_first = cursor.means == "first"
+        as_first = cursor.means in ("first", "beg")
         _pass_as(cursor)
         if as_first and target.kind == "chain":  # along the other side of a chain that is the last
             return Last(ONE, target)
@@ -58,7 +58,7 @@ def _pass_as(cursor: Cursor) -> None:
     first = cursor.at
     while cursor.means in ("last", "first", "join", "beg", "tch", "turn"):
         cursor.at += 1
-    if cursor.at > first and cursor.means == "num" and cursor.ahead() == "stitch":
+    if cursor.at > first and cursor.means == "num" and cursor.ahead() in ("stitch", "st"):
         cursor.at += 1
     if starts_target(cursor, cursor.at):
         read_target(cursor)
@@ -113,7 +113,9 @@ def read_within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Pl
         cursor.at += 1
     elif not named or (part != "centre" and cursor.means != "num"):
         raise cursor.fail("of-what")
-    if cursor.means == "num" and cursor.ahead() == "ch" and cursor.ahead(2) not in ("sp", "sps", "picot"):
+    if cursor.take("group-name"):
+        of = Target("group")
+    elif cursor.means == "num" and cursor.ahead() == "ch" and cursor.ahead(2) not in ("sp", "sps", "picot"):
         of = Target("space", length=cursor.words[cursor.at].value.sizes[0])
         cursor.at += 2
     else:

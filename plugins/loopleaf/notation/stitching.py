@@ -175,7 +175,7 @@ def _where(cursor: Cursor) -> Where:
         return read_places(cursor)
     plainly = cursor.means == "to" and (
         not starts_until(cursor, cursor.at)
-        or cursor.ahead() in ("tch", "beg")
+        or cursor.ahead() in ("tch", "beg", "marked")
         or to_a_space(cursor, cursor.at)
     )
     if plainly and cursor.ahead() in _TO_A_PLACE:

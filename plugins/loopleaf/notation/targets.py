@@ -73,9 +73,12 @@ def read_counted_target(cursor: Cursor, bare: bool = False) -> tuple[Amount | No
 
 
 def of_round(cursor: Cursor, target: Target) -> Target:
-    """The target with `of round 1` or `in row 2` behind it: that round's own stitches, not those below."""
+    """The target with `of round 1`, `in row 2` or `of R1` behind it: that round's own stitches, not those
+    below."""
     words, at = cursor.words, cursor.at
-    if target.unworked or words[at].means not in ("of", "in") or words[at + 1].means not in ("round", "row"):
+    if target.unworked or words[at].means not in ("of", "in"):
+        return target
+    if words[at + 1].means not in ("round", "row"):
         return target
     if words[at + 2].means != "num" or words[at + 2].value.variable:
         return target
@@ -149,8 +152,12 @@ def _chsp(cursor: Cursor) -> Target:
 
 
 def pass_between_groups(cursor: Cursor) -> bool:
-    """`between groups`, `between 3tr groups`, `between each group of 3tr`."""
+    """`between groups`, `between 3tr groups`, `between each group of 3tr`, `before next dc`."""
     words, at = cursor.words, cursor.at
+    before = words[at].means == "in-front" and cursor.said(at, at + 1).lower() == "before"
+    if before and words[at + 1].means == "next" and words[at + 2].means in ("st", "stitch", "group"):
+        cursor.at += 3
+        return True
     if words[at].means != "between":
         return False
     at += 1 + (words[at + 1].means in ("each", "a"))
@@ -252,7 +259,7 @@ def starts_until(cursor: Cursor, at: int) -> bool:
         return words[at + 1].means not in _AROUND_A_PLACE
     if means == "to":
         return (
-            words[at + 1].means in ("ending", "last", "marker", "corner", "tch")
+            words[at + 1].means in ("ending", "last", "marker", "marked", "corner", "tch")
             or (words[at + 1].means == "next" and words[at + 2].means in ("corner", "marker"))
             or to_a_space(cursor, at)
             or _to_the_middle(cursor, at)
@@ -344,6 +351,9 @@ def read_until(cursor: Cursor) -> Until | None:
         elif cursor.means == "ch":
             _ch(cursor)
         return Until("corner")
+    if cursor.take("marked"):  # `to marked st`
+        read_target(cursor)
+        return Until("marker")
     cursor.need("marker", "until")
     return Until("marker")
 
