@@ -66,14 +66,18 @@ class Line:
     low: float = 0.0
     high: float = UNIT
 
-    def opened(self, along: float) -> float:
-        """A share of its way once its seam is open."""
-        return opened(self.ground, self.level, self.seam, along, self.gap)
+    def opened(self, along: float, closed: bool = False) -> float:
+        """A share of its way once its seam is open; closed: as it was before."""
+        return along if closed else opened(self.ground, self.level, self.seam, along, self.gap)
 
-    def point(self, x: float, out: float) -> Point:
-        """The point so far along its way, in units, and so far out."""
-        share = self.opened(x / self.ground.way(self.level))
+    def point(self, x: float, out: float, closed: bool = False) -> Point:
+        """The point so far along its way, in units, and so far out. closed: its seam isn't open yet."""
+        share = self.opened(x / self.ground.way(self.level), closed)
         return self.ground.at(max(out, 0.0), self.ground.carried(share, self.level, max(out, 0.1)))
+
+    def in_the_corner(self, x: float, out: float) -> Point:
+        """The same of what stands in a polygon's corner: there it is as high as the way is long."""
+        return self.ground.at(max(out, 0.0), self.opened(x / self.ground.way(self.level)))
 
     def before(self, away: float, up: float) -> Point:
         """A point beside its start: so far before its first stitch, so far up (0 to 1)."""
