@@ -62,6 +62,15 @@ class Straight:
 
 
 @dataclass(frozen=True, slots=True)
+class Sideways(Straight):
+    """Rows one to the right of the other, from below upwards."""
+
+    def at(self, out: float, along: float) -> Point:
+        """The point with its two numbers changed over."""
+        return (out, along)
+
+
+@dataclass(frozen=True, slots=True)
 class Bends:
     """A band of a few long rows, laid in bends: lanes so long, one above the other, a half circle of that
     radius after each.
@@ -183,7 +192,7 @@ def is_closed(ground: Ground) -> bool:
 def outward(ground: Ground, point: Point) -> Point:
     """The direction that stitches grow in at a point of the chart, of length 1."""
     if isinstance(ground, Straight):
-        return (0.0, 1.0)
+        return (1.0, 0.0) if isinstance(ground, Sideways) else (0.0, 1.0)
     if isinstance(ground, Bends):
         return ground.outward(point)
     x, y = point

@@ -13,8 +13,10 @@ from itertools import accumulate, pairwise
 from math import tau
 
 from ..fabric import Made, Space
+from .blocks import blocks_of
 from .chart_across import Across, room_for
 from .chart_begin import begun
+from .chart_blocks import laid_in_blocks
 from .chart_corners import corners_of, first_with_corners
 from .chart_feet import set_down
 from .chart_ground import Bends, Ground, Inward, Straight, ground_for
@@ -39,6 +41,9 @@ BETWEEN = 40.0
 
 def lay_out(subject: Subject, by: float = 0.0) -> Layout:
     """The chart of a piece in its first size. by: how far the circles within a polygon are turned."""
+    blocks = blocks_of(subject)
+    if blocks:
+        return laid_in_blocks(subject, blocks)
     ground = ground_for(subject)
     turned = Turned(ground, by) if isinstance(ground, Polygon) else None
     cornered = first_with_corners(subject, ground.corners) if isinstance(ground, Polygon) else 0

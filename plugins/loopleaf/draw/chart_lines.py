@@ -46,7 +46,8 @@ class Line:
     their ids, that lie in a polygon's corners. gap: the room at its start.
     room: how wide a straight row is laid at least.
 
-    feet, heads: of each stitch, by its id, y up. arches: of each space. start: the share along the way of the
+    feet, heads: of each stitch, by its id, y up. arches: of each space. chains: that only its own stitches
+    stand on: the middle of each, and its direction. start: the share along the way of the
     first thing made, and seam of the gap before it, `level` out. low, high: how far out its lower and upper
     edge lie there.
     """
@@ -60,6 +61,7 @@ class Line:
     feet: dict[int, list[Point]] = field(default_factory=dict)
     heads: dict[int, Point] = field(default_factory=dict)
     arches: dict[int, Arch] = field(default_factory=dict)
+    chains: list[tuple[Point, Point]] = field(default_factory=list)
     start: float = 0.0
     seam: float = 0.0
     level: float = 0.0
