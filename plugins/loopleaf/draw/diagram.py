@@ -70,20 +70,24 @@ class Chart:
     shapes: Shapes
 
     def svg(self, terms: Terms = "US", left_handed: bool = False) -> str:
-        """The chart as SVG text. terms: of the words in the key; the marks keep the file's own."""
+        """The chart as SVG text. terms: of the words in the key; the marks keep the file's own.
+
+        Its `data-key-from` says how far down the last key begins: a page can show the chart without it.
+        """
         shapes = self.shapes.copy()
         parts: list[str] = []
-        width, height = 0.0, 0.0
+        width, height, signs = 0.0, 0.0, 0.0
         for one in self.pieces:
-            body, box = _with_words(one, terms, left_handed, shapes)
+            body, box, key = _with_words(one, terms, left_handed, shapes)
+            signs = height + key - box[1]
             place = f"translate({number(-box[0])} {number(height - box[1])})"
             parts.append(f'<g data-piece="{escape(one.name, quote=True)}" transform="{place}">{body}</g>')
             width, height = max(width, box[2] - box[0]), height + box[3] - box[1]
         return (
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(width)} {number(height)}" '
-            f'role="img" fill="none" stroke-width="{number(STROKE)}" stroke-linecap="round" '
-            f'stroke-linejoin="round"><title>{escape(self.title)}, stitch by stitch</title>{self._style()}'
-            f"{shapes.definitions()}{''.join(parts)}</svg>"
+            f'data-key-from="{number(signs)}" role="img" fill="none" stroke-width="{number(STROKE)}" '
+            f'stroke-linecap="round" stroke-linejoin="round"><title>{escape(self.title)}, stitch by stitch'
+            f"</title>{self._style()}{shapes.definitions()}{''.join(parts)}</svg>"
         )
 
     def key(self, terms: Terms = "US") -> tuple[KeyEntry, ...]:
@@ -172,21 +176,23 @@ def _draw_signs(pen: Pen, subject: Subject, layout: Layout, again: set[int]) -> 
         pen.line(down(start), down(end))
 
 
-def _with_words(one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes) -> tuple[str, Box]:
-    """The signs of a piece, the numbers of its rounds, and the key below; and the box that they fill. Words
-    are as large as print needs them.
+def _with_words(one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes) -> tuple[str, Box, float]:
+    """The signs of a piece, the numbers of its rounds, and the key below; the box that they fill, and where
+    in it the key begins. Words are as large as print needs them.
     """
     size = SMALLEST
     for _ in range(TRIES):
-        body, box = _in_letters(one, size, terms, left_handed, shapes)
+        body, box, key = _in_letters(one, size, terms, left_handed, shapes)
         needed = min(WORDS_MM / printed_scale(box[2] - box[0], box[3] - box[1]), LARGEST)
         if size >= needed:
             break
         size = 1.002 * needed
-    return body, box
+    return body, box, key
 
 
-def _in_letters(one: Drawn, size: float, terms: Terms, left_handed: bool, shapes: Shapes) -> tuple[str, Box]:
+def _in_letters(
+    one: Drawn, size: float, terms: Terms, left_handed: bool, shapes: Shapes
+) -> tuple[str, Box, float]:
     """The same with letters so high."""
     left, top, right, bottom = one.box
     beside = placed(one.labels, size)
@@ -213,9 +219,5 @@ def _in_letters(one: Drawn, size: float, terms: Terms, left_handed: bool, shapes
     signs = f'<g transform="scale(-1 1)">{drawn}</g>' if left_handed else drawn
     lines = [*one.key, *one.said[left_handed]]
     key, wide, high = drawn_key(lines, terms, one.colour, left, bottom, size, shapes)
-    return f"{signs}{''.join(words)}{key}", (
-        left - 4,
-        top - 4,
-        max(right, left + wide) + 4,
-        bottom + high + 4,
-    )
+    box = (left - 4, top - 4, max(right, left + wide) + 4, bottom + high + 4)
+    return f"{signs}{''.join(words)}{key}", box, bottom

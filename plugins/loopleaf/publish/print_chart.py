@@ -36,10 +36,11 @@ _KEPT = ("stroke", "fill", "stroke-width", "stroke-dasharray", "opacity")
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """One page's part of a chart. wide_mm: as printed. place: `2 of 3`, "" for a chart in one part."""
+    """One page's part of a chart. wide_mm, high_mm: as printed. place: `2 of 3`, "" for a whole chart."""
 
     svg: str
     wide_mm: float
+    high_mm: float
     place: str = ""
 
 
@@ -50,7 +51,7 @@ def parts(svg: str) -> tuple[Part, ...]:
     scale, title = printed_scale(wide, high), _title(svg)
     whole = (0.0, 0.0, wide, high)
     if not is_parted(wide, high):
-        return (Part(_whole(merged(svg, whole), whole, title), wide * scale),)
+        return (Part(_whole(merged(svg, whole), whole, title), wide * scale, high * scale),)
     return tuple(_parted(svg, scale, title))
 
 
@@ -66,7 +67,8 @@ def _parted(svg: str, scale: float, title: str) -> Iterator[Part]:
             box = (column * step_x, row * step_y, step_x + OVERLAP, step_y + OVERLAP)
             marks = "".join(_marks(box, row > 0, row < down - 1, column > 0, column < across - 1))
             place = f"{number} of {across * down}"
-            yield Part(_whole(merged(svg, box) + marks, box, f"{title}, part {place}"), box[2] * scale, place)
+            part = _whole(merged(svg, box) + marks, box, f"{title}, part {place}")
+            yield Part(part, box[2] * scale, box[3] * scale, place)
 
 
 def _marks(box: Box, above: bool, below: bool, before: bool, after: bool) -> Iterator[str]:
