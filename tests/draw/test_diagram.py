@@ -294,3 +294,20 @@ def test_nothing_to_draw() -> None:
     cord = "cord:\n  yarn: A\n  worked: chain\n  length: 20 cm\n"
     assert diagram(worked(cord)) == ""
     assert diagram(worked(MAT), "no such piece") == ""
+
+
+@pytest.mark.parametrize("name", DEMO)
+def test_a_chart_says_where_its_key_begins(name: str) -> None:
+    for piece in demo(name)[0].pieces:
+        if not piece.rounds:
+            continue
+        svg = charted(name, piece.name).svg()
+        root = tree(svg)
+        lowest = float(str(root.get("data-key-from")))
+        moved = re.search(r'transform="translate\(\S+ (\S+)\)"', svg[svg.index("data-piece=") :])
+        assert moved
+        key = next(group for group in root.iter(f"{SVG}g") if group.get("class") == "chart-key")
+        words = {text for group in [key] for text in group.iter(f"{SVG}text")}
+        for text in root.iter(f"{SVG}text"):
+            y = float(str(text.get("y"))) + float(moved[1])
+            assert (y > lowest) is (text in words)

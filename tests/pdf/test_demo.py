@@ -9,11 +9,12 @@ import pytest
 from lxml import html  # type: ignore[import-untyped]
 
 from loopleaf.publish.booklet import Assets
-from loopleaf.publish.booklet_html import PAPERS, booklet_html
+from loopleaf.publish.booklet_html import LARGE_MM, PAPERS, booklet_html, charts_at_the_back, is_large
 from loopleaf.publish.booklet_shelf import BookletJob, Booklets, make_booklets
 from loopleaf.publish.leaflet import leaflet
-from loopleaf.publish.leaflet_parts import Leaflet, Terms
+from loopleaf.publish.leaflet_parts import Drawing, Leaflet, Terms
 from loopleaf.publish.overrides import overrides
+from loopleaf.publish.print_chart import parts
 from loopleaf.publish.settings import Settings
 from loopleaf.publish.site_pages import Later, Switch, pattern_html, templates
 from loopleaf.review import check
@@ -94,3 +95,25 @@ def test_the_cover_shows_the_piece_and_says_what_it_is(made, slug, terms, paper)
     leaf = leaflet_of(slug, terms)
     for said in (leaf.title, f"{terms} terms", leaf.version, f"/{slug}/", leaf.contact):
         assert said in first
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("slug", PATTERNS)
+def test_large_charts_stand_at_the_back_where_the_rounds_say(made, slug, paper):
+    """With their rounds they would often wait for the next page, and leave a hole in this one."""
+    one = leaflet_of(slug, "US")
+    at_the_back = charts_at_the_back(one)
+    book = pages(made.paths[job(slug, "US", paper).key].read_bytes())
+    named = [int(page) for text in book for page in re.findall(r"Chart on page (\d+)", text)]
+    assert len(named) == len(at_the_back)
+    for page, charted in zip(named, at_the_back, strict=True):
+        assert f"Chart: {charted.title}" in book[page - 1]
+    inside, _, back = booklet_html(one, paper).partition('class="charts"')
+    sizes = [part.high_mm for d in drawn(one) if not is_large(d) for part in parts(d.svg)]
+    assert inside.count('class="chart"') == len(sizes)
+    assert all(high <= LARGE_MM for high in sizes)
+    assert back.count('class="chart"') == sum(len(parts(charted.drawing.svg)) for charted in at_the_back)
+
+
+def drawn(one: Leaflet) -> list[Drawing]:
+    return [d for piece in one.pieces for d in piece.drawings if d.kind == "chart"]

@@ -97,6 +97,16 @@ def test_the_gallery_shows_every_drawing(site: SmallSite) -> None:
     assert text.count("<figcaption>Finishing") == 2
 
 
+def test_the_gallery_s_charts_have_their_keys_in_the_page_s_words(site: SmallSite) -> None:
+    """What a chart has of a key itself is as small as the chart: it is left out below its signs."""
+    text = page(site, "drawings")
+    charts = re.findall(r'style="--wide: (\d+); --high: (\d+)"><img [^>]*width="(\d+)" height="(\d+)"', text)
+    assert len(charts) == text.count('class="leaf-key"') == 3
+    for wide, high, whole_wide, whole_high in charts:
+        assert wide == whole_wide
+        assert int(high) < int(whole_high) - 20
+
+
 def test_a_pattern_of_that_name_would_take_the_page_s_place() -> None:
     for name in ("steps", "signs", "drawings"):
         found = work(f"{name}.yml", COASTER.encode(), Settings())
@@ -134,7 +144,7 @@ def test_a_booklet_shows_measures_section_and_charts() -> None:
     html = booklet_html(lantern("US"), "a4")
     assert "The outline of the pouch: 13.5 cm (5¼ in) high" in html
     assert "Pouch in section" in html
-    assert html.count('<div class="chart">') == 2
+    assert html.count('<div class="chart"') == 2
     assert "Chart of the piece “Pouch”: one sign a stitch" in html
 
 

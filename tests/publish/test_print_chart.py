@@ -7,16 +7,10 @@ from xml.etree import ElementTree
 import pytest
 
 from loopleaf.draw import diagram
-from loopleaf.publish.print_chart import (
-    LARGEST,
-    OVERLAP,
-    SMALLEST,
-    TALLEST_MM,
-    WIDEST_MM,
-    merged,
-    parts,
-)
-from tests.draw.pieces import MAT, demo, rows
+from loopleaf.draw.chart_print import LARGEST, SMALLEST, TALLEST_MM, WIDEST_MM
+from loopleaf.publish.print_chart import OVERLAP, merged, parts
+from loopleaf.trade import Terms
+from tests.draw.pieces import DEMO, MAT, charted, demo, rows
 from tests.measure.worked_patterns import worked
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -124,8 +118,20 @@ def test_print_needs_no_colour() -> None:
     assert "<style" not in only.svg
 
 
-def test_a_small_chart_is_enlarged_until_its_words_can_be_read() -> None:
-    words = '<text x="5" y="9" font-size="5">ch, chain</text>'
-    svg = f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 200 100"><title>A</title>{words}</svg>'
-    (part,) = parts(svg)
-    assert part.wide_mm * 5 / 200 >= 2.3
+@pytest.mark.parametrize("name", DEMO)
+@pytest.mark.parametrize("terms", ["US", "UK"])
+def test_words_numbers_and_arrows_are_printed_legibly(name: str, terms: Terms) -> None:
+    """6.5 points at least, however large the chart: in every part of it."""
+    looked_at = 0
+    for piece in demo(name)[0].pieces:
+        if not piece.rounds:
+            continue
+        svg = charted(name, piece.name).svg(terms)
+        for part in parts(svg):
+            scale = part.wide_mm / box(part.svg)[2] / POINT
+            sizes = [float(size) for size in re.findall(r'font-size="([\d.]+)"', part.svg)]
+            arrows = [float(size) for size in re.findall(r"rotate\(-?\d+\) scale\(([\d.]+)\)", svg)]
+            assert all(size * scale > 6.49 for size in sizes)
+            assert all(4.8 * size * scale > 4.6 for size in arrows)
+            looked_at += len(sizes)
+    assert looked_at > 8

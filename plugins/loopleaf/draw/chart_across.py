@@ -20,7 +20,7 @@ and in rows that both grow and shrink, which would else grow wider than they are
 """
 
 HARDLY = 1e-4
-CORNER_PULL = 30.0
+CORNER_PULL = 1000.0
 LOOSE = 0.15
 """A chain gives."""
 

@@ -10,6 +10,7 @@ from .chart_ground import is_closed
 from .chart_lines import Layout, Line, Top
 from .chart_things import place_key, tall_of, wide_of
 from .chart_up import ROOM
+from .section import Polygon
 from .signs import CHAIN_LONG, CHAIN_THICK, UNIT, is_cross
 
 FOOT_ROOM = 0.6
@@ -41,7 +42,8 @@ def set_down(
     sharing: dict[Hashable, dict[int, int]] = {}
     for at, (thing, x, out) in enumerate(zip(line.things, xs, outs, strict=True)):
         if isinstance(thing, Made):
-            line.heads[id(thing)] = line.point(x, out)
+            corner = id(thing) in line.corners
+            line.heads[id(thing)] = line.in_the_corner(x, out) if corner else line.point(x, out)
             for place in thing.into:
                 sharers = sharing.setdefault(place_key(place), {})
                 sharers.setdefault(at, len(sharers))
@@ -50,13 +52,22 @@ def set_down(
         if isinstance(thing, Space):
             found[id(thing)] = _hang(line, thing, at, xs, outs, _passed(layout, thing))
             continue
-        bare = line.point(x, low + ROOM * FOOT_ROOM)
+        bare = _on_nothing(line, thing, x, low + ROOM * FOOT_ROOM)
         line.feet[id(thing)] = _feet(line, thing, at, below[at], sharing) or [bare]
         corner = id(thing) in line.corners
         found[id(thing)] = Top(
             line.ground, x / way, line.opened(x / way), line.level, out, UNIT, at, corner=corner
         )
     layout.tops.update(found)
+
+
+def _on_nothing(line: Line, thing: Made, x: float, out: float) -> Point:
+    """Where a stitch stands so far out whose place the chart hasn't: in a ring, towards its middle."""
+    if not isinstance(line.ground, Polygon):
+        return line.point(x, out)
+    head = line.heads[id(thing)]
+    share = out / (hypot(*head) or 1.0)
+    return (head[0] * share, head[1] * share)
 
 
 def _feet(
@@ -96,7 +107,7 @@ def _spread(thing: Made, many: int, top: Top) -> float:
     if top.arch is None:
         return min(CLOSE_FEET, 0.5 * top.wide / (many - 1))
     wish = CROSSES_APART if is_cross(thing.kind) else CLOSE_ON_CHAINS
-    return min(wish, 0.8 * top.arch.wide / (many - 1))
+    return min(wish, 0.95 * top.arch.wide / (many - 1))
 
 
 def _passed(layout: Layout, space: Space) -> float:
@@ -126,9 +137,14 @@ def _hang(
 
     (left, left_out), (right, right_out) = end(-1), end(1)
     out = (left_out + right_out) / 2
-    # The gap at the round's start may lie within the arch: its middle is that of its ends as they are drawn.
-    drawn = (line.opened(left / way) + line.opened(right / way)) / 2
-    start, stop = line.point(left, left_out), line.point(right, right_out)
+    # In a corner an arch reaches as far to one side as to the other, and the gap at the round's start lies
+    # beside it. Else the gap may lie within it, and its middle is that of its ends as they are drawn.
+    corner = id(space) in line.corners and isinstance(line.ground, Polygon)
+    if corner:
+        half = (right - left) / 2
+        left, right, left_out, right_out = xs[at] - half, xs[at] + half, out, out
+    drawn = (line.opened(left / way, corner) + line.opened(right / way, corner)) / 2
+    start, stop = line.point(left, left_out, corner), line.point(right, right_out, corner)
     base, above = (
         line.ground.at(high, line.ground.carried(drawn, line.level, max(high, 0.1)))
         for high in (out, out + 1)

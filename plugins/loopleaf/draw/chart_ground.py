@@ -10,14 +10,18 @@ from typing import Protocol
 
 from ..fabric import Made
 from .canvas import Point
+from .chart_corners import corner_count
 from .section import Oval, Polygon
 from .sheet import sheet_for
 from .signs import UNIT, height_of
-from .stand import USUAL_CORNERS, chains_of
+from .stand import chains_of
 from .subject import Subject
 
 LONG_BAND, BAND = 70, 15
 """A band of more stitches than this, so many times as long as it is high, is laid in bends."""
+
+MOST_MOVED = 0.7
+"""A gap takes so much, at most, of the part of a round that moves together for it."""
 
 
 class Ground(Protocol):
@@ -55,6 +59,15 @@ class Straight:
     def carried(self, along: float, out: float, to: float) -> float:
         """The same."""
         return along
+
+
+@dataclass(frozen=True, slots=True)
+class Sideways(Straight):
+    """Rows one to the right of the other, from below upwards."""
+
+    def at(self, out: float, along: float) -> Point:
+        """The point with its two numbers changed over."""
+        return (out, along)
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,6 +173,14 @@ class Inward:
         return along
 
 
+@dataclass(frozen=True)
+class Circles(Oval):
+    """Circles within a polygon of so many sides. by: their way begins such a share of it behind a corner."""
+
+    sides: int = 1
+    by: float = 0.0
+
+
 _CLOSED = (Oval, Polygon, Inward)
 
 
@@ -171,7 +192,7 @@ def is_closed(ground: Ground) -> bool:
 def outward(ground: Ground, point: Point) -> Point:
     """The direction that stitches grow in at a point of the chart, of length 1."""
     if isinstance(ground, Straight):
-        return (0.0, 1.0)
+        return (1.0, 0.0) if isinstance(ground, Sideways) else (0.0, 1.0)
     if isinstance(ground, Bends):
         return ground.outward(point)
     x, y = point
@@ -192,7 +213,10 @@ def opened(ground: Ground, level: float, seam: float, along: float, gap: float) 
     less = gap / ground.way(level)
     turns, share = divmod(along - seam, 1.0)
     behind, ahead = _run(ground, level, seam)
-    if less > 0.7 * (ahead + behind):
+    if isinstance(ground, Circles):
+        while less > MOST_MOVED * (ahead + behind) and ahead + behind + 2 / ground.sides <= 1:
+            behind, ahead = behind + 1 / ground.sides, ahead + 1 / ground.sides
+    if less > MOST_MOVED * (ahead + behind):
         behind, ahead = 0.5, 0.5
     kept = 1 - less / (ahead + behind)
     if share < ahead:
@@ -204,9 +228,10 @@ def opened(ground: Ground, level: float, seam: float, along: float, gap: float) 
 
 def _run(ground: Ground, level: float, along: float) -> tuple[float, float]:
     """How far back and ahead of a share a round's way goes on as it does there."""
-    if isinstance(ground, Polygon):
-        behind = along % (1 / ground.corners)
-        return behind, 1 / ground.corners - behind
+    if isinstance(ground, Polygon | Circles):
+        side, by = (1 / ground.corners, 0.0) if isinstance(ground, Polygon) else (1 / ground.sides, ground.by)
+        behind = (along + by) % side
+        return behind, side - behind
     if isinstance(ground, Oval) and ground.spine:
         straight = ground.spine / ground.way(level)
         part = along % 0.5
@@ -219,8 +244,8 @@ def ground_for(subject: Subject) -> Ground:
     if subject.in_rows:
         turn = sheet_for(subject.sizes).arc
         return Fan(turn) if turn else _flat(subject)
-    corners = subject.sizes[-1].corners
-    if corners in USUAL_CORNERS:
+    corners = corner_count(subject)
+    if corners:
         return Polygon(corners)
     return Oval(max(len(chains_of(subject)) - 1, 0) * UNIT)
 

@@ -13,15 +13,18 @@ from itertools import accumulate, pairwise
 from math import tau
 
 from ..fabric import Made, Space
-from ..fabric.edge import Edge
+from .blocks import blocks_of
 from .chart_across import Across, room_for
 from .chart_begin import begun
+from .chart_blocks import laid_in_blocks
+from .chart_corners import corners_of, first_with_corners
 from .chart_feet import set_down
 from .chart_ground import Bends, Ground, Inward, Straight, ground_for
 from .chart_lines import Layout, Line, Top
 from .chart_things import NUMBER_ROOM, Thing, gap_of, lowest_height, place_key, things_of, wide_of
+from .chart_turned import Turned
 from .chart_unrolled import Unrolled, goes_up_from, laid_above
-from .chart_up import ROOM, heads, level_for
+from .chart_up import ROOM, corners_alike, heads, level_for
 from .section import Oval, Polygon
 from .signs import CHAIN_LONG, UNIT
 from .subject import Subject
@@ -36,9 +39,14 @@ BETWEEN = 40.0
 """Between the two sides of a ball."""
 
 
-def lay_out(subject: Subject) -> Layout:
-    """The chart of a piece in its first size."""
+def lay_out(subject: Subject, by: float = 0.0) -> Layout:
+    """The chart of a piece in its first size. by: how far the circles within a polygon are turned."""
+    blocks = blocks_of(subject)
+    if blocks:
+        return laid_in_blocks(subject, blocks)
     ground = ground_for(subject)
+    turned = Turned(ground, by) if isinstance(ground, Polygon) else None
+    cornered = first_with_corners(subject, ground.corners) if isinstance(ground, Polygon) else 0
     backward = [(work.side != "WS") == subject.in_rows for work in subject.piece.rounds]
     rows = [things_of(one, back) for one, back in zip(subject.worked, backward, strict=True)]
     rooms = _rooms(ground, rows)
@@ -47,7 +55,7 @@ def lay_out(subject: Subject) -> Layout:
         key: Top(ground, along, along, begin.level, begin.out, UNIT, order)
         for order, (key, along) in enumerate(sorted(begin.chains.items(), key=lambda chain: chain[1]))
     }
-    layout = Layout(ground, begin, [], tops)
+    layout = Layout(turned.circles if turned else ground, begin, [], tops)
     closing = _closing(ground, rows)
     up = goes_up_from(ground, rows, subject.worked) if closing is None else None
     if up is not None:
@@ -64,8 +72,13 @@ def lay_out(subject: Subject) -> Layout:
         elif at == up:
             ground = _unrolled(layout, room)
             low = 0.0
-        corners = Edge(list(one.edge)).corners() if one.edge and isinstance(ground, Polygon) else ()
-        line = Line(ground, things, back, frozenset(corners), gap_of(one), room)
+        corners = corners_of(one) if turned and at >= cornered else frozenset()
+        if turned and at == cornered:
+            below = [_places(layout, back, thing) for thing in things]
+            if at and (aright := turned.aright(things, below, corners)) != turned:
+                return lay_out(subject, aright.by)
+            tops.update([*turned.onto(tops, things, below, corners)])
+        line = Line(layout.ground if at < cornered else ground, things, back, corners, gap_of(one), room)
         low = _lay_line(layout, line, low)
     return layout
 
@@ -89,12 +102,13 @@ def _lay_line(layout: Layout, line: Line, low: float) -> float:
     if not line.things:
         line.low, line.high, line.level = low, low + UNIT, low
         return low
-    below = [_places(layout, line, thing) for thing in line.things]
+    below = [_places(layout, line.backward, thing) for thing in line.things]
     need = room_for(line.ground, line.things, line.corners, line.gap)
     line.level = level_for(line.ground, line.things, below, need, low)
     firm = len(layout.lines) == 1 and isinstance(line.ground, Oval) and line.ground.spine > 0
     xs, footing = Across(line.ground, line.things, below, line.level, line.corners, firm, line.room).settled()
     outs = heads(line.ground, line.things, xs, footing, below, line.level, low)
+    outs = corners_alike(outs, [at for at, thing in enumerate(line.things) if id(thing) in line.corners])
     first, way = -1 if line.backward else 0, line.ground.way(line.level)
     line.start, line.seam = xs[first] / way, ((xs[0] + xs[-1]) / way - 1) / 2
     feet = below[first]
@@ -103,12 +117,12 @@ def _lay_line(layout: Layout, line: Line, low: float) -> float:
     return sum(outs) / len(outs)
 
 
-def _places(layout: Layout, line: Line, thing: Thing) -> list[Top]:
+def _places(layout: Layout, backward: bool, thing: Thing) -> list[Top]:
     """The places that a stitch was worked into, as far as the chart has them."""
     if isinstance(thing, Space):
         return []
     found = (
-        _one_chain(layout, place, line.backward)
+        _one_chain(layout, place, backward)
         if isinstance(place, Made) and place.role == "loop"
         else layout.tops.get(place_key(place))
         for place in thing.into

@@ -46,7 +46,8 @@ class Line:
     their ids, that lie in a polygon's corners. gap: the room at its start.
     room: how wide a straight row is laid at least.
 
-    feet, heads: of each stitch, by its id, y up. arches: of each space. start: the share along the way of the
+    feet, heads: of each stitch, by its id, y up. arches: of each space. chains: that only its own stitches
+    stand on: the middle of each, and its direction. start: the share along the way of the
     first thing made, and seam of the gap before it, `level` out. low, high: how far out its lower and upper
     edge lie there.
     """
@@ -60,20 +61,25 @@ class Line:
     feet: dict[int, list[Point]] = field(default_factory=dict)
     heads: dict[int, Point] = field(default_factory=dict)
     arches: dict[int, Arch] = field(default_factory=dict)
+    chains: list[tuple[Point, Point]] = field(default_factory=list)
     start: float = 0.0
     seam: float = 0.0
     level: float = 0.0
     low: float = 0.0
     high: float = UNIT
 
-    def opened(self, along: float) -> float:
-        """A share of its way once its seam is open."""
-        return opened(self.ground, self.level, self.seam, along, self.gap)
+    def opened(self, along: float, closed: bool = False) -> float:
+        """A share of its way once its seam is open; closed: as it was before."""
+        return along if closed else opened(self.ground, self.level, self.seam, along, self.gap)
 
-    def point(self, x: float, out: float) -> Point:
-        """The point so far along its way, in units, and so far out."""
-        share = self.opened(x / self.ground.way(self.level))
+    def point(self, x: float, out: float, closed: bool = False) -> Point:
+        """The point so far along its way, in units, and so far out. closed: its seam isn't open yet."""
+        share = self.opened(x / self.ground.way(self.level), closed)
         return self.ground.at(max(out, 0.0), self.ground.carried(share, self.level, max(out, 0.1)))
+
+    def in_the_corner(self, x: float, out: float) -> Point:
+        """The same of what stands in a polygon's corner: there it is as high as the way is long."""
+        return self.ground.at(max(out, 0.0), self.opened(x / self.ground.way(self.level)))
 
     def before(self, away: float, up: float) -> Point:
         """A point beside its start: so far before its first stitch, so far up (0 to 1)."""

@@ -2,7 +2,8 @@
 number.
 """
 
-from ..fabric import Made, Ring
+from ..fabric import Made, Ring, Space
+from ..fabric.worked import Place
 from .canvas import Point
 from .chart_ground import is_closed
 from .chart_lines import Layout
@@ -51,11 +52,16 @@ def _in_a_row(pen: Pen, subject: Subject, layout: Layout, chains: list[Made], ch
         along = layout.begin.chains[place_key(place)]
         if low <= at < end:
             _lying(pen, layout, layout.begin.out, along, 0.01, mark)
-        elif at >= end or not counts:
+        elif (at >= end or not counts) and not _begins_block(first):
             up = (CHAIN_LONG * (passed + 0.5)) / max(layout.lines[0].high - layout.lines[0].low, 1.0)
             middle, above = (layout.lines[0].before(BESIDE, share) for share in (up, up + 0.1))
             pen.chain(down(middle), down(_step(middle, above)), mark)
             passed += 1
+
+
+def _begins_block(first: Place) -> bool:
+    """Whether the chains that a row passes are drawn as the side of its first block."""
+    return isinstance(first, Space) and first.block
 
 
 def _lying(pen: Pen, layout: Layout, out: float, along: float, ahead: float, mark: Mark) -> None:

@@ -74,5 +74,16 @@ def heads(
     return [out + more for out in outs]
 
 
+def corners_alike(outs: Sequence[float], corners: Sequence[int]) -> list[float]:
+    """The same heads, those in a polygon's corners and beside them as far out in one corner as in another."""
+    found, many = list(outs), len(outs)
+    for beside in ((0,), (-1, 1)) if corners and many > 2 * len(corners) else ():
+        places = [(at + step) % many for at in corners for step in beside]
+        mean = sum(outs[at] for at in places) / len(places)
+        for at in places:
+            found[at] = mean
+    return found
+
+
 def _floor(tops: Sequence[Top], low: float) -> float:
     return sum(top.out for top in tops) / len(tops) if tops else low

@@ -1,20 +1,29 @@
 """What a chart says in words: the numbers and ways of its rounds, its yarns, what a reader must know."""
 
 from collections.abc import Iterator, Mapping
-from math import atan2, degrees
+from math import atan2, degrees, hypot
 
 from .canvas import Point
 from .chart_ground import Inward, is_closed
 from .chart_key import KeyLine, said
+from .chart_labels import Label
 from .chart_lines import Layout, Line
 from .chart_things import NUMBER_ROOM
 from .colour import ink_on_light
+from .signing import down
 from .subject import Subject
 
 DASHES = ("", "3.4 1.4", "1.2 1.5", "4 1.4 0.1 1.4", "0.1 1.7")
 """The strokes of a chart's first yarn and of each further one: yarns keep apart in black, too."""
 
-BESIDE_A_ROW, ARROW_BEFORE, ARROW_OUTSIDE = 23.0, 8.0, 7.0
+BESIDE_A_ROW, OUTSIDE = 12.0, 5.0
+"""An arrow begins so far before its row, and so far outside of its round."""
+
+IN_THE_GAP, BEFORE_A_JOIN = 1.5, 3.5
+"""A round's number stands so far into the gap at its start, from the last stitch's side of it."""
+
+CLEAR_OF_CHAINS = 0.9
+"""The number of a first round around chains stands so far up its height."""
 
 
 def dashes_of(subject: Subject) -> dict[str, str]:
@@ -23,33 +32,42 @@ def dashes_of(subject: Subject) -> dict[str, str]:
     return {letter: DASHES[at % len(DASHES)] for at, letter in enumerate(yarns)}
 
 
-def numbers(subject: Subject, layout: Layout) -> Iterator[tuple[Point, str]]:
-    """The number of each round or row, at its start; and where a ball goes on, the number that it goes on
-    from.
-    """
-    for work, line in zip(subject.piece.rounds, layout.lines, strict=True):
-        away = BESIDE_A_ROW if not is_closed(line.ground) else line.gap - NUMBER_ROOM / 2 + 3.0
-        yield line.before(away, 0.5), work.plan.label
-
-
-def arrows(subject: Subject, layout: Layout) -> Iterator[tuple[Point, int]]:
-    """Where an arrow shows which way the work goes, and the degrees that it is turned by, y up: beside each
-    row; outside the outermost round, and of rounds that turn each way.
+def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
+    """The number of each round or row, at its start. An arrow shows which way the work goes: beside each row;
+    outside the outermost round, and of rounds that turn each way.
     """
     lines = layout.lines
-    for at, line in enumerate(lines):
+    for at, (work, line) in enumerate(zip(subject.piece.rounds, lines, strict=True)):
         after = lines[at + 1] if at + 1 < len(lines) else None
-        inward = isinstance(line.ground, Inward)
         if not is_closed(line.ground):
-            away, up = BESIDE_A_ROW - ARROW_BEFORE, 0.5
-        elif inward and not isinstance(lines[at - 1].ground, Inward):
-            away, up = 0.0, -ARROW_OUTSIDE / max(line.high - line.low, 1.0)
+            start = line.before(BESIDE_A_ROW, 0.5)
+            away = _direction(start, line.before(BESIDE_A_ROW + 1.0, 0.5))
+            yield Label(down(start), down(away), work.plan.label, _turned((-away[0], -away[1])))
+            continue
+        beside = BEFORE_A_JOIN if line.gap > NUMBER_ROOM else IN_THE_GAP
+        up = 0.5 if at or not layout.begin.chains else CLEAR_OF_CHAINS
+        yield Label(down(line.before(line.gap - beside, up)), (0.0, 0.0), work.plan.label)
+        inward, high = isinstance(line.ground, Inward), max(line.high - line.low, 1.0)
+        if inward and not isinstance(lines[at - 1].ground, Inward):
+            up = -OUTSIDE / high
         elif not inward and (after is None or _way(after) != _way(line)):
-            away, up = 0.0, 1 + ARROW_OUTSIDE / max(line.high - line.low, 1.0)
+            up = 1 + OUTSIDE / high
         else:
             continue
-        here, ahead = line.before(away, up), line.before(away - 1.0, up)
-        yield here, round(degrees(atan2(ahead[1] - here[1], ahead[0] - here[0])))
+        start, ahead = line.before(0.0, up), line.before(-1.0, up)
+        away = _direction(line.before(0.0, 0.5), start)
+        yield Label(down(start), down(away), turned=_turned(_direction(start, ahead)))
+
+
+def _direction(start: Point, end: Point) -> Point:
+    x, y = end[0] - start[0], end[1] - start[1]
+    length = hypot(x, y) or 1.0
+    return (x / length, y / length)
+
+
+def _turned(way: Point) -> int:
+    """The degrees that an arrow is turned by, y down."""
+    return -round(degrees(atan2(way[1], way[0])))
 
 
 def _way(line: Line) -> tuple[bool, bool]:

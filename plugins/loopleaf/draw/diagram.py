@@ -16,21 +16,26 @@ from ..measure import Measured, measure
 from ..notation import stitch_name
 from ..notation.tree import Stitch
 from ..trade import Terms
-from .canvas import Box, Point, number
+from .canvas import Box, number
 from .chart_again import drawn_again
 from .chart_key import KeyEntry, KeyLine, by_itself, drawn_key, key_lines, word
+from .chart_labels import ARROW_LONG, AS_LONG, Label, box_of, placed
 from .chart_layout import lay_out
 from .chart_lines import Layout
+from .chart_print import WORDS_MM, printed_scale
 from .chart_start import draw_start
-from .chart_words import arrows, dashes_of, numbers, remarks
+from .chart_words import dashes_of, labels, remarks
 from .colour import ink_on_dark, ink_on_light
 from .pen import Pen, Shapes, ink_name
 from .signing import Round, down
 from .signs import ARROW
 from .subject import Subject, main_colour, subject_of
 
-SMALLEST, LARGEST = 5.0, 9.0
-"""Height of the rounds' numbers, in units: more in a large chart, as far as there is room."""
+SMALLEST, LARGEST = 5.0, 20.0
+"""Height of words and numbers, in units: more in a large chart, which is printed small."""
+
+TRIES = 8
+"""Larger words make a chart larger, which is then printed smaller: so often, at most, they are set anew."""
 
 NARROWEST = 200.0
 """A small piece is drawn in so much room, in units, so that it isn't blown up beside a large one."""
@@ -42,8 +47,8 @@ STROKE = 0.9
 @dataclass(frozen=True, slots=True)
 class Drawn:
     """A piece's chart without its words. inks: each of its colours, and what it is on dark paper. body, box:
-    its signs and how far they reach. numbers, arrows: where they stand, y down. key: what its signs mean;
-    said: what must be said beside, for right and for left.
+    its signs and how far they reach. labels: its numbers and arrows. key: what its signs mean; said: what
+    must be said beside, for right and for left.
     """
 
     name: str
@@ -51,8 +56,7 @@ class Drawn:
     inks: Mapping[str, str]
     body: str
     box: Box
-    numbers: Sequence[tuple[Point, str]]
-    arrows: Sequence[tuple[Point, int]]
+    labels: Sequence[Label]
     key: Sequence[KeyLine]
     said: tuple[Sequence[KeyLine], Sequence[KeyLine]]
 
@@ -66,20 +70,24 @@ class Chart:
     shapes: Shapes
 
     def svg(self, terms: Terms = "US", left_handed: bool = False) -> str:
-        """The chart as SVG text. terms: of the words in the key; the marks keep the file's own."""
+        """The chart as SVG text. terms: of the words in the key; the marks keep the file's own.
+
+        Its `data-key-from` says how far down the last key begins: a page can show the chart without it.
+        """
         shapes = self.shapes.copy()
         parts: list[str] = []
-        width, height = 0.0, 0.0
+        width, height, signs = 0.0, 0.0, 0.0
         for one in self.pieces:
-            body, box = _with_words(one, terms, left_handed, shapes)
+            body, box, key = _with_words(one, terms, left_handed, shapes)
+            signs = height + key - box[1]
             place = f"translate({number(-box[0])} {number(height - box[1])})"
             parts.append(f'<g data-piece="{escape(one.name, quote=True)}" transform="{place}">{body}</g>')
             width, height = max(width, box[2] - box[0]), height + box[3] - box[1]
         return (
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(width)} {number(height)}" '
-            f'role="img" fill="none" stroke-width="{number(STROKE)}" stroke-linecap="round" '
-            f'stroke-linejoin="round"><title>{escape(self.title)}, stitch by stitch</title>{self._style()}'
-            f"{shapes.definitions()}{''.join(parts)}</svg>"
+            f'data-key-from="{number(signs)}" role="img" fill="none" stroke-width="{number(STROKE)}" '
+            f'stroke-linecap="round" stroke-linejoin="round"><title>{escape(self.title)}, stitch by stitch'
+            f"</title>{self._style()}{shapes.definitions()}{''.join(parts)}</svg>"
         )
 
     def key(self, terms: Terms = "US") -> tuple[KeyEntry, ...]:
@@ -143,8 +151,7 @@ def _drawn(work: PatternWork, piece: PieceWork, measured: Measured, shapes: Shap
         {ink_on_light(colour): ink_on_dark(colour) for colour in subject.colours.values()},
         pen.body(),
         pen.box,
-        [(down(at), text) for at, text in numbers(subject, layout)],
-        [(down(at), -turned) for at, turned in arrows(subject, layout)],
+        list(labels(subject, layout)),
         key_lines(subject),
         (sides[0], sides[1]),
     )
@@ -169,44 +176,48 @@ def _draw_signs(pen: Pen, subject: Subject, layout: Layout, again: set[int]) -> 
         pen.line(down(start), down(end))
 
 
-def _key_size(lines: Sequence[KeyLine], terms: Terms, wide: float, longest: float) -> float:
-    """How large a key's words are, in units: for a large chart, which is printed small, as large as they go
-    in its width, so that they are still read where a sign is a millimetre wide.
+def _with_words(one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes) -> tuple[str, Box, float]:
+    """The signs of a piece, the numbers of its rounds, and the key below; the box that they fill, and where
+    in it the key begins. Words are as large as print needs them.
     """
-    plain = min(longest / 48, 12.0)
-    letters = max((len(line.words[terms]) for line in lines), default=0)
-    return max(SMALLEST, plain, min(longest / 48, 20.0, wide / (0.53 * letters + 3.4)))
+    size = SMALLEST
+    for _ in range(TRIES):
+        body, box, key = _in_letters(one, size, terms, left_handed, shapes)
+        needed = min(WORDS_MM / printed_scale(box[2] - box[0], box[3] - box[1]), LARGEST)
+        if size >= needed:
+            break
+        size = 1.002 * needed
+    return body, box, key
 
 
-def _with_words(one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes) -> tuple[str, Box]:
-    """The signs of a piece, the numbers of its rounds, and the key below; and the box that they fill."""
+def _in_letters(
+    one: Drawn, size: float, terms: Terms, left_handed: bool, shapes: Shapes
+) -> tuple[str, Box, float]:
+    """The same with letters so high."""
     left, top, right, bottom = one.box
-    longest = max(right - left, bottom - top)
-    size = min(max(SMALLEST, longest / 75), LARGEST)
-    words: list[str] = []
-    for (x, y), text in one.numbers:
-        aside = size * 0.3 * len(text)
-        left, right = min(left, x - aside - 2), max(right, x + aside + 2)
-        top, bottom = min(top, y - size), max(bottom, y + size)
-        words.append(word(-x if left_handed else x, y + size * 0.36, text, size, "middle"))
+    beside = placed(one.labels, size)
+    for reach in (box_of(label, size) for label in beside):
+        left, right = min(left, reach[0] - 2), max(right, reach[2] + 2)
+        top, bottom = min(top, reach[1] - 2), max(bottom, reach[3] + 2)
     if left_handed:
         left, right = -right, -left
-    beside = max(NARROWEST - (right - left), 0.0) / 2
-    left, right = left - beside, right + beside
+    wider = max(NARROWEST - (right - left), 0.0) / 2
+    left, right = left - wider, right + wider
     arrow = shapes.name(ARROW, filled=True)
-    ways = "".join(
-        f'<use class="chart-words" fill="#22282b" href="#{arrow}" '
-        f'transform="translate({number(x)} {number(y)}) rotate({turned})"/>'
-        for (x, y), turned in one.arrows
-    )
-    signs = f'<g transform="scale(-1 1)">{one.body}{ways}</g>' if left_handed else one.body + ways
+    words: list[str] = []
+    ways: list[str] = []
+    for label in beside:
+        x, y = label.middle
+        if label.text:
+            words.append(word(-x if left_handed else x, y + size * 0.36, label.text, size, "middle"))
+        else:
+            ways.append(
+                f'<use class="chart-words" fill="#22282b" href="#{arrow}" transform="translate({number(x)} '
+                f'{number(y)}) rotate({label.turned}) scale({number(size * AS_LONG / ARROW_LONG)})"/>'
+            )
+    drawn = one.body + "".join(ways)
+    signs = f'<g transform="scale(-1 1)">{drawn}</g>' if left_handed else drawn
     lines = [*one.key, *one.said[left_handed]]
-    key, wide, high = drawn_key(
-        lines, terms, one.colour, left, bottom, _key_size(lines, terms, right - left, longest), shapes
-    )
-    return f"{signs}{''.join(words)}{key}", (
-        left - 4,
-        top - 4,
-        max(right, left + wide) + 4,
-        bottom + high + 4,
-    )
+    key, wide, high = drawn_key(lines, terms, one.colour, left, bottom, size, shapes)
+    box = (left - 4, top - 4, max(right, left + wide) + 4, bottom + high + 4)
+    return f"{signs}{''.join(words)}{key}", box, bottom

@@ -11,6 +11,7 @@ from .assembled import draw_assembled, is_assembled
 from .canvas import Box, Canvas, svg
 from .colour import outline_of
 from .garland import band_of, draw_garland
+from .in_blocks import draw_blocks
 from .in_rows import ROW_LAYERS, draw_rows
 from .in_the_round import draw_rounds
 from .items import Item
@@ -44,10 +45,7 @@ def first_picture(work: PatternWork, measured: Measured | None = None, left_hand
             return _finished(body, box, work.pattern.title, left_handed)
         canvas = Canvas()
         if subject.in_rows:
-            sheet = _sheet(subject)
-            draw_rows(canvas, subject, sheet)
-            for at, (band, end) in enumerate(_bands(subject, sheet, measured)):
-                draw_rows(canvas, band, end, ROW_LAYERS * (at + 1) * len(subject.sizes))
+            _draw_flat(canvas, subject, measured)
         elif is_leaf(subject):
             draw_leaf(canvas, subject)
         elif is_assembled(subject, measured):
@@ -72,7 +70,7 @@ def piece_picture(
         return ""
     canvas = Canvas()
     if subject.in_rows:
-        draw_rows(canvas, subject, _sheet(subject))
+        _draw_flat(canvas, subject)
     elif is_leaf(subject):
         draw_leaf(canvas, subject)
     else:
@@ -88,6 +86,16 @@ def _standing(subject: Subject) -> tuple[Stand, list[list[Item]]]:
     if stand.from_above or "head" not in subject.work.pattern.to_fit:
         return stand, rounds
     return worn(stand, filled(subject.sizes, stand.section, stand.rings[0].out0)), rounds
+
+
+def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = None) -> None:
+    """A piece in rows; with what is worked onto its row ends, where the measures are given."""
+    if draw_blocks(canvas, subject):
+        return
+    sheet = _sheet(subject)
+    draw_rows(canvas, subject, sheet)
+    for at, (band, end) in enumerate(_bands(subject, sheet, measured) if measured is not None else ()):
+        draw_rows(canvas, band, end, ROW_LAYERS * (at + 1) * len(subject.sizes))
 
 
 def _sheet(subject: Subject) -> Sheet:

@@ -50,6 +50,8 @@ class Round:
 
     def draw(self, worked: WorkedRound, subject: Subject) -> None:
         """All that the round made, in the order made."""
+        for middle, along in self._line.chains:
+            self.pen.chain(down(middle), down(along), self._mark("chain"))
         for made in worked.made:
             self.pen.faint = id(made) in self.again
             self.pen.yarn(made.yarn, ink_on_light(subject.colours[made.yarn]))

@@ -30,6 +30,11 @@ class Paper:
     height_mm: float
 
 
+LARGE_MM = 90.0
+"""A chart taller than this stands at the back, where it leaves no hole before it: with the rounds it would
+often have to wait for the next page.
+"""
+
 PAPERS = {"a4": Paper("A4", 297), "letter": Paper("letter", 279.4)}
 """A4 is 210 × 297 mm (ISO 216), Letter 8.5 × 11 in (ANSI/ASME Y14.1, size A)."""
 
@@ -48,6 +53,15 @@ class Run:
 
     heading: Heading | None
     steps: tuple[Round | Telling, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Charted:
+    """A chart at the back. title: its piece's; anchor: where it stands."""
+
+    title: str
+    anchor: str
+    drawing: Drawing
 
 
 def booklet_html(leaflet: Leaflet, paper: str, address: str = "", techniques: Sequence[HowTo] = ()) -> str:
@@ -71,6 +85,7 @@ def booklet_html(leaflet: Leaflet, paper: str, address: str = "", techniques: Se
             figure=partial(figure, ink=ink),
             contents=contents(leaflet, address, bool(steps)),
             steps=steps,
+            charts=charts_at_the_back(leaflet),
             credited=[picture for picture in pictures(leaflet) if picture.credit],
         )
     )
@@ -90,8 +105,9 @@ def contents(leaflet: Leaflet, address: str, steps: bool = False) -> list[Entry]
         *((piece.title, piece.anchor, True) for piece in leaflet.pieces),
         (words["finishing"], "part-finishing", bool(leaflet.finishing)),
         (words["variations"], "part-variations", bool(leaflet.variations)),
-        (words["care"], "part-care", bool(leaflet.care)),
         (words["steps"], "part-steps", steps),
+        (words["charts"], "part-charts", bool(charts_at_the_back(leaflet))),
+        (words["care"], "part-care", bool(leaflet.care)),
         (words["abbreviations"], "part-abbreviations", bool(leaflet.abbreviations)),
         (words["licence"], "part-licence", bool(leaflet.licence or leaflet.designer)),
         (words["changes"], "part-changes", bool(leaflet.changes)),
@@ -151,6 +167,21 @@ def chart(drawing: Drawing) -> list[Markup]:
     ]
 
 
+def is_large(drawing: Drawing) -> bool:
+    """Whether a chart takes so much of a page that it stands at the back."""
+    return any(part.high_mm > LARGE_MM for part in parts(drawing.svg))
+
+
+def charts_at_the_back(leaflet: Leaflet) -> list[Charted]:
+    """The large charts of all pieces, in order."""
+    return [
+        Charted(piece.title, f"chart-{piece.anchor}", drawing)
+        for piece in leaflet.pieces
+        for drawing in piece.drawings
+        if drawing.kind == "chart" and is_large(drawing)
+    ]
+
+
 def linked(address: str) -> Markup:
     """An address that can be followed on a screen and read on paper; left as text where it is no address."""
     target = f"mailto:{address}" if "@" in address and "/" not in address else address
@@ -179,6 +210,7 @@ def _templates() -> Environment:
     )
     templates.globals.update(
         chart=chart,
+        is_large=is_large,
         linked=linked,
         listed=listed,
         kept=set_line,

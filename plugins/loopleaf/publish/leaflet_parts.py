@@ -58,6 +58,12 @@ class Drawing:
         """Its width and height, in its own units."""
         return drawn_size(self.svg)
 
+    @property
+    def signs_high(self) -> float:
+        """How high it is without the key at its foot."""
+        found = re.search(r' data-key-from="([\d.]+)"', self.svg)
+        return float(found[1]) if found else self.box[1]
+
 
 @dataclass(frozen=True, slots=True)
 class Fact:

@@ -19,18 +19,8 @@ from fontTools.pens.transformPen import TransformPen  # type: ignore[import-unty
 from fontTools.svgLib.path import parse_path  # type: ignore[import-untyped]
 from markupsafe import escape
 
+from ..draw.chart_print import TALLEST_MM, WIDEST_MM, is_parted, printed_scale
 from .leaflet_parts import drawn_size
-
-WIDEST_MM, TALLEST_MM = 162.0, 225.0
-"""Room on a page, with the margin that text leaves free."""
-
-LARGEST, SMALLEST = 0.32, 0.13
-"""Millimetres a unit. A sign is 10 units wide: 3.2 mm at most, 1.3 mm at least; its line, 0.9 units, is then
-0.33 pt (0.117 mm) at the thinnest.
-"""
-
-WORDS_MM = 2.3
-"""A key's words are at least so high, 6.5 pt: a small chart is enlarged for them."""
 
 OVERLAP = 40.0
 """Neighbouring parts show so much of each other, in units: four signs."""
@@ -46,10 +36,11 @@ _KEPT = ("stroke", "fill", "stroke-width", "stroke-dasharray", "opacity")
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """One page's part of a chart. wide_mm: as printed. place: `2 of 3`, "" for a chart in one part."""
+    """One page's part of a chart. wide_mm, high_mm: as printed. place: `2 of 3`, "" for a whole chart."""
 
     svg: str
     wide_mm: float
+    high_mm: float
     place: str = ""
 
 
@@ -57,12 +48,11 @@ class Part:
 def parts(svg: str) -> tuple[Part, ...]:
     """A chart as it is printed: whole where its signs stay legible, else in parts whose overlap is marked."""
     wide, high = drawn_size(svg)
-    scale = min(WIDEST_MM / wide, TALLEST_MM / high, max(LARGEST, WORDS_MM / _words(svg)))
-    title = _title(svg)
+    scale, title = printed_scale(wide, high), _title(svg)
     whole = (0.0, 0.0, wide, high)
-    if scale >= SMALLEST:
-        return (Part(_whole(merged(svg, whole), whole, title), wide * scale),)
-    return tuple(_parted(svg, max(SMALLEST, min(WIDEST_MM / wide, 0.2)), title))
+    if not is_parted(wide, high):
+        return (Part(_whole(merged(svg, whole), whole, title), wide * scale, high * scale),)
+    return tuple(_parted(svg, scale, title))
 
 
 def _parted(svg: str, scale: float, title: str) -> Iterator[Part]:
@@ -77,7 +67,8 @@ def _parted(svg: str, scale: float, title: str) -> Iterator[Part]:
             box = (column * step_x, row * step_y, step_x + OVERLAP, step_y + OVERLAP)
             marks = "".join(_marks(box, row > 0, row < down - 1, column > 0, column < across - 1))
             place = f"{number} of {across * down}"
-            yield Part(_whole(merged(svg, box) + marks, box, f"{title}, part {place}"), box[2] * scale, place)
+            part = _whole(merged(svg, box) + marks, box, f"{title}, part {place}")
+            yield Part(part, box[2] * scale, box[3] * scale, place)
 
 
 def _marks(box: Box, above: bool, below: bool, before: bool, after: bool) -> Iterator[str]:
@@ -100,11 +91,6 @@ def _whole(inside: str, box: Box, title: str) -> str:
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{view}" fill="none" stroke-linecap="round" '
         f'stroke-linejoin="round"><title>{escape(title)}</title>{inside}</svg>'
     )
-
-
-def _words(svg: str) -> float:
-    """How large a chart's smallest words are, in units."""
-    return min((float(size) for size in re.findall(r'font-size="([\d.]+)"', svg)), default=WORDS_MM / LARGEST)
 
 
 def _title(svg: str) -> str:

@@ -1,0 +1,94 @@
+"""The numbers and arrows beside a chart's rounds: as large as print needs them, as many as have room."""
+
+from collections.abc import Hashable, Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from .canvas import Box, Point
+
+DIGIT_WIDE, DIGIT_HIGH = 0.6, 0.78
+"""A digit's size, of its letters' height."""
+
+ARROW_LONG = 4.8
+"""The arrow's sign, in units."""
+
+AS_LONG = 0.72
+"""An arrow is so long, of the height of the letters beside it."""
+
+CLEAR = 2.5
+"""Between a row, its arrow and its number, in units."""
+
+STEPS = (1, 2, 5, 10, 20, 50, 100)
+"""Every round is numbered, or every second, or every fifth: as there is room."""
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """What stands at a round's start, y down. at: where it begins; away: the direction that leads on from the
+    chart, (0, 0) for what stays in its place. text: its number, "" for an arrow alone. turned: of its
+    arrow, in degrees; None without one.
+    """
+
+    at: Point
+    away: Point
+    text: str = ""
+    turned: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A number or an arrow ("") about its own middle."""
+
+    middle: Point
+    text: str
+    turned: int = 0
+
+
+def placed(labels: Sequence[Label], size: float) -> list[Placed]:
+    """All arrows, and the numbers that there is room for, in letters so high."""
+    shown = _shown([label for label in labels if label.text], size)
+    return [one for label in labels for one in _parts(label, size) if not one.text or id(label) in shown]
+
+
+def box_of(one: Placed, size: float) -> Box:
+    """How far a number or an arrow reaches."""
+    half = size * (DIGIT_WIDE * len(one.text) / 2 if one.text else AS_LONG / 2)
+    high = size * (DIGIT_HIGH if one.text else AS_LONG) / 2
+    x, y = one.middle
+    return (x - half, y - high, x + half, y + high)
+
+
+def _parts(label: Label, size: float) -> Iterator[Placed]:
+    (x, y), (across, down) = label.at, label.away
+    reached = 0.0
+    if label.turned is not None:
+        reached = size * AS_LONG
+        yield Placed((x + across * reached / 2, y + down * reached / 2), "", label.turned)
+        reached += CLEAR
+    if label.text:
+        half = abs(across) * size * DIGIT_WIDE * len(label.text) / 2 + abs(down) * size * DIGIT_HIGH / 2
+        by = reached + half if across or down else 0.0
+        yield Placed((x + across * by, y + down * by), label.text)
+
+
+def _shown(labels: Sequence[Label], size: float) -> set[Hashable]:
+    """The labels, by their ids, whose numbers stand clear of each other: every so many, and the first."""
+    if not labels:
+        return set()
+    boxes = [box_of(one, size) for label in labels for one in _parts(label, size) if one.text]
+    for step in STEPS:
+        kept = range(step - 1, len(labels), step)
+        if not any(_touch(boxes[a], boxes[b]) for a, b in _near(kept)):
+            break
+    first = [0] if not any(_touch(boxes[0], boxes[at]) for at in kept) else []
+    return {id(labels[at]) for at in (*first, *kept)}
+
+
+def _near(kept: Sequence[int]) -> Iterator[tuple[int, int]]:
+    """Those that may stand beside each other: neighbours, and rows that begin at the same end."""
+    yield from pairwise(kept)
+    yield from zip(kept, kept[2:], strict=False)
+
+
+def _touch(one: Box, other: Box) -> bool:
+    return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]
