@@ -16,6 +16,8 @@ Right:
       - {round: 1, work: "ch 1, 8 sc in ring, join, fasten off", count: 8}
       - {round: 2, work: "with A, ch 1, 2 sc in each st around, join", count: 16}
 
+A yarn that no stitch was worked in can't be fastened off either: `fasten off B` in a piece of yarn A.
+
 When to ignore: Never.
 """
 
