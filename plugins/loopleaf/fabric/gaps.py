@@ -1,8 +1,8 @@
 """`in each sp across` over groups without chains between them: the gaps between the groups are meant."""
 
-from ..notation.tree import Each, First, Next, Span, Target, Until
+from ..notation.tree import Each, First, Last, Next, Span, Target, Until
 from ..notation.tree import Place as NamedPlace
-from .groups import has_groups, same_group
+from .grouped import has_groups, last_gap, same_group
 from .hand import Hand
 from .seek import Into, number
 from .worked import Place, Space
@@ -17,8 +17,8 @@ def in_gaps(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into] | No
     match place:
         case Next(count=count, target=target) if target in (_SPACE, _GAP):
             wanted = number(hand, count)
-        case First(count=count, target=target) if target == _SPACE and hand.numbered < 2:
-            wanted = number(hand, count)
+        case First(target=target) | Last(target=target) if target == _SPACE:
+            return _end_gap(hand, isinstance(place, First))
         case Each(targets=(target,), every=1, until=Until(kind="end")) if target in (_SPACE, _GAP):
             wanted = len(edge.places)  # as many as there are
         case _:
@@ -38,6 +38,19 @@ def in_gaps(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into] | No
     if not found or (isinstance(place, Next) and len(found) < wanted):
         raise hand.stuck("works-past-the-end", span, needed=wanted, available=len(found), what="group")
     return found
+
+
+def _end_gap(hand: Hand, first: bool) -> list[Into] | None:
+    """The gap between a row's edge stitch and its first or last group; None where there is none."""
+    edge = hand.edge
+    at = 0 if first else last_gap(edge)
+    if last_gap(edge) < 0 or (edge.pos > 1 if first else edge.pos > at + 1):
+        return None
+    hand.gaps = True
+    if edge.pos <= at:
+        hand.use(at, at + 1, edge.places[at])
+    hand.last = edge.places[at]
+    return [(edge.places[at], edge.places[at + 1])]
 
 
 def _between_groups(hand: Hand, wanted: int, exactly: bool, span: Span | None) -> list[Into]:

@@ -2,6 +2,7 @@
 
 from ..notation.tree import STITCH, Amount, Span, Target, Until
 from .edge import Edge, Found, is_of
+from .grouped import last_gap
 from .hand import Hand
 from .worked import Made, Place
 
@@ -54,6 +55,9 @@ def bound(hand: Hand, until: Until, span: Span | None) -> int:
         return edge.limit
     if until.kind == "to-last":
         wanted = number(hand, until.count)
+        gap = last_gap(edge) if until.target == Target("space") and wanted == 1 else -1
+        if gap >= 0:
+            return gap
         at = edge.limit
         while wanted and at > edge.pos:
             at -= 1

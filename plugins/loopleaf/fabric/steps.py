@@ -90,7 +90,9 @@ def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
 
 
 def _work(hand: Hand, step: Work, follow: Step | None) -> None:
-    if step.stitch.kind == "slip" and hand.travels and hand.here is None and beginning.begins(hand):
+    founded = any(isinstance(place, FromHook) for place in step.places)
+    slips = step.stitch.kind == "slip" and hand.travels and not founded
+    if slips and hand.here is None and beginning.begins(hand):
         beginning.travel(hand, step)
         return
     _still_going(hand, step)

@@ -36,6 +36,8 @@ def read_free_loops(cursor: Cursor) -> Target:
         cursor.at += 1
     loop: str = cursor.words[cursor.at].value if cursor.means == "loop-of" else ""
     cursor.at += 1
+    if cursor.means == "of" and cursor.ahead() == "each" and cursor.ahead(2) in ("st", "stitch"):
+        cursor.at += 3  # `unused back loop of each st of round 1`
     cursor.take("left-free")
     number, word = 0, ""
     if _round_at(cursor, cursor.at):
@@ -52,7 +54,7 @@ def read_free_place(cursor: Cursor) -> Place:
     first = cursor.at
     target = read_free_loops(cursor)
     said = cursor.said(first, cursor.at).lower()
-    if "loops" in said or "lps" in said:
+    if "loops" in said or "lps" in said or " each " in said:
         return Each((target,), read_until(cursor) or Until(word=""), span=cursor.span(first))
     return Next(ONE, target, span=cursor.span(first))
 

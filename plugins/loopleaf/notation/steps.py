@@ -36,6 +36,7 @@ from .tree import (
     Next,
     Skip,
     Step,
+    Until,
     Work,
 )
 from .yarns import (
@@ -272,6 +273,19 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         read_step(cursor, steps)
     else:
         read_step(cursor, steps)
+        _on_the_way(steps)
+
+
+def _on_the_way(steps: list[Step]) -> None:
+    """`sc in each dc across, working 3 sc in ch-2 sp`: the walk turns aside where it comes to that space."""
+    match steps[-2:]:
+        case [
+            Work(places=(*_, Each(until=Until(kind="end")))),
+            (Work() | Group()) as aside,
+        ] if len(aside.places) == 1:
+            place = aside.places[0]
+            if isinstance(place, Next) and place.unsaid and place.count == ONE:
+                steps[-1] = replace(aside, places=(Each((place.target,), Until(word="")),))
 
 
 def _only_a_direction(cursor: Cursor) -> bool:

@@ -1,0 +1,64 @@
+"""Which stitches of an edge belong together: the author's stitches of several, or several in one place."""
+
+from ..notation.tree import Target
+from .edge import Edge
+from .worked import Made, Place, Space
+
+
+def has_groups(edge: Edge) -> bool:
+    """Whether the edge has two groups at least, and so a gap between two."""
+    return sum(len(group_at(edge, at, Target("group"))) > 2 for at in range(len(edge.places))) > 1
+
+
+def last_gap(edge: Edge) -> int:
+    """The place before the gap that a row's last stitch stands behind; -1 where spaces part its groups."""
+    places = edge.places
+    spaced = any(isinstance(one, Space) or getattr(one, "role", "") == "loop" for one in places)
+    if spaced or edge.circle or not has_groups(edge) or same_group(places[-2], places[-1]):
+        return -1
+    return len(places) - 2
+
+
+def group_at(edge: Edge, at: int, target: Target, whole: bool = False) -> list[Place]:
+    """The group that begins there, none where none does. whole: spaces inside it don't part it."""
+    first = edge.places[at]
+    before = at - 1
+    if whole and at and getattr(edge.places[before], "corner", False):  # a space inside a group
+        before -= 1
+    if not isinstance(first, Made) or (at and same_group(edge.places[before], first)):
+        return []
+    if first.unit and (target.stitch is None or is_unit(first, target)):
+        end = at
+        while end < edge.limit and getattr(edge.places[end], "unit", 0) == first.unit:
+            end += 1
+        return edge.places[at:end]
+    if first.unit or (target.stitch is not None and target.stitch.kind == "special"):
+        return []
+    end = at + 1
+    while end < edge.limit and _goes_on(edge.places, end, first, whole):
+        end += 1
+    return edge.places[at:end] if end - at > 1 else []
+
+
+def _goes_on(places: list[Place], at: int, first: Made, whole: bool) -> bool:
+    """Whether a group made in one place goes on here: with a stitch, or with a space and a stitch behind."""
+    if isinstance(places[at], Space):
+        after = at + 1
+        return whole and after < len(places) and getattr(places[after], "into", None) == first.into
+    return getattr(places[at], "into", None) == first.into
+
+
+def same_group(one: Place, other: Place) -> bool:
+    """Whether two neighbours belong to one group, so that the second doesn't begin it."""
+    if isinstance(other, Made) and other.unit:
+        return getattr(one, "unit", 0) == other.unit
+    return isinstance(one, Made) and bool(one.into) and one.into == getattr(other, "into", None)
+
+
+def is_unit(made: Made, target: Target) -> bool:
+    """Whether a stitch belongs to the group that a target names."""
+    stitch = target.stitch
+    assert stitch is not None
+    if stitch.kind == "special":
+        return made.special == stitch.name
+    return made.kind == stitch.kind or stitch.form in ("shell", "v-stitch")
