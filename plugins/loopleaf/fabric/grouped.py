@@ -4,10 +4,25 @@ from ..notation.tree import Target
 from .edge import Edge
 from .worked import Made, Place, Space
 
+FEWEST_IN_A_SHELL = 3
+"""Two stitches in one place are an increase or a V-stitch."""
+
 
 def has_groups(edge: Edge) -> bool:
     """Whether the edge has two groups at least, and so a gap between two."""
     return sum(len(group_at(edge, at, Target("group"))) > 2 for at in range(len(edge.places))) > 1
+
+
+def is_bare_shell(target: Target) -> bool:
+    """Whether a shell is meant that the pattern doesn't define: several stitches in one place."""
+    stitch = target.stitch
+    return stitch is not None and stitch.form == "shell" and not stitch.kind and not stitch.name
+
+
+def shells(edge: Edge) -> list[tuple[int, list[Place]]]:
+    """Where groups of three and more begin on the edge, with their stitches and the spaces inside them."""
+    groups = ((at, group_at(edge, at, Target("group"), whole=True)) for at in range(edge.limit))
+    return [(at, group) for at, group in groups if len(group) >= FEWEST_IN_A_SHELL]
 
 
 def last_gap(edge: Edge) -> int:

@@ -2,7 +2,7 @@
 
 from ..notation.tree import STITCH, Amount, Span, Target, Until
 from .edge import Edge, Found, is_of
-from .grouped import last_gap
+from .grouped import is_bare_shell, last_gap, shells
 from .hand import Hand
 from .worked import Made, Place
 
@@ -19,6 +19,8 @@ def find_next(hand: Hand, target: Target, count: int, span: Span | None) -> list
     """The next `count` places of a kind, not yet used; what doesn't fit is works-past-the-end or
     no-such-place."""
     edge = hand.edge
+    if is_bare_shell(target):
+        return _next_shells(hand, target, count, span)
     found: list[Found] = []
     at = edge.pos
     while len(found) < count:
@@ -28,6 +30,16 @@ def find_next(hand: Hand, target: Target, count: int, span: Span | None) -> list
         found.append(one)
         at = one.after
     return found
+
+
+def _next_shells(hand: Hand, target: Target, count: int, span: Span | None) -> list[Found]:
+    """The next shells that no name was given to, each with its middle for its place."""
+    edge = hand.edge
+    groups = shells(edge)
+    found = [Found(group[len(group) // 2], at, at + len(group)) for at, group in groups if at >= edge.pos]
+    if len(found) < count:
+        raise missing(hand, target, count, len(found), span)
+    return found[:count]
 
 
 def missing(hand: Hand, target: Target, needed: int, available: int, span: Span | None) -> Exception:
@@ -43,7 +55,7 @@ def missing(hand: Hand, target: Target, needed: int, available: int, span: Span 
 def describe(target: Target) -> str:
     """A target as a neutral key: `stitch`, `space 2`, `corner`, `double`, `special shell`."""
     if target.stitch is not None:
-        name = target.stitch.name or target.stitch.kind
+        name = target.stitch.name or target.stitch.kind or "group"
         return f"special {name}" if target.stitch.kind == "special" else name
     return f"{target.kind} {target.length}" if target.length else target.kind
 
@@ -55,6 +67,8 @@ def bound(hand: Hand, until: Until, span: Span | None) -> int:
         return edge.limit
     if until.kind == "to-last":
         wanted = number(hand, until.count)
+        if is_bare_shell(until.target) and (there := shells(edge)) and 0 < wanted <= len(there):
+            return max(there[-wanted][0], edge.pos)
         gap = last_gap(edge) if until.target == Target("space") and wanted == 1 else -1
         if gap >= 0:
             return gap

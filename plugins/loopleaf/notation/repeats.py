@@ -265,6 +265,9 @@ def read_sides(cursor: Cursor) -> tuple[int, tuple[int, ...]] | None:
     return None
 
 
+_TAILS = frozenset({"ending-at", "ending-after", "ending-with", ",", "end"})
+
+
 def _tail(
     cursor: Cursor, inside: tuple[Step, ...], first: int, star: bool, stop_at: int | None = None
 ) -> Repeat:
@@ -273,7 +276,7 @@ def _tail(
     until = read_until(cursor) if more is None else None
     times: Amount | None = Amount((more[0] + 1,)) if more is not None else None
     unclear = False
-    if until is None and more is None and cursor.means in ("ending-at", "ending-with", ",", "end") and star:
+    if until is None and more is None and cursor.means in _TAILS and star:
         until = Until()  # `rep from *`, `rep from *, ending with …`: as far as it goes
     elif until is None and more is None:
         times, unclear = _how_often(cursor)
@@ -289,6 +292,9 @@ def _tail(
                 raise cursor.fail("stop-mark")
             cursor.at += 1
             stops = True
+        elif cursor.take("ending-after"):
+            stop_at = _behind(cursor, inside)
+            stops = True
         elif _starts_ending(cursor):
             ending = _last_steps(cursor)
         elif cursor.take("omitting"):
@@ -300,6 +306,16 @@ def _tail(
         inside, times, until, unclear, stop_at if stops else None, ending, omitting, star,
         more[1] if more is not None else (), cursor.span(first),
     )  # fmt: skip
+
+
+def _behind(cursor: Cursor, inside: tuple[Step, ...]) -> int:
+    """Where the last pass stops that is said to end `after 3 dc in next ch-1 sp`: behind that step."""
+    first = cursor.at
+    named = _last_steps(cursor)
+    ends = [at + 1 for at, step in enumerate(inside) if len(named) == 1 and _is_short_for(named[0], step)]
+    if not ends or ends[-1] == len(inside):
+        raise UnreadableError(first, "omitted", cursor.at - 1)
+    return ends[-1]
 
 
 def _starts_ending(cursor: Cursor) -> bool:
