@@ -104,12 +104,17 @@ def _below(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]
     found: list[Into] = []
     over, hand.over = hand.over, []
     around: list[Into] = [(space,) for space in over if isinstance(space, Space)]
-    for into in around or take(hand, find_next(hand, place.target, count, span)):
+    in_front = place.target
+    if in_front.stitch is not None and hand.edge.find(in_front, 0) is None:
+        in_front = STITCH  # `next dc 2 rows below` behind a row of sc: the kind is said of what lies below
+    for into in around or take(hand, find_next(hand, in_front, count, span)):
         deep = into[0]
         for _ in range(place.below - 1):
             if not isinstance(deep, Made | Space) or not deep.into:
                 raise hand.stuck("no-such-place", span, what="rounds below", there=[])
             deep = deep.into[0]
+        if in_front is not place.target and not hand.edge.matches(deep, place.target):
+            raise missing(hand, place.target, count, len(found), span)
         found.append((deep,))
     return found
 

@@ -225,6 +225,8 @@ def left_over(hand: Hand) -> None:
             return
     if not left or (hand.gaps and left == 1) or rest_of_a_shell(hand):
         return
+    if left == 1 and hand.turned_tip is not None and edge.places[-1] is hand.turned_tip:
+        return
     hand.outer_open = left == 1 and not edge.circle and isinstance(hand.last, Space)
     if hand.outer_open and hand.setting.reading.outer:
         return

@@ -156,6 +156,7 @@ class Hand:
         self.skips_first = False
         self.skips_behind = False
         self.tip_open = False
+        self.turned_tip: Place | None = None
         self.troubles: list[Trouble] = []
         self.other_pos: dict[str, int] = {}
         self.markers: list[Place] = []

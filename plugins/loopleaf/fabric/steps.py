@@ -251,6 +251,10 @@ def _working_over(hand: Hand, step: WorkingOver, follow: Step | None) -> None:
     passing_over.work_over(hand, step)
 
 
+AROUND_A_TIP = 3
+"""So many stitches in the chain begun with go around its end: the other side stops before it."""
+
+
 def _other_side(hand: Hand, step: OtherSide, follow: Step | None) -> None:
     if step.of == "chain" and hand.leaf is not None:
         leaf = hand.leaf
@@ -266,6 +270,9 @@ def _other_side(hand: Hand, step: OtherSide, follow: Step | None) -> None:
     hand.tip_open = len(at_the_tip) == 1
     behind = hand.other_side[max(hand.first_worked, 0) :][::-1]
     edge.places = edge.places + behind[not (hand.setting.reading.tip and hand.tip_open) :]
+    begun_in = edge.places[max(hand.first_worked, 0)]
+    into_first = sum(1 for one in hand.made if isinstance(one, Made) and one.into == (begun_in,))
+    hand.turned_tip = edge.places[-1] if len(behind) > 1 and into_first >= AROUND_A_TIP else None
     edge.limit = len(edge.places)
     hand.other_side = []
 
