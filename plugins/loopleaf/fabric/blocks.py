@@ -20,6 +20,17 @@ def begins_block(last: Made | Space | None) -> bool:
     return isinstance(last, Made) and last.role == "travel" and into_block(last.kind, last.into)
 
 
+def chains_skipped(line: Line) -> int:
+    """How many chains the line's first block passes; 0 where it begins with none."""
+    for step in line.steps:
+        match step:
+            case Work(counts=CountsAs(space=space, skipped=True)):
+                return space
+            case Work(places=(FromHook(number=number), *_)):
+                return number - 1
+    return 0
+
+
 def chains_said(line: Line) -> Line:
     """The line with the chains that its first block skips said to be a space; the same line where it begins
     with none."""

@@ -7,7 +7,7 @@ from itertools import pairwise, product
 from ..notation.tree import Chain, CountsAs, Line, Stitch, Tally, Target, Work
 from ..pattern import Piece, RoundPlan
 from .around import corners
-from .blocks import chains_said
+from .blocks import chains_said, chains_skipped
 from .openings import around_openings
 from .piece import PieceHand, Ways, is_circle
 from .starts import start_places
@@ -163,11 +163,13 @@ def _names_a_space(trouble: Trouble) -> bool:
 
 
 def _counts_a_space(work: PieceWork) -> bool:
-    """Whether the first row's count names a space and goes wrong."""
+    """Whether the first row's count goes wrong, and names a space as long as what its first block skips."""
     first = work.rounds[0] if work.rounds else None
     if first is None or first.stated is None or all(t.rule != "count-differs" for t in first.troubles):
         return False
-    return any(isinstance(what, Target) and what.kind == "space" for _, what in first.stated.entries)
+    skipped = chains_skipped(first.line) if first.line is not None else 0
+    spaces = [one for _, one in first.stated.entries if isinstance(one, Target) and one.kind == "space"]
+    return any(one.length in (0, skipped) for one in spaces)
 
 
 def _is_unsaid(piece: Piece, size: int) -> bool:
