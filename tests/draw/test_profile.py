@@ -92,6 +92,14 @@ def _bend(one: Ring, other: Ring) -> float:
     return 1 - (across + up) / ((one.rise * other.rise) or 1.0)
 
 
+def test_a_filled_tube_that_closes_is_as_narrow_at_its_opening_as_its_count_says() -> None:
+    """Filling presses out what it lies in, not the edge that the last round draws together."""
+    tube = sizes(*(tau * out for out in (5.0, 10.0, 15.0, 20.0, *[20.0] * 8, 15.0)))
+    rings = filled(tube, Oval(), 0.0)
+    assert rings[-1].out1 == pytest.approx(15.0)
+    assert max(ring.out1 for ring in rings) > 19.0
+
+
 def test_a_filled_tube_that_stays_open_is_a_tube() -> None:
     rings = filled(sizes(*[tau * 20.0] * 6), Oval(), 20.0)
     assert all(ring.out1 == pytest.approx(20.0) for ring in rings)

@@ -22,6 +22,9 @@ GIVES = 0.12
 CLOSED = 0.45
 """A last round that reaches less far out than this share of the widest is drawn closed over its filling."""
 
+DRAWN_IN = 0.85
+"""A last round that reaches less far out than this share of the widest, and isn't closed, is drawn in."""
+
 _PASSES = 800
 
 
@@ -90,9 +93,10 @@ def filled(rounds: Sequence[RoundSize], section: Section, first_out: float) -> l
     again, a little against their bending (the fourth difference along the profile), and never further from
     the counts than the cloth gives and half a step to the next round (a count holds somewhere between a
     round's lower and upper edge). Where the piece is closed the profile goes on smoothly through the pole:
-    beyond it the distances count as negative. There is as much around the piece as before, all rounds
-    together; they keep their heights along the cloth, all stretched alike where a step out needs it. A ball
-    whose counts follow 2πR·sin(s/R) comes out round.
+    beyond it the distances count as negative. The edge of an opening that is drawn in, which nothing fills,
+    stays as its count says. There is as much around the piece as before, all rounds together; they keep
+    their heights along the cloth, all stretched alike where a step out needs it. A ball whose counts follow
+    2πR·sin(s/R) comes out round.
     """
     counted = [section.out_for(one.length_mm) for one in rounds]
     steps = [abs(b - a) for a, b in pairwise(counted)] or [0.0]
@@ -101,6 +105,8 @@ def filled(rounds: Sequence[RoundSize], section: Section, first_out: float) -> l
         for out, below, above in zip(counted, [steps[0], *steps], [*steps, steps[-1]], strict=False)
     ]
     closed = not first_out, counted[-1] < CLOSED * max(counted)
+    if not closed[1] and counted[-1] < DRAWN_IN * max(counted):
+        give[-1] = 0.0
     outs = list(counted)
     for _ in range(_PASSES):
         far = [*_beyond(outs, closed[0]), *outs, *reversed(_beyond(outs[::-1], closed[1]))]
