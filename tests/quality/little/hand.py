@@ -46,7 +46,8 @@ class Hand(Below):
     skipped and then worked into. one_loop: places of which one loop was taken, and which. far_side: the
     foundation's other side is being worked. slipped_over: stitches that a row's slip stitches passed to reach
     the space that it begins in. joined_at: the stitch with which the next round begins.
-    fastened_to: lengths of the spaces of another piece that the last chain is fastened to.
+    fastened_to: lengths of the spaces of another piece that the last chain is fastened to. laid: the earlier
+    round whose own stitches the line goes along, 0 for the one below.
     """
 
     unworked: list[Cell] = field(default_factory=list)
@@ -77,6 +78,7 @@ class Hand(Below):
     begun_with: int = 0
     group_start: int = 0
     elsewhere: dict[str, int] = field(default_factory=dict)
+    laid: int = 0
     passage: tuple[Any, ...] = ()
     carried: Chain | None = None
 
@@ -111,8 +113,8 @@ class Hand(Below):
         return self.last is not None and self.last >= 0 and self.cells[self.last].kind == "space"
 
     def kind_of(self, stitch: Stitch, below: Sequence[Cell]) -> str:
-        """`inc` and `dec` take the round's only kind, else the kind that they are worked into."""
-        if stitch.kind not in ("inc", "dec"):
+        """`inc`, `dec`, `work even` take the round's only kind, else the kind that they are worked into."""
+        if stitch.kind not in ("inc", "dec", ""):
             return stitch.kind
         if len(self.kinds) == 1:
             return next(iter(self.kinds))

@@ -10,6 +10,10 @@ from .places_start import on_leaf
 
 
 def skip(hand: Hand, step: Skip | WorkingOver) -> None:
+    if isinstance(step, WorkingOver) and step.what:  # `working behind petals` only says how it lies
+        return
+    if isinstance(step, Skip) and step.which in ("behind", "all"):  # used up by the long stitch; no places
+        return
     number = hand.setting.number(step.count) or 0
     if isinstance(step, Skip) and step.which == "first" and step.target.kind != "space":
         for at in range(min(number, len(hand.cells))):

@@ -1,5 +1,6 @@
 """A pattern worked in every size: what each round uses and makes, and the first thing that contradicts."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
@@ -17,7 +18,7 @@ from .rounds import After, RoundDone, ToWork, work_round
 from .setting import Undecided
 from .sides import Sides
 from .slip_stitches import behind_the_join
-from .starting import begin
+from .starting import begin, own_name
 from .travelling import check_moves
 
 
@@ -73,6 +74,8 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
                     blocks=setting.rows and in_blocks(line.steps),
                     said=dict(asides),
                     rounds=len(rounds),
+                    earlier={one.label: one.made for one in rounds},
+                    begun_on="" if rounds else own_name(piece, plan.work),
                 )
                 if setting.turned and facing.begins_at_the_other_end(line, plan.side):
                     edge = replace(edge, cells=edge.cells[::-1])
@@ -83,7 +86,8 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
                 given = ToWork(label, (*moved, *own), bench.stated(plan.stated), plan.reversed)
                 work_it = partial(work_round, given, here, edge, marks, carried, bench.opened, unworked)
                 elsewhere = any(other in plan.work for other in edges)
-                alone = not (elsewhere or marks or unworked or edge.shape == "sides" or loops)
+                back = re.search(r"\bof (?:round|row|rnd|R) ?\d", plan.work, re.IGNORECASE)
+                alone = not (elsewhere or back or marks or unworked or edge.shape == "sides" or loops)
                 said = (plan.work, plan.n, plan.stated, plan.reversed)
                 before_it = (carried, moved, tuple(asides.items()), len(rounds))
                 key = (bench.key, piece.worked, size, said, named, before_it)

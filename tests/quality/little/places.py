@@ -29,7 +29,7 @@ from loopleaf.notation.tree import (
 from .below import FREE, NOWHERE, PASSED
 from .cells import Misfit
 from .hand import Hand, Leaf
-from .places_elsewhere import left_before, of_piece, stands_before
+from .places_elsewhere import in_own_round, left_before, of_piece, stands_before
 from .places_ends import first, last, same
 from .places_rare import (
     between,
@@ -48,6 +48,7 @@ CHAIN = Target("chain")
 
 def spots(hand: Hand, place: Place) -> Iterator[tuple[int, ...]]:
     """Each spot in order, as the cells that it leans on; a spot is used up when it is given out."""
+    place = in_own_round(hand, place)
     match place:
         case Next():
             yield from _next(hand, place)
@@ -96,7 +97,7 @@ def _next(hand: Hand, place: Next) -> Iterator[tuple[int, ...]]:
             yield (left_before(hand, place.target),)
         elif place.unsaid and _begins_in(hand, place.target):
             yield (same(hand, place.target),)
-        elif place.piece:
+        elif place.piece and place.piece != hand.setting.begun_on:
             yield (of_piece(hand, place),)
         elif place.far and hand.leaf is not None and not hand.leaf.far:
             hand.leaf = Leaf(hand.leaf.length, 1, hand.leaf.grows, far=True)

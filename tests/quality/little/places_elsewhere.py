@@ -1,6 +1,9 @@
 """Places that are none of the edge's next ones: lower down, left by an earlier row, on another piece."""
 
-from loopleaf.notation.tree import Next, Target
+from collections.abc import Sequence
+from dataclasses import replace
+
+from loopleaf.notation.tree import Each, Next, Place, Step, Target, Work
 
 from .below import NOWHERE, USED
 from .cells import Misfit
@@ -17,8 +20,36 @@ def left_before(hand: Hand, target: Target) -> int:
     raise Misfit("fit", "no more unworked stitches")
 
 
+def in_own_round(hand: Hand, place: Place) -> Place:
+    """`next sc of round 1`: the hook goes along that round's own stitches; any other place as it is."""
+    match place:
+        case Next(target=Target(round=number) as target) if number and target.kind != "free-loop":
+            _lay(hand, number)
+            return replace(place, target=replace(target, round=0))
+        case Each(targets=(Target(round=number) as target,)) if number and target.kind != "free-loop":
+            _lay(hand, number)
+            return replace(place, targets=(replace(target, round=0),))
+    return place
+
+
+def lay_first(hand: Hand, steps: Sequence[Step]) -> None:
+    """Lays the earlier round that the first stitch of these steps goes along, where it goes along one."""
+    first = next((step for step in steps if isinstance(step, Work) and step.places), None)
+    if first is not None:
+        in_own_round(hand, first.places[0])
+
+
+def _lay(hand: Hand, number: int) -> None:
+    if hand.laid == number:
+        return
+    if str(number) not in hand.setting.earlier:
+        raise Misfit("place", f"no round {number} yet")
+    hand.lay(list(hand.setting.earlier[str(number)]))
+    hand.laid = number
+
+
 def of_piece(hand: Hand, place: Next) -> int:
-    cells = hand.setting.pieces.get(place.piece)
+    cells = hand.setting.pieces.get(place.piece, hand.setting.pieces.get(place.piece.rsplit(" ", 1)[0]))
     if cells is None:
         raise Misfit("place", f"no piece {place.piece} yet")
     at = hand.elsewhere.get(place.piece, 0)
@@ -27,7 +58,6 @@ def of_piece(hand: Hand, place: Next) -> int:
     if at >= len(cells):
         raise Misfit("fit", f"{place.piece} has no more")
     hand.elsewhere[place.piece] = at + 1
-    hand.uses += 1
     return NOWHERE
 
 

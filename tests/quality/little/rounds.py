@@ -119,6 +119,9 @@ def _attempt(
         cells = with_single_chains(cells)
     elif not edge.foundation and names_chains(given.steps):
         cells = with_single_chains(cells, "arch-chain")
+    if given.stated is not None and not edge.ring and any(_both_layers(given.steps)):
+        folded = setting.choose("both layers of one opening", (0, 1))
+        cells = cells[: (len(cells) + 1) // 2] if folded else cells
     here = replace(edge, cells=cells)
     moves = any(isinstance(step, Marker) and step.action == "move" for step in given.steps)
     hand = Hand(
@@ -176,13 +179,22 @@ def _kinds(steps: Sequence[Step]) -> frozenset[str]:
     for step in steps:
         match step:
             case Work():
-                if step.stitch.kind not in ("slip", "chain", "inc", "dec", "special"):
+                if step.stitch.kind not in ("", "slip", "chain", "inc", "dec", "special"):
                     found.add(step.stitch.kind)
             case Group() | Passage():
                 found |= _kinds(step.steps)
             case Repeat():
                 found |= _kinds(step.steps) | _kinds(step.ending)
     return frozenset(found)
+
+
+def _both_layers(steps: Sequence[Step]) -> Iterator[bool]:
+    for step in steps:
+        match step:
+            case Work():
+                yield bool(step.through)
+            case Repeat() | Passage():
+                yield from _both_layers(step.steps)
 
 
 def _names_spaces(steps: Sequence[Step]) -> Iterator[bool]:

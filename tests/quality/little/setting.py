@@ -29,7 +29,8 @@ class Setting:
     own stitches. pieces: edges of others. named_later: lengths of the spaces that the next row names.
     blocks: rows from corner to corner, where slip stitches only fasten. said: what earlier lines say in an
     aside of turning chains, under the keys of `choices`: it settles what a later line leaves open.
-    rounds: made before this one.
+    rounds: made before this one. earlier: what they made, by their labels. begun_on: the name under which the
+    line speaks of the piece that the round's own edge belongs to.
     """
 
     size: int
@@ -46,6 +47,8 @@ class Setting:
     blocks: bool = False
     rounds: int = 0
     said: Mapping[str, int] = field(default_factory=dict)
+    earlier: Mapping[str, Sequence[Cell]] = field(default_factory=dict)
+    begun_on: str = ""
 
     def choose(self, key: str, options: tuple[int, ...]) -> int:
         if key not in self.choices:

@@ -1,5 +1,7 @@
 """The first edge of a piece: a ring, a chain, or an edge of another piece."""
 
+import re
+
 from loopleaf import pattern
 
 from .bench import Bench
@@ -55,3 +57,11 @@ def _edge_of(bench: Bench, piece: pattern.Piece, size: int) -> Edge:
         return Edge(list(cells))
     cells = by_number(chosen, start.stitches) if start.stitches else list(chosen.made)
     return Edge(cells, "line" if piece.worked.startswith("rows") else "circle")
+
+
+def own_name(piece: pattern.Piece, work: str) -> str:
+    """The name under which a piece's first round speaks of the piece that it is begun on. Of two legs it is
+    the last: the yarn is there."""
+    edge = (piece.start.edge or "") if piece.start is not None else ""
+    named = re.findall(rf"\b{re.escape(edge)}(?: \d+)?\b", work) if edge else []
+    return max(named, default="")

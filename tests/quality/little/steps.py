@@ -42,6 +42,7 @@ from .closing import check_join
 from .hand import Hand
 from .passing import leave, other_side, skip
 from .places import spots
+from .places_elsewhere import lay_first
 from .repeats import repeat
 from .slip_stitches import close_ring, closes_arch, is_first_chain, joins, mid_arch, only_fastens
 from .stitching import bunch, known_as, put, work
@@ -70,6 +71,7 @@ def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
         case Group():
             _group(hand, step, rest)
         case Repeat():
+            lay_first(hand, step.steps)  # how far a repeat goes is measured along the edge that it goes along
             repeat(hand, step, run)
         case Together():
             _together(hand, step)
