@@ -123,4 +123,5 @@ def test_on_rounds_worked_by_hand(name: str, data: bytes, lines: list[list[Any]]
         assert one.what in SORTS[rule]
     for line, done in zip(lines, verdict.pieces[0].sizes[0], strict=False):
         if len(line) == 4:
-            assert (done.uses, dict(done.makes), done.count) == tuple(line[1:]), line[0]
+            assert (done.uses, dict(done.makes)) == tuple(line[1:3]), line[0]
+            assert isinstance(line[3], str) or done.count == line[3], line[0]
