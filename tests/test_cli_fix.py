@@ -58,6 +58,7 @@ def test_a_file_with_nothing_to_put_in_is_not_touched(folder: Path) -> None:
     before = file.stat()
     result = run("check", "--fix", "a.yml")
     assert result.stdout == "1 pattern checked: nothing to mend.\n"
+    assert result.stderr == "Nothing was certain enough to be put in; no file was changed.\n"
     assert (file.stat().st_ino, file.stat().st_mtime_ns) == (before.st_ino, before.st_mtime_ns)
 
 

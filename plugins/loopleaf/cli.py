@@ -116,10 +116,12 @@ def _fix(files: list["File"], form: str) -> None:
     from .review import mend
 
     beside = form != "text"
+    changed = False
     for file in files:
         before = file.read()
         mended = mend(before, file.name)
         if mended.mended:
+            changed = True
             try:
                 put_in_place(Path(file.name), before, mended.data)
             except NotWritten as error:
@@ -128,6 +130,8 @@ def _fix(files: list["File"], form: str) -> None:
             stream = sys.stderr if beside else sys.stdout
             text = before.decode("utf-8-sig", "replace")
             _text(difference(file.name, text, mended, _paint(stream)), stream)
+    if not changed:
+        click.echo("Nothing was certain enough to be put in; no file was changed.", err=True)
 
 
 def _report(checked: Iterable["Checked"], form: str, site_url: str) -> str:

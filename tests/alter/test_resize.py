@@ -39,6 +39,57 @@ def test_a_base_with_fewer_rounds() -> None:
     assert "{rounds: 6-15, work:" in text
 
 
+CROWN = """\
+title: Crown
+terms: {terms}
+gauge: {{stitch: {half}, stitches: 14, rows: 10, over: 10 cm}}
+pieces:
+  hat:
+    worked: joined rounds
+    start: magic ring
+    rounds:
+      - {{round: 1, work: "{chain}, 9{sp}{half} in ring, {join}", count: 9}}
+      - {{round: 2, work: "{chain}, 2{sp}{half} in each st to end, {join}", count: 18}}
+      - {{round: 3, work: "{chain}, *{half} in next st, {two}; rep from * to end, {join}", count: 27}}
+      - {{round: 4, work: "{chain}, *{half} in each of next 2 sts, {two}; rep from * {to}, {join}", count: 36}}
+      - {{rounds: 5-8, work: "{chain}, {half} in each st to end, {join}", count: 36}}
+"""
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        {
+            "terms": "UK",
+            "half": "htr",
+            "chain": "2ch (does not count)",
+            "sp": "",
+            "join": "ss in first htr",
+            "to": "to end",
+        },
+        {
+            "terms": "US",
+            "half": "hdc",
+            "chain": "ch 2 (does not count)",
+            "sp": " ",
+            "join": "join",
+            "to": "around",
+        },
+    ],
+    ids=lambda words: words["terms"],
+)
+def test_a_crown_of_repeats_to_the_end(words: dict[str, str]) -> None:
+    """By hand: 63 stitches at 14 over 10 cm are 45 cm, and 63 = 9 x 7, three rounds of nine more than 36."""
+    two = f"2{words['sp']}{words['half']} in next st"
+    crown = checked(CROWN.format(two=two, **words), "crown.yml")
+    fitted = fit_around(crown, crown, 450)
+    assert fitted.around_mm == pytest.approx(450)
+    assert "round: 7, work:" in text_of(fitted)
+    assert "count: 63" in text_of(fitted)
+    smaller = fit_around(crown, crown, 27 / 14 * 100)
+    assert "count: 36" not in text_of(smaller)
+
+
 def test_the_pattern_itself_may_be_the_nearest() -> None:
     """At 32 cm 42, 44 and 45 stitches would come nearer than 48, and each says why it can't be."""
     fitted = fit_around(demo("lantern-pouch"), demo("lantern-pouch"), 320)

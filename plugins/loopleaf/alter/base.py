@@ -117,11 +117,12 @@ def words_of(work: PatternWork, round: RoundWork, changes: Callable[[Work], bool
 
     changes: tells the step that does. None where it is written in another way.
     """
-    if round.line is None:
+    line = round.settled or round.line  # settled: `ss in first htr` is known for the join
+    if line is None:
         return None
     beside = (Chain, Join, Turn, Yarn, FastenOff)
-    steps = [one for one in round.line.steps if not isinstance(one, beside)]
-    bare = not any(isinstance(one, Yarn | FastenOff) for one in round.line.steps)
+    steps = [one for one in line.steps if not isinstance(one, beside)]
+    bare = not any(isinstance(one, Yarn | FastenOff) for one in line.steps)
     if len(steps) != 1 or steps[0].span is None:
         return None
     (step,) = steps
@@ -133,7 +134,7 @@ def words_of(work: PatternWork, round: RoundWork, changes: Callable[[Work], bool
         stitch = notation.stitch_name(kind, work.pattern.terms, vocabulary=work.vocabulary)
         increase = "inc" if step.stitch.kind == "inc" else f"2 {stitch} in next st"
         return Words(before, behind, stitch, increase, True, span.start, span.end, bare)
-    if not isinstance(step, Repeat) or len(step.steps) != 2 or step.times is None:
+    if not isinstance(step, Repeat) or len(step.steps) != 2 or not _goes_all_the_way(step):
         return None
     one, other = step.steps
     if not (isinstance(one, Work) and isinstance(other, Work)) or changes(one) == changes(other):
@@ -146,6 +147,13 @@ def words_of(work: PatternWork, round: RoundWork, changes: Callable[[Work], bool
     stitch = notation.stitch_name(plain.stitch, work.pattern.terms, vocabulary=work.vocabulary)
     said = text[changed.span.start : changed.span.end]
     return Words(before, behind, stitch, said, changed is one, span.start, span.end, bare)
+
+
+def _goes_all_the_way(step: Repeat) -> bool:
+    """`(…) x 6`, or `*…; rep from * to end` with every pass alike."""
+    if step.ending or step.omitting or step.stop_at is not None:
+        return False
+    return step.times is not None or (step.until is not None and step.until.kind == "end")
 
 
 def increases(step: Work) -> bool:
