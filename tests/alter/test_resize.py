@@ -51,7 +51,7 @@ pieces:
       - {{round: 1, work: "{chain}, 9{sp}{half} in ring, {join}", count: 9}}
       - {{round: 2, work: "{chain}, 2{sp}{half} in each st to end, {join}", count: 18}}
       - {{round: 3, work: "{chain}, *{half} in next st, {two}; rep from * to end, {join}", count: 27}}
-      - {{round: 4, work: "{chain}, *{half} in each of next 2 sts, {two}; rep from * {to}, {join}", count: 36}}
+      - {{round: 4, work: "{chain}, *{half} in next 2 sts, {two}; rep from * {to}, {join}", count: 36}}
       - {{rounds: 5-8, work: "{chain}, {half} in each st to end, {join}", count: 36}}
 """
 
