@@ -1,5 +1,6 @@
 """Reads an instruction line, or a round's count, into the tree."""
 
+import re
 from collections.abc import Callable
 from functools import lru_cache
 
@@ -13,6 +14,7 @@ from .steps import read_block, read_step
 from .tree import Line, Span, Step, Tally
 from .vocabulary import NumberOfN, Vocabulary
 
+_LABEL = re.compile(r"(?:rows?|rounds?|rnds?|r) ?\d{1,4}(?:-\d{1,4})? ?(?:\((?:RS|WS)\) ?)?:", re.IGNORECASE)
 LONGEST = 5_000
 """How many characters a line may have."""
 TOLD = 20
@@ -29,6 +31,9 @@ def parse(text: str, vocabulary: Vocabulary, n: NumberOfN | None = None) -> Pars
     """
     if len(text) > LONGEST:
         return Parsed(None, (_too_long(text),))
+    label = _LABEL.match(text)
+    if label is not None:  # `Row 2 (RS): …`: the entry says that itself; offsets stay
+        text = " " * label.end() + text[label.end() :]
     cursor, steps = _read(text, vocabulary, n)
     problems = cursor.problems
     if any(problem.rule == "unknown-instruction" for problem in problems):

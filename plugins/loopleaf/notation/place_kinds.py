@@ -18,6 +18,7 @@ from .edges import (
     read_row_ends,
     starts_row_ends,
 )
+from .names import starts_stitch
 from .place_parts import (
     WHICH_GROUP,
     bare_group,
@@ -73,6 +74,9 @@ def read_place(cursor: Cursor) -> Place:
         place = reader(cursor)
     elif cursor.means in ("tch", "beg", "turning") and starts_chain_name(cursor, cursor.at):
         place = read_chain_name(cursor, 0)
+    elif cursor.means == "beg" and starts_stitch(cursor, cursor.at + 1):  # `join to beg sc`
+        cursor.at += 1
+        place = First(ONE, read_target(cursor))
     elif cursor.means == "num" or cursor.means == "-" or starts_target(cursor, cursor.at):
         place = _unsaid_next(cursor)
     else:
