@@ -97,10 +97,7 @@ def check(paths: tuple[str, ...], form: str, strict: bool, fix: bool) -> None:
             text = _report(checked(bar, outcome), form, collection.site_url if collection else "")
     except NotReadable as error:
         _cannot(str(error))
-    if form == "text":
-        _text(text)
-    else:
-        _utf8(text)
+    (_text if form == "text" else _utf8)(text)
     for name in outcome.passed_over:
         if name in paths:
             click.echo(f"{name} has no “pieces:”, so it isn't a pattern and wasn't checked.", err=True)

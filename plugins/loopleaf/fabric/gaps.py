@@ -26,6 +26,10 @@ def in_gaps(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into] | No
     spaced = any(isinstance(one, Space) or getattr(one, "role", "") == "loop" for one in edge.places)
     if target == _GAP and spaced:
         return _between_groups(hand, wanted, isinstance(place, Next), span)
+    if target == _GAP and not has_groups(edge) and isinstance(place, Next) and 0 < edge.pos < edge.limit:
+        hand.gaps = True  # among single stitches: the gap that the hook stands before
+        hand.last = edge.places[edge.pos - 1]
+        return [(edge.places[edge.pos - 1], edge.places[edge.pos])]
     if spaced or not has_groups(edge):
         return None
     hand.leaf = None

@@ -23,6 +23,7 @@ from ..notation.tree import (
 from ..notation.tree import Ring as InRing
 from .along import begun_on_stitches, each_place, next_places, of_piece
 from .edge import Edge, loops_of
+from .grouped import has_groups
 from .groups import last_group, next_group, this_group
 from .hand import Hand
 from .passed import passed_before
@@ -174,7 +175,8 @@ def between(hand: Hand, place: Between, span: Span | None) -> list[Into]:
     """Between two neighbours: the hook goes past the first and stays before the second."""
     edge = hand.edge
     hand.gaps = True
-    if place.target.kind == "group" or place.target.stitch is not None:
+    named = place.target.stitch is not None and (place.target.stitch.kind == "special" or has_groups(edge))
+    if place.target.kind == "group" or named:
         start, group = next_group(hand, place.target, span)
         end = start + len(group)
         after = edge.places[end % len(edge.places)] if end < edge.limit or edge.circle else None

@@ -123,8 +123,10 @@ def _reserved(step: Repeat, following: tuple[Step, ...]) -> int:
     """
     if step.until is not None and step.until.kind != "end":
         return 0
-    partway = step.stop_at is not None
-    needed = passed = 0
+    # `…, ending dc in next st, FPdc around next st, dc in top of ch-3`: a comma goes on with the ending
+    longer = bool(step.ending) and any(isinstance(one, Work | Group) for one in following)
+    partway = step.stop_at is not None or longer
+    needed, passed = places_taken(step.ending) if longer else 0, 0
     for one in following:
         if isinstance(one, Skip) and one.which == "last" and one.target.kind != "stitch":
             break

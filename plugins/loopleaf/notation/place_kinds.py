@@ -44,6 +44,7 @@ from .tree import (
     ONE,
     STITCH,
     Amount,
+    Between,
     ChainOf,
     Each,
     First,
@@ -132,6 +133,9 @@ def _next(cursor: Cursor) -> Place:
     amount, target = read_counted_target(cursor, bare=True)
     if target.kind == "row-end":
         return RowEnds(count=amount or ONE)
+    if target.kind == "space" and cursor.means == "between" and cursor.ahead() in ("st", "stitch"):
+        cursor.at += 1
+        return Between(read_target(cursor))  # `next sp between dc`: from one to the next
     if target.kind == "space" and cursor.means == "between" and cursor.ahead() == "group":
         cursor.at += 2  # `next ch-1 sp between groups`: its length says which
     return read_after_target(cursor, Next(amount or ONE, target))
