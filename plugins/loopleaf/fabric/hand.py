@@ -208,11 +208,15 @@ class Hand:
 
     def stuck(self, rule: str, span: Span | None, **facts: Any) -> Stuck:
         """An error to raise: the hand can't go on."""
-        return Stuck(Trouble(rule, span, facts, self.setting.size))
+        return Stuck(Trouble(rule, span, self._with_round(facts), self.setting.size))
 
     def trouble(self, rule: str, span: Span | None, **facts: Any) -> None:
         """Something to report without stopping."""
-        self.troubles.append(Trouble(rule, span, facts, self.setting.size))
+        self.troubles.append(Trouble(rule, span, self._with_round(facts), self.setting.size))
+
+    def _with_round(self, facts: dict[str, Any]) -> dict[str, Any]:
+        """The facts with the earlier round that the line goes along, where it does."""
+        return facts if self.on_round is None else {**facts, "along": self.on_round}
 
     def put(
         self, stitch: Stitch, into: tuple[Place, ...], span: Span | None, role: Role = "stitch",

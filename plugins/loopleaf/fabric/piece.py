@@ -143,8 +143,11 @@ class PieceHand:
         """The attempt to be told of where none fits: a piece's first round may go around more than its own
         stitches, and comes nearest to its count along the right ones."""
         counted = [one for one in attempts if one.troubles[0].rule == "count-differs"]
-        if self.index or len(counted) < 2:
+        there = [one for one in attempts if one.troubles[0].rule != "no-such-place"]
+        if self.index or len(attempts) < 2:
             return attempts[0]
+        if len(counted) < 2:
+            return (there or attempts)[0]
         return min(counted, key=lambda one: abs(one.troubles[0].facts.get("difference", 0)))
 
     def _task(

@@ -52,10 +52,10 @@ class Met:
         """What the round is worked into, by name: `round 6`, or `the start`."""
         if not self.piece or not self.round:
             return "the start"
-        index = self.piece.rounds.index(self.round)
-        if not index:
+        index = self.facts.get("along", self.piece.rounds.index(self.round) - 1)
+        if index < 0:
             return "the start"
-        plan = self.piece.rounds[index - 1].plan
+        plan = self.piece.rounds[index].plan
         return f"{plan.word} {plan.label}"
 
     @property
@@ -96,10 +96,10 @@ class Met:
         """Where the line of the round below stands."""
         if not self.piece or not self.round:
             return None
-        index = self.piece.rounds.index(self.round)
-        if not index:
+        index = self.facts.get("along", self.piece.rounds.index(self.round) - 1)
+        if index < 0:
             return self.subject.source.locate((*self.piece.path, "start"))
-        return self.subject.source.locate(self.piece.rounds[index - 1].plan.work_path)
+        return self.subject.source.locate(self.piece.rounds[index].plan.work_path)
 
     def in_size(self, message: str) -> str:
         """The message with the sizes named, where only some of them met it."""
