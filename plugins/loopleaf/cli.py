@@ -11,6 +11,7 @@ from typing import IO, TYPE_CHECKING, Any, NoReturn
 import click
 
 from . import __version__
+from .publish.commands import Commands, defect
 
 if TYPE_CHECKING:
     from .draw.kinds import Kind
@@ -24,27 +25,7 @@ if TYPE_CHECKING:
 _LONG_WORK = 24  # files; fewer are checked before a progress bar could be read
 
 
-class _NeverATraceback(click.Group):
-    """A group whose commands end with a sentence and exit code 2 when something in Loopleaf itself fails."""
-
-    def invoke(self, ctx: click.Context) -> Any:
-        try:
-            return super().invoke(ctx)
-        except (click.ClickException, click.exceptions.Exit, click.Abort, BrokenPipeError):
-            raise
-        except Exception as error:  # noqa: BLE001 - whatever it is, a crafter gets a sentence
-            click.echo(_defect("Loopleaf could not go on", error), err=True)
-            ctx.exit(2)
-
-
-def _defect(what: str, error: Exception) -> str:
-    return (
-        f"{what}: {type(error).__name__}: {error}\n"
-        "That is a defect of Loopleaf, not of your pattern; please report it with the file."
-    )
-
-
-@click.group(cls=_NeverATraceback, context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="loopleaf")
 def main() -> None:
     """Crochet patterns as YAML: worked stitch by stitch, published as a site and as booklets."""
@@ -105,7 +86,7 @@ def check(paths: tuple[str, ...], form: str, strict: bool, fix: bool) -> None:
         if name in paths:
             click.echo(f"{name} has no “pieces:”, so it isn't a pattern and wasn't checked.", err=True)
     for file, cause in outcome.defects.items():
-        click.echo(_defect(f"{file} could not be worked", cause), err=True)
+        click.echo(defect(f"{file} could not be worked", cause), err=True)
     if outcome.defects or outcome.fails:
         sys.exit(2 if outcome.defects else 1)
 
@@ -116,6 +97,8 @@ def _fix(files: list["File"], form: str) -> None:
     from .review import mend
 
     beside = form != "text"
+    stream = sys.stderr if beside else sys.stdout
+    untouched = True
     for file in files:
         before = file.read()
         mended = mend(before, file.name)
@@ -124,10 +107,12 @@ def _fix(files: list["File"], form: str) -> None:
                 put_in_place(Path(file.name), before, mended.data)
             except NotWritten as error:
                 _cannot(str(error))
+            untouched = False
         if mended.mended or mended.refused:
-            stream = sys.stderr if beside else sys.stdout
             text = before.decode("utf-8-sig", "replace")
             _text(difference(file.name, text, mended, _paint(stream)), stream)
+    if untouched:
+        _text("There was nothing certain to put in: no file was changed.\n", stream)
 
 
 def _report(checked: Iterable["Checked"], form: str, site_url: str) -> str:

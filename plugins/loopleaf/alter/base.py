@@ -133,7 +133,7 @@ def words_of(work: PatternWork, round: RoundWork, changes: Callable[[Work], bool
         stitch = notation.stitch_name(kind, work.pattern.terms, vocabulary=work.vocabulary)
         increase = "inc" if step.stitch.kind == "inc" else f"2 {stitch} in next st"
         return Words(before, behind, stitch, increase, True, span.start, span.end, bare)
-    if not isinstance(step, Repeat) or len(step.steps) != 2 or step.times is None:
+    if not isinstance(step, Repeat) or len(step.steps) != 2 or not _whole(step):
         return None
     one, other = step.steps
     if not (isinstance(one, Work) and isinstance(other, Work)) or changes(one) == changes(other):
@@ -146,6 +146,12 @@ def words_of(work: PatternWork, round: RoundWork, changes: Callable[[Work], bool
     stitch = notation.stitch_name(plain.stitch, work.pattern.terms, vocabulary=work.vocabulary)
     said = text[changed.span.start : changed.span.end]
     return Words(before, behind, stitch, said, changed is one, span.start, span.end, bare)
+
+
+def _whole(step: Repeat) -> bool:
+    """Whether it is worked so many times, or up to the round's end, and every pass in full."""
+    cut = step.stop_at is not None or step.ending or step.omitting or step.sides
+    return not cut and (step.times is not None or (step.until is not None and step.until.kind == "end"))
 
 
 def increases(step: Work) -> bool:
