@@ -38,7 +38,7 @@ def in_row_2(line: str, chain: int = 11, first: str = SC_ROW) -> dict[str, str]:
         ("shells", "ch 1, sc in first st, sk 2 sts, 5 dc in next st, sk 2 sts, sc in each of next 4 sts"),
         (
             "v-stitches",
-            "ch 1, sc in first 4 sts, sk 1 st, (dc, ch 1, dc) in next st, sk 1 st, sc in each of next 3 sts",
+            "ch 1, sc in first st, sk 1 st, ((dc, ch 1, dc) in next st, sk 2 sts) x 2, sc in next st, sc in last st",
         ),
         ("clusters", "ch 1, sc in first 4 sts, 5-dc bobble in next st, sc in each of next 5 sts"),
         ("picot-edging", "ch 1, sc in first 5 sts, ch-3 picot, sc in each of next 5 sts"),
@@ -66,6 +66,14 @@ def test_basic_rows_use_none(line: str):
 
 def test_two_stitches_and_no_space_are_no_v():
     assert "v-stitches" not in in_row_2("ch 1, sc in first 8 sts, sk 1 st, 2 dc in next st")
+
+
+def test_corners_are_no_v_stitches_unless_they_are_called_so():
+    corner = "ch 3 (counts as dc), dc in next 2 sts, {0}, dc in next 3 sts, {0}, dc in next 2 sts"
+    assert "v-stitches" not in in_row_2(corner.format("(dc, ch 1, dc) in next st"))
+    head = HEAD + 'special stitches: {V-st: {work: "(dc, ch 1, dc) in same st", text: Two in one.}}\n'
+    named = "ch 1, sc in first 9 sts, V-st in next st"
+    assert found(rows(SC_ROW, named, chain=11), head=head)["v-stitches"] == "2"
 
 
 def test_three_tall_stitches_in_one_place_are_no_shell():

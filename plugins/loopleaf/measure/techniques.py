@@ -15,6 +15,7 @@ from ..fabric.worked import Made, PieceWork, Place, Ring, RoundWork, Space, Work
 from ..notation.tree import Next
 from ..pattern import Path, Pattern, Piece
 from .made import Contents
+from .v_stitches import fabric_of_v_stitches, named_so
 
 _ROUND = attrgetter("round")
 _INTO = attrgetter("into")
@@ -111,27 +112,10 @@ def _shells(look: Look) -> bool:
 
 
 def _v_stitches(look: Look) -> bool:
-    """One tall stitch, a space, one tall stitch, in one place, and nothing else in it."""
-    made = look.worked.made
-    if not look.made.spaces or not look.tall:
-        return False
-    for at in range(1, len(made) - 1):
-        first, space, last = made[at - 1], made[at], made[at + 1]
-        if (
-            isinstance(space, Space)
-            and isinstance(first, Made)
-            and isinstance(last, Made)
-            and first.kind in _TALL
-        ):
-            place = first.into[0] if first.into and last.into and first.into[0] is last.into[0] else None
-            around = [
-                one
-                for one in (*made[max(at - 2, 0) : at - 1], *made[at + 2 : at + 3])
-                if isinstance(one, Made)
-            ]
-            if isinstance(place, Made | Space) and all(place not in one.into for one in around):
-                return True
-    return False
+    """V-stitches as the round's fabric, or one that its author calls so."""
+    if look.round.line is not None and named_so(look.round.line.steps):
+        return True
+    return bool(look.made.spaces) and look.tall and fabric_of_v_stitches(look.worked.made, _TALL)
 
 
 def _picot_edging(look: Look) -> bool:

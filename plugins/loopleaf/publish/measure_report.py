@@ -129,9 +129,18 @@ def _whole(measured: Measured, size: int) -> Iterator[str]:
         yield from tails_told(measured.tails[size])
     yield f"Yarn{name}, by the stitches give or take {ESTIMATE_OFF:.0%}, balls with {RESERVE:.0%} in reserve"
     yield from (f"  {need.yarn}  {_need(need)}" for need in measured.yarn[size])
+    if not measured.yarn[size]:
+        yield f"  {_no_yarn(measured)}"
     hours = measured.hours[size]
     practised, learning = amounts.about_hours(hours.practised), amounts.about_hours(hours.learning)
     yield f"Time{name}: {practised} with practice, {learning} for someone new to it"
+
+
+def _no_yarn(measured: Measured) -> str:
+    """Why there is no amount of any yarn."""
+    if not measured.pattern.gauge:
+        return "not known: the pattern gives no gauge, so it can't be told how long the stitches are"
+    return "not known: the gauge says nothing of these stitches, or no yarn is worked"
 
 
 def _need(need: YarnNeed) -> str:
