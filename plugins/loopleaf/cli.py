@@ -6,7 +6,7 @@ import sys
 from collections.abc import Callable, Iterable
 from functools import partial
 from pathlib import Path
-from typing import IO, TYPE_CHECKING, Any, NoReturn
+from typing import IO, TYPE_CHECKING, NoReturn
 
 import click
 

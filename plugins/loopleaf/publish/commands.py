@@ -7,8 +7,9 @@ import click
 
 
 class Commands(click.Group):
-    """Commands that end with a sentence and exit code 2 when something in Loopleaf itself fails, or when there
-    is none of that name."""
+    """Commands that end with a sentence and exit code 2 when something in Loopleaf itself fails, or when
+    there is none of that name.
+    """
 
     def invoke(self, ctx: click.Context) -> Any:
         try:
