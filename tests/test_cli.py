@@ -138,6 +138,15 @@ def test_explain() -> None:
         assert part in result.stdout
 
 
+def test_an_unknown_command_names_the_nearest() -> None:
+    result = run("chek")
+    assert result.exit_code == 2
+    assert "There is no command “chek”. Did you mean check?" in result.stderr
+    far = run("zzzz")
+    assert far.exit_code == 2
+    assert "There are adjust, build, check" in far.stderr
+
+
 def test_explain_an_unknown_rule() -> None:
     result = run("explain", "count-differ")
     assert result.exit_code == 2

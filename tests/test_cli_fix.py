@@ -57,8 +57,9 @@ def test_a_file_with_nothing_to_put_in_is_not_touched(folder: Path) -> None:
     file = write(folder / "a.yml", TEXT.replace("miss", "sk"))
     before = file.stat()
     result = run("check", "--fix", "a.yml")
-    assert result.stdout == "1 pattern checked: nothing to mend.\n"
-    assert result.stderr == "Nothing was certain enough to be put in; no file was changed.\n"
+    assert result.stdout == (
+        "There was nothing certain to put in: no file was changed.\n1 pattern checked: nothing to mend.\n"
+    )
     assert (file.stat().st_ino, file.stat().st_mtime_ns) == (before.st_ino, before.st_mtime_ns)
 
 
@@ -77,6 +78,14 @@ def test_programs_read_the_report_alone(folder: Path) -> None:
     (found,) = json.loads(result.stdout)
     assert found["findings"] == []
     assert result.stderr.startswith("--- a.yml\n+++ a.yml\n")
+
+
+def test_programs_are_told_beside_the_report_that_nothing_changed(folder: Path) -> None:
+    write(folder / "a.yml", TEXT.replace("miss", "sk"))
+    result = run("check", "--fix", "a.yml", "--format", "json")
+    assert result.exit_code == 0
+    assert len(json.loads(result.stdout)) == 1
+    assert result.stderr == "There was nothing certain to put in: no file was changed.\n"
 
 
 def test_a_folder_and_a_link(folder: Path) -> None:

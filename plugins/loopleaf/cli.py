@@ -6,11 +6,12 @@ import sys
 from collections.abc import Callable, Iterable
 from functools import partial
 from pathlib import Path
-from typing import IO, TYPE_CHECKING, Any, NoReturn
+from typing import IO, TYPE_CHECKING, NoReturn
 
 import click
 
 from . import __version__
+from .publish.commands import Commands, defect
 
 if TYPE_CHECKING:
     from .draw.kinds import Kind
@@ -24,27 +25,7 @@ if TYPE_CHECKING:
 _LONG_WORK = 24  # files; fewer are checked before a progress bar could be read
 
 
-class _NeverATraceback(click.Group):
-    """A group whose commands end with a sentence and exit code 2 when something in Loopleaf itself fails."""
-
-    def invoke(self, ctx: click.Context) -> Any:
-        try:
-            return super().invoke(ctx)
-        except (click.ClickException, click.exceptions.Exit, click.Abort, BrokenPipeError):
-            raise
-        except Exception as error:  # noqa: BLE001 - whatever it is, a crafter gets a sentence
-            click.echo(_defect("Loopleaf could not go on", error), err=True)
-            ctx.exit(2)
-
-
-def _defect(what: str, error: Exception) -> str:
-    return (
-        f"{what}: {type(error).__name__}: {error}\n"
-        "That is a defect of Loopleaf, not of your pattern; please report it with the file."
-    )
-
-
-@click.group(cls=_NeverATraceback, context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="loopleaf")
 def main() -> None:
     """Crochet patterns as YAML: worked stitch by stitch, published as a site and as booklets."""
@@ -97,12 +78,15 @@ def check(paths: tuple[str, ...], form: str, strict: bool, fix: bool) -> None:
             text = _report(checked(bar, outcome), form, collection.site_url if collection else "")
     except NotReadable as error:
         _cannot(str(error))
-    (_text if form == "text" else _utf8)(text)
+    if form == "text":
+        _text(text)
+    else:
+        _utf8(text)
     for name in outcome.passed_over:
         if name in paths:
             click.echo(f"{name} has no “pieces:”, so it isn't a pattern and wasn't checked.", err=True)
     for file, cause in outcome.defects.items():
-        click.echo(_defect(f"{file} could not be worked", cause), err=True)
+        click.echo(defect(f"{file} could not be worked", cause), err=True)
     if outcome.defects or outcome.fails:
         sys.exit(2 if outcome.defects else 1)
 
@@ -113,22 +97,22 @@ def _fix(files: list["File"], form: str) -> None:
     from .review import mend
 
     beside = form != "text"
-    changed = False
+    stream = sys.stderr if beside else sys.stdout
+    untouched = True
     for file in files:
         before = file.read()
         mended = mend(before, file.name)
         if mended.mended:
-            changed = True
             try:
                 put_in_place(Path(file.name), before, mended.data)
             except NotWritten as error:
                 _cannot(str(error))
+            untouched = False
         if mended.mended or mended.refused:
-            stream = sys.stderr if beside else sys.stdout
             text = before.decode("utf-8-sig", "replace")
             _text(difference(file.name, text, mended, _paint(stream)), stream)
-    if not changed:
-        click.echo("Nothing was certain enough to be put in; no file was changed.", err=True)
+    if untouched:
+        _text("There was nothing certain to put in: no file was changed.\n", stream)
 
 
 def _report(checked: Iterable["Checked"], form: str, site_url: str) -> str:

@@ -233,3 +233,51 @@ def test_scaling_the_gauge_scales_the_size(by: float) -> None:
     before, after = (way_around(checked(one), "pouch") for one in (text, scaled))
     assert before is not None
     assert after == pytest.approx(before / by, rel=1e-4)
+
+
+@pytest.mark.parametrize("terms", ["US", "UK"])
+@pytest.mark.parametrize("worked", ["joined rounds", "spiral rounds"])
+@pytest.mark.parametrize("until", ["to end", "around"])
+def test_a_crown_written_with_a_star(terms: str, worked: str, until: str) -> None:
+    """From 36 stitches, 25.7 cm at 14 over 10 cm, to the nearest of 32 cm: 45 stitches are 32.1 cm."""
+    stitch = "hdc" if terms == "US" else "htr"
+    plain = f"{stitch} in next 2 sts" if terms == "US" else f"1{stitch} in each of next 2 sts"
+    chain, join = ("ch 1, ", ", join") if worked == "joined rounds" else ("", "")
+    works = (
+        (f"9 {stitch} in ring", 9),
+        (f"2 {stitch} in each st around", 18),
+        (f"*{stitch} in next st, 2 {stitch} in next st; rep from * {until}", 27),
+        (f"*{plain}, 2 {stitch} in next st; rep from * {until}", 36),
+        (f"{stitch} in each st around", 36),
+    )
+    before = checked(
+        f"""\
+title: Crown
+designer: Saltmarsh Makers' Library
+terms: {terms}
+licence: CC-BY-4.0
+finished size: {{around: 25.7 cm}}
+materials: {{yarns: {{A: {{weight: 4, name: lichen}}}}, hook: 5.5 mm, notions: [needle]}}
+gauge: {{stitch: {stitch}, stitches: 14, rows: 10, over: 10 cm}}
+turning chains: {{{stitch}: does not count}}
+pieces:
+  hat:
+    title: Hat
+    yarn: A
+    worked: {worked}
+    start: magic ring
+    rounds:
+"""
+        + "".join(
+            f'      - {{round: {at}, work: "{chain}{work}{join}{", fasten off" if at == 5 else ""}", '
+            f"count: {count}}}\n"
+            for at, (work, count) in enumerate(works, start=1)
+        )
+        + "finishing:\n  - text: Weave in the ends.\n"
+    )
+    assert not before.findings
+    found = fit_around(before, before, 320)
+    assert found.altered is not None
+    assert found.around_mm == pytest.approx(45 / 14 * 100, rel=0.01)
+    assert not found.altered.checked.findings
+    assert f"(2 {stitch} in next st, {stitch} in next 3 sts) x 9" in found.altered.text

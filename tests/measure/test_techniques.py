@@ -38,7 +38,7 @@ def in_row_2(line: str, chain: int = 11, first: str = SC_ROW) -> dict[str, str]:
         ("shells", "ch 1, sc in first st, sk 2 sts, 5 dc in next st, sk 2 sts, sc in each of next 4 sts"),
         (
             "v-stitches",
-            "ch 1, sc in first st, sk 1 st, ((dc, ch 1, dc) in next st, sk 2 sts) x 2, sc in next st, sc in last st",
+            "ch 1, sc in first st, sk 1 st, ((dc, ch 1, dc) in next st, sk 2 sts) x 2, sc in last 2 sts",
         ),
         ("clusters", "ch 1, sc in first 4 sts, 5-dc bobble in next st, sc in each of next 5 sts"),
         ("picot-edging", "ch 1, sc in first 5 sts, ch-3 picot, sc in each of next 5 sts"),

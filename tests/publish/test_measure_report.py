@@ -4,6 +4,7 @@ import json
 
 from loopleaf.publish.json_report import pattern_object
 from loopleaf.publish.measure_report import measure_text
+from loopleaf.review import check
 from tests.alter.patterns import demo
 
 
@@ -83,3 +84,25 @@ def test_the_same_for_programs() -> None:
     assert tray["checkpoints"] == [{"round": "11", "length_mm": 291.3, "width_mm": 191.3}]
     (cap,) = pattern_object(demo("curlew-cap"))["pieces"]
     assert cap["checkpoints"][1] == {"round": "11", "around_mm": [None, 480.0, None, None]}
+
+
+def test_why_no_yarn_is_told() -> None:
+    text = """\
+title: Crown
+designer: Saltmarsh Makers' Library
+terms: US
+licence: CC-BY-4.0
+pieces:
+  hat:
+    title: Hat
+    worked: spiral rounds
+    start: magic ring
+    rounds:
+      - {round: 1, work: "6 sc in ring", count: 6}
+      - {round: 2, work: "inc x 6, fasten off", count: 12}
+"""
+    measured = check(text.encode(), "crown.yml").measured
+    assert measured is not None
+    lines = measure_text(measured).splitlines()
+    at = next(index for index, line in enumerate(lines) if line.startswith("Yarn, "))
+    assert lines[at + 1] == ("  not known: the pattern gives no gauge and lists no yarn under `materials`")

@@ -138,9 +138,9 @@ def _whole(measured: Measured, size: int) -> Iterator[str]:
 
 def _no_yarn(measured: Measured) -> str:
     """Why there is no amount of any yarn."""
-    if not measured.pattern.gauge:
-        return "not known: the pattern gives no gauge, so it can't be told how long the stitches are"
-    return "not known: the gauge says nothing of these stitches, or no yarn is worked"
+    lacking = [] if measured.pattern.gauge else ["gives no gauge"]
+    lacking += [] if measured.pattern.materials.yarns else ["lists no yarn under `materials`"]
+    return f"not known: the pattern {' and '.join(lacking or ['works none of its yarns'])}"
 
 
 def _need(need: YarnNeed) -> str:

@@ -49,9 +49,9 @@ def words(met: Met) -> Words:
         names = [subject.sizes[trouble.size] for trouble in met.troubles]
         sums = [f"size {name}: {line}" for name, line in zip(names, sums, strict=True)]
     difference = facts["difference"]
-    working = (
-        "; ".join(sums) + f". The count is {signed(-difference)}." if difference else "; ".join(sums) + "."
-    )
+    working = "; ".join(sums) + "."
+    if difference and kind is None:
+        working += f" The count is {signed(-difference)}."
     at = met.stated_at
     work = met.subject.source.locate(met.round.plan.work_path) if met.round else met.location
     return Words(
@@ -65,8 +65,22 @@ def words(met: Met) -> Words:
 
 def _sum(trouble: Trouble, met: Met) -> str:
     stated, worked, size = trouble.facts["stated"], trouble.facts["worked"], trouble.size
+    off = _off(_as_written(stated, met), worked, met)
     stated, worked = _as_written(stated, met), _as_written(_made(worked, met, size), met)
-    return f"stated {tally(stated, met.subject)}, worked {tally(worked, met.subject)}"
+    return f"stated {tally(stated, met.subject)}, worked {tally(worked, met.subject)}{off}"
+
+
+def _off(stated: int | Tallied, worked: int | Tallied, met: Met) -> str:
+    """`: 1 dc too many, 2 sc too few`: each kind that differs from what was stated of it."""
+    if isinstance(stated, int) or isinstance(worked, int):
+        return ""
+    more = {key: worked.get(key, 0) - number for key, number in stated.items()}
+    told = [
+        f"{kind_of(key, met.subject, abs(by))} too {'many' if by > 0 else 'few'}"
+        for key, by in more.items()
+        if by
+    ]
+    return f": {', '.join(told)}" if told else ""
 
 
 def _made(worked: int | Tallied, met: Met, size: int) -> int | Tallied:

@@ -1,34 +1,34 @@
 """After a chain that doesn't count, the first stitch could be taken for the second.
 
-What: A round begins with as many chains as its stitch is tall, the chains don't count, and the first stitch
-goes “in next st”. Many makers know such a chain as a stitch, and would take the one after it as the next.
+What: A round begins with as many chains as its stitch is tall, the chains don't count though the file doesn't
+say so, and the first stitch goes “in next st”. Many makers know such a chain as a stitch, and would take the
+one after it as the next.
 
 Why it matters: Each round would lose a stitch at the seam, or gain one at its end.
 
 Wrong:
 
-    turning chains: {hdc: does not count}
     rounds:
       - {round: 1, work: "ch 2, 8 hdc in ring, join", count: 8}
       - {round: 2, work: "ch 2, (hdc in next st, 2 hdc in next st) x 4, join", count: 12}
 
 Right:
 
-    turning chains: {hdc: does not count}
     rounds:
       - {round: 1, work: "ch 2, 8 hdc in ring, join", count: 8}
       - round: 2
         work: "ch 2, hdc in same st, 2 hdc in next st, (hdc in next st, 2 hdc in next st) x 3, join"
         count: 12
 
-When to ignore: When your readers know your way; the page says once where the first stitch goes.
+When to ignore: When your readers know your way. `turning chains: {hdc: does not count}`, or
+`(does not count)` behind the chains, settles it: the page then says so.
 """
 
 from collections.abc import Iterator, Sequence
 
-from ... import trade
+from ... import notation, trade
 from ...fabric import WorkedRound
-from ...notation.tree import Chain, Next, Repeat, Step, Work
+from ...notation.tree import Chain, Next, Repeat, Step, Stitch, Work
 from ...pattern import Finding, Suggestion
 from ..rule import Words, rule, told
 from ..subject import Subject
@@ -47,7 +47,11 @@ def find(subject: Subject) -> Iterator[Finding]:
             chains = steps[0].length.of(0)
             if first is None or chains is None or (piece.name, round.plan.entry) in told_entries:
                 continue
-            if _counts(round.sizes) or chains != _usual_chain(first.stitch.kind):
+            if (
+                _settled(subject, first.stitch)
+                or _counts(round.sizes)
+                or chains != _usual_chain(first.stitch.kind)
+            ):
                 continue
             told_entries.add((piece.name, round.plan.entry))
             words = Words(
@@ -66,6 +70,19 @@ def _first(step: Step) -> Work | None:
     while isinstance(step, Repeat) and step.steps:
         step = step.steps[0]
     return step if isinstance(step, Work) and isinstance(step.places[0], Next) else None
+
+
+def _settled(subject: Subject, stitch: Stitch) -> bool:
+    """Whether `turning chains` says that the chain of that stitch doesn't count."""
+    for name, counts in subject.pattern.turning_chains.items():
+        tally, _ = notation.parse_count(f"1 {name}", subject.work.vocabulary) if name else (None, ())
+        named = tally.entries[0][1] if tally is not None and tally.entries else None
+        said = not name or (
+            isinstance(named, Stitch) and (named.kind, named.name) == (stitch.kind, stitch.name)
+        )
+        if said and not counts:
+            return True
+    return False
 
 
 def _usual_chain(kind: str) -> int | None:
