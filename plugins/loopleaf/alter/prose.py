@@ -11,7 +11,8 @@ _PROSE = ("summary", "notes", "note", "text", "stuff", "heading", "knot")
 _TELLS = re.compile(
     r"\b(?:\d+(?:[.,]\d+)?(?: ?[½¼¾])?(?:-\d+)?(?: \([\d.,\s-]+\))?"
     r"|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)[ -]?"
-    r"(?:rounds?|rnds?|rows?|stitch(?:es)?|sts?|(?:in|de)creases?|times|cm|mm|inch(?:es)?|in(?! (?:all|total|the|each|every|next|same|a|an)\b))\b",
+    r"(?:rounds?|rnds?|rows?|stitch(?:es)?|sts?|(?:in|de)creases?|times|cm|mm"
+    r"|inch(?:es)?|in(?! (?:all|total|the|each|every|next|same|a|an)\b))\b",
     re.IGNORECASE,
 )
 
