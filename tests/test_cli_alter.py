@@ -48,7 +48,7 @@ def test_without_a_file_the_pattern_goes_to_standard_output(folder: Path) -> Non
     assert "  line 50, pouch, rounds 7-19: was rounds 7-16\n" in done.stderr
     assert "  line 28, note 3: “rounds 7 and 19”, before “rounds 7 and 16”\n" in done.stderr
     assert "  line 16, yarn A: weighed 52 g left out\n" in done.stderr
-    assert "  line 28 still speaks of 1 cm" in done.stderr
+    assert "  line 28 says “1 cm”: look whether it still holds" in done.stderr
 
 
 def test_what_is_offered(folder: Path) -> None:

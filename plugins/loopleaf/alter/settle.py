@@ -4,7 +4,7 @@ What the author weighed isn't true any more and is left out.
 """
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from ..measure import Band, Measured, StatedSize, YarnNeed
@@ -13,6 +13,7 @@ from ..measure.follow import needs_followed
 from ..pattern import Finding, Length, Lengths, Path
 from ..review import Checked, check
 from .draft import CannotAlter, Change, Draft
+from .prose import telling
 from .whereabouts import labels
 
 _PASSES = 60
@@ -77,7 +78,9 @@ def settle(before: Checked, draft: Draft, place: Follow | None = None) -> Altere
         changes = weighed.moved(changes) + weighed.changes
         now = check(weighed.text().encode(), file)
     _must_check(before, now)
-    return Altered(now.source.text, now, _called_as_now(now, in_order(changes)), tuple(_remarks(now)), yarn)
+    return Altered(
+        now.source.text, now, _called_as_now(now, in_order(changes)), tuple(telling(now.source)), yarn
+    )
 
 
 def _called_as_now(now: Checked, changes: Sequence[Change]) -> tuple[Change, ...]:
@@ -238,22 +241,3 @@ def _without_weighed(before: Measured, now: Checked) -> Draft | None:
 
 def _model(measured: Measured, yarn: str) -> list[Band | None]:
     return [one.model_metres for size in measured.yarn for one in size if one.yarn == yarn]
-
-
-_A_LENGTH = re.compile(r"\b\d+(?:\.\d+)?(?: \([\d., ]+\))? ?(?:cm|mm|in)\b")
-
-
-def _remarks(now: Checked) -> Iterator[str]:
-    """Notes that tell a length, which can't follow."""
-    pattern = now.source.pattern
-    assert pattern is not None
-    paths: list[Path] = [("summary",), *(("notes", index) for index in range(len(pattern.notes)))]
-    for name, piece in pattern.pieces.items():
-        paths += [("pieces", name, piece.entries_field, at, "note") for at in range(len(piece.entries))]
-    draft = Draft(now.source)
-    for path in paths:
-        node = draft.node(path)
-        found = _A_LENGTH.search(node.text) if node is not None and node.kind == "text" else None
-        if node is not None and found is not None:
-            line = now.source.lines.position(node.start)[0]
-            yield f"line {line} still speaks of {found[0]}; see whether that holds"
