@@ -51,7 +51,8 @@ def _name(made: Made) -> Stitch:
     own = made.special if made.kind == made.special or form else ""
     form = "" if own else form
     kind = "special" if own else made.kind
-    return Stitch(kind, form, made.legs if form else 0, post=made.post, name=own)
+    post = made.post if made.post != "around" else ""  # `first sc` is its name all the same
+    return Stitch(kind, form, made.legs if form else 0, post=post, name=own)
 
 
 def join(hand: Hand, step: Join) -> None:

@@ -16,6 +16,9 @@ _AGAIN = re.compile(
 LONGEST = 200
 """So many characters say at most that a row is worked again."""
 
+_LABEL = re.compile(
+    r"^(?:rows?|rounds?|rnds?|r) ?\d{1,4}(?:-\d{1,4})? ?(?:\((?:RS|WS)\) ?)?: *", re.IGNORECASE
+)
 _CLOSES = re.compile(r"(?:fasten off|turn|do not turn|break yarn|cut yarn)\b.*", re.IGNORECASE)
 _EVERY_OTHER = re.compile(
     r"(\d+) and (?:every|each) (?:other|alt(?:ernate)?|foll(?:owing)? alt(?:ernate)?) (?:row|round|rnd)",
@@ -29,7 +32,7 @@ def said_in_print(entry: dict[Any, Any]) -> dict[Any, Any]:
     Only rows that follow each other are read so; anything else is left as it stands.
     """
     made = dict(entry)
-    work = plain_text(entry.get("work")) or ""
+    work = _LABEL.sub("", plain_text(entry.get("work")) or "")
     again = _AGAIN.fullmatch(work) if len(work) <= LONGEST else None
     if again is not None and not {"repeat", "as", "from"} & set(entry):
         one = again[1] or again[3] or _before(entry)
