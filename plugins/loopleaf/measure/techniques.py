@@ -4,6 +4,7 @@ The names are those of `trade/levels.yml`. Each function looks at one round and 
 technique; those that belong to a whole piece or to the finishing are further down.
 """
 
+import re
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
@@ -11,11 +12,11 @@ from itertools import chain, pairwise
 from operator import attrgetter
 from typing import Any
 
+from ..fabric.survey import walk
 from ..fabric.worked import Made, PieceWork, Place, Ring, RoundWork, Space, WorkedRound
-from ..notation.tree import Next
+from ..notation.tree import Next, Step, Work
 from ..pattern import Path, Pattern, Piece
 from .made import Contents
-from .v_stitches import fabric_of_v_stitches, named_so
 
 _ROUND = attrgetter("round")
 _INTO = attrgetter("into")
@@ -23,6 +24,9 @@ _MANY_IN_ONE = 4
 _GROUP = 3
 _NEAR = 6
 _TALL = ("half", "double", "treble", "double-treble", "triple-treble", "quadruple-treble")
+_V_NAMED = re.compile(r"V[- ]?st", re.IGNORECASE)
+_V_OF_ALL = 2
+"""Half of a round's stitches at least, or they are corners, not fabric (chosen here)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,11 +115,41 @@ def _shells(look: Look) -> bool:
     return any(number >= _GROUP for number in groups.values())
 
 
+def _v_fabric(made: Sequence[Place]) -> bool:
+    """Whether at least half of the stitches made are in V-stitches, of which there are two at least.
+
+    A corner is worked the same way, `(dc, ch 1, dc)`, but stands among other stitches.
+    """
+    found = sum(_is_v(made, at) for at in range(1, len(made) - 1))
+    stitches = sum(isinstance(one, Made) for one in made)
+    return found > 1 and 2 * found * _V_OF_ALL >= stitches
+
+
+def _named_v(steps: Sequence[Step]) -> bool:
+    """Whether a stitch is called a V-stitch, by the usual name or as one of the author's own."""
+    stitches = [one.stitch for one in walk(tuple(steps)) if isinstance(one, Work)]
+    return any(one.form == "v-stitch" or _V_NAMED.match(one.name) is not None for one in stitches)
+
+
+def _is_v(made: Sequence[Place], at: int) -> bool:
+    """One tall stitch, a space, one tall stitch, in one place, and nothing else in it."""
+    first, space, last = made[at - 1], made[at], made[at + 1]
+    if not (isinstance(space, Space) and isinstance(first, Made) and isinstance(last, Made)):
+        return False
+    if first.kind not in _TALL or not first.into or not last.into or first.into[0] is not last.into[0]:
+        return False
+    place = first.into[0]
+    beside = (*made[max(at - 2, 0) : at - 1], *made[at + 2 : at + 3])
+    return isinstance(place, Made | Space) and all(
+        all(place is not into for into in one.into) for one in beside if isinstance(one, Made)
+    )
+
+
 def _v_stitches(look: Look) -> bool:
     """V-stitches as the round's fabric, or one that its author calls so."""
-    if look.round.line is not None and named_so(look.round.line.steps):
+    if look.round.line is not None and _named_v(look.round.line.steps):
         return True
-    return bool(look.made.spaces) and look.tall and fabric_of_v_stitches(look.worked.made, _TALL)
+    return bool(look.made.spaces) and look.tall and _v_fabric(look.worked.made)
 
 
 def _picot_edging(look: Look) -> bool:
