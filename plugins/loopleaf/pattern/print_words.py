@@ -32,7 +32,9 @@ def said_in_print(entry: dict[Any, Any]) -> dict[Any, Any]:
     Only rows that follow each other are read so; anything else is left as it stands.
     """
     made = dict(entry)
-    work = _LABEL.sub("", plain_text(entry.get("work")) or "")
+    work = plain_text(entry.get("work")) or ""
+    label = _LABEL.match(work)
+    work = work[label.end() :] if label is not None else work
     again = _AGAIN.fullmatch(work) if len(work) <= LONGEST else None
     if again is not None and not {"repeat", "as", "from"} & set(entry):
         one = again[1] or again[3] or _before(entry)
