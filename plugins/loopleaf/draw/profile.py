@@ -23,7 +23,7 @@ CLOSED = 0.45
 """A last round that reaches less far out than this share of the widest is drawn closed over its filling."""
 
 DRAWN_IN = 0.85
-"""A last round that reaches less far out than this share of the widest, and isn't closed, is drawn in."""
+"""An opening that reaches less far out than this share of the widest is drawn in."""
 
 _PASSES = 800
 
@@ -105,8 +105,9 @@ def filled(rounds: Sequence[RoundSize], section: Section, first_out: float) -> l
         for out, below, above in zip(counted, [steps[0], *steps], [*steps, steps[-1]], strict=False)
     ]
     closed = not first_out, counted[-1] < CLOSED * max(counted)
-    if not closed[1] and counted[-1] < DRAWN_IN * max(counted):
-        give[-1] = 0.0
+    for end, shut in zip((0, -1), closed, strict=True):
+        if not shut and counted[end] < DRAWN_IN * max(counted):
+            give[end] = 0.0
     outs = list(counted)
     for _ in range(_PASSES):
         far = [*_beyond(outs, closed[0]), *outs, *reversed(_beyond(outs[::-1], closed[1]))]
