@@ -5,16 +5,13 @@ from itertools import pairwise
 
 from ..fabric import Made, WorkedRound
 from ..fabric.edge import Edge
-from .chart_things import last_layer, place_key
-from .stand import USUAL_CORNERS, chains_of
+from .chart_things import place_key
+from .layers import last_layer
+from .stand import PETALS, USUAL_CORNERS, chains_of
 from .subject import Subject
 
 PLAIN_EDGE = 1
 """So many last rounds may go plainly around a piece with corners."""
-
-
-PETALS = 1
-"""So many rounds upon a layer make its petals."""
 
 
 def corners_of(worked: WorkedRound) -> frozenset[int]:

@@ -22,10 +22,11 @@ from .chart_feet import set_down
 from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
 from .chart_layers import lead, lifted
 from .chart_lines import Layout, Line, Top
-from .chart_things import NUMBER_ROOM, Thing, gap_of, is_layer, lowest_height, place_key, things_of, wide_of
+from .chart_things import NUMBER_ROOM, Thing, gap_of, lowest_height, place_key, things_of, wide_of
 from .chart_turned import Turned
 from .chart_unrolled import Unrolled, goes_up_from, laid_above
 from .chart_up import ROOM, corners_alike, heads, level_for
+from .layers import is_layer
 from .section import Oval, Polygon
 from .signs import CHAIN_LONG, UNIT
 from .subject import Subject

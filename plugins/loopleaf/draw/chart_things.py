@@ -90,18 +90,3 @@ def groups_of(things: Sequence[Thing], placed: Sequence[bool]) -> list[range]:
         found.append(range(at, end))
         at = end
     return found
-
-
-def is_layer(worked: WorkedRound) -> bool:
-    """Whether all stitches of a round stand on rounds before the one that was made last."""
-    steps = {
-        made.round - max(place.round for place in made.into)
-        for made in worked.made
-        if isinstance(made, Made) and made.number and made.into and made.role != "turning"
-    }
-    return bool(steps) and min(steps) > 1
-
-
-def last_layer(rounds: Sequence[WorkedRound]) -> int:
-    """The last round that is a layer, by its index; -1 without one."""
-    return max((at for at, one in enumerate(rounds) if is_layer(one)), default=-1)

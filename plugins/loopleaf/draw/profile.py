@@ -76,13 +76,15 @@ def _softened(outs: Sequence[float], flat: Collection[int]) -> list[float]:
     return found
 
 
-def lying(rounds: Sequence[RoundSize], first_out: float) -> list[Ring]:
-    """The same rounds lying flat, one outside the other."""
+def lying(rounds: Sequence[RoundSize], first_out: float, downs: Sequence[int] = ()) -> list[Ring]:
+    """The same rounds lying flat, one outside the other. downs: how many rounds below each stands, where that
+    isn't always 1: a layer goes out from the round that it is worked into.
+    """
     rings: list[Ring] = []
-    out = first_out
-    for one in rounds:
+    for at, one in enumerate(rounds):
+        down = downs[at] if downs else 1
+        out = rings[at - down].out1 if at >= down else first_out
         rings.append(Ring(out, 0.0, out + one.rise_mm, 0.0))
-        out += one.rise_mm
     return rings
 
 
