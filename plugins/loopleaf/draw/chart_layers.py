@@ -1,7 +1,7 @@
 """Layers of a chart: a round that is worked behind the one before it, into the stitches of an earlier one.
 
-In the hand it lies behind what was made between. In the chart it stands outside of that, where it can be read,
-and a dotted line leads from each of its stitches to its place.
+In the hand it lies behind what was made between. In the chart it stands outside of that, where it can be
+read, and a dotted line leads from each of its stitches to its place.
 """
 
 from collections.abc import Sequence

@@ -1,4 +1,4 @@
-"""Layers: rounds worked behind the one before, into the stitches of an earlier round (a flower's rows of petals)."""
+"""Layers: rounds worked behind the one before, into the stitches of an earlier one (rows of petals)."""
 
 from collections.abc import Sequence
 
