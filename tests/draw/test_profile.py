@@ -100,6 +100,22 @@ def test_a_filled_tube_that_closes_is_as_narrow_at_its_opening_as_its_count_says
     assert max(ring.out1 for ring in rings) > 19.0
 
 
+def test_a_filled_tube_that_begins_at_an_opening_is_as_narrow_there() -> None:
+    tube = sizes(*(tau * out for out in (10.0, 15.0, 20.0, *[20.0] * 8, 15.0, 10.0, 5.0)))
+    rings = filled(tube, Oval(), 10.0)
+    assert rings[0].out0 == pytest.approx(10.0)
+    assert rings[-1].out1 == 0.0
+    assert max(ring.out1 for ring in rings) > 19.0
+
+
+@pytest.mark.parametrize("last", [(18, 12), (12,), (24, 18, 12)])
+def test_a_tube_of_24_stitches_closed_to_12_is_open_by_12(last: tuple[int, ...]) -> None:
+    counts = (6, 12, 18, *[24] * 8, *last)
+    rings = filled(sizes(*(count * HIGH for count in counts)), Oval(), 0.0)
+    assert rings[-1].out1 == pytest.approx(12 * HIGH / tau)
+    assert rings[-1].out1 < rings[-2].out1 < rings[-3].out1
+
+
 def test_a_filled_tube_that_stays_open_is_a_tube() -> None:
     rings = filled(sizes(*[tau * 20.0] * 6), Oval(), 20.0)
     assert all(ring.out1 == pytest.approx(20.0) for ring in rings)

@@ -6,7 +6,8 @@ from itertools import pairwise
 from ..fabric import Made, WorkedRound
 from ..fabric.edge import Edge
 from .chart_things import place_key
-from .stand import USUAL_CORNERS, chains_of
+from .layers import last_layer
+from .stand import PETALS, USUAL_CORNERS, chains_of
 from .subject import Subject
 
 PLAIN_EDGE = 1
@@ -19,9 +20,13 @@ def corners_of(worked: WorkedRound) -> frozenset[int]:
 
 
 def corner_count(subject: Subject) -> int:
-    """How many corners a piece in rounds has; 0 for none and for unusually many."""
-    last = [one.corners for one in subject.sizes[: -2 - PLAIN_EDGE : -1]]
-    corners = next((number for number in last if number), 0) or _solid(subject.worked)
+    """How many corners a piece in rounds has; 0 for none and for unusually many. The petals on a layer's
+    arches are none.
+    """
+    layer = last_layer(subject.worked)
+    after = layer + 1 + PETALS if layer >= 0 else 0
+    last = [one.corners for one in subject.sizes[after:][: -2 - PLAIN_EDGE : -1]]
+    corners = next((number for number in last if number), 0) or _solid(subject.worked[after:])
     return corners if corners in USUAL_CORNERS else 0
 
 

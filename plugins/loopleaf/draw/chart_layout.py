@@ -12,19 +12,21 @@ from collections.abc import Hashable, Sequence
 from itertools import accumulate, pairwise
 from math import tau
 
-from ..fabric import Made, Space
+from ..fabric import Made, Space, WorkedRound
 from .blocks import blocks_of
 from .chart_across import Across, room_for
 from .chart_begin import begun
 from .chart_blocks import laid_in_blocks
 from .chart_corners import corners_of, first_with_corners
 from .chart_feet import set_down
-from .chart_ground import Bends, Ground, Inward, Straight, ground_for
+from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
+from .chart_layers import lead, lifted
 from .chart_lines import Layout, Line, Top
 from .chart_things import NUMBER_ROOM, Thing, gap_of, lowest_height, place_key, things_of, wide_of
 from .chart_turned import Turned
 from .chart_unrolled import Unrolled, goes_up_from, laid_above
 from .chart_up import ROOM, corners_alike, heads, level_for
+from .layers import is_layer
 from .section import Oval, Polygon
 from .signs import CHAIN_LONG, UNIT
 from .subject import Subject
@@ -79,7 +81,7 @@ def lay_out(subject: Subject, by: float = 0.0) -> Layout:
                 return lay_out(subject, aright.by)
             tops.update([*turned.onto(tops, things, below, corners)])
         line = Line(layout.ground if at < cornered else ground, things, back, corners, gap_of(one), room)
-        low = _lay_line(layout, line, low)
+        low = _lay_line(layout, line, low, one)
     return layout
 
 
@@ -96,13 +98,15 @@ def _rooms(ground: Ground, rows: Sequence[Sequence[Thing]]) -> list[float]:
     return rooms[::-1]
 
 
-def _lay_line(layout: Layout, line: Line, low: float) -> float:
+def _lay_line(layout: Layout, line: Line, low: float, worked: WorkedRound) -> float:
     """One more round; how far out its heads lie in the mean."""
     layout.lines.append(line)
     if not line.things:
         line.low, line.high, line.level = low, low + UNIT, low
         return low
-    below = [_places(layout, line.backward, thing) for thing in line.things]
+    places = [_places(layout, line.backward, thing) for thing in line.things]
+    layer = is_layer(worked)
+    below = lifted(layout, line, places) if layer else places
     need = room_for(line.ground, line.things, line.corners, line.gap)
     line.level = level_for(line.ground, line.things, below, need, low)
     firm = len(layout.lines) == 1 and isinstance(line.ground, Oval) and line.ground.spine > 0
@@ -114,6 +118,8 @@ def _lay_line(layout: Layout, line: Line, low: float) -> float:
     feet = below[first]
     line.low, line.high = sum(top.out for top in feet) / len(feet) if feet else low, outs[first]
     set_down(layout, line, xs, outs, below, low)
+    if layer and is_closed(line.ground):
+        lead(line, places)
     return sum(outs) / len(outs)
 
 

@@ -82,8 +82,13 @@ def remarks(subject: Subject, layout: Layout, again: bool, left_handed: bool) ->
         side = "right" if left_handed else "left"
         yield said("As the right side shows it.")
         yield said(f"On rows that begin at the {side}, front is worked as back and back as front.")
+    if any(line.leads for line in layout.lines):
+        yield said("A layer that lies behind is drawn outside. Dots lead to the stitches that it goes into.")
     for _, _, at in layout.rims:
         first, last = (subject.piece.rounds[n].plan.label for n in (at + 1, -1))
+        if first == last:
+            yield said(f"Round {first} closes the piece. It is drawn from its other side, inwards.")
+            continue
         yield said(f"Rounds {first} to {last} close the piece. They are drawn from its other side, inwards.")
     for _, _, at in layout.sills:
         first, last = (subject.piece.rounds[n].plan.label for n in (at + 1, -1))

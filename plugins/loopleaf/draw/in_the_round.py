@@ -6,6 +6,7 @@ from ..fabric import Space
 from .canvas import Canvas, Point
 from .colour import shaded
 from .items import Item
+from .layers import layers_of
 from .profile import Ring
 from .stand import Stand
 from .stitchwork import BENDS, Patch, Placed, between, draw_row, straight
@@ -18,16 +19,21 @@ ROUND_LAYERS = 4
 SEEN = 0.12
 """Strands are drawn where the cloth faces the viewer at least so squarely; cloth up to the edge."""
 
+DIM = 0.86
+"""Each layer lies so much more in the shade than the one in front of it."""
+
 HOLE = 0.26
 """What shows through a hole of a standing piece: its inside, in the dark."""
 
 
 def draw_rounds(canvas: Canvas, stand: Stand, subject: Subject, rounds: Sequence[Sequence[Item]]) -> None:
     """All rounds of a piece: first what is seen of the inside, over the rim, then the outside."""
+    behind = layers_of(subject.worked) if stand.from_above else [0] * len(rounds)
     for inside in (True, False) if stand.is_open else (False,):
         for at, items in enumerate(rounds):
-            placed = list(_placed(stand, at, items, inside))
-            layer = ROUND_LAYERS * at + (0 if inside else OUTSIDE)
+            dim = DIM ** behind[at]
+            placed = [one._replace(light=one.light * dim) for one in _placed(stand, at, items, inside)]
+            layer = ROUND_LAYERS * (at - behind[at] * len(rounds)) + (0 if inside else OUTSIDE)
             if not inside and not stand.from_above:
                 _holes(canvas, layer, placed, subject)
             draw_row(canvas, layer, placed, subject.colours)

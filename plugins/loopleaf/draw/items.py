@@ -10,6 +10,7 @@ from ..fabric import Made, Space, WorkedRound
 from ..fabric.edge import Edge
 from ..fabric.worked import Place
 from ..measure.gauge import Scale
+from .layers import is_layer
 from .profile import Ring
 from .section import Polygon, Section
 
@@ -91,7 +92,8 @@ def items_of_rounds(
     found: list[list[Item]] = []
     rooms: dict[int, float] = {}
     for at, one in enumerate(rounds):
-        items = _side_by_side(one, scale, at == len(rounds) - 1, rooms)
+        free = at == len(rounds) - 1 or is_layer(rounds[at + 1])
+        items = _side_by_side(one, scale, free, rooms)
         if corners:
             items = with_corners_at(items, corners)
         feet = dict(_feet(items, spots, mirrored=False))

@@ -172,6 +172,13 @@ class Pen:
         self._parts.append(f'<path fill="none" d="M{_short(x)} {_short(y)}L{_short(to_x)} {_short(to_y)}"/>')
         self._grow(start, end)
 
+    def lead(self, start: Point, bow: Point, end: Point) -> None:
+        """A dotted line that only leads from one place to another, bowed."""
+        way = " ".join(f"{_short(x)} {_short(y)}" for x, y in (bow, end))
+        self._parts.append(
+            f'<path fill="none" stroke-dasharray="0.1 2" d="M{_short(start[0])} {_short(start[1])}Q{way}"/>'
+        )
+
     def _use(self, name: str, place: str, mark: str, *points: Point) -> None:
         self._parts.append(f'<use href="#{name}"{place}{mark}/>')
         self._grow(*points)

@@ -23,7 +23,7 @@ CLOSED = 0.45
 """A last round that reaches less far out than this share of the widest is drawn closed over its filling."""
 
 DRAWN_IN = 0.85
-"""A last round that reaches less far out than this share of the widest, and isn't closed, is drawn in."""
+"""An opening that reaches less far out than this share of the widest is drawn in."""
 
 _PASSES = 800
 
@@ -76,13 +76,15 @@ def _softened(outs: Sequence[float], flat: Collection[int]) -> list[float]:
     return found
 
 
-def lying(rounds: Sequence[RoundSize], first_out: float) -> list[Ring]:
-    """The same rounds lying flat, one outside the other."""
+def lying(rounds: Sequence[RoundSize], first_out: float, downs: Sequence[int] = ()) -> list[Ring]:
+    """The same rounds lying flat, one outside the other. downs: how many rounds below each stands, where that
+    isn't always 1: a layer goes out from the round that it is worked into.
+    """
     rings: list[Ring] = []
-    out = first_out
-    for one in rounds:
+    for at, one in enumerate(rounds):
+        down = downs[at] if downs else 1
+        out = rings[at - down].out1 if at >= down else first_out
         rings.append(Ring(out, 0.0, out + one.rise_mm, 0.0))
-        out += one.rise_mm
     return rings
 
 
@@ -105,8 +107,9 @@ def filled(rounds: Sequence[RoundSize], section: Section, first_out: float) -> l
         for out, below, above in zip(counted, [steps[0], *steps], [*steps, steps[-1]], strict=False)
     ]
     closed = not first_out, counted[-1] < CLOSED * max(counted)
-    if not closed[1] and counted[-1] < DRAWN_IN * max(counted):
-        give[-1] = 0.0
+    for end, shut in zip((0, -1), closed, strict=True):
+        if not shut and counted[end] < DRAWN_IN * max(counted):
+            give[end] = 0.0
     outs = list(counted)
     for _ in range(_PASSES):
         far = [*_beyond(outs, closed[0]), *outs, *reversed(_beyond(outs[::-1], closed[1]))]

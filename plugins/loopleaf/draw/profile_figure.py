@@ -8,6 +8,7 @@ from ..fabric import PatternWork
 from ..measure import Measured, measure
 from .canvas import Point
 from .form import Form, form_of
+from .layers import last_layer
 from .sketch import WORDS, Figure, Sketch, width_of
 from .subject import Subject, subject_of
 
@@ -169,9 +170,8 @@ def _told(subject: Subject, form: Form, title: str) -> str:
     rounds = subject.piece.rounds
     first, last = rounds[0].plan.label, rounds[-1].plan.label
     if form.lying:
-        runs = (
-            f"rounds {first} to {last} lie flat, one outside the other" if first != last else "it lies flat"
-        )
+        how = "layer behind layer" if last_layer(subject.worked) >= 0 else "one outside the other"
+        runs = f"rounds {first} to {last} lie flat, {how}" if first != last else "it lies flat"
         return f"{title} in section: {runs}."
     base = f" Rounds {first} to {rounds[form.grounded - 1].plan.label} lie flat." if form.grounded else ""
     outs = [ring.out1 for ring in form.rings]

@@ -8,6 +8,7 @@ from math import hypot
 from ..fabric import Made, Space, WorkedRound
 from .canvas import Point
 from .chart_ground import outward
+from .chart_layers import bow
 from .chart_lines import Layout, Line
 from .chart_things import STACKED, place_key
 from .chart_up import ROOM
@@ -74,6 +75,9 @@ class Round:
     def _stitch(self, made: Made) -> None:
         feet, head = self._line.feet[id(made)], self._line.heads[id(made)]
         mark = self._mark(made.kind, made.number)
+        for place in self._line.leads.get(id(made), ()):
+            start = self._under(head) if is_cross(made.kind) else feet[0]
+            self.pen.lead(down(start), down(bow(start, place)), down(place))
         if made.kind == "slip":
             self.pen.dot(down(between(feet[0], head, 0.5)), mark)
         elif made.form and len(feet) > 1:

@@ -10,6 +10,7 @@ from ..measure.gauge import ring_radius
 from ..pattern import Sew
 from .canvas import Point
 from .items import Item, Spot, items_of_rounds
+from .layers import last_layer, step_down
 from .once import once
 from .profile import Ring, filled, is_flat, lying, standing
 from .section import Oval, Polygon, Section, outward
@@ -23,6 +24,9 @@ ASKEW = 0.42
 
 FRONT = 0.75
 """Where along the way around a standing piece faces the viewer, begun at the right."""
+
+PETALS = 1
+"""So many rounds upon a layer make its petals."""
 
 USUAL_CORNERS = range(3, 9)
 
@@ -137,12 +141,21 @@ def is_leaf(subject: Subject) -> bool:
     return not subject.in_rows and spine_of(subject) > 0 and len(subject.worked) <= LEAF_ROUNDS
 
 
+def is_layer_upon_layer(subject: Subject) -> bool:
+    """Whether a piece begun in the round ends with the petals of a layer, as a flower does."""
+    layer = last_layer(subject.worked)
+    return not spine_of(subject) and 0 <= layer >= len(subject.worked) - 1 - PETALS
+
+
 def lies(subject: Subject) -> bool:
     """Whether a round piece lies flat by itself."""
     return _form(subject, 0.0)[2] >= pi / 2
 
 
 def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], float]:
+    if is_layer_upon_layer(subject):
+        downs = [step_down(one) for one in subject.worked]
+        return Oval(), lying(subject.sizes, first_out, downs), pi / 2
     corners = subject.sizes[-1].corners
     if corners in USUAL_CORNERS:
         return Polygon(corners), lying(subject.sizes, first_out), pi / 2

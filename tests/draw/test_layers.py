@@ -1,0 +1,66 @@
+"""Layers: rounds worked behind others, into an earlier round (a flower's rows of petals)."""
+
+from itertools import pairwise
+from math import dist
+
+from loopleaf.draw import diagram
+from loopleaf.draw.chart_layout import lay_out
+from loopleaf.draw.layers import is_layer, layers_of
+from loopleaf.draw.stand import stand_of
+from tests.measure.worked_patterns import worked
+
+from .engraving import inked, overlaps
+from .pieces import MAT, rounds, subject_from
+
+FLOWER = rounds(
+    "ch 1, 5 sc in ring, join",
+    "ch 1, (sc, hdc, dc, hdc, sc) in each st around, join",
+    "ch 1, *BPsc around next sc of round 1, ch 4; rep from * around, join",
+    "ch 1, (sc, hdc, 3 dc, hdc, sc) in each ch-4 sp around, join",
+    "ch 1, *BPsc around next sc of round 3, ch 6; rep from * around, join",
+    "ch 1, (sc, hdc, 5 dc, hdc, sc) in each ch-6 sp around, join",
+)
+SAID = "A layer that lies behind is drawn outside."
+
+
+def test_what_goes_back_to_an_earlier_round_is_a_layer() -> None:
+    found = subject_from(FLOWER)
+    assert [is_layer(one) for one in found.worked] == [False, False, True, False, True, False]
+    assert layers_of(found.worked) == [0, 0, 1, 1, 2, 2]
+    assert layers_of(subject_from(MAT).worked) == [0, 0, 0]
+
+
+def test_a_spike_among_others_is_no_layer() -> None:
+    spiked = rounds(
+        "ch 1, 8 sc in ring, join",
+        "ch 1, 2 sc in each st around, join",
+        "ch 1, (sc in next st, dc in next st 2 rounds below, sk st behind it) x 8, join",
+    )
+    assert not any(is_layer(one) for one in subject_from(spiked).worked)
+
+
+def test_a_layer_stands_outside_of_the_one_before_it_in_the_chart() -> None:
+    layout = lay_out(subject_from(FLOWER))
+    outs = [[dist((0.0, 0.0), head) for head in line.heads.values()] for line in layout.lines]
+    assert min(outs[2]) > max(outs[1])
+    assert min(outs[4]) > max(outs[3])
+    assert [len(line.leads) for line in layout.lines] == [0, 0, 5, 0, 5, 0]
+
+
+def test_dots_lead_to_the_places_of_a_layer_and_are_explained() -> None:
+    drawn = diagram(worked(FLOWER))
+    assert drawn.count('stroke-dasharray="0.1 2"') == 10
+    assert SAID in drawn
+    assert SAID not in diagram(worked(MAT))
+    assert max(share for share, *_ in overlaps(inked(drawn, "piece"))) <= 0.6
+
+
+def test_the_picture_has_a_layer_behind_the_petals_before_it() -> None:
+    stand, _ = stand_of(subject_from(FLOWER))
+    rings = stand.rings
+    assert stand.from_above
+    assert rings[2].out0 == rings[0].out1
+    assert rings[4].out0 == rings[2].out1
+    assert all(one.out1 < other.out1 for one, other in pairwise((rings[1], rings[3], rings[5])))
+    alone = sum(one.rise for one in rings)
+    assert rings[-1].out1 < 0.75 * alone
