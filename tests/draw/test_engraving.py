@@ -72,6 +72,29 @@ def test_signs_hardly_lie_on_each_other(name: str) -> None:
     assert looked_at > 20
 
 
+@pytest.mark.parametrize("name", ["leaf", "small leaf"])
+def test_signs_at_the_ends_of_a_leaf_have_room(name: str) -> None:
+    signs = inked(charted("purslane-garland", name).svg(), name)
+    crowded = [(share, one, other) for share, one, other in overlaps(signs) if share > 0.05]
+    assert not [pair for pair in crowded if "ss" not in (pair[1].kind, pair[2].kind)]
+
+
+@pytest.mark.parametrize("name", ["leaf", "small leaf"])
+def test_stitches_about_a_chain_stand_above_their_chains(name: str) -> None:
+    """The chains that are worked into lie side by side; the one at the hook that is passed stands beside."""
+    found = next(one for one in pieces("purslane-garland") if one.piece.name == name)
+    layout = lay_out(found)
+    chains = [one for one in inked(charted("purslane-garland", name).svg(), name) if one.round == "0"]
+    flat = [one.middle for one in chains if one.turned == 0]
+    assert len(chains) == len(flat) + 1
+    for line, one in zip(layout.lines[:1], found.worked, strict=False):
+        for made in one.made:
+            if isinstance(made, Made) and made.number and made.kind != "single":
+                place = made.into[0]
+                assert isinstance(place, Made)
+                assert abs(line.feet[id(made)][0][0] - flat[place.number - 2][0]) < 0.6
+
+
 @pytest.mark.parametrize("name", DEMO)
 def test_feet_meet_their_places(name: str) -> None:
     met = 0
