@@ -10,7 +10,7 @@ from .chart_ground import outward
 from .chart_lines import Line
 from .chart_things import Thing, tall_of, wide_of
 from .section import Oval
-from .signs import CHAIN_LONG, CHAIN_THICK, is_cross
+from .signs import CHAIN_LONG, CHAIN_THICK, UNIT, is_cross
 
 APART = 0.95
 """Crosses at an end stand at least so far apart, of their widths."""
@@ -24,10 +24,10 @@ STEP, MOST_STEPS = 0.8, 40
 
 def spread(line: Line, xs: Sequence[float], outs: Sequence[float]) -> list[float]:
     """How far out heads lie once the crosses and chains at a chain's ends have gone out to where they have
-    room, no further than the round lies in the mean; the same on any other ground.
+    room; the same on any other ground, and of a round whose heads are level.
     """
     found = list(outs)
-    if not isinstance(line.ground, Oval) or not line.ground.spine:
+    if not isinstance(line.ground, Oval) or not line.ground.spine or max(outs) - min(outs) < UNIT:
         return found
     for _ in range(MOST_STEPS):
         close: set[int] = set()
@@ -42,7 +42,6 @@ def spread(line: Line, xs: Sequence[float], outs: Sequence[float]) -> list[float
             for at, thing in enumerate(line.things)
             if not isinstance(thing, Space) and _low(thing) and _on_an_end(line, _middle(line, xs, found, at))
         }
-        close = {at for at in close if found[at] < line.level}
         if not close:
             break
         for at in close:
