@@ -41,6 +41,12 @@ MOST_IN_COMMON = 0.6
 A_QUARTER = 0.05
 """Not more of a chart's signs than this share lie on another by more than a quarter."""
 
+PLAIN = "ch 1, sc in each st around, join"
+OPENING = (
+    "ch 1, sc in next 4 sts, ch 4, sk next 4 sts, sc in next 8 sts, join",
+    "ch 1, sc in next 4 sts, 4 sc in ch-4 sp, sc in next 8 sts, join",
+)
+
 FOOT_TO_PLACE = 0.6 * UNIT
 """A foot lies no further from the middle of its place than this."""
 
@@ -260,11 +266,13 @@ def test_the_sides_of_a_tube_are_rows_above_its_base() -> None:
     ("lines", "unrolled"),
     [
         (["ch 1, 12 sc in ring, join", *["ch 1, sc in each st around, join"] * 4], True),
+        (["ch 1, 12 sc in ring, join", *[PLAIN] * 4, "ch 1, (sc2tog) x 6, join"], True),
+        (["ch 1, 16 sc in ring, join", PLAIN, *OPENING, *[PLAIN] * 4], True),
         (["ch 1, 12 sc in ring, join", *["ch 1, sc in each st around, join"] * 3], False),
         (["ch 1, 6 sc in ring, join", *["ch 1, 2 sc in each st around, join"] * 5], False),
         (["ch 1, 8 sc in ring, join", *["sl st in next 2 sts, sc in same st, sc in next 7 sts"] * 4], False),
     ],
-    ids=["tube", "too short", "flat", "begun elsewhere each time"],
+    ids=["tube", "closed at last", "with an opening", "too short", "flat", "begun elsewhere each time"],
 )  # fmt: skip
 def test_only_what_goes_up_is_cut_open(lines: list[str], unrolled: bool) -> None:
     assert bool(lay_out(subject(worked(rounds(*lines)))).sills) is unrolled

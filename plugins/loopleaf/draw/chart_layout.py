@@ -62,7 +62,8 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True) -> Layout:
     }
     layout = Layout(turned.circles if turned else ground, begin, [], tops)
     closing = _closing(ground, rows)
-    up = goes_up_from(ground, rows, subject.worked) if closing is None else None
+    up = goes_up_from(ground, rows, subject.worked) if closing in (None, len(rows) - 1) else None
+    closing = closing if up is None else None
     if up is not None:
         backward[up:] = [not back for back in backward[up:]]
         rows[up:] = [
@@ -117,7 +118,7 @@ def _lay_line(layout: Layout, line: Line, low: float, worked: WorkedRound, signs
     outs = heads(line.ground, line.things, xs, footing, below, line.level, low)
     outs = corners_alike(outs, [at for at, thing in enumerate(line.things) if id(thing) in line.corners])
     first, way = -1 if line.backward else 0, line.ground.way(line.level)
-    line.start, line.seam = xs[first] / way, ((xs[0] + xs[-1]) / way - 1) / 2
+    line.start, line.seam = _start(line, xs[first], below[first]) / way, ((xs[0] + xs[-1]) / way - 1) / 2
     feet = below[first]
     line.low, line.high = sum(top.out for top in feet) / len(feet) if feet else low, outs[first]
     outs = spread(line, xs, outs) if signs else outs
@@ -125,6 +126,14 @@ def _lay_line(layout: Layout, line: Line, low: float, worked: WorkedRound, signs
     if layer and is_closed(line.ground):
         lead(line, places)
     return sum(outs) / len(outs)
+
+
+def _start(line: Line, x: float, below: Sequence[Top]) -> float:
+    """Where a round begins along its way: a row at the outermost of its first head and its places."""
+    if is_closed(line.ground) or len(below) < 2:
+        return x
+    outermost = max if line.backward else min
+    return outermost(x, *(top.carried(line.level) * line.ground.way(line.level) for top in below))
 
 
 def _places(layout: Layout, backward: bool, thing: Thing) -> list[Top]:
