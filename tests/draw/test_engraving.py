@@ -41,6 +41,12 @@ MOST_IN_COMMON = 0.6
 A_QUARTER = 0.05
 """Not more of a chart's signs than this share lie on another by more than a quarter."""
 
+PLAIN = "ch 1, sc in each st around, join"
+OPENING = (
+    "ch 1, sc in next 4 sts, ch 4, sk next 4 sts, sc in next 8 sts, join",
+    "ch 1, sc in next 4 sts, 4 sc in ch-4 sp, sc in next 8 sts, join",
+)
+
 FOOT_TO_PLACE = 0.6 * UNIT
 """A foot lies no further from the middle of its place than this."""
 
@@ -70,6 +76,29 @@ def test_signs_hardly_lie_on_each_other(name: str) -> None:
         assert close <= max(A_QUARTER * len(signs), 2)
         looked_at += len(signs)
     assert looked_at > 20
+
+
+@pytest.mark.parametrize("name", ["leaf", "small leaf"])
+def test_signs_at_the_ends_of_a_leaf_have_room(name: str) -> None:
+    signs = inked(charted("purslane-garland", name).svg(), name)
+    crowded = [(share, one, other) for share, one, other in overlaps(signs) if share > 0.05]
+    assert not [pair for pair in crowded if "ss" not in (pair[1].kind, pair[2].kind)]
+
+
+@pytest.mark.parametrize("name", ["leaf", "small leaf"])
+def test_stitches_about_a_chain_stand_above_their_chains(name: str) -> None:
+    """The chains that are worked into lie side by side; the one at the hook that is passed stands beside."""
+    found = next(one for one in pieces("purslane-garland") if one.piece.name == name)
+    layout = lay_out(found)
+    chains = [one for one in inked(charted("purslane-garland", name).svg(), name) if one.round == "0"]
+    flat = [one.middle for one in chains if one.turned == 0]
+    assert len(chains) == len(flat) + 1
+    for line, one in zip(layout.lines[:1], found.worked, strict=False):
+        for made in one.made:
+            if isinstance(made, Made) and made.number and made.kind != "single":
+                place = made.into[0]
+                assert isinstance(place, Made)
+                assert abs(line.feet[id(made)][0][0] - flat[place.number - 2][0]) < 0.6
 
 
 @pytest.mark.parametrize("name", DEMO)
@@ -237,11 +266,13 @@ def test_the_sides_of_a_tube_are_rows_above_its_base() -> None:
     ("lines", "unrolled"),
     [
         (["ch 1, 12 sc in ring, join", *["ch 1, sc in each st around, join"] * 4], True),
+        (["ch 1, 12 sc in ring, join", *[PLAIN] * 4, "ch 1, (sc2tog) x 6, join"], True),
+        (["ch 1, 16 sc in ring, join", PLAIN, *OPENING, *[PLAIN] * 4], True),
         (["ch 1, 12 sc in ring, join", *["ch 1, sc in each st around, join"] * 3], False),
         (["ch 1, 6 sc in ring, join", *["ch 1, 2 sc in each st around, join"] * 5], False),
         (["ch 1, 8 sc in ring, join", *["sl st in next 2 sts, sc in same st, sc in next 7 sts"] * 4], False),
     ],
-    ids=["tube", "too short", "flat", "begun elsewhere each time"],
+    ids=["tube", "closed at last", "with an opening", "too short", "flat", "begun elsewhere each time"],
 )  # fmt: skip
 def test_only_what_goes_up_is_cut_open(lines: list[str], unrolled: bool) -> None:
     assert bool(lay_out(subject(worked(rounds(*lines)))).sills) is unrolled

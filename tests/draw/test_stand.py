@@ -1,13 +1,14 @@
 """How the demo's pieces stand or lie."""
 
 from itertools import pairwise
-from math import atan2, hypot, pi
+from math import atan2, hypot, pi, tau
 
 import pytest
 
 from loopleaf.draw.section import Oval, Polygon
 from loopleaf.draw.stand import Stand, lying_flat, middle_of, stand_of
 from loopleaf.fabric import Space
+from tests.measure.worked_patterns import worked
 
 from .pieces import MAT, demo, rounds, subject, subject_from
 
@@ -117,3 +118,22 @@ def test_a_part_pressed_flat() -> None:
 
 def test_looking_straight_down_nothing_is_open() -> None:
     assert not Stand(Oval(), [], pi / 2).is_open
+
+
+def test_a_thumb_stands_open_on_the_stitches_left_for_it() -> None:
+    hand = rounds(
+        "ch 1, 12 sc in ring, join",
+        "ch 1, 2 sc in each st around, join",
+        "ch 1, sc in each st around, join",
+        "ch 1, sc in next 4 sts, ch 4, sk next 4 sts, sc in next 16 sts, join",
+    )
+    thumb = (
+        "thumb:\n  yarn: A\n  worked: joined rounds\n  start: {edge: piece, round: 3, stitches: unworked}\n"
+        "  rounds:\n"
+        '    - {round: 1, work: "ch 1, sc in next 4 sts, sc in each of 4 chs, join"}\n'
+        '    - {rounds: 2-6, work: "ch 1, sc in each st around, join"}\n'
+    )
+    stand, _ = stand_of(subject(worked(hand + thumb), "thumb"))
+    assert not stand.from_above
+    assert all(ring.out0 == pytest.approx(ring.out1) for ring in stand.rings)
+    assert stand.rings[0].out0 == pytest.approx(8 * 5.0 / tau)

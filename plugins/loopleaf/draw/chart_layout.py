@@ -18,6 +18,7 @@ from .chart_across import Across, room_for
 from .chart_begin import begun
 from .chart_blocks import laid_in_blocks
 from .chart_corners import corners_of, first_with_corners
+from .chart_ends import spread
 from .chart_feet import set_down
 from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
 from .chart_layers import lead, lifted
@@ -41,8 +42,10 @@ BETWEEN = 40.0
 """Between the two sides of a ball."""
 
 
-def lay_out(subject: Subject, by: float = 0.0) -> Layout:
-    """The chart of a piece in its first size. by: how far the circles within a polygon are turned."""
+def lay_out(subject: Subject, by: float = 0.0, signs: bool = True) -> Layout:
+    """The chart of a piece in its first size. by: how far the circles within a polygon are turned.
+    signs: it must have room for them everywhere; else it is the form that counts.
+    """
     blocks = blocks_of(subject)
     if blocks:
         return laid_in_blocks(subject, blocks)
@@ -59,7 +62,8 @@ def lay_out(subject: Subject, by: float = 0.0) -> Layout:
     }
     layout = Layout(turned.circles if turned else ground, begin, [], tops)
     closing = _closing(ground, rows)
-    up = goes_up_from(ground, rows, subject.worked) if closing is None else None
+    up = goes_up_from(ground, rows, subject.worked) if closing in (None, len(rows) - 1) else None
+    closing = closing if up is None else None
     if up is not None:
         backward[up:] = [not back for back in backward[up:]]
         rows[up:] = [
@@ -78,10 +82,10 @@ def lay_out(subject: Subject, by: float = 0.0) -> Layout:
         if turned and at == cornered:
             below = [_places(layout, back, thing) for thing in things]
             if at and (aright := turned.aright(things, below, corners)) != turned:
-                return lay_out(subject, aright.by)
+                return lay_out(subject, aright.by, signs)
             tops.update([*turned.onto(tops, things, below, corners)])
         line = Line(layout.ground if at < cornered else ground, things, back, corners, gap_of(one), room)
-        low = _lay_line(layout, line, low, one)
+        low = _lay_line(layout, line, low, one, signs)
     return layout
 
 
@@ -98,7 +102,7 @@ def _rooms(ground: Ground, rows: Sequence[Sequence[Thing]]) -> list[float]:
     return rooms[::-1]
 
 
-def _lay_line(layout: Layout, line: Line, low: float, worked: WorkedRound) -> float:
+def _lay_line(layout: Layout, line: Line, low: float, worked: WorkedRound, signs: bool) -> float:
     """One more round; how far out its heads lie in the mean."""
     layout.lines.append(line)
     if not line.things:
@@ -114,13 +118,22 @@ def _lay_line(layout: Layout, line: Line, low: float, worked: WorkedRound) -> fl
     outs = heads(line.ground, line.things, xs, footing, below, line.level, low)
     outs = corners_alike(outs, [at for at, thing in enumerate(line.things) if id(thing) in line.corners])
     first, way = -1 if line.backward else 0, line.ground.way(line.level)
-    line.start, line.seam = xs[first] / way, ((xs[0] + xs[-1]) / way - 1) / 2
+    line.start, line.seam = _start(line, xs[first], below[first]) / way, ((xs[0] + xs[-1]) / way - 1) / 2
     feet = below[first]
     line.low, line.high = sum(top.out for top in feet) / len(feet) if feet else low, outs[first]
+    outs = spread(line, xs, outs) if signs else outs
     set_down(layout, line, xs, outs, below, low)
     if layer and is_closed(line.ground):
         lead(line, places)
     return sum(outs) / len(outs)
+
+
+def _start(line: Line, x: float, below: Sequence[Top]) -> float:
+    """Where a round begins along its way: a row at the outermost of its first head and its places."""
+    if is_closed(line.ground) or len(below) < 2:
+        return x
+    outermost = max if line.backward else min
+    return outermost(x, *(top.carried(line.level) * line.ground.way(line.level) for top in below))
 
 
 def _places(layout: Layout, backward: bool, thing: Thing) -> list[Top]:

@@ -7,10 +7,12 @@ from ..fabric.worked import Place
 from .canvas import Point
 from .chart_ground import is_closed
 from .chart_lines import Layout
-from .chart_things import place_key
+from .chart_things import STACKED, place_key
+from .chart_up import ROOM
 from .pen import Mark, Pen
 from .signing import BESIDE, down
-from .signs import CHAIN_LONG
+from .signs import CHAIN_LONG, UNIT
+from .stand import chains_of
 from .subject import Subject
 
 
@@ -27,15 +29,32 @@ def draw_start(pen: Pen, subject: Subject, layout: Layout, chain: str) -> None:
         return
     chains = [place for place in start if isinstance(place, Made) and place.role == "foundation"]
     if is_closed(layout.ground):
-        _about_the_middle(pen, chains, chain)
+        _about_the_middle(pen, subject, layout, chains, chain)
     else:
         _in_a_row(pen, subject, layout, chains, chain)
 
 
-def _about_the_middle(pen: Pen, chains: list[Made], chain: str) -> None:
-    """The chains that rounds go around, the last one made at the left: there the first round turns back."""
-    for at, place in enumerate(chains):
-        pen.chain(((len(chains) / 2 - at - 0.5) * 10.0, 0.0), (1.0, 0.0), Mark(chain, "0", place.number))
+def _about_the_middle(pen: Pen, subject: Subject, layout: Layout, chains: list[Made], chain: str) -> None:
+    """The chains that rounds go around, the first one made at the left: there the first round turns back.
+    Those that it passes at the hook stand beside its start.
+    """
+    used = chains_of(subject)
+    passed = [place for place in chains if used and place.number < used[0]]
+    around = chains[len(passed) :]
+    for at, place in enumerate(passed):
+        _beside(pen, layout, at, Mark(chain, "0", place.number))
+    for at, place in enumerate(around):
+        pen.chain(((len(around) / 2 - at - 0.5) * UNIT, 0.0), (1.0, 0.0), Mark(chain, "0", place.number))
+
+
+def _beside(pen: Pen, layout: Layout, passed: int, mark: Mark) -> None:
+    """A chain that the first row or round passes, beside its start. passed: how many stand below it."""
+    line = layout.lines[0]
+    closed = is_closed(layout.ground)
+    long = CHAIN_LONG * STACKED if closed else CHAIN_LONG
+    up = (ROOM * closed + long * (passed + 0.5)) / max(line.high - line.low, 1.0)
+    middle, above = (line.before(BESIDE + ROOM * closed, share) for share in (up, up + 0.1))
+    pen.chain(down(middle), down(_step(middle, above)), mark, long)
 
 
 def _in_a_row(pen: Pen, subject: Subject, layout: Layout, chains: list[Made], chain: str) -> None:
@@ -53,9 +72,7 @@ def _in_a_row(pen: Pen, subject: Subject, layout: Layout, chains: list[Made], ch
         if low <= at < end:
             _lying(pen, layout, layout.begin.out, along, 0.01, mark)
         elif (at >= end or not counts) and not _begins_block(first):
-            up = (CHAIN_LONG * (passed + 0.5)) / max(layout.lines[0].high - layout.lines[0].low, 1.0)
-            middle, above = (layout.lines[0].before(BESIDE, share) for share in (up, up + 0.1))
-            pen.chain(down(middle), down(_step(middle, above)), mark)
+            _beside(pen, layout, passed, mark)
             passed += 1
 
 

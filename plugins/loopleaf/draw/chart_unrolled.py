@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import tau
 
-from ..fabric import Made, WorkedRound
+from ..fabric import Made, Space, WorkedRound
 from .canvas import Point
 from .chart_ground import Ground, Straight
 from .chart_lines import Line, Top
@@ -50,7 +50,7 @@ def goes_up_from(
     """
     if not isinstance(ground, Oval) or ground.spine or not all(rows):
         return None
-    needs = [sum(wide_of(thing) for thing in row) for row in rows]
+    needs = [sum(_room_of(thing) for thing in row) for row in rows]
     first = next((at for at in range(len(rows)) if _full(needs, at)), len(rows))
     if first < 1 or len(rows) - first < FEWEST:
         return None
@@ -58,6 +58,12 @@ def goes_up_from(
     if tau * reach < APART * needs[-1]:
         return None
     return first if all(_in_order(below, one) for below, one in pairwise(worked[first - 1 :])) else None
+
+
+def _room_of(thing: Thing) -> float:
+    """How much of its round a thing takes; the chains over an opening as much as they pass."""
+    wide = wide_of(thing)
+    return max(wide, UNIT * len(thing.into)) if isinstance(thing, Space) else wide
 
 
 def _full(needs: Sequence[float], at: int) -> bool:

@@ -9,7 +9,7 @@ from .chart_ground import Bends, Ground, Straight, is_closed
 from .chart_lines import Top
 from .chart_things import Thing, tall_of
 from .relax import settle
-from .section import Polygon
+from .section import Oval, Polygon
 from .signs import UNIT, is_cross
 
 ROOM = 2.6
@@ -53,12 +53,15 @@ def heads(
 ) -> list[float]:  # fmt: skip
     """How far out each head lies. xs, footing: where along the way heads and the middles of feet lie."""
     closed = is_closed(ground)
+    about_a_chain = isinstance(ground, Oval) and ground.spine > 0
     wanted: list[float] = []
     pulls: list[float] = []
     leans: list[float] = []
     for thing, x, foot, tops in zip(things, xs, footing, below, strict=True):
         tall, floor = tall_of(thing), _floor(tops, low)
         lean = x - foot if foot is not None and not isinstance(thing, Space) else 0.0
+        if about_a_chain and is_cross(thing.kind if isinstance(thing, Made) else ""):
+            lean = 0.0
         rise = sqrt(max(tall * tall - lean * lean, (SHORTEST * tall) ** 2))
         wanted.append(floor + ROOM + rise)
         pulls.append(FREE if isinstance(thing, Space) else 1.0 if floor + 2 * tall > low else SPIKE)

@@ -19,6 +19,9 @@ ROUND_LAYERS = 4
 SEEN = 0.12
 """Strands are drawn where the cloth faces the viewer at least so squarely; cloth up to the edge."""
 
+FEW = 16
+"""Fewer stitches around than this part at the sides of a piece."""
+
 DIM = 0.86
 """Each layer lies so much more in the shade than the one in front of it."""
 
@@ -86,7 +89,7 @@ def _holes(canvas: Canvas, layer: int, placed: Sequence[Placed], subject: Subjec
 def _outline(canvas: Canvas, stand: Stand, last: Sequence[Item], dark: str) -> None:
     """Around each round of a standing piece (what lies within is covered), and over the last round's tops.
 
-    dark: what a closed piece shows where its stitches part.
+    dark: what a closed or narrow piece shows where its stitches part.
     """
     for ring in [] if stand.from_above else stand.rings[:-1]:
         points = [
@@ -95,7 +98,7 @@ def _outline(canvas: Canvas, stand: Stand, last: Sequence[Item], dark: str) -> N
             for i in range(24)
         ]
         canvas.outline(hull(points))
-        if not stand.is_open:
+        if not stand.is_open or len(last) < FEW:
             canvas.fill(-1, dark, hull(points))
     ring = stand.rings[-1]
     tops: list[Point] = []

@@ -33,7 +33,7 @@ STEPS = 4
 def draw_leaf(canvas: Canvas, subject: Subject) -> list[Point]:
     """The rounds from the first, seen from above; stems under them. Gives where the stems end."""
     ends: list[Point] = []
-    layout = lay_out(subject)
+    layout = lay_out(subject, signs=False)
     mm = subject.scale.width_mm / UNIT
     for at, (line, one) in enumerate(zip(layout.lines, subject.worked, strict=True)):
         placed = [
@@ -54,7 +54,7 @@ def leaf_edge(subject: Subject, long: float, wide: float) -> list[Point]:
     """The outline over the heads of the last round, without stems, fitted to a length and a width about the
     middle (any unit, y upwards): tapered where low stitches end it.
     """
-    rim = _rounded(_evened(_evened(_rim(lay_out(subject).lines[-1], 1.0))))
+    rim = _rounded(_evened(_evened(_rim(lay_out(subject, signs=False).lines[-1], 1.0))))
     xs, ys = [x for x, _ in rim], [y for _, y in rim]
     left, right, low, high = min(xs), max(xs), min(ys), max(ys)
     return [

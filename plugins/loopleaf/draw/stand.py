@@ -9,6 +9,7 @@ from ..fabric import Made
 from ..measure.gauge import ring_radius
 from ..pattern import Sew
 from .canvas import Point
+from .chart_things import place_key
 from .items import Item, Spot, items_of_rounds
 from .layers import last_layer, step_down
 from .once import once
@@ -120,12 +121,22 @@ def stand_of(subject: Subject) -> tuple[Stand, list[list[Item]]]:
     """How a piece stands or lies, from its start, its corners and the length of its rounds; and the items of
     each round.
     """
-    first_out = ring_radius(subject.piece, 0, subject.scale.width_mm)
+    first_out = _opening(subject) or ring_radius(subject.piece, 0, subject.scale.width_mm)
     section, rings, slant = _form(subject, first_out)
     rounds = items_of_rounds(subject.worked, subject.scale, section, rings, base_spots(subject, section, 0.0))
     if slant < pi / 2 and isinstance(section, Oval):
         section = Oval(section.spine, -ASKEW if section.spine else tau * (FRONT - _faced(subject, rounds)))
     return Stand(section, rings, slant), rounds
+
+
+def _opening(subject: Subject) -> float:
+    """The radius in mm of the opening in another piece that this one begins around; 0 for other starts."""
+    start = subject.work.pattern.pieces[subject.piece.name].start
+    if start is None or start.edge is None or not start.stitches:
+        return 0.0
+    stitches = [made for made in subject.worked[0].made if isinstance(made, Made) and made.number]
+    places = {place_key(place) for made in stitches for place in made.into}
+    return len(places) * subject.scale.width_mm / tau
 
 
 def lying_flat(subject: Subject) -> tuple[Stand, list[list[Item]]]:
