@@ -5,9 +5,10 @@ from collections.abc import Iterator
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager
 from multiprocessing import active_children, get_context
+from threading import Thread
 
 LEAVE_S = 2.0
-"""Seconds that an idle worker gets to leave by itself."""
+"""Seconds that idle workers get to leave by themselves."""
 
 
 def cores() -> int:
@@ -23,10 +24,12 @@ def pool(most: int) -> Iterator[ProcessPoolExecutor]:
     try:
         yield made
     finally:
-        # Idle workers leave by themselves; one that is still at work has outlived its limit.
-        made.shutdown(wait=False, cancel_futures=True)
-        for worker in set(active_children()) - others:
-            worker.join(timeout=LEAVE_S)
-            if worker.is_alive():
+        # Idle workers leave by themselves; one that is still at work has outlived its limit. The pool alone
+        # waits for them: where two wait for one process, the second may find it neither there nor gone.
+        leaving = Thread(target=made.shutdown, kwargs={"cancel_futures": True})
+        leaving.start()
+        leaving.join(timeout=LEAVE_S)
+        if leaving.is_alive():
+            for worker in set(active_children()) - others:
                 worker.kill()
-                worker.join(timeout=LEAVE_S)
+        leaving.join()
