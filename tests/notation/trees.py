@@ -207,7 +207,7 @@ single_places = st.one_of(
     st.integers(2, 20).map(FromHook),
     chain_names,
     withins,
-    st.builds(Between, st.one_of(tops, groups, spaces)),
+    st.builds(Between, st.one_of(tops, groups, spaces), st.booleans()),
     st.builds(Marked, st.one_of(tops, spaces)),
     st.just(Skipped()),
     st.builds(JustMade, tops),

@@ -207,6 +207,9 @@ def same(hand: Hand, place: Same | JustMade, span: Span | None) -> list[Into]:
     if hand.last is None and hand.standing is None and edge.places and edge.pos == 0:
         hand.standing = edge.places[0]
     same = hand.last if hand.last is not None else hand.standing
+    if same is not None and place.target.kind == "space" and hand.gap and hand.gap[0] is same:
+        hand.last = same
+        return [hand.gap]
     if same is None or (place.target.kind == "space" and not _is_space(same)):
         raise hand.stuck("no-such-place", span, what="same", there=edge.describe())
     use_first(hand, same)

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from ..notation.tree import (
+    Between,
     Chain,
     CountsAs,
     Each,
@@ -45,7 +46,7 @@ def travel(hand: Hand, step: Work) -> None:
     edge = hand.edge
     uses = hand.uses
     for named in step.places:
-        if edge.circle and edge.pos == 0 and not isinstance(named, InRing | First):
+        if edge.circle and edge.pos == 0 and not isinstance(named, InRing | First | Between):
             edge.pos = 1
         for into in resolve(hand, named, step.span):
             hand.put(step.stitch, into, step.span, role="travel")
@@ -322,12 +323,15 @@ def skipped_chains(hand: Hand, step: Work | Group, place: FromHook) -> None:
     convention = hand.setting.conventions.get(kind)
     if passed < height or (passed < 2 and not convention):
         return
-    if height and passed > height + 1 and hand.setting.reading.chain is None and convention is not False:
+    long = height and passed > height + 1 and hand.setting.reading.chain is None and convention is not False
+    hand.arch_open = hand.arch_open or bool(long and isinstance(step, Group))
+    if long and (isinstance(step, Work) or hand.setting.reading.arch):
         if convention:
             hand.put(Stitch(kind, number=passed), (), step.span, role="turning", chains=height)
         hand.put_space(_of_space(passed - height) if convention else passed, step.span)
         return
     counted, by = decide(hand, passed, kind)
     _question(hand, step.span, passed, kind, counted, by)
-    if counted:
-        hand.put(Stitch(kind, number=passed), (), step.span, role="turning", chains=passed)
+    if counted:  # behind the stitch's own chains those under the first group are only passed
+        own = min(height, passed) if long else passed
+        hand.put(Stitch(kind, number=passed), (), step.span, role="turning", chains=own)

@@ -24,7 +24,9 @@ class Reading:
     behind: whether `sk next st` after a stitch worked further down means the one that this stands in front
     of. deep: whether `2 rounds below` counts along that round's own stitches, not along those in front of
     them. folded: whether `through both layers` closes an opening, each stitch through two of it. outer:
-    whether a row over arches leaves the stitch at its end. mesh: whether a beginning chain longer than the
+    whether a row over arches leaves the stitch at its end. gap: whether the gap beside a beginning chain that
+    counts is the first of a row into gaps. arch: whether the chains passed before a group are a stitch and a
+    space. mesh: whether a beginning chain longer than the
     stitch is tall is that stitch and a space.
     """
 
@@ -36,6 +38,8 @@ class Reading:
     deep: bool = False
     folded: bool = False
     outer: bool = False
+    gap: bool = False
+    arch: bool = False
     mesh: bool = False
 
 
@@ -141,6 +145,9 @@ class Hand:
         self.lengths_used: set[int] = set()
         self.lengths_passed: set[int] = set()
         self.gaps = False
+        self.gap: tuple[Place, ...] = ()
+        self.gap_open = False
+        self.arch_open = False
         self.left = 0
         self.runs: set[int] = set()
         self.skips: set[int] = set()

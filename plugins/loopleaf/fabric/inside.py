@@ -186,14 +186,25 @@ def between(hand: Hand, place: Between, span: Span | None) -> list[Into]:
             hand.use(end, end + 1, after)
             return [(after,)]
         hand.use(end - 1, end, group[-1])
-        return [(group[-1], after)]
+        hand.gap = (group[-1], after)
+        return [hand.gap]
+    beside = hand.stood and edge.pos == 1 and hand.numbered == 1 and len(edge.places) > 1
+    hand.gap_open = hand.gap_open or (beside and not place.first)
+    if beside and (place.first or hand.setting.reading.gap):
+        hand.uses += 1
+        hand.last = edge.places[0]
+        hand.gap = (edge.places[0], edge.places[1])
+        return [hand.gap]
+    if place.first and edge.pos:
+        raise hand.stuck("no-such-place", span, what="first", there=edge.describe())
     first = find_next(hand, place.target, 1, span)[0]
     second = edge.find(place.target, first.after)
     beyond = second.place if second else (edge.places[0] if edge.circle else None)
     if beyond is None:
         raise hand.stuck("works-past-the-end", span, needed=2, available=1, what="stitch")
     hand.use(first.at, first.after, first.place)
-    return [(first.place, beyond)]
+    hand.gap = (first.place, beyond)
+    return [hand.gap]
 
 
 def marked(hand: Hand, place: Marked, span: Span | None) -> list[Into]:

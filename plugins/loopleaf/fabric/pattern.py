@@ -182,6 +182,7 @@ def _work_piece(
         specials,
         pattern.size_count,
         (piece.start.edge or "") if piece.start is not None else "",
+        name,
     )
     others = {one.name: one for one in work.pieces}
     result = work_piece(name, piece, ways, lines, others, edges)

@@ -22,7 +22,8 @@ OFTEN_ENOUGH = 4
 
 @dataclass(frozen=True, slots=True)
 class Ways:
-    """How the pattern works, the same for all rounds of a piece."""
+    """How the pattern works, the same for all rounds of a piece. name: the piece's own; begun_on: that of the
+    piece whose edge it is begun on."""
 
     worked: str
     yarn: str
@@ -32,6 +33,7 @@ class Ways:
     specials: Mapping[str, Line]
     size_count: int
     begun_on: str = ""
+    name: str = ""
 
 
 class PieceHand:
@@ -174,7 +176,7 @@ class PieceHand:
             stated=stated,
             earlier=self.done,
             corners=thread.corners,
-            begun_on=ways.begun_on,
+            begun_on=ways.name if self.index else ways.begun_on,
         )
 
     def _ways_of_working(self, task: Task, plan: RoundPlan, thread: Thread) -> Iterator[Task]:

@@ -39,7 +39,10 @@ def resolve(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into]:
     where = getattr(place, "span", None) or span
     place = along_round(hand, place, where)
     gaps = in_gaps(hand, place, where)
-    return gaps if gaps is not None else _FINDERS[type(place)](hand, place, where)
+    if gaps is not None:
+        hand.gap = gaps[-1]
+        return gaps
+    return _FINDERS[type(place)](hand, place, where)
 
 
 _FINDERS: dict[type, Callable[[Hand, Any, Span | None], list[Into]]] = {

@@ -28,7 +28,8 @@ class Task:
     before: the chain that the row below made for it (`ch 3, turn`). chains: the pattern's `chain spaces`.
     other_side: foundation chains, from the hook, whose far side can still be worked. unworked: stitches that
     earlier rows going the same way left, in the order met. earlier: the rounds of the piece so far. corners:
-    see `Edge`. begun_on: the piece whose edge the first round is worked into.
+    see `Edge`. begun_on: the piece whose edge the round is worked into: another one's
+    in the first round, later its own.
     """
 
     steps: tuple[Step, ...]
@@ -104,6 +105,8 @@ _OPEN = (
     ("mesh_open", "mesh", False),
     ("both_layers", "folded", True),
     ("outer_open", "outer", True),
+    ("gap_open", "gap", True),
+    ("arch_open", "arch", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
 
@@ -237,8 +240,8 @@ def _founded(task: Task, setting: Setting) -> bool:
 
 
 def _begun_on(task: Task) -> str:
-    """The name under which the line may speak of the piece that this one is begun on, in its first round."""
-    if task.index or not task.begun_on:
+    """The name under which the line may speak of the piece whose edge it is worked into."""
+    if not task.begun_on:
         return ""
     names = {one for one in other_pieces(task.steps) if task.begun_on in (one, one.rsplit(" ", 1)[0])}
     copies = sorted(names - {task.begun_on})

@@ -133,7 +133,8 @@ def _within(place: Within, style: Style, each_of: bool) -> str:
 
 
 def _between(place: Between, style: Style, each_of: bool) -> str:
-    return f"between next {style.counted(Amount((2,)), style.target(place.target, True))}"
+    which = "first" if place.first else "next"
+    return f"between {which} {style.counted(Amount((2,)), style.target(place.target, True))}"
 
 
 def _marked(place: Marked, style: Style, each_of: bool) -> str:

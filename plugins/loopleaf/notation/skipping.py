@@ -18,6 +18,9 @@ def read_skip(cursor: Cursor, steps: list[Step]) -> None:
     if pass_at_base(cursor):
         steps.append(Skip(ONE, STITCH, "first", cursor.span(first)))
         return
+    if cursor.means == "(" or (cursor.means == "next" and cursor.ahead() == "("):
+        _read_several(cursor, steps)
+        return
     if cursor.means in ("next", "first", "last"):
         which = cursor.means
         cursor.at += 1
@@ -38,6 +41,21 @@ def read_skip(cursor: Cursor, steps: list[Step]) -> None:
     steps.append(skip)
     while (more := _more(cursor)) is not None:
         steps.append(more)
+
+
+def _read_several(cursor: Cursor, steps: list[Step]) -> None:
+    """`sk next (ch-4 sp, sc, ch-4 sp)`: one after the other."""
+    cursor.take("next")
+    close: int = cursor.words[cursor.at].value
+    cursor.at += 1
+    while cursor.at < close:
+        if cursor.means in (",", "and", "next", "a"):
+            cursor.at += 1
+            continue
+        first = cursor.at
+        amount, target = read_counted_target(cursor, bare=True)
+        steps.append(Skip(amount or ONE, target, span=cursor.span(first)))
+    cursor.at = close + 1
 
 
 def _more(cursor: Cursor) -> Skip | None:

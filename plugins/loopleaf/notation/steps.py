@@ -21,6 +21,7 @@ from .manner import (
 )
 from .names import starts_stitch
 from .place_kinds import read_place
+from .popcorns import read_dropped
 from .purposes import pass_purpose_aside
 from .repeats import read_again, read_bracket, read_star, read_times_first
 from .skipping import read_leave, read_skip
@@ -351,5 +352,6 @@ _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
     "changing": read_change, "carrying": read_change, "dropping": read_change,
     "standing": read_standing, "along": read_other_side,
     "other-side": read_other_side, "holding": read_holding, "draw": read_draw, "yarn-over": read_draw,
+    "drop-loop": read_dropped,
     "all": read_all_in, "facing": read_facing, "last": read_last_of_each,
 }  # fmt: skip

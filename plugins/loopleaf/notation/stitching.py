@@ -8,6 +8,7 @@ from .asides import is_counts_aside, read_counts, read_counts_aside
 from .cursor import Cursor, UnreadableError, read_amount
 from .gathering import read_next_together
 from .names import read_counted_stitch
+from .place_parts import each_between
 from .places import Where, read_places, read_through, starts_place
 from .purposes import read_purpose, read_stands_for
 from .repeats import read_times
@@ -16,20 +17,24 @@ from .targets import read_until, starts_until, to_a_space
 from .tree import (
     ONE,
     Amount,
+    Between,
     Chain,
     CountsAs,
     Each,
     Evenly,
     Join,
+    Last,
     Next,
     OtherSide,
     Over,
     Place,
     Repeat,
     Ring,
+    Same,
     Skip,
     Step,
     Stitch,
+    Until,
     Work,
     Yarn,
 )
@@ -94,7 +99,16 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     if stitch.kind == "slip":
         _travel(cursor)
     _from_the_second(cursor, steps)
+    between = each_between(cursor)
+    if between is not None:
+        gap = Work(stitch, amount or ONE, (Between(between),), span=cursor.span(first))
+        until = read_until(cursor) or Until(word="around")
+        steps.append(Repeat((gap,), until=until, span=cursor.span(first)))
+        return
+    again = cursor.take("again")
     where = _where(cursor)
+    if again and where.places:  # `dc in each dc across, dc again in last dc`
+        where.places = tuple(Same() if isinstance(one, Last | Same) else one for one in where.places)
     if doubled:
         amount = Amount((2,))
         where.each = True
@@ -180,6 +194,9 @@ def _where(cursor: Cursor) -> Where:
     )
     if plainly and cursor.ahead() in _TO_A_PLACE:
         cursor.words[cursor.at].means = "in"
+        return read_places(cursor)
+    if cursor.means == "along" and cursor.ahead() == "other-side" and cursor.ahead(3) in ("num", "next"):
+        cursor.words[cursor.at].means = "in"  # `sc along other side of 3 chs`
         return read_places(cursor)
     of = cursor.means == "loop-of" and cursor.ahead() == "of"
     if of or (cursor.means == "loop-of" and starts_place(cursor, cursor.at + 1)):

@@ -124,9 +124,10 @@ class Within:
 
 @dataclass(frozen=True, slots=True)
 class Between:
-    """`between next 2 sts`, `in sp between next 2 groups`."""
+    """`between next 2 sts`, `in sp between next 2 groups`; first: `between first 2 sts`."""
 
     target: Target = STITCH
+    first: bool = False
     span: Span | None = no_span()
 
 

@@ -3,10 +3,27 @@
 from typing import Literal
 
 from .cursor import Cursor
+from .edges import piece_at, read_piece
 from .names import read_stitch, starts_stitch
 from .place_kinds import read_place
 from .places import read_places, starts_place
-from .tree import ChainOf, FastenOff, Join, JoinYarn, Marker, OtherSide, Place, Step, Stitch, Yarn
+from .targets import read_target
+from .tree import (
+    ONE,
+    STITCH,
+    ChainOf,
+    FastenOff,
+    Join,
+    JoinYarn,
+    Marker,
+    Next,
+    OtherSide,
+    Place,
+    Step,
+    Stitch,
+    Work,
+    Yarn,
+)
 
 _CLOSING = frozenset({",", "end", ")", "with", "in", "and", "then", "to", "on"})
 
@@ -81,6 +98,9 @@ def read_join(cursor: Cursor, steps: list[Step]) -> None:
         cursor.at += 1
         steps.append(_joined_yarn(cursor, first, False))
         return
+    if cursor.means == "to" and piece_at(cursor, cursor.at + 1):
+        steps.append(_to_a_piece(cursor, first))
+        return
     stitch = Stitch("slip")
     if cursor.take("with"):
         cursor.take("a")
@@ -90,6 +110,19 @@ def read_join(cursor: Cursor, steps: list[Step]) -> None:
     if place is not None and cursor.means == "with" and _is_a_slip(cursor, slip):
         cursor.at = slip + 1
     steps.append(Join(place, stitch, span=cursor.span(first)))
+
+
+def _to_a_piece(cursor: Cursor, first: int) -> Work:
+    """`join to leg 1 with sc in any st`: that stitch, in the first one of the piece."""
+    piece = read_piece(cursor)
+    stitch = Stitch("slip")
+    if cursor.take("with"):
+        cursor.take("a")
+        stitch = read_stitch(cursor)
+    if cursor.means == "in" and cursor.ahead() in ("any", "a", "first", "next"):
+        cursor.at += 2
+        read_target(cursor)
+    return Work(stitch, ONE, (Next(ONE, STITCH, piece=piece),), span=cursor.span(first))
 
 
 def _is_a_slip(cursor: Cursor, at: int) -> bool:

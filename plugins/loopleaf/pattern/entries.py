@@ -20,7 +20,7 @@ from .part import (
     Word,
     YesNo,
 )
-from .print_words import closes, said_in_print
+from .print_words import closes, label_of, said_in_print
 from .reading import missing, unfit
 from .values import Numbers, Run
 
@@ -157,6 +157,12 @@ class Entry(Part):
             raise missing("until", "{rows: 4 on, repeat: 2-3, until: 120 cm}")
         if numbered and numbered[0].last is not None and self.until:
             raise unfit("`until` stands beside rows that are numbered to their end.", "rows: 4 on")
+        label = label_of(self.work or "") if numbered else None
+        if label is not None and label != numbered[0].first:
+            raise unfit(
+                f"The line calls itself {self.word} {label}, and its entry is {self.word} {numbered[0]}.",
+                f"{self.word}: {label}",
+            )
         if self.every is not None and self.every < 1:
             raise unfit("`every: 0` would work none of these rows.", "every: 2")
         return self

@@ -17,8 +17,9 @@ LONGEST = 200
 """So many characters say at most that a row is worked again."""
 
 _LABEL = re.compile(
-    r"^(?:rows?|rounds?|rnds?|r) ?\d{1,4}(?:-\d{1,4})? ?(?:\((?:RS|WS)\) ?)?: *", re.IGNORECASE
+    r"^(?:rows?|rounds?|rnds?|r) ?(\d{1,4})(?:-\d{1,4})? ?(?:\((?:RS|WS)\) ?)?: *", re.IGNORECASE
 )
+_SO_MANY = re.compile(r",? (?:for|over) (?:the )?(?:next )?(\d{1,4}) (?:rows|rounds|rnds)\.?$", re.IGNORECASE)
 _CLOSES = re.compile(r"(?:fasten off|turn|do not turn|break yarn|cut yarn)\b.*", re.IGNORECASE)
 _EVERY_OTHER = re.compile(
     r"(\d+) and (?:every|each) (?:other|alt(?:ernate)?|foll(?:owing)? alt(?:ernate)?) (?:row|round|rnd)",
@@ -52,6 +53,18 @@ def said_in_print(entry: dict[Any, Any]) -> dict[Any, Any]:
             del made[one]
             made |= {several: f"{other[1]} on", "every": 2}
     return made
+
+
+def label_of(work: str) -> int | None:
+    """The number in `Row 2 (RS): …`, a label pasted with its line; None where there is none."""
+    label = _LABEL.match(work)
+    return None if label is None else int(label[1])
+
+
+def without_so_many(work: str, rounds: int) -> str:
+    """`sc in each st around for 3 rounds` without its end, where these are three rounds."""
+    said = _SO_MANY.search(work)
+    return work[: said.start()] if said is not None and int(said[1]) == rounds else work
 
 
 def closes(work: str) -> bool:
