@@ -1,6 +1,6 @@
 """How a round begins: its turning chain, or the chains of the foundation that stand for one."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 
 from loopleaf.notation.tree import (
     Chain,
@@ -53,7 +53,8 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
     if kind in ("inc", "dec"):
         kind = next(iter(hand.kinds)) if len(hand.kinds) == 1 else _below(hand)
     own = hand.setting.own_chains.get(kind, 0)
-    joined = next((number for step in rest if (number := _joins_to(step, own, length))), 0)
+    spaces = {hand.setting.number(chain.length) for chain in chains_in(rest)}
+    joined = next((number for step in rest if (number := _joins_to(step, own, length, spaces))), 0)
     if joined:
         stands_on(hand, kind, length, joined)
         hand.add(Cell("space", length=length - joined))
@@ -97,14 +98,17 @@ def _own(hand: Hand, rest: Sequence[Step]) -> str:
     return next((kind_of(stitch) for stitch, _ in stitches(hand, rest)), "")
 
 
-def _joins_to(step: Step, own: int, length: int) -> int:
+def _joins_to(step: Step, own: int, length: int, spaces: Set[int | None]) -> int:
     """`join to 3rd ch of ch-5`: the chain's first three stand for the stitch, whether it says so or not.
 
-    Books differ by a chain in what stands for a tall stitch. 0 where nothing is joined to so.
+    Books differ by a chain in what stands for a tall stitch; then the rest of the chain is such a space as
+    the round's others. 0 where nothing is joined to so.
     """
     if not isinstance(step, Join) or not isinstance(step.place, ChainOf) or step.place.length != length:
         return 0
-    return step.place.number if own - 1 <= step.place.number <= own + 1 and step.place.number < length else 0
+    number = step.place.number
+    usual = number == own or (own - 1 <= number <= own + 1 and length - number in spaces)
+    return number if usual and number < length else 0
 
 
 def _below(hand: Hand) -> str:
@@ -188,7 +192,8 @@ def skipped_chains(hand: Hand, step: Work | Group, number: int, rest: Sequence[S
     if stitch.kind == "special" or not stands(hand, stitch.kind, skipped):
         return
     space = _bridged(hand, skipped - own, rest)
-    hand.add(Cell(stitch.kind, chain=skipped, stands=own if space else skipped))
+    under = skipped - own - space if space else 0
+    hand.add(Cell(stitch.kind, chain=skipped, stands=own if space else skipped, under=under))
     if space:
         hand.add(Cell("space", length=space))
     hand.beginning = (skipped, own if space else skipped, True)

@@ -193,6 +193,6 @@ class Below:
         uses = self.uses
         for cell in whole:
             self.mark(cell, how)
-        if how == USED and len(whole) > 1:
+        if len(whole) > 1:
             self.uses = uses + 1
         return whole

@@ -40,8 +40,8 @@ class Cell:
     """One thing on an edge. Two cells are the same only when they are one object.
 
     length: chains of a space. chain, stands: of a turning chain that counts, all its chains and those that
-    stand for the stitch. arch: the space whose single chain this is, where chains are counted. corner: of a
-    piece in rows that is gone around.
+    stand for the stitch. under: those of a foundation before them, below the first space. arch: the space
+    whose single chain this is, where chains are counted. corner: of a piece in rows that is gone around.
     """
 
     kind: str
@@ -50,6 +50,7 @@ class Cell:
     length: int = 0
     chain: int = 0
     stands: int = 0
+    under: int = 0
     bunches: tuple[Bunch, ...] = ()
     arch: "Cell | None" = None
     corner: bool = False

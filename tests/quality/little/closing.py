@@ -1,6 +1,6 @@
 """How a round ends: what it joins to, and that nothing is left over that nobody spoke of."""
 
-from loopleaf.notation.tree import ChainOf, First, Place
+from loopleaf.notation.tree import ChainOf, First, Marked, Next, Place, Target
 
 from .below import FREE, SKIPPED, USED
 from .cells import Misfit
@@ -20,6 +20,13 @@ def check_join(hand: Hand, place: Place | None) -> None:
                 raise Misfit("join", f"the round begins with a chain of {length}")
             if place.number and place.number != stands:
                 raise Misfit("join", f"{stands} of its chains stand for the stitch")
+        case First(target=Target(kind="chain")):
+            if hand.beginning is None:
+                raise Misfit("join", "the round doesn't begin with a chain")
+        case Next() if not any(hand.fits(place.target, cell) for cell in hand.made):
+            raise Misfit("join", "the round has no such place")
+        case Marked() if not any(cell in hand.made for cell in hand.marks):
+            raise Misfit("place", "nothing is marked")
         case First():
             first = next((at for at, cell in enumerate(hand.made) if hand.fits(place.target, cell)), None)
             if first is None:

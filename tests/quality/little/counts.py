@@ -10,6 +10,9 @@ from .cells import Cell, Misfit, kind_of
 Key = str | tuple[str, int]
 """A kind, `picot`, or `("space", chains)`."""
 
+UNSAID = frozenset({"picot", "slip"})
+"""What a count by kind may leave out; slip stitches where they close petals."""
+
 
 def makes(cells: Sequence[Cell]) -> Counter[Key]:
     """By plain kinds; spaces by their chains."""
@@ -85,7 +88,7 @@ def _same_kinds(said: Counter[Key], made: Counter[Key], on_leaf: Counter[Key]) -
             raise Misfit("count", f"{number} {key} stated, {made[key]} made")
     if kinds:
         for key, number in made.items():
-            if isinstance(key, str) and key not in said and key != "picot":
+            if isinstance(key, str) and key not in said and key not in UNSAID:
                 raise Misfit("count", f"{number} {key} made and not stated")
 
 

@@ -110,7 +110,10 @@ class Hand(Below):
     @property
     def in_a_space(self) -> bool:
         """Whether the place last worked into is a space."""
-        return self.last is not None and self.last >= 0 and self.cells[self.last].kind == "space"
+        if self.last is None or self.last < 0:
+            return False
+        cell = self.cells[self.last]
+        return (cell.arch or cell).kind == "space"
 
     def kind_of(self, stitch: Stitch, below: Sequence[Cell]) -> str:
         """`inc`, `dec`, `work even` take the round's only kind, else the kind that they are worked into."""
@@ -118,7 +121,8 @@ class Hand(Below):
             return stitch.kind
         if len(self.kinds) == 1:
             return next(iter(self.kinds))
-        there = {cell.kind for cell in below}
+        evenly = not stitch.kind  # `work even`: such a stitch as all of the row below is made of
+        there = {cell.kind for cell in self.cells if cell.top} if evenly else {cell.kind for cell in below}
         if len(there) == 1 and (kind := next(iter(there))) not in ("chain", "space", "ring", "row-end"):
             return kind
         raise Misfit("unclear", f"{stitch.kind} of which kind")

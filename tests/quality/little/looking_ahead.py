@@ -64,7 +64,8 @@ def _is_slip_into(step: Work, place: type[Here | Next]) -> bool:
 
 
 def _goes_into_spaces(places: Sequence[Place]) -> bool:
-    return all(target.kind == "space" for place in places for target in of_place(place))
+    """Whether the last of these places is a space; what lies before it is gone over."""
+    return all(target.kind == "space" for place in places[-1:] for target in of_place(place))
 
 
 def free_loops(steps: Sequence[Step]) -> tuple[str, int] | None:
@@ -126,8 +127,19 @@ def chains_in(steps: Sequence[Step]) -> Iterator[Chain]:
 
 
 def names_chains(steps: Sequence[Step]) -> bool:
-    """Whether a line goes into single chains: of an arch, of a turning chain, or of one that it makes."""
-    return any(target.kind == "chain" for target in targets(steps))
+    """Whether a line goes into single chains, or skips some: of an arch, of a turning chain, or of one that
+    it makes.
+    """
+    return any(target.kind == "chain" for target in (*targets(steps), *_skipped(steps)))
+
+
+def _skipped(steps: Sequence[Step]) -> Iterator[Target]:
+    for step in steps:
+        match step:
+            case Skip():
+                yield step.target
+            case Repeat() | Passage():
+                yield from _skipped(step.steps)
 
 
 def bridges(steps: Sequence[Step]) -> Iterator[tuple[Chain, Skip]]:

@@ -15,7 +15,7 @@ def chain_of(hand: Hand, place: ChainOf) -> int:
         cell = hand.cells[at]
         if place.length not in (0, cell.chain):
             continue
-        if place.number > cell.chain or (place.number and place.number != cell.stands):
+        if place.number not in (0, cell.stands, cell.under + cell.stands):  # from its foot, or from the first
             raise Misfit(
                 "join", f"the {place.number}th of a chain of which {cell.stands} stand for the stitch"
             )

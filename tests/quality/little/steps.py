@@ -72,7 +72,7 @@ def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
             _group(hand, step, rest)
         case Repeat():
             lay_first(hand, step.steps)  # how far a repeat goes is measured along the edge that it goes along
-            repeat(hand, step, run)
+            repeat(hand, step, run, rest)
         case Together():
             _together(hand, step)
         case Passage():

@@ -41,8 +41,10 @@ def work(hand: Hand, step: Work) -> None:
             put(hand, step.stitch, ())
         return
     if step.stitch.kind == "special" and _sits(hand.setting.specials.get(step.stitch.name, ())):
-        for _ in range(number):
-            put(hand, step.stitch, ())
+        for place in step.places:  # `3 p` are three on one stitch
+            times = hand.setting.number(place.count) or 0 if isinstance(place, Next) else 1
+            for _ in range(number * times):
+                put(hand, step.stitch, ())
         return
     if step.stitch.kind == "special" and _walks(hand.setting.specials.get(step.stitch.name, ())):
         _along_the_edge(hand, step, number)
@@ -111,7 +113,8 @@ def put(hand: Hand, stitch: Stitch, spot: Sequence[int]) -> None:
         hand.add(Cell(kind))
         bunch(hand, before, Bunch())
     else:
-        hand.add(Cell(kind, form=stitch.form, post=stitch.post))
+        in_one_place = stitch.form == "tog" and len(spot) == 1
+        hand.add(Cell(kind, form="cluster" if in_one_place else stitch.form, post=stitch.post))
 
 
 def _stands_there(hand: Hand, step: Work) -> bool:
@@ -199,6 +202,8 @@ def _stride(hand: Hand, steps: Sequence[Step]) -> int:
     for step in steps:
         if isinstance(step, Skip):
             moves += hand.setting.number(step.count) or 0
+        elif isinstance(step, Repeat) and step.times is not None:
+            moves += _stride(hand, step.steps) * (hand.setting.number(step.times) or 0)
         elif isinstance(step, Work):
             moves += sum(hand.setting.number(p.count) or 0 for p in step.places if isinstance(p, Next | Over))
     return max(moves, 1)
