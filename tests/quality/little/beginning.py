@@ -8,6 +8,7 @@ from loopleaf.notation.tree import (
     CountsAs,
     Facing,
     Group,
+    Here,
     Join,
     JoinYarn,
     Next,
@@ -41,7 +42,7 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
             hand.beginning = (length, 1, True)  # a join goes to its foot
         return True
     first = next(stitches(hand, rest), None)
-    if first is None:
+    if first is None or (hand.setting.blocks and hand.in_a_space) or _like_its_end(hand, length, rest):
         return False
     stitch, says = first
     if says:
@@ -66,6 +67,14 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
     else:
         hand.beginning = (length, 0, False)
     return True
+
+
+def _like_its_end(hand: Hand, length: int, rest: Sequence[Step]) -> bool:
+    """`(ch 2, 3 dc, ch 2, sl st) in same st`: a petal's first side is as much a space as its last."""
+    match rest:
+        case (*_, Chain() as last, Work(stitch=Stitch(kind="slip"), places=(Here(),))):
+            return hand.setting.number(last.length) == length
+    return False
 
 
 def _with_a_space(hand: Hand, kind: str, length: int, own: int, rest: Sequence[Step]) -> bool:
@@ -148,13 +157,14 @@ def stands(hand: Hand, kind: str, length: int) -> bool:
 
 def stands_on(hand: Hand, kind: str, length: int, stands: int) -> None:
     """A turning chain that counts stands on the first stitch and uses it."""
-    hand.add(Cell(kind, chain=length, stands=stands))
+    begun = hand.last is not None and hand.last >= 0
+    at = hand.last if begun and hand.last is not None else hand.pos
+    foot = hand.cells[at] if at < len(hand.cells) else None
+    hand.add(Cell(kind, chain=length, stands=stands, foot=foot))
     hand.begun_in = hand.made[-1]
     hand.beginning = (length, stands, True)
     if not hand.cells:
         return
-    begun = hand.last is not None and hand.last >= 0
-    at = hand.last if begun and hand.last is not None else hand.pos
     whole = hand.whole(Target("space"), at) if begun else [at]
     uses = hand.uses
     for cell in whole:

@@ -1,10 +1,12 @@
 """The edge below a round: how far the hook has come on it, and what of it is used."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from loopleaf.notation.tree import Next, Step, Target, Until, Work
 
 from .cells import Bunch, Cell, Edge, Misfit, bunch_of, is_group, matches
+from .gaps import gaps, is_gap
 from .setting import Setting
 
 FREE, USED, SKIPPED, PASSED = range(4)
@@ -17,7 +19,8 @@ NOWHERE = -1
 class Below:
     """The edge and the hook's place on it.
 
-    status: goes with `cells`. limit: where a repeat must stop. last: the place last worked into.
+    status: goes with `cells`. limit: where a repeat must stop. last: the place last worked into. gap: the
+    place before which a gap was worked into last.
     uneven: a repeat left places that nothing has spoken of yet. follow: the next step. behind: places passed
     by that the line may still name: what lies behind the last of `each ch-1 sp across`, the others of a shell
     that one stitch went into. repeating: in the passes of a repeat, which are tried out one by one, so that
@@ -32,6 +35,7 @@ class Below:
     pos: int = 0
     limit: int = 0
     last: int | None = None
+    gap: int | None = None
     uses: int = 0
     uneven: bool = False
     follow: Step | None = None
@@ -93,6 +97,8 @@ class Below:
             return self.side_end() if self.edge.sided and until.word in ("across", "") else self.limit
         if until.kind == "to-last":
             number = self.setting.number(until.count) or 0
+            if number == 1 and self.is_gap(until.target) and (ends := list(self.gaps(lone=True))):
+                return ends[-1]
             there = [at for at in range(self.limit) if self.counts_for(until.target, at)]
             if number > len(there) or (number and there[-number] < self.pos):
                 raise Misfit("fit", f"there are no {number} left for the end")
@@ -137,6 +143,12 @@ class Below:
             return False
         group = self.group_at(target, at)
         return group is None or at == 0 or group not in self.cells[at - 1].bunches
+
+    def is_gap(self, target: Target) -> bool:
+        return is_gap(self.cells, target)
+
+    def gaps(self, lone: bool = False) -> Iterator[int]:
+        return gaps(self.cells, self.edge.shape == "circle", lone)
 
     def group_at(self, target: Target, at: int) -> Bunch | None:
         named = target.stitch

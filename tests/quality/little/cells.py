@@ -1,7 +1,7 @@
 """What lies on an edge: a list of cells, each a stitch's top, a chain space, a picot, a chain, a row end."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from loopleaf.notation.tree import Stitch, Target
@@ -42,6 +42,7 @@ class Cell:
     length: chains of a space. chain, stands: of a turning chain that counts, all its chains and those that
     stand for the stitch. under: those of a foundation before them, below the first space. arch: the space
     whose single chain this is, where chains are counted. corner: of a piece in rows that is gone around.
+    foot: the place that it was worked into.
     """
 
     kind: str
@@ -54,6 +55,7 @@ class Cell:
     bunches: tuple[Bunch, ...] = ()
     arch: "Cell | None" = None
     corner: bool = False
+    foot: "Cell | None" = field(default=None, repr=False)
 
     @property
     def top(self) -> bool:

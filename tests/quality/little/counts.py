@@ -22,6 +22,12 @@ def makes(cells: Sequence[Cell]) -> Counter[Key]:
     return tally
 
 
+def forms(cells: Sequence[Cell]) -> dict[str, Counter[Key]]:
+    """What was made of clusters, bobbles and the like, by their form."""
+    there = {cell.form for cell in cells if cell.form}
+    return {form: makes([cell for cell in cells if cell.form == form]) for form in there}
+
+
 def total(made: Mapping[Key, int], chains_counted: bool) -> int:
     """The number of stitches as a plain count states it."""
     number = 0
@@ -40,8 +46,12 @@ def compare(
     on_leaf: Counter[Key],
     chains_counted: bool,
     opened: Mapping[str, Counter[Key]],
+    formed: Mapping[str, Counter[Key]],
 ) -> None:
-    """Raises Misfit where the stated count and the stitches are not the same."""
+    """Raises Misfit where the stated count and the stitches are not the same.
+
+    formed: the kinds of clusters, bobbles and the like, for a count that names no kind.
+    """
     if stated.total is not None:
         number = stated.total.of(size)
         if number is not None and number != total(made, chains_counted):
@@ -67,6 +77,11 @@ def compare(
         elif thing.kind == "" and not thing.form:
             if number != total(made, chains_counted):
                 raise Misfit("count", f"{number} stated, {total(made, chains_counted)} made")
+        elif thing.kind == "":
+            such = formed.get(thing.form, Counter())
+            if number != such.total():
+                raise Misfit("count", f"{number} {thing.form} stated, {such.total()} made")
+            said += such
         else:
             for key, times in _opened(thing, opened).items():
                 (inside if isinstance(key, tuple) else said)[key] += times * number

@@ -23,7 +23,7 @@ from loopleaf.notation.tree import (
 from .below import FREE, PASSED, SKIPPED, USED
 from .cells import Cell, Edge, Misfit, with_single_chains
 from .closing import finish
-from .counts import Key, compare, makes, total
+from .counts import Key, compare, forms, makes, total
 from .hand import Hand
 from .looking_ahead import names_chains
 from .setting import Choices, Setting, Undecided
@@ -140,7 +140,7 @@ def _attempt(
     on_leaf: Counter[Key] = Counter(hand.on_leaf)
     for stated in (given.stated, *(step for step in given.steps if isinstance(step, Tally))):
         if stated is not None:
-            compare(stated, setting.size, tally, on_leaf, setting.chains_counted, opened)
+            compare(stated, setting.size, tally, on_leaf, setting.chains_counted, opened, forms(made))
     begun = next((at for at, how in enumerate(hand.status) if how == USED), 0) if edge.foundation else 0
     left = [at for at, how in enumerate(hand.status) if how in (FREE, PASSED) and at >= begun]
     left = [] if edge.loops else [at for at in left if hand.cells[at].top]

@@ -96,25 +96,27 @@ def put(hand: Hand, stitch: Stitch, spot: Sequence[int]) -> None:
     kind = hand.kind_of(stitch, below)
     if stitch.kind == "special":
         kind = stitch.name
+    foot = below[0] if len(below) == 1 else None
     if stitch.form == "shell":
         before = len(hand.made)
         for _ in range(stitch.number):
-            hand.add(Cell(kind))
+            hand.add(Cell(kind, foot=foot))
         bunch(hand, before, Bunch("shell", kind, stitch.number))
     elif stitch.form == "v-stitch":
         before = len(hand.made)
-        hand.add(Cell(kind))
+        hand.add(Cell(kind, foot=foot))
         hand.add(Cell("space", length=stitch.number))
-        hand.add(Cell(kind))
+        hand.add(Cell(kind, foot=foot))
         bunch(hand, before, Bunch("v-stitch", kind, stitch.number))
     elif stitch.kind == "inc":
         before = len(hand.made)
-        hand.add(Cell(kind))
-        hand.add(Cell(kind))
+        hand.add(Cell(kind, foot=foot))
+        hand.add(Cell(kind, foot=foot))
         bunch(hand, before, Bunch())
     else:
         in_one_place = stitch.form == "tog" and len(spot) == 1
-        hand.add(Cell(kind, form="cluster" if in_one_place else stitch.form, post=stitch.post))
+        form = "cluster" if in_one_place else stitch.form
+        hand.add(Cell(kind, form=form, post=stitch.post, foot=foot))
 
 
 def _stands_there(hand: Hand, step: Work) -> bool:
