@@ -145,6 +145,21 @@ def said_of_chain(steps: Sequence[Step]) -> tuple[str, int] | None:
     return None
 
 
+def throughout(steps: Sequence[Step]) -> dict[str, bool]:
+    """What a line settles for the rounds that follow: `ch 3 (counts as dc here and throughout)`."""
+    for at, step in enumerate(steps):
+        match step:
+            case Chain(counts=CountsAs(throughout=True)) | Work(counts=CountsAs(throughout=True)):
+                said = step.counts
+            case _:
+                continue
+        if said is not None and said.stitch is not None:
+            return {said.stitch.kind: True}
+        after = next((one.stitch.kind for one in steps[at + 1 :] if isinstance(one, Work)), "")
+        return {after: False}
+    return {}
+
+
 def stands(hand: Hand, kind: str, length: int) -> bool:
     """Whether a turning chain counts that doesn't say so itself: by the pattern's word, else by trial."""
     if length == 1 and hand.setting.own_chains.get(kind, 0) > 2:

@@ -110,6 +110,11 @@ class Below:
             if not ahead:
                 raise Misfit("place", f"no {until.target} ahead")
             return ahead[0]
+        if until.kind == "centre":
+            there = [at for at in range(len(self.cells)) if self.counts_for(until.target, at)]
+            if len(there) % 2 == 0 or there[len(there) // 2] < self.pos:
+                raise Misfit("place", f"{len(there)} have no one in the middle ahead")
+            return there[len(there) // 2]
         corners = self.corners() if until.kind == "corner" else []
         for at in range(self.pos, self.limit):
             if until.kind == "marker" and self.cells[at] in self.marks:

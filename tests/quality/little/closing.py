@@ -1,5 +1,7 @@
 """How a round ends: what it joins to, and that nothing is left over that nobody spoke of."""
 
+from collections.abc import Sequence
+
 from loopleaf.notation.tree import ChainOf, First, Marked, Next, Place, Target
 
 from .below import FREE, SKIPPED, USED
@@ -35,8 +37,10 @@ def check_join(hand: Hand, place: Place | None) -> None:
                 hand.joined_at = first
 
 
-def finish(hand: Hand, names_spaces: bool) -> None:
-    """After the last step: the whole edge must be used, passed, left, or bridged."""
+def finish(hand: Hand, names_spaces: bool, counted: bool) -> None:
+    """After the last step: the whole edge must be used, passed, left, or bridged. counted: the line has a
+    count, which bears out what is left, or doesn't.
+    """
     if hand.edge.ring and not hand.cells and not hand.ring_used:
         raise Misfit("fit", "nothing is worked into the ring")
     if hand.edge.shape == "sides" and not hand.far_side:
@@ -55,7 +59,7 @@ def finish(hand: Hand, names_spaces: bool) -> None:
         ]
     if not left:
         return
-    if hand.setting.rows and _as_at_its_beginning(hand, left):
+    if hand.setting.rows and (_as_at_its_beginning(hand, left) or (counted and _behind_arches(hand, left))):
         return
     if hand.setting.rows or not _as_between_the_others(hand):
         raise Misfit("fit", f"{len(left)} left over")
@@ -66,6 +70,13 @@ def _as_at_its_beginning(hand: Hand, left: list[int]) -> bool:
     last = max((at for at, how in enumerate(hand.status) if how == USED), default=0)
     behind = all(at > last and hand.cells[at].top for at in left)
     return hand.slipped_over == len(left) and behind and hand.cells[last].kind == "space"
+
+
+def _behind_arches(hand: Hand, left: Sequence[int]) -> bool:
+    """Whether a row went into spaces alone, and leaves the one stitch behind the last of them."""
+    used = [at for at, how in enumerate(hand.status) if how == USED]
+    arches = bool(used) and all((hand.cells[at].arch or hand.cells[at]).kind == "space" for at in used)
+    return arches and list(left) == [used[-1] + 1] == [len(hand.cells) - 1]
 
 
 def _as_between_the_others(hand: Hand) -> bool:

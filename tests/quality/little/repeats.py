@@ -4,12 +4,12 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Any
 
-from loopleaf.notation.tree import ChainOf, Repeat, Step, Target, Work
+from loopleaf.notation.tree import Chain, ChainOf, Repeat, Skip, Step, Target, Work
 
 from .below import FREE, PASSED
 from .cells import Misfit
 from .hand import Hand
-from .looking_ahead import targets
+from .looking_ahead import bridges, targets
 
 Run = Callable[[Hand, Sequence[Step], Sequence[Step]], None]
 
@@ -83,7 +83,34 @@ def _up_to_the_end(hand: Hand, step: Repeat, run: Run, rest: Sequence[Step]) -> 
                 hand.restore(before)
             else:
                 return
-    _until(hand, step, run, rest)
+    bridged = _bridging(step)
+    if bridged is None:
+        _until(hand, step, run, rest)
+        return
+    for way in (step, bridged):
+        hand.restore(before)
+        _until(hand, way, run, rest)
+        done = hand.save()
+        try:
+            run(hand, rest, ())
+        except Misfit:
+            left = True
+        else:
+            left = bool(hand.free(0, len(hand.cells)))
+        hand.restore(done)
+        if not left:
+            return
+
+
+def _bridging(step: Repeat) -> Repeat | None:
+    """`*ch 3, sk 2 sts, sc in next st; rep from * across, ending last rep with ch 1, dc in last st`: the
+    ending's chain passes what the others pass. None where the ending is nothing of the kind.
+    """
+    skips = [skip for _, skip in bridges((step,))]
+    match step.ending:
+        case (Chain() as chain, *others) if skips and not (others and isinstance(others[0], Skip)):
+            return replace(step, ending=(chain, skips[-1], *others))
+    return None
 
 
 def _until(hand: Hand, step: Repeat, run: Run, rest: Sequence[Step]) -> None:

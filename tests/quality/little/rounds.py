@@ -134,7 +134,7 @@ def _attempt(
     )
     steps = given.steps if carried is None else (carried, *given.steps)
     run(hand, travels(hand, steps))
-    finish(hand, any(_names_spaces(steps)))
+    finish(hand, any(_names_spaces(steps)), given.stated is not None)
     made = hand.made[hand.overrun :]
     tally = makes(made)
     on_leaf: Counter[Key] = Counter(hand.on_leaf)

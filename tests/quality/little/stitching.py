@@ -50,6 +50,9 @@ def work(hand: Hand, step: Work) -> None:
         _along_the_edge(hand, step, number)
         return
     for place in step.places:
+        if isinstance(place, Each) and place.every > 1 and step.stitch.kind == "inc":
+            _every_so_many(hand, step.stitch, place)
+            continue
         if isinstance(place, RowEnds) and place.per > 1:
             ends = sum(1 for _ in spots(hand, place))
             for _ in range(ends * number // place.per):
@@ -61,6 +64,16 @@ def work(hand: Hand, step: Work) -> None:
                 put(hand, step.stitch, spot)
             if number > 1 and not isinstance(place, Evenly):
                 bunch(hand, before, Bunch(known_as(hand, step)))
+
+
+def _every_so_many(hand: Hand, stitch: Stitch, place: Each) -> None:
+    """`inc in every 3rd st`: two stitches plain, and then an increase; it must come out even."""
+    there = 0
+    for there, spot in enumerate(spots(hand, replace(place, every=1)), 1):
+        kind = hand.kind_of(stitch, [hand.cells[at] for at in spot])
+        put(hand, stitch if there % place.every == 0 else Stitch(kind), spot)
+    if there % place.every:
+        raise Misfit("fit", f"{there} stitches are no {place.every}s")
 
 
 def put(hand: Hand, stitch: Stitch, spot: Sequence[int]) -> None:
