@@ -57,17 +57,17 @@ def run(hand: Hand, steps: Sequence[Step], then: Sequence[Step] = ()) -> None:
     for at, step in enumerate(steps):
         rest = steps[at + 1 :]
         hand.follow = next(iter(rest or then), None)
-        _step(hand, step, rest)
+        _step(hand, step, rest, then)
 
 
-def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
+def _step(hand: Hand, step: Step, rest: Sequence[Step], then: Sequence[Step]) -> None:
     if not isinstance(step, Work):
         hand.passed_by = False
     match step:
         case Work():
             _work(hand, step, rest)
         case Chain():
-            make_chain(hand, step, rest)
+            make_chain(hand, step, rest, then)
         case Group():
             _group(hand, step, rest)
         case Repeat():
@@ -77,10 +77,10 @@ def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
             _together(hand, step)
         case Passage():
             hand.passage = step.steps
-            run(hand, step.steps)
+            run(hand, step.steps, rest)
         case Again():
             for _ in range(hand.setting.number(step.times) or 0):
-                run(hand, hand.passage)
+                run(hand, hand.passage, rest)
         case Skip() | WorkingOver():
             skip(hand, step)
         case Leave():
@@ -185,7 +185,7 @@ def _group(hand: Hand, step: Group, rest: Sequence[Step]) -> None:
             leading, start = hand.leading, hand.group_start
             hand.leading = leading and _begins_withchain(hand, step.steps[0])
             hand.group_start = before
-            run(hand, step.steps)
+            run(hand, step.steps, rest)
             hand.leading, hand.group_start = leading and not hand.made, start
             hand.here, hand.last = here, spot[0] if spot[0] != NOWHERE else last
             bunch(hand, before, Bunch(known_as(hand, step)))
