@@ -39,11 +39,8 @@ NOT_YET = frozenset(
         "free loops while stitches are left",
         "shells that aren't defined, by their name and their space",
         "shells that nothing defines, passed and gone into by that name",
-        "stitches and corners in one walk around",
-        "stitches and spaces in one walk around",
         "the same by the number of rounds below, counted along that round",
         "the stitch behind one worked further down is used up by it",
-        "the walk turns aside into the middle space",
     }
 )
 """Cases that the little model doesn't know yet; the engine alone is held to them."""

@@ -179,6 +179,12 @@ class Below:
         """Whether a place can still be worked into."""
         return self.status[at] == FREE or (self.status[at] in (PASSED, USED) and at in self.behind)
 
+    def pass_to(self, bound: int) -> None:
+        """Goes past what is left up to there, though the line may name it yet."""
+        for at in range(self.pos, bound):
+            self.mark(at, PASSED)
+        self.behind.update(range(self.pos, bound))
+
     def mark(self, at: int, how: int) -> None:
         if self.open(at) and self.status[at] != USED:
             self.status[at] = how

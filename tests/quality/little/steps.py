@@ -47,6 +47,7 @@ from .repeats import repeat
 from .slip_stitches import close_ring, closes_arch, is_first_chain, joins, mid_arch, only_fastens
 from .stitching import bunch, known_as, put, work
 from .travelling import join_yarn
+from .walk import in_one_walk, walk
 
 
 def run(hand: Hand, steps: Sequence[Step], then: Sequence[Step] = ()) -> None:
@@ -54,8 +55,17 @@ def run(hand: Hand, steps: Sequence[Step], then: Sequence[Step] = ()) -> None:
 
     then: what comes after them.
     """
+    walked = False
     for at, step in enumerate(steps):
         rest = steps[at + 1 :]
+        if walked:
+            walked = False
+            continue
+        ways = in_one_walk(step, rest)
+        if ways is not None:
+            walk(hand, ways, run)
+            walked = True
+            continue
         hand.follow = next(iter(rest or then), None)
         _step(hand, step, rest, then)
 
