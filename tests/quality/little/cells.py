@@ -7,6 +7,8 @@ from typing import Literal
 from loopleaf.notation.tree import Stitch, Target
 
 NOT_TOPS = frozenset({"space", "picot", "ring", "row-end", "arch-chain"})
+ANY_SHELL = Stitch("", "shell")
+"""A shell that nothing defines: then any three or more in one place are one."""
 GATHERED = frozenset({"cluster", "bobble", "puff", "popcorn", "tog"})
 
 
@@ -28,11 +30,12 @@ class CannotSay(Exception):
 
 @dataclass(frozen=True, eq=False)
 class Bunch:
-    """What was worked into one place, or a special stitch: a shell, a fan, a corner."""
+    """What was worked into one place, or a special stitch: a shell, a fan, a corner. tops: stitches in it."""
 
     name: str = ""
     kind: str = ""
     number: int = 0
+    tops: int = 0
 
 
 @dataclass(frozen=True, eq=False)
@@ -123,6 +126,8 @@ def bunch_of(cell: Cell, stitch: Stitch | None) -> Bunch | None:
             same_kind = stitch.kind in ("", bunch.kind)
             if same_kind and stitch.number in (0, bunch.number):
                 return bunch
+        if stitch == ANY_SHELL and not bunch.name and bunch.tops > 2:
+            return bunch
     return None
 
 

@@ -47,7 +47,8 @@ class Hand(Below):
     foundation's other side is being worked. slipped_over: stitches that a row's slip stitches passed to reach
     the space that it begins in. joined_at: the stitch with which the next round begins.
     fastened_to: lengths of the spaces of another piece that the last chain is fastened to. laid: the earlier
-    round whose own stitches the line goes along, 0 for the one below.
+    round whose own stitches the line goes along, "" for the one below. all_below: how many rounds further
+    down each stitch of the line goes, 0 where one doesn't. stood: stitches just worked further down.
     """
 
     unworked: list[Cell] = field(default_factory=list)
@@ -78,7 +79,9 @@ class Hand(Below):
     begun_with: int = 0
     group_start: int = 0
     elsewhere: dict[str, int] = field(default_factory=dict)
-    laid: int = 0
+    laid: str = ""
+    all_below: int = 0
+    stood: int = 0
     passage: tuple[Any, ...] = ()
     carried: Chain | None = None
 

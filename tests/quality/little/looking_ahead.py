@@ -85,6 +85,21 @@ def free_loops(steps: Sequence[Step]) -> tuple[str, int] | None:
     return max(said)
 
 
+def all_below(steps: Sequence[Step]) -> int:
+    """How many rounds further down each stitch of a line goes; 0 where they don't all go so."""
+    found = {below for step in steps for below in _belows(step)}
+    return found.pop() if len(found) == 1 else 0
+
+
+def _belows(step: Step) -> Iterator[int]:
+    match step:
+        case Work() | Group():
+            yield from (place.below if isinstance(place, Next) else 0 for place in step.places)
+        case Repeat():
+            for one in (*step.steps, *step.ending):
+                yield from _belows(one)
+
+
 def targets(steps: Sequence[Step]) -> Iterator[Target]:
     """Every kind of place that some steps name."""
     for step in steps:

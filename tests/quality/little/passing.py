@@ -1,12 +1,13 @@
 """What a line passes by: skipped, left unworked, or done with as it goes on to a chain's other side."""
 
-from loopleaf.notation.tree import Last, Leave, OtherSide, Skip, Target, WorkingOver
+from loopleaf.notation.tree import STITCH, Last, Leave, OtherSide, Skip, Target, WorkingOver
 
 from .below import FREE, NOWHERE, PASSED, SKIPPED, USED
 from .cells import Misfit, chains
 from .hand import Hand, Leaf
 from .places import spots
 from .places_start import on_leaf
+from .setting import BEHIND
 
 
 def skip(hand: Hand, step: Skip | WorkingOver) -> None:
@@ -15,6 +16,8 @@ def skip(hand: Hand, step: Skip | WorkingOver) -> None:
     if isinstance(step, Skip) and step.which in ("behind", "all"):  # used up by the long stitch; no places
         return
     number = hand.setting.number(step.count) or 0
+    if step.target == STITCH and 0 < number <= hand.stood and hand.setting.choose(BEHIND, (0, 1)):
+        return
     if isinstance(step, Skip) and step.which == "first" and step.target.kind != "space":
         for at in range(min(number, len(hand.cells))):
             if hand.status[at] == FREE:

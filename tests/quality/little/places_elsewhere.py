@@ -8,6 +8,7 @@ from loopleaf.notation.tree import Each, Next, Place, Step, Target, Work
 from .below import NOWHERE, USED
 from .cells import Misfit
 from .hand import Hand
+from .setting import ALONG
 
 
 def left_before(hand: Hand, target: Target) -> int:
@@ -24,11 +25,15 @@ def in_own_round(hand: Hand, place: Place) -> Place:
     """`next sc of round 1`: the hook goes along that round's own stitches; any other place as it is."""
     match place:
         case Next(target=Target(round=number) as target) if number and target.kind != "free-loop":
-            _lay(hand, number)
+            _lay(hand, str(number))
             return replace(place, target=replace(target, round=0))
         case Each(targets=(Target(round=number) as target,)) if number and target.kind != "free-loop":
-            _lay(hand, number)
+            _lay(hand, str(number))
             return replace(place, targets=(replace(target, round=0),))
+        case Next(below=below) if below and below == hand.all_below and below <= len(hand.setting.earlier):
+            if hand.setting.choose(ALONG, (0, 1)):
+                _lay(hand, list(hand.setting.earlier)[-below])
+                return replace(place, below=0)
     return place
 
 
@@ -39,13 +44,13 @@ def lay_first(hand: Hand, steps: Sequence[Step]) -> None:
         in_own_round(hand, first.places[0])
 
 
-def _lay(hand: Hand, number: int) -> None:
-    if hand.laid == number:
+def _lay(hand: Hand, label: str) -> None:
+    if hand.laid == label:
         return
-    if str(number) not in hand.setting.earlier:
-        raise Misfit("place", f"no round {number} yet")
-    hand.lay(list(hand.setting.earlier[str(number)]))
-    hand.laid = number
+    if label not in hand.setting.earlier:
+        raise Misfit("place", f"no round {label} yet")
+    hand.lay(list(hand.setting.earlier[label]))
+    hand.laid = label
 
 
 def of_piece(hand: Hand, place: Next) -> int:
@@ -63,12 +68,15 @@ def of_piece(hand: Hand, place: Next) -> int:
 
 def stands_before(hand: Hand, target: Target, below: int) -> int:
     """A spike goes in lower down and uses up the place that it stands in front of or behind."""
-    if below > hand.setting.rounds:
+    if below > len(hand.setting.earlier):
         raise Misfit("place", f"there is no round {below} below")
     if hand.passed_by:
         hand.passed_by = False
         return NOWHERE
-    if target.stitch is not None or target.kind != "stitch":
+    hand.stood += 1
+    further_down = hand.setting.earlier[list(hand.setting.earlier)[-below]]
+    here = any(hand.fits(target, cell) for cell in hand.cells)
+    if target.kind != "stitch" or here or not any(hand.fits(target, cell) for cell in further_down):
         return hand.take(target)
     for at in range(hand.pos, hand.limit):
         if hand.cells[at].kind != "picot":

@@ -25,8 +25,8 @@ from .cells import Cell, Edge, Misfit, with_single_chains
 from .closing import finish
 from .counts import Key, compare, forms, makes, total
 from .hand import Hand
-from .looking_ahead import names_chains
-from .setting import Choices, Setting, Undecided
+from .looking_ahead import all_below, names_chains
+from .setting import RARER, Choices, Setting, Undecided
 from .steps import run
 from .travelling import travels
 
@@ -96,7 +96,9 @@ def work_round(
     if not fits:
         raise next((one for one in failed if one.what == "count"), failed[0])  # it fits but for its count
     as_before = [one for one in fits if all(setting.said.get(key, it) == it for key, it in one[0].items())]
-    likely = [after for _, after in as_before or fits]
+    fits = as_before or fits
+    plain = [one for one in fits if not any(one[0].get(key) for key in RARER)]
+    likely = [after for _, after in plain or fits]
     different = {(one.done.count, len(one.edge.cells)) for one in likely}
     if len(different) > 1:
         raise Misfit("unclear", "more than one reading fits")
@@ -131,6 +133,7 @@ def _attempt(
         unworked=list(unworked),
         kinds=_kinds(given.steps),
         moves_marker=moves,
+        all_below=all_below(given.steps),
     )
     steps = given.steps if carried is None else (carried, *given.steps)
     run(hand, travels(hand, steps))

@@ -10,6 +10,11 @@ from .cells import Cell
 
 Choices = dict[str, int]
 
+BEHIND = "what is skipped next to a stitch worked further down is what lies behind it"
+ALONG = "stitches worked further down go along that round"
+RARER = (BEHIND, ALONG)
+"""Readings that print means only where the plain one doesn't fit."""
+
 
 class Undecided(Exception):
     """Print leaves this open; whoever works the round tries each reading."""
@@ -29,7 +34,7 @@ class Setting:
     own stitches. pieces: edges of others. named_later: lengths of the spaces that the next row names.
     blocks: rows from corner to corner, where slip stitches only fasten. said: what earlier lines say in an
     aside of turning chains, under the keys of `choices`: it settles what a later line leaves open.
-    rounds: made before this one. earlier: what they made, by their labels. begun_on: the name under which the
+    earlier: what the rounds before this one made, by their labels. begun_on: the name under which the
     line speaks of the piece that the round's own edge belongs to.
     """
 
@@ -45,7 +50,6 @@ class Setting:
     choices: Choices
     named_later: frozenset[int] = frozenset()
     blocks: bool = False
-    rounds: int = 0
     said: Mapping[str, int] = field(default_factory=dict)
     earlier: Mapping[str, Sequence[Cell]] = field(default_factory=dict)
     begun_on: str = ""

@@ -106,6 +106,17 @@ def closes_arch(hand: Hand, stitch: Stitch, place: Place, rest: Sequence[Step]) 
     return True
 
 
+def closes_no_arch(hand: Hand, step: Work, rest: Sequence[Step]) -> bool:
+    """Whether a stitch at a round's end goes into the round's own first stitch, for the edge has none such;
+    as no arch is as long, it is a stitch like any other.
+    """
+    match step.places:
+        case (First(target=target),) if _ends(hand, rest) and not (hand.setting.rows or hand.setting.spiral):
+            there = any(hand.fits(target, cell) for cell in hand.cells)
+            return not there and any(hand.fits(target, cell) for cell in hand.made)
+    return False
+
+
 def mid_arch(hand: Hand, length: int, places: Sequence[Place]) -> None:
     """A join that leaves the hook in the middle of the last arch."""
     for place in places:

@@ -44,7 +44,15 @@ from .passing import leave, other_side, skip
 from .places import spots
 from .places_elsewhere import lay_first
 from .repeats import repeat
-from .slip_stitches import close_ring, closes_arch, is_first_chain, joins, mid_arch, only_fastens
+from .slip_stitches import (
+    close_ring,
+    closes_arch,
+    closes_no_arch,
+    is_first_chain,
+    joins,
+    mid_arch,
+    only_fastens,
+)
 from .stitching import bunch, known_as, put, work
 from .travelling import join_yarn
 from .walk import in_one_walk, walk
@@ -73,6 +81,8 @@ def run(hand: Hand, steps: Sequence[Step], then: Sequence[Step] = ()) -> None:
 def _step(hand: Hand, step: Step, rest: Sequence[Step], then: Sequence[Step]) -> None:
     if not isinstance(step, Work):
         hand.passed_by = False
+    if not isinstance(step, Skip):
+        hand.stood = 0
     match step:
         case Work():
             _work(hand, step, rest)
@@ -152,6 +162,9 @@ def _work(hand: Hand, step: Work, rest: Sequence[Step]) -> None:
             check_join(hand, first)
             hand.joined = True
             return
+    if first is not None and closes_no_arch(hand, step, rest):
+        put(hand, step.stitch, ())
+        return
     before = len(hand.made)
     begun = hand.begun_in
     whole = hand.limit

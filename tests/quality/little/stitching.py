@@ -150,6 +150,7 @@ def _with_first_leg(steps: Sequence[Step]) -> Sequence[Step]:
 
 def bunch(hand: Hand, before: int, together: Bunch) -> None:
     """What was made since then was made in one place."""
+    together = replace(together, tops=sum(cell.top for cell in hand.made[before:]))
     for at in range(before, len(hand.made)):
         cell = hand.made[at]
         hand.made[at] = replace(cell, bunches=(together, *cell.bunches))
