@@ -28,7 +28,7 @@ class Leaf:
         return self.length - self.at
 
 
-_STAYS = ("setting", "edge", "follow")
+_STAYS = ("setting", "follow")
 
 
 def _copied(value: Any) -> Any:

@@ -69,20 +69,30 @@ def _goes_into_spaces(places: Sequence[Place]) -> bool:
 
 
 def free_loops(steps: Sequence[Step]) -> tuple[str, int] | None:
-    """Which loops, of which round, a line goes into; None where it goes into an edge as ever. 0: not said."""
+    """Which loops, of which round, a line goes into; None where it goes into an edge as ever, at least at
+    first. 0: not said.
+    """
     said = [(step.loop, step.round) for step in steps if isinstance(step, FreeLoops)]
     there = list(targets(steps))
     loops = [target for target in there if target.kind == "free-loop"]
     said += [(target.loop, target.round) for target in loops]
     if not said:
         return None
+    if len({round for _, round in said}) > 1 or len({loop for loop, _ in said if loop}) > 1:
+        raise CannotSay("loops left free of several rounds in the same line")
     if any(isinstance(step, FreeLoops) for step in steps):
-        plain = []
-    else:
-        plain = [target for target in there if target.kind not in ("free-loop", "chain")]
-    if plain or len({round for _, round in said}) > 1 or len({loop for loop, _ in said if loop}) > 1:
-        raise CannotSay("loops left free, and other places in the same line")
-    return max(said)
+        return max(said)
+    of_steps = [{target.kind == "free-loop" for target in _of_an_edge((step,))} for step in steps]
+    in_order = [kinds for kinds in of_steps if kinds]
+    if in_order[0] == {True} == in_order[-1] and {False} not in in_order:
+        return max(said)
+    if in_order != sorted(in_order, key=lambda kinds: True in kinds) or {True, False} in in_order:
+        raise CannotSay("loops left free, and then other places in the same line")
+    return None
+
+
+def _of_an_edge(steps: Sequence[Step]) -> Iterator[Target]:
+    return (target for target in targets(steps) if target.kind != "chain")
 
 
 def all_below(steps: Sequence[Step]) -> int:

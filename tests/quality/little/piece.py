@@ -76,6 +76,7 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
                     said=dict(asides),
                     counts={**setting.counts, **settled},
                     earlier={one.label: one.made for one in rounds},
+                    loops=partial(free.edge, rows=setting.rows),
                     begun_on="" if rounds else own_name(piece, plan.work),
                 )
                 if setting.turned and facing.begins_at_the_other_end(line, plan.side):
@@ -87,7 +88,7 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
                 given = ToWork(label, (*moved, *own), bench.stated(plan.stated), plan.reversed)
                 work_it = partial(work_round, given, here, edge, marks, carried, bench.opened, unworked)
                 elsewhere = any(other in plan.work for other in edges)
-                back = re.search(r"\bbelow\b|\bof (?:round|row|rnd|R) ?\d", plan.work, re.IGNORECASE)
+                back = re.search(r"\bbelow\b|\bfree\b|\bof (?:round|row|rnd|R) ?\d", plan.work, re.IGNORECASE)
                 alone = not (elsewhere or back or marks or unworked or edge.shape == "sides" or loops)
                 said = (plan.work, plan.n, plan.stated, plan.reversed)
                 before_it = (carried, moved, tuple(asides.items()), tuple(settled.items()), len(rounds))

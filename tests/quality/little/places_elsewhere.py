@@ -24,10 +24,12 @@ def left_before(hand: Hand, target: Target) -> int:
 def in_own_round(hand: Hand, place: Place) -> Place:
     """`next sc of round 1`: the hook goes along that round's own stitches; any other place as it is."""
     match place:
-        case Next(target=Target(round=number) as target) if number and target.kind != "free-loop":
+        case Next(target=target) | Each(targets=(target,)) if target.kind == "free-loop":
+            _lay_loops(hand, target)
+        case Next(target=Target(round=number) as target) if number:
             _lay(hand, str(number))
             return replace(place, target=replace(target, round=0))
-        case Each(targets=(Target(round=number) as target,)) if number and target.kind != "free-loop":
+        case Each(targets=(Target(round=number) as target,)) if number:
             _lay(hand, str(number))
             return replace(place, targets=(replace(target, round=0),))
         case Next(below=below) if below and below == hand.all_below and below <= len(hand.setting.earlier):
@@ -51,6 +53,16 @@ def _lay(hand: Hand, label: str) -> None:
         raise Misfit("place", f"no round {label} yet")
     hand.lay(list(hand.setting.earlier[label]))
     hand.laid = label
+
+
+def _lay_loops(hand: Hand, target: Target) -> None:
+    """From the last round, when that is done, on to loops that an earlier one left free."""
+    if hand.edge.loops or hand.setting.loops is None:
+        return
+    if hand.free(0, len(hand.cells)):
+        raise Misfit("fit", "stitches are left when the line goes on to free loops")
+    hand.edge = hand.setting.loops(target.loop, target.round)
+    hand.lay(list(hand.edge.cells))
 
 
 def of_piece(hand: Hand, place: Next) -> int:

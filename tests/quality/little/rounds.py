@@ -146,7 +146,7 @@ def _attempt(
             compare(stated, setting.size, tally, on_leaf, setting.chains_counted, opened, forms(made))
     begun = next((at for at, how in enumerate(hand.status) if how == USED), 0) if edge.foundation else 0
     left = [at for at, how in enumerate(hand.status) if how in (FREE, PASSED) and at >= begun]
-    left = [] if edge.loops else [at for at in left if hand.cells[at].top]
+    left = [] if hand.edge.loops else [at for at in left if hand.cells[at].top]
     under = [at for at, how in enumerate(hand.status) if how == SKIPPED and at not in hand.gone_back_to]
     done = RoundDone(
         *(given.label, hand.uses, tally, total(tally, setting.chains_counted), made),
