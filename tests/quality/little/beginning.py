@@ -1,6 +1,6 @@
 """How a round begins: its turning chain, or the chains of the foundation that stand for one."""
 
-from collections.abc import Iterator, Sequence, Set
+from collections.abc import Iterator, Sequence
 
 from loopleaf.notation.tree import (
     Chain,
@@ -54,7 +54,7 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
     if kind in ("inc", "dec"):
         kind = next(iter(hand.kinds)) if len(hand.kinds) == 1 else _below(hand)
     own = hand.setting.own_chains.get(kind, 0)
-    spaces = {hand.setting.number(chain.length) for chain in chains_in(rest)}
+    spaces = any(True for _ in chains_in(rest))
     joined = next((number for step in rest if (number := _joins_to(step, own, length, spaces))), 0)
     if joined:
         stands_on(hand, kind, length, joined)
@@ -107,16 +107,16 @@ def _own(hand: Hand, rest: Sequence[Step]) -> str:
     return next((kind_of(stitch) for stitch, _ in stitches(hand, rest)), "")
 
 
-def _joins_to(step: Step, own: int, length: int, spaces: Set[int | None]) -> int:
+def _joins_to(step: Step, own: int, length: int, spaces: bool) -> int:
     """`join to 3rd ch of ch-5`: the chain's first three stand for the stitch, whether it says so or not.
 
-    Books differ by a chain in what stands for a tall stitch; then the rest of the chain is such a space as
-    the round's others. 0 where nothing is joined to so.
+    Books differ by a chain in what stands for a tall stitch; then what is more of it must be a space, and
+    the round have others. 0 where nothing is joined to so.
     """
     if not isinstance(step, Join) or not isinstance(step.place, ChainOf) or step.place.length != length:
         return 0
     number = step.place.number
-    usual = number == own or (own - 1 <= number <= own + 1 and length - number in spaces)
+    usual = number == own or (own - 1 <= number <= own + 1 and spaces)
     return number if usual and number < length else 0
 
 

@@ -65,6 +65,11 @@ class Cell:
         """Whether `in next st` can go into it."""
         return self.kind not in NOT_TOPS
 
+    @property
+    def clustered(self) -> bool:
+        """Whether it is a cluster, by whatever name it is told: tall stitches joined at their tops."""
+        return self.form == "cluster" or (self.form == "tog" and self.kind != "single")
+
 
 @dataclass
 class Edge:
@@ -155,6 +160,8 @@ def matches(target: Target, cell: Cell) -> bool:
         return False
     if named.form == "picot":
         return cell.kind == "picot"
+    if named.form == "cluster" and not named.kind:
+        return cell.clustered
     if named.form in GATHERED and named.form != "tog" and cell.form != named.form:
         return False
     if named.post and cell.post != named.post:

@@ -25,7 +25,8 @@ def makes(cells: Sequence[Cell]) -> Counter[Key]:
 def forms(cells: Sequence[Cell]) -> dict[str, Counter[Key]]:
     """What was made of clusters, bobbles and the like, by their form."""
     there = {cell.form for cell in cells if cell.form}
-    return {form: makes([cell for cell in cells if cell.form == form]) for form in there}
+    made = {form: makes([cell for cell in cells if cell.form == form]) for form in there}
+    return made | {"cluster": makes([cell for cell in cells if cell.clustered])}
 
 
 def total(made: Mapping[Key, int], chains_counted: bool) -> int:

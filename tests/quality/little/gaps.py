@@ -22,7 +22,8 @@ def gaps(cells: Sequence[Cell], around: bool, lone: bool = False) -> Iterator[in
     """
     groups: list[list[int]] = []
     for at, cell in enumerate(cells):
-        if cell.top and groups and together(cells[groups[-1][0]], cell):
+        beside = at and groups and groups[-1][-1] == at - 1 and _in_a_ring(cells[at - 1], cell)
+        if cell.top and groups and (beside or together(cells[groups[-1][-1]], cell)):
             groups[-1].append(at)
         elif cell.top:
             groups.append([at])
@@ -33,6 +34,11 @@ def gaps(cells: Sequence[Cell], around: bool, lone: bool = False) -> Iterator[in
     if around and len(groups) > 1 and (each or not together(cells[groups[-1][0]], cells[groups[0][0]])):
         pairs.append((groups[-1], groups[0]))
     yield from (before[-1] + 1 for before, after in pairs if each or (len(before) > 1 and len(after) > 1))
+
+
+def _in_a_ring(one: Cell, other: Cell) -> bool:
+    """Whether one of two neighbors is a turning chain out of a ring: it belongs to the group beside it."""
+    return any(cell.chain and cell.foot is None for cell in (one, other))
 
 
 def together(one: Cell, other: Cell) -> bool:

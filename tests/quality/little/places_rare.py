@@ -19,7 +19,7 @@ def chain_of(hand: Hand, place: ChainOf) -> int:
             raise Misfit(
                 "join", f"the {place.number}th of a chain of which {cell.stands} stand for the stitch"
             )
-        if at < hand.pos and hand.status[at] != FREE and hand.last != at:
+        if at < hand.pos and hand.status[at] != FREE:
             raise Misfit("fit", "the turning chain is used already")
         for passed in range(hand.pos, at):
             if hand.in_a_space or hand.bridging or not hand.cells[passed].top:

@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Any
 
-from loopleaf.notation.tree import Chain, ChainOf, Repeat, Skip, Step, Target, Work
+from loopleaf.notation.tree import Chain, ChainOf, Group, Repeat, Skip, Step, Target, Work
 
 from .below import FREE, PASSED
 from .cells import Misfit
@@ -164,35 +164,32 @@ def _until(hand: Hand, step: Repeat, run: Run, rest: Sequence[Step]) -> None:
         raise failed or Misfit("fit", "not one repeat fits")
     hand.restore(best)
     hand.limit = whole
-    if part is not None and best is part:
-        so_far.append(part)
-        _with_what_follows(hand, so_far, run, rest, True)
+    goes_on = bool(step.ending) and any(isinstance(one, Work | Group | Skip) for one in rest)
+    if goes_on and _with_what_follows(hand, (*so_far, best), run, rest, uneven=False):
+        return
     if bound < whole and step.until.target.kind == "space":
         _pass_by(hand, step.until.target, bound)
     if hand.free(hand.pos, bound):
         if bound < whole:
             raise Misfit("fit", "the repeat doesn't come out even")
         hand.uneven = step.stop_at is None  # what comes after `**` may need the last places
-        if hand.uneven:
-            _with_what_follows(hand, so_far, run, rest, bool(step.ending))
+        if hand.uneven and not goes_on:
+            _with_what_follows(hand, so_far, run, rest, uneven=True)
     elif bound < whole:
         hand.pos = max(hand.pos, bound)
 
 
 def _with_what_follows(
-    hand: Hand,
-    so_far: Sequence[dict[str, Any]],
-    run: Run,
-    rest: Sequence[Step],
-    goes_on: bool,
-) -> None:
+    hand: Hand, so_far: Sequence[dict[str, Any]], run: Run, rest: Sequence[Step], uneven: bool
+) -> bool:
     """As many passes as leave room for what follows, `ch 2, sk 2 sts, dc in last 2 sts`, if that then fills
-    the row. so_far: the hand after each pass. goes_on: an ending goes on behind its comma.
+    the row. so_far: the hand after each pass. uneven: what is left must be passed by a word first, as an
+    ending that goes on behind its comma needn't.
     """
     as_it_is, whole = hand.save(), hand.limit
     for state in reversed(so_far):
         hand.restore(state)
-        hand.limit, hand.uneven = whole, not goes_on
+        hand.limit, hand.uneven = whole, uneven
         ready = hand.save()
         try:
             run(hand, rest, ())
@@ -200,8 +197,9 @@ def _with_what_follows(
             continue
         if not hand.free(0, whole):
             hand.restore(ready)
-            return
+            return True
     hand.restore(as_it_is)
+    return False
 
 
 def _part_of_a_pass(hand: Hand, step: Repeat, run: Run, whole: int) -> dict[str, Any] | None:

@@ -127,9 +127,7 @@ def put(hand: Hand, stitch: Stitch, spot: Sequence[int]) -> None:
         hand.add(Cell(kind, foot=foot))
         bunch(hand, before, Bunch())
     else:
-        in_one_place = stitch.form == "tog" and len(spot) == 1
-        form = "cluster" if in_one_place else stitch.form
-        hand.add(Cell(kind, form=form, post=stitch.post, foot=foot))
+        hand.add(Cell(kind, form=stitch.form, post=stitch.post, foot=foot))
 
 
 def _stands_there(hand: Hand, step: Work) -> bool:
