@@ -20,11 +20,11 @@ class Below:
     """The edge and the hook's place on it.
 
     status: goes with `cells`. limit: where a repeat must stop. last: the place last worked into. gap: the
-    place before which a gap was worked into last.
-    uneven: a repeat left places that nothing has spoken of yet. follow: the next step. behind: places passed
-    by that the line may still name: what lies behind the last of `each ch-1 sp across`, the others of a shell
-    that one stitch went into. repeating: in the passes of a repeat, which are tried out one by one, so that
-    nothing is passed there but by a word.
+    place before which a gap was worked into last. uneven: a repeat left places that nothing has spoken of
+    yet. follow: the next step. behind: places passed by that the line may still name: what lies behind the
+    last of `each ch-1 sp across`, the others of a shell that one stitch went into. trailing: the former of
+    these; a line that names one of them leaves those after it over. repeating: in the passes of a repeat,
+    which are tried out one by one, so that nothing is passed there but by a word.
     """
 
     setting: Setting
@@ -41,6 +41,7 @@ class Below:
     follow: Step | None = None
     repeating: bool = False
     behind: set[int] = field(default_factory=set)
+    trailing: set[int] = field(default_factory=set)
 
     def __post_init__(self) -> None:
         self.lay(list(self.edge.cells))
@@ -184,8 +185,14 @@ class Below:
         for at in range(self.pos, bound):
             self.mark(at, PASSED)
         self.behind.update(range(self.pos, bound))
+        self.trailing = set(range(self.pos, bound))
 
     def mark(self, at: int, how: int) -> None:
+        if how == USED and at in self.trailing:
+            for later in self.trailing:
+                if later > at and self.status[later] == PASSED:
+                    self.status[later] = FREE
+            self.trailing = set()
         if self.open(at) and self.status[at] != USED:
             self.status[at] = how
             self.uses += how in (USED, SKIPPED)

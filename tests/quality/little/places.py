@@ -167,8 +167,8 @@ def _each(hand: Hand, place: Each) -> Iterator[tuple[int, ...]]:
         if worked:
             hand.last = whole[0]
             yield (whole[0],)
-    hand.behind.update(range(behind, bound))
     hand.pos = max(hand.pos, behind)
+    hand.pass_to(bound)
     if not found:
         anywhere = any(hand.fits(one, cell) for one in place.targets for cell in hand.cells)
         raise Misfit("fit" if anywhere else "place", "each of none")

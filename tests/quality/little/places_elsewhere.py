@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from loopleaf.notation.tree import Each, Next, Place, Step, Target, Work
+from loopleaf.notation.tree import Each, Next, Place, Repeat, Step, Target, Work
 
 from .below import NOWHERE, USED
 from .cells import Misfit
@@ -41,8 +41,10 @@ def in_own_round(hand: Hand, place: Place) -> Place:
 
 def lay_first(hand: Hand, steps: Sequence[Step]) -> None:
     """Lays the earlier round that the first stitch of these steps goes along, where it goes along one."""
-    first = next((step for step in steps if isinstance(step, Work) and step.places), None)
-    if first is not None:
+    first = next((step for step in steps if isinstance(step, Repeat | Work)), None)
+    if isinstance(first, Repeat):
+        lay_first(hand, first.steps)
+    elif first is not None and first.places:
         in_own_round(hand, first.places[0])
 
 

@@ -102,6 +102,8 @@ def _step(hand: Hand, step: Step, rest: Sequence[Step], then: Sequence[Step]) ->
             for _ in range(hand.setting.number(step.times) or 0):
                 run(hand, hand.passage, rest)
         case Skip() | WorkingOver():
+            if not hand.made:
+                lay_first(hand, rest)  # what is skipped is of the round that the line goes along
             skip(hand, step)
         case Leave():
             leave(hand, step)

@@ -203,7 +203,10 @@ def _along_the_edge(hand: Hand, step: Work, number: int) -> None:
             continue
         times = hand.setting.number(place.count) or 0 if isinstance(place, Next | Over) else 1
         if isinstance(place, Over) or (isinstance(place, Next) and place.span is not None):
-            times //= _stride(hand, steps)  # `in next 10 sts` says how far, `x-st x 5` how often
+            stride = _stride(hand, steps)  # `in next 10 sts` says how far, `x-st x 5` how often
+            if times % stride:
+                raise Misfit("fit", f"{times} places are no {stride}s")
+            times //= stride
         for _ in range(times * number):
             before = len(hand.made)
             run(hand, steps)
