@@ -2,7 +2,19 @@
 
 from collections.abc import Iterator, Sequence
 
-from loopleaf.notation.tree import Chain, FastenOff, FromHook, Group, Marker, Repeat, Step, Turn, Work, Yarn
+from loopleaf.notation.tree import (
+    Chain,
+    FastenOff,
+    FromHook,
+    Group,
+    Join,
+    Marker,
+    Repeat,
+    Step,
+    Turn,
+    Work,
+    Yarn,
+)
 
 from .beginning import begin_chain
 from .cells import Cell, chains, kind_of
@@ -63,4 +75,4 @@ def _turns_back(rest: Sequence[Step], then: Sequence[Step]) -> bool:
 
 
 def _makes(steps: Sequence[Step]) -> Iterator[Step]:
-    yield from (step for step in steps if isinstance(step, Work | Group | Repeat | Chain))
+    yield from (step for step in steps if isinstance(step, Work | Group | Repeat | Chain | Join))

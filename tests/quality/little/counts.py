@@ -10,8 +10,8 @@ from .cells import Cell, Misfit, kind_of
 Key = str | tuple[str, int]
 """A kind, `picot`, or `("space", chains)`."""
 
-UNSAID = frozenset({"picot", "slip"})
-"""What a count by kind may leave out; slip stitches where they close petals."""
+PETAL = "petal"
+"""The form of a slip stitch that closes a petal: a count by kind may leave it out."""
 
 
 def makes(cells: Sequence[Cell]) -> Counter[Key]:
@@ -23,7 +23,7 @@ def makes(cells: Sequence[Cell]) -> Counter[Key]:
 
 
 def forms(cells: Sequence[Cell]) -> dict[str, Counter[Key]]:
-    """What was made of clusters, bobbles and the like, by their form."""
+    """What was made of clusters, bobbles and the like, by their form; slip stitches that close petals too."""
     there = {cell.form for cell in cells if cell.form}
     made = {form: makes([cell for cell in cells if cell.form == form]) for form in there}
     return made | {"cluster": makes([cell for cell in cells if cell.clustered])}
@@ -89,7 +89,7 @@ def compare(
     for key in inside:
         if key in said:
             said[key] += inside[key]
-    _same_kinds(said, made, on_leaf)
+    _same_kinds(said, made, on_leaf, formed.get(PETAL, Counter()))
     spaces = {key: times for key, times in made.items() if isinstance(key, tuple)}
     if any_space and any_space != sum(spaces.values()):
         raise Misfit("count", f"{any_space} spaces stated, {sum(spaces.values())} made")
@@ -97,14 +97,14 @@ def compare(
         raise Misfit("count", f"{chains} chains stated")
 
 
-def _same_kinds(said: Counter[Key], made: Counter[Key], on_leaf: Counter[Key]) -> None:
+def _same_kinds(said: Counter[Key], made: Counter[Key], on_leaf: Counter[Key], unsaid: Counter[Key]) -> None:
     kinds = {key for key in said if isinstance(key, str) and key != "picot"}
     for key, number in said.items():
         if number not in (made[key], made[key] + on_leaf[key]):
             raise Misfit("count", f"{number} {key} stated, {made[key]} made")
     if kinds:
-        for key, number in made.items():
-            if isinstance(key, str) and key not in said and key not in UNSAID:
+        for key, number in (made - unsaid).items():
+            if isinstance(key, str) and key not in said and key != "picot":
                 raise Misfit("count", f"{number} {key} made and not stated")
 
 

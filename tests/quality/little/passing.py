@@ -73,7 +73,7 @@ def _passed_at_the_start(hand: Hand, target: Target, number: int) -> int:
     ahead = [at for at in range(hand.pos, len(hand.cells)) if hand.counts_for(target, at) and hand.open(at)]
     before = range(hand.status.index(USED))
     passed = sum(hand.status[at] == PASSED and hand.counts_for(target, at) for at in before)
-    return passed if number - len(ahead) == passed else 0
+    return passed if ahead and number - len(ahead) == passed else 0
 
 
 def leave(hand: Hand, step: Leave) -> None:

@@ -25,6 +25,7 @@ from loopleaf.notation.tree import Group as TreeGroup
 
 from .below import NOWHERE
 from .cells import Bunch, Cell, Misfit
+from .counts import PETAL
 from .hand import Hand
 from .places import spots
 
@@ -127,7 +128,8 @@ def put(hand: Hand, stitch: Stitch, spot: Sequence[int]) -> None:
         hand.add(Cell(kind, foot=foot))
         bunch(hand, before, Bunch())
     else:
-        hand.add(Cell(kind, form=stitch.form, post=stitch.post, foot=foot))
+        closes = kind == "slip" and bool(hand.made) and hand.made[-1].kind == "space"
+        hand.add(Cell(kind, form=PETAL if closes else stitch.form, post=stitch.post, foot=foot))
 
 
 def _stands_there(hand: Hand, step: Work) -> bool:
@@ -148,7 +150,10 @@ def _with_first_leg(steps: Sequence[Step]) -> Sequence[Step]:
 
 def bunch(hand: Hand, before: int, together: Bunch) -> None:
     """What was made since then was made in one place."""
-    together = replace(together, tops=sum(cell.top for cell in hand.made[before:]))
+    cells = hand.made[before:]
+    together = replace(together, tops=sum(cell.top for cell in cells))
+    if cells and cells[-1].form == PETAL and cells[0].kind == "slip":
+        hand.made[before] = replace(cells[0], form=PETAL)  # the petal begins with one too
     for at in range(before, len(hand.made)):
         cell = hand.made[at]
         hand.made[at] = replace(cell, bunches=(together, *cell.bunches))
