@@ -36,6 +36,7 @@ SORTS = {
     "repeat-unclear": ("unclear", "fit"),
     "side-differs": ("turn",),
     "stitches-left-over": ("fit",),
+    "turning-chain-contradicted": ("count",),
     "works-past-the-end": ("fit", "place"),
     "yarn-not-joined": ("yarn",),
 }

@@ -39,9 +39,12 @@ def _like(edge: Edge) -> Hashable:
     groups: dict[int, int] = {}
     cells = tuple(
         (
-            *(cell.kind, cell.form, cell.post, cell.length, cell.chain, cell.stands),
+            *(cell.kind, cell.form, cell.post, cell.length, cell.chain, cell.stands, cell.under),
             tuple((bunch, groups.setdefault(id(bunch), len(groups))) for bunch in cell.bunches),
-            None if cell.arch is None else groups.setdefault(id(cell.arch), len(groups)),
+            *(
+                None if one is None else groups.setdefault(id(one), len(groups))
+                for one in (cell.arch, cell.foot)
+            ),
         )
         for cell in edge.cells
     )

@@ -8,6 +8,7 @@ from loopleaf.notation.tree import (
     CountsAs,
     Facing,
     Group,
+    Here,
     Join,
     JoinYarn,
     Next,
@@ -41,7 +42,7 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
             hand.beginning = (length, 1, True)  # a join goes to its foot
         return True
     first = next(stitches(hand, rest), None)
-    if first is None:
+    if first is None or (hand.setting.blocks and hand.in_a_space) or _like_its_end(hand, length, rest):
         return False
     stitch, says = first
     if says:
@@ -53,7 +54,8 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
     if kind in ("inc", "dec"):
         kind = next(iter(hand.kinds)) if len(hand.kinds) == 1 else _below(hand)
     own = hand.setting.own_chains.get(kind, 0)
-    joined = next((number for step in rest if (number := _joins_to(step, own, length))), 0)
+    spaces = any(True for _ in chains_in(rest))
+    joined = next((number for step in rest if (number := _joins_to(step, own, length, spaces))), 0)
     if joined:
         stands_on(hand, kind, length, joined)
         hand.add(Cell("space", length=length - joined))
@@ -65,6 +67,14 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
     else:
         hand.beginning = (length, 0, False)
     return True
+
+
+def _like_its_end(hand: Hand, length: int, rest: Sequence[Step]) -> bool:
+    """`(ch 2, 3 dc, ch 2, sl st) in same st`: a petal's first side is as much a space as its last."""
+    match rest:
+        case (*_, Chain() as last, Work(stitch=Stitch(kind="slip"), places=(Here(),))):
+            return hand.setting.number(last.length) == length
+    return False
 
 
 def _with_a_space(hand: Hand, kind: str, length: int, own: int, rest: Sequence[Step]) -> bool:
@@ -97,14 +107,17 @@ def _own(hand: Hand, rest: Sequence[Step]) -> str:
     return next((kind_of(stitch) for stitch, _ in stitches(hand, rest)), "")
 
 
-def _joins_to(step: Step, own: int, length: int) -> int:
+def _joins_to(step: Step, own: int, length: int, spaces: bool) -> int:
     """`join to 3rd ch of ch-5`: the chain's first three stand for the stitch, whether it says so or not.
 
-    Books differ by a chain in what stands for a tall stitch. 0 where nothing is joined to so.
+    Books differ by a chain in what stands for a tall stitch; then what is more of it must be a space, and
+    the round have others. 0 where nothing is joined to so.
     """
     if not isinstance(step, Join) or not isinstance(step.place, ChainOf) or step.place.length != length:
         return 0
-    return step.place.number if own - 1 <= step.place.number <= own + 1 and step.place.number < length else 0
+    number = step.place.number
+    usual = number == own or (own - 1 <= number <= own + 1 and spaces)
+    return number if usual and number < length else 0
 
 
 def _below(hand: Hand) -> str:
@@ -132,6 +145,21 @@ def said_of_chain(steps: Sequence[Step]) -> tuple[str, int] | None:
     return None
 
 
+def throughout(steps: Sequence[Step]) -> dict[str, bool]:
+    """What a line settles for the rounds that follow: `ch 3 (counts as dc here and throughout)`."""
+    for at, step in enumerate(steps):
+        match step:
+            case Chain(counts=CountsAs(throughout=True)) | Work(counts=CountsAs(throughout=True)):
+                said = step.counts
+            case _:
+                continue
+        if said is not None and said.stitch is not None:
+            return {said.stitch.kind: True}
+        after = next((one.stitch.kind for one in steps[at + 1 :] if isinstance(one, Work)), "")
+        return {after: False}
+    return {}
+
+
 def stands(hand: Hand, kind: str, length: int) -> bool:
     """Whether a turning chain counts that doesn't say so itself: by the pattern's word, else by trial."""
     if length == 1 and hand.setting.own_chains.get(kind, 0) > 2:
@@ -144,13 +172,14 @@ def stands(hand: Hand, kind: str, length: int) -> bool:
 
 def stands_on(hand: Hand, kind: str, length: int, stands: int) -> None:
     """A turning chain that counts stands on the first stitch and uses it."""
-    hand.add(Cell(kind, chain=length, stands=stands))
+    begun = hand.last is not None and hand.last >= 0
+    at = hand.last if begun and hand.last is not None else hand.pos
+    foot = hand.cells[at] if at < len(hand.cells) else None
+    hand.add(Cell(kind, chain=length, stands=stands, foot=foot))
     hand.begun_in = hand.made[-1]
     hand.beginning = (length, stands, True)
     if not hand.cells:
         return
-    begun = hand.last is not None and hand.last >= 0
-    at = hand.last if begun and hand.last is not None else hand.pos
     whole = hand.whole(Target("space"), at) if begun else [at]
     uses = hand.uses
     for cell in whole:
@@ -188,7 +217,8 @@ def skipped_chains(hand: Hand, step: Work | Group, number: int, rest: Sequence[S
     if stitch.kind == "special" or not stands(hand, stitch.kind, skipped):
         return
     space = _bridged(hand, skipped - own, rest)
-    hand.add(Cell(stitch.kind, chain=skipped, stands=own if space else skipped))
+    under = skipped - own - space if space else 0
+    hand.add(Cell(stitch.kind, chain=skipped, stands=own if space else skipped, under=under))
     if space:
         hand.add(Cell("space", length=space))
     hand.beginning = (skipped, own if space else skipped, True)

@@ -1,10 +1,12 @@
 """The edge below a round: how far the hook has come on it, and what of it is used."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from loopleaf.notation.tree import Next, Step, Target, Until, Work
 
 from .cells import Bunch, Cell, Edge, Misfit, bunch_of, is_group, matches
+from .gaps import gaps, is_gap
 from .setting import Setting
 
 FREE, USED, SKIPPED, PASSED = range(4)
@@ -17,11 +19,12 @@ NOWHERE = -1
 class Below:
     """The edge and the hook's place on it.
 
-    status: goes with `cells`. limit: where a repeat must stop. last: the place last worked into.
-    uneven: a repeat left places that nothing has spoken of yet. follow: the next step. behind: places passed
-    by that the line may still name: what lies behind the last of `each ch-1 sp across`, the others of a shell
-    that one stitch went into. repeating: in the passes of a repeat, which are tried out one by one, so that
-    nothing is passed there but by a word.
+    status: goes with `cells`. limit: where a repeat must stop. last: the place last worked into. gap: the
+    place before which a gap was worked into last. uneven: a repeat left places that nothing has spoken of
+    yet. follow: the next step. behind: places passed by that the line may still name: what lies behind the
+    last of `each ch-1 sp across`, the others of a shell that one stitch went into. trailing: the former of
+    these; a line that names one of them leaves those after it over. repeating: in the passes of a repeat,
+    which are tried out one by one, so that nothing is passed there but by a word.
     """
 
     setting: Setting
@@ -32,11 +35,13 @@ class Below:
     pos: int = 0
     limit: int = 0
     last: int | None = None
+    gap: int | None = None
     uses: int = 0
     uneven: bool = False
     follow: Step | None = None
     repeating: bool = False
     behind: set[int] = field(default_factory=set)
+    trailing: set[int] = field(default_factory=set)
 
     def __post_init__(self) -> None:
         self.lay(list(self.edge.cells))
@@ -93,6 +98,8 @@ class Below:
             return self.side_end() if self.edge.sided and until.word in ("across", "") else self.limit
         if until.kind == "to-last":
             number = self.setting.number(until.count) or 0
+            if number == 1 and self.is_gap(until.target) and (ends := list(self.gaps(lone=True))):
+                return ends[-1]
             there = [at for at in range(self.limit) if self.counts_for(until.target, at)]
             if number > len(there) or (number and there[-number] < self.pos):
                 raise Misfit("fit", f"there are no {number} left for the end")
@@ -104,6 +111,11 @@ class Below:
             if not ahead:
                 raise Misfit("place", f"no {until.target} ahead")
             return ahead[0]
+        if until.kind == "centre":
+            there = [at for at in range(len(self.cells)) if self.counts_for(until.target, at)]
+            if len(there) % 2 == 0 or there[len(there) // 2] < self.pos:
+                raise Misfit("place", f"{len(there)} have no one in the middle ahead")
+            return there[len(there) // 2]
         corners = self.corners() if until.kind == "corner" else []
         for at in range(self.pos, self.limit):
             if until.kind == "marker" and self.cells[at] in self.marks:
@@ -138,6 +150,12 @@ class Below:
         group = self.group_at(target, at)
         return group is None or at == 0 or group not in self.cells[at - 1].bunches
 
+    def is_gap(self, target: Target) -> bool:
+        return is_gap(self.cells, target)
+
+    def gaps(self, lone: bool = False) -> Iterator[int]:
+        return gaps(self.cells, self.edge.shape == "circle", lone)
+
     def group_at(self, target: Target, at: int) -> Bunch | None:
         named = target.stitch
         if target.kind == "group":
@@ -162,7 +180,19 @@ class Below:
         """Whether a place can still be worked into."""
         return self.status[at] == FREE or (self.status[at] in (PASSED, USED) and at in self.behind)
 
+    def pass_to(self, bound: int) -> None:
+        """Goes past what is left up to there, though the line may name it yet."""
+        for at in range(self.pos, bound):
+            self.mark(at, PASSED)
+        self.behind.update(range(self.pos, bound))
+        self.trailing = set(range(self.pos, bound))
+
     def mark(self, at: int, how: int) -> None:
+        if how == USED and at in self.trailing:
+            for later in self.trailing:
+                if later > at and self.status[later] == PASSED:
+                    self.status[later] = FREE
+            self.trailing = set()
         if self.open(at) and self.status[at] != USED:
             self.status[at] = how
             self.uses += how in (USED, SKIPPED)
@@ -193,6 +223,6 @@ class Below:
         uses = self.uses
         for cell in whole:
             self.mark(cell, how)
-        if how == USED and len(whole) > 1:
+        if len(whole) > 1:
             self.uses = uses + 1
         return whole

@@ -12,7 +12,7 @@ from .counts import Key, makes
 from .hand import Hand
 from .looking_ahead import in_one_place, named_in
 from .rounds import RoundDone
-from .setting import Setting
+from .setting import Setting, Undecided
 from .stitching import work
 
 
@@ -108,12 +108,17 @@ class Bench:
 
     def _opened(self, name: str) -> Counter[Key]:
         """What one of an author's stitches is made of."""
-        hand = Hand(self.setting(0, "", {}), Edge([Cell("single") for _ in range(24)]), [])
-        try:
-            work(hand, Work(Stitch("special", name=name), ONE, (Next(),)))
-        except Misfit:
-            return Counter()
-        return makes(hand.made)
+        for leading in (True, False):  # where its chain leaves open what it is at a start: inside a round
+            hand = Hand(self.setting(0, "", {}), Edge([Cell("single") for _ in range(24)]), [])
+            hand.leading = leading
+            try:
+                work(hand, Work(Stitch("special", name=name), ONE, (Next(),)))
+            except Misfit:
+                break
+            except Undecided:
+                continue
+            return makes(hand.made)
+        return Counter()
 
     def setting(self, size: int, worked: str, edges: Mapping[str, Sequence[Cell]]) -> Setting:
         return Setting(

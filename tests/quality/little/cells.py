@@ -1,12 +1,14 @@
 """What lies on an edge: a list of cells, each a stitch's top, a chain space, a picot, a chain, a row end."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from loopleaf.notation.tree import Stitch, Target
 
 NOT_TOPS = frozenset({"space", "picot", "ring", "row-end", "arch-chain"})
+ANY_SHELL = Stitch("", "shell")
+"""A shell that nothing defines: then any three or more in one place are one."""
 GATHERED = frozenset({"cluster", "bobble", "puff", "popcorn", "tog"})
 
 
@@ -28,11 +30,12 @@ class CannotSay(Exception):
 
 @dataclass(frozen=True, eq=False)
 class Bunch:
-    """What was worked into one place, or a special stitch: a shell, a fan, a corner."""
+    """What was worked into one place, or a special stitch: a shell, a fan, a corner. tops: stitches in it."""
 
     name: str = ""
     kind: str = ""
     number: int = 0
+    tops: int = 0
 
 
 @dataclass(frozen=True, eq=False)
@@ -40,8 +43,9 @@ class Cell:
     """One thing on an edge. Two cells are the same only when they are one object.
 
     length: chains of a space. chain, stands: of a turning chain that counts, all its chains and those that
-    stand for the stitch. arch: the space whose single chain this is, where chains are counted. corner: of a
-    piece in rows that is gone around.
+    stand for the stitch. under: those of a foundation before them, below the first space. arch: the space
+    whose single chain this is, where chains are counted. corner: of a piece in rows that is gone around.
+    foot: the place that it was worked into.
     """
 
     kind: str
@@ -50,14 +54,21 @@ class Cell:
     length: int = 0
     chain: int = 0
     stands: int = 0
+    under: int = 0
     bunches: tuple[Bunch, ...] = ()
     arch: "Cell | None" = None
     corner: bool = False
+    foot: "Cell | None" = field(default=None, repr=False)
 
     @property
     def top(self) -> bool:
         """Whether `in next st` can go into it."""
         return self.kind not in NOT_TOPS
+
+    @property
+    def clustered(self) -> bool:
+        """Whether it is a cluster, by whatever name it is told: tall stitches joined at their tops."""
+        return self.form == "cluster" or (self.form == "tog" and self.kind != "single")
 
 
 @dataclass
@@ -120,6 +131,8 @@ def bunch_of(cell: Cell, stitch: Stitch | None) -> Bunch | None:
             same_kind = stitch.kind in ("", bunch.kind)
             if same_kind and stitch.number in (0, bunch.number):
                 return bunch
+        if stitch == ANY_SHELL and not bunch.name and bunch.tops > 2:
+            return bunch
     return None
 
 
@@ -147,6 +160,8 @@ def matches(target: Target, cell: Cell) -> bool:
         return False
     if named.form == "picot":
         return cell.kind == "picot"
+    if named.form == "cluster" and not named.kind:
+        return cell.clustered
     if named.form in GATHERED and named.form != "tog" and cell.form != named.form:
         return False
     if named.post and cell.post != named.post:

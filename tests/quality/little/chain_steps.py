@@ -2,7 +2,19 @@
 
 from collections.abc import Iterator, Sequence
 
-from loopleaf.notation.tree import Chain, FastenOff, FromHook, Group, Marker, Repeat, Step, Turn, Work, Yarn
+from loopleaf.notation.tree import (
+    Chain,
+    FastenOff,
+    FromHook,
+    Group,
+    Join,
+    Marker,
+    Repeat,
+    Step,
+    Turn,
+    Work,
+    Yarn,
+)
 
 from .beginning import begin_chain
 from .cells import Cell, chains, kind_of
@@ -10,11 +22,12 @@ from .hand import Hand, Leaf
 from .slip_stitches import is_first_chain
 
 
-def make_chain(hand: Hand, step: Chain, rest: Sequence[Step]) -> None:
+def make_chain(hand: Hand, step: Chain, rest: Sequence[Step], then: Sequence[Step]) -> None:
+    """One chain of a line. then: what comes after the bracket that it stands in."""
     length = hand.setting.number(step.length)
     if not length:
         return
-    if _turns_back(rest):
+    if _turns_back(rest, then):
         begins = hand.leading and not hand.pos
         if begins and hand.edge.foundation and hand.edge.shape != "circle":
             hand.lay([*chains(length), *hand.cells])  # the foundation is so much longer
@@ -49,16 +62,17 @@ def make_chain(hand: Hand, step: Chain, rest: Sequence[Step]) -> None:
     hand.add(Cell("space", length=length))
 
 
-def _turns_back(rest: Sequence[Step]) -> bool:
+def _turns_back(rest: Sequence[Step], then: Sequence[Step]) -> bool:
     for step in rest:
         if isinstance(step, Turn | Yarn | Marker):
             continue
         if not isinstance(step, Work) or not step.places:
             return False
-        closes = step.stitch.kind == "slip" and len(rest) > 1 and is_first_chain(step.places[0])
+        goes_on = len(rest) > 1 or bool(then)
+        closes = step.stitch.kind == "slip" and goes_on and is_first_chain(step.places[0])
         return closes or isinstance(step.places[0], FromHook)
     return False
 
 
 def _makes(steps: Sequence[Step]) -> Iterator[Step]:
-    yield from (step for step in steps if isinstance(step, Work | Group | Repeat | Chain))
+    yield from (step for step in steps if isinstance(step, Work | Group | Repeat | Chain | Join))

@@ -1,6 +1,8 @@
 """How a round ends: what it joins to, and that nothing is left over that nobody spoke of."""
 
-from loopleaf.notation.tree import ChainOf, First, Place
+from collections.abc import Sequence
+
+from loopleaf.notation.tree import ChainOf, First, Marked, Next, Place, Target
 
 from .below import FREE, SKIPPED, USED
 from .cells import Misfit
@@ -20,6 +22,13 @@ def check_join(hand: Hand, place: Place | None) -> None:
                 raise Misfit("join", f"the round begins with a chain of {length}")
             if place.number and place.number != stands:
                 raise Misfit("join", f"{stands} of its chains stand for the stitch")
+        case First(target=Target(kind="chain")):
+            if hand.beginning is None:
+                raise Misfit("join", "the round doesn't begin with a chain")
+        case Next() if not any(hand.fits(place.target, cell) for cell in hand.made):
+            raise Misfit("join", "the round has no such place")
+        case Marked() if not any(cell in hand.made for cell in hand.marks):
+            raise Misfit("place", "nothing is marked")
         case First():
             first = next((at for at, cell in enumerate(hand.made) if hand.fits(place.target, cell)), None)
             if first is None:
@@ -28,8 +37,10 @@ def check_join(hand: Hand, place: Place | None) -> None:
                 hand.joined_at = first
 
 
-def finish(hand: Hand, names_spaces: bool) -> None:
-    """After the last step: the whole edge must be used, passed, left, or bridged."""
+def finish(hand: Hand, names_spaces: bool, counted: bool) -> None:
+    """After the last step: the whole edge must be used, passed, left, or bridged. counted: the line has a
+    count, which bears out what is left, or doesn't.
+    """
     if hand.edge.ring and not hand.cells and not hand.ring_used:
         raise Misfit("fit", "nothing is worked into the ring")
     if hand.edge.shape == "sides" and not hand.far_side:
@@ -48,7 +59,7 @@ def finish(hand: Hand, names_spaces: bool) -> None:
         ]
     if not left:
         return
-    if hand.setting.rows and _as_at_its_beginning(hand, left):
+    if hand.setting.rows and (_as_at_its_beginning(hand, left) or (counted and _behind_arches(hand, left))):
         return
     if hand.setting.rows or not _as_between_the_others(hand):
         raise Misfit("fit", f"{len(left)} left over")
@@ -59,6 +70,13 @@ def _as_at_its_beginning(hand: Hand, left: list[int]) -> bool:
     last = max((at for at, how in enumerate(hand.status) if how == USED), default=0)
     behind = all(at > last and hand.cells[at].top for at in left)
     return hand.slipped_over == len(left) and behind and hand.cells[last].kind == "space"
+
+
+def _behind_arches(hand: Hand, left: Sequence[int]) -> bool:
+    """Whether a row went into spaces alone, and leaves the one stitch behind the last of them."""
+    used = [at for at, how in enumerate(hand.status) if how == USED]
+    arches = bool(used) and all((hand.cells[at].arch or hand.cells[at]).kind == "space" for at in used)
+    return arches and list(left) == [used[-1] + 1] == [len(hand.cells) - 1]
 
 
 def _as_between_the_others(hand: Hand) -> bool:

@@ -10,6 +10,9 @@ from .cells import Cell, Misfit, kind_of
 Key = str | tuple[str, int]
 """A kind, `picot`, or `("space", chains)`."""
 
+PETAL = "petal"
+"""The form of a slip stitch that closes a petal: a count by kind may leave it out."""
+
 
 def makes(cells: Sequence[Cell]) -> Counter[Key]:
     """By plain kinds; spaces by their chains."""
@@ -17,6 +20,13 @@ def makes(cells: Sequence[Cell]) -> Counter[Key]:
     for cell in cells:
         tally[("space", cell.length) if cell.kind == "space" else cell.kind] += 1
     return tally
+
+
+def forms(cells: Sequence[Cell]) -> dict[str, Counter[Key]]:
+    """What was made of clusters, bobbles and the like, by their form; slip stitches that close petals too."""
+    there = {cell.form for cell in cells if cell.form}
+    made = {form: makes([cell for cell in cells if cell.form == form]) for form in there}
+    return made | {"cluster": makes([cell for cell in cells if cell.clustered])}
 
 
 def total(made: Mapping[Key, int], chains_counted: bool) -> int:
@@ -37,8 +47,12 @@ def compare(
     on_leaf: Counter[Key],
     chains_counted: bool,
     opened: Mapping[str, Counter[Key]],
+    formed: Mapping[str, Counter[Key]],
 ) -> None:
-    """Raises Misfit where the stated count and the stitches are not the same."""
+    """Raises Misfit where the stated count and the stitches are not the same.
+
+    formed: the kinds of clusters, bobbles and the like, for a count that names no kind.
+    """
     if stated.total is not None:
         number = stated.total.of(size)
         if number is not None and number != total(made, chains_counted):
@@ -64,13 +78,18 @@ def compare(
         elif thing.kind == "" and not thing.form:
             if number != total(made, chains_counted):
                 raise Misfit("count", f"{number} stated, {total(made, chains_counted)} made")
+        elif thing.kind == "":
+            such = formed.get(thing.form, Counter())
+            if number != such.total():
+                raise Misfit("count", f"{number} {thing.form} stated, {such.total()} made")
+            said += such
         else:
             for key, times in _opened(thing, opened).items():
                 (inside if isinstance(key, tuple) else said)[key] += times * number
     for key in inside:
         if key in said:
             said[key] += inside[key]
-    _same_kinds(said, made, on_leaf)
+    _same_kinds(said, made, on_leaf, formed.get(PETAL, Counter()))
     spaces = {key: times for key, times in made.items() if isinstance(key, tuple)}
     if any_space and any_space != sum(spaces.values()):
         raise Misfit("count", f"{any_space} spaces stated, {sum(spaces.values())} made")
@@ -78,13 +97,13 @@ def compare(
         raise Misfit("count", f"{chains} chains stated")
 
 
-def _same_kinds(said: Counter[Key], made: Counter[Key], on_leaf: Counter[Key]) -> None:
+def _same_kinds(said: Counter[Key], made: Counter[Key], on_leaf: Counter[Key], unsaid: Counter[Key]) -> None:
     kinds = {key for key in said if isinstance(key, str) and key != "picot"}
     for key, number in said.items():
         if number not in (made[key], made[key] + on_leaf[key]):
             raise Misfit("count", f"{number} {key} stated, {made[key]} made")
     if kinds:
-        for key, number in made.items():
+        for key, number in (made - unsaid).items():
             if isinstance(key, str) and key not in said and key != "picot":
                 raise Misfit("count", f"{number} {key} made and not stated")
 

@@ -28,7 +28,7 @@ class Leaf:
         return self.length - self.at
 
 
-_STAYS = ("setting", "edge", "follow")
+_STAYS = ("setting", "follow")
 
 
 def _copied(value: Any) -> Any:
@@ -47,7 +47,8 @@ class Hand(Below):
     foundation's other side is being worked. slipped_over: stitches that a row's slip stitches passed to reach
     the space that it begins in. joined_at: the stitch with which the next round begins.
     fastened_to: lengths of the spaces of another piece that the last chain is fastened to. laid: the earlier
-    round whose own stitches the line goes along, 0 for the one below.
+    round whose own stitches the line goes along, "" for the one below. all_below: how many rounds further
+    down each stitch of the line goes, 0 where one doesn't. stood: stitches just worked further down.
     """
 
     unworked: list[Cell] = field(default_factory=list)
@@ -78,7 +79,9 @@ class Hand(Below):
     begun_with: int = 0
     group_start: int = 0
     elsewhere: dict[str, int] = field(default_factory=dict)
-    laid: int = 0
+    laid: str = ""
+    all_below: int = 0
+    stood: int = 0
     passage: tuple[Any, ...] = ()
     carried: Chain | None = None
 
@@ -110,7 +113,10 @@ class Hand(Below):
     @property
     def in_a_space(self) -> bool:
         """Whether the place last worked into is a space."""
-        return self.last is not None and self.last >= 0 and self.cells[self.last].kind == "space"
+        if self.last is None or self.last < 0:
+            return False
+        cell = self.cells[self.last]
+        return (cell.arch or cell).kind == "space"
 
     def kind_of(self, stitch: Stitch, below: Sequence[Cell]) -> str:
         """`inc`, `dec`, `work even` take the round's only kind, else the kind that they are worked into."""
@@ -118,7 +124,8 @@ class Hand(Below):
             return stitch.kind
         if len(self.kinds) == 1:
             return next(iter(self.kinds))
-        there = {cell.kind for cell in below}
+        evenly = not stitch.kind  # `work even`: such a stitch as all of the row below is made of
+        there = {cell.kind for cell in self.cells if cell.top} if evenly else {cell.kind for cell in below}
         if len(there) == 1 and (kind := next(iter(there))) not in ("chain", "space", "ring", "row-end"):
             return kind
         raise Misfit("unclear", f"{stitch.kind} of which kind")

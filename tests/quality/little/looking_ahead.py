@@ -64,24 +64,50 @@ def _is_slip_into(step: Work, place: type[Here | Next]) -> bool:
 
 
 def _goes_into_spaces(places: Sequence[Place]) -> bool:
-    return all(target.kind == "space" for place in places for target in of_place(place))
+    """Whether the last of these places is a space; what lies before it is gone over."""
+    return all(target.kind == "space" for place in places[-1:] for target in of_place(place))
 
 
 def free_loops(steps: Sequence[Step]) -> tuple[str, int] | None:
-    """Which loops, of which round, a line goes into; None where it goes into an edge as ever. 0: not said."""
+    """Which loops, of which round, a line goes into; None where it goes into an edge as ever, at least at
+    first. 0: not said.
+    """
     said = [(step.loop, step.round) for step in steps if isinstance(step, FreeLoops)]
     there = list(targets(steps))
     loops = [target for target in there if target.kind == "free-loop"]
     said += [(target.loop, target.round) for target in loops]
     if not said:
         return None
+    if len({round for _, round in said}) > 1 or len({loop for loop, _ in said if loop}) > 1:
+        raise CannotSay("loops left free of several rounds in the same line")
     if any(isinstance(step, FreeLoops) for step in steps):
-        plain = []
-    else:
-        plain = [target for target in there if target.kind not in ("free-loop", "chain")]
-    if plain or len({round for _, round in said}) > 1 or len({loop for loop, _ in said if loop}) > 1:
-        raise CannotSay("loops left free, and other places in the same line")
-    return max(said)
+        return max(said)
+    of_steps = [{target.kind == "free-loop" for target in _of_an_edge((step,))} for step in steps]
+    in_order = [kinds for kinds in of_steps if kinds]
+    if in_order[0] == {True} == in_order[-1] and {False} not in in_order:
+        return max(said)
+    if in_order != sorted(in_order, key=lambda kinds: True in kinds) or {True, False} in in_order:
+        raise CannotSay("loops left free, and then other places in the same line")
+    return None
+
+
+def _of_an_edge(steps: Sequence[Step]) -> Iterator[Target]:
+    return (target for target in targets(steps) if target.kind != "chain")
+
+
+def all_below(steps: Sequence[Step]) -> int:
+    """How many rounds further down each stitch of a line goes; 0 where they don't all go so."""
+    found = {below for step in steps for below in _belows(step)}
+    return found.pop() if len(found) == 1 else 0
+
+
+def _belows(step: Step) -> Iterator[int]:
+    match step:
+        case Work() | Group():
+            yield from (place.below if isinstance(place, Next) else 0 for place in step.places)
+        case Repeat():
+            for one in (*step.steps, *step.ending):
+                yield from _belows(one)
 
 
 def targets(steps: Sequence[Step]) -> Iterator[Target]:
@@ -126,8 +152,19 @@ def chains_in(steps: Sequence[Step]) -> Iterator[Chain]:
 
 
 def names_chains(steps: Sequence[Step]) -> bool:
-    """Whether a line goes into single chains: of an arch, of a turning chain, or of one that it makes."""
-    return any(target.kind == "chain" for target in targets(steps))
+    """Whether a line goes into single chains, or skips some: of an arch, of a turning chain, or of one that
+    it makes.
+    """
+    return any(target.kind == "chain" for target in (*targets(steps), *_skipped(steps)))
+
+
+def _skipped(steps: Sequence[Step]) -> Iterator[Target]:
+    for step in steps:
+        match step:
+            case Skip():
+                yield step.target
+            case Repeat() | Passage():
+                yield from _skipped(step.steps)
 
 
 def bridges(steps: Sequence[Step]) -> Iterator[tuple[Chain, Skip]]:

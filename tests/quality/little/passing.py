@@ -1,12 +1,13 @@
 """What a line passes by: skipped, left unworked, or done with as it goes on to a chain's other side."""
 
-from loopleaf.notation.tree import Last, Leave, OtherSide, Skip, WorkingOver
+from loopleaf.notation.tree import STITCH, Last, Leave, OtherSide, Skip, Target, WorkingOver
 
 from .below import FREE, NOWHERE, PASSED, SKIPPED, USED
 from .cells import Misfit, chains
 from .hand import Hand, Leaf
 from .places import spots
 from .places_start import on_leaf
+from .setting import BEHIND
 
 
 def skip(hand: Hand, step: Skip | WorkingOver) -> None:
@@ -15,6 +16,8 @@ def skip(hand: Hand, step: Skip | WorkingOver) -> None:
     if isinstance(step, Skip) and step.which in ("behind", "all"):  # used up by the long stitch; no places
         return
     number = hand.setting.number(step.count) or 0
+    if step.target == STITCH and 0 < number <= hand.stood and hand.setting.choose(BEHIND, (0, 1)):
+        return
     if isinstance(step, Skip) and step.which == "first" and step.target.kind != "space":
         for at in range(min(number, len(hand.cells))):
             if hand.status[at] == FREE:
@@ -47,6 +50,7 @@ def skip(hand: Hand, step: Skip | WorkingOver) -> None:
     worked_into = hand.last
     hand.uneven = False  # what the repeats leave is said to be skipped
     hand.skipped_at_once = number
+    number -= _passed_at_the_start(hand, step.target, number)
     for _ in range(number):
         hand.skipped.append(hand.take(step.target, SKIPPED))
     hand.last = worked_into
@@ -58,6 +62,18 @@ def _may_be_below(hand: Hand) -> bool:
     """
     stands = hand.beginning is not None and hand.beginning[2] and hand.pos == 1 and hand.last == 0
     return stands and not hand.repeating and bool(hand.setting.choose("the stitch below the chain", (0, 1)))
+
+
+def _passed_at_the_start(hand: Hand, target: Target, number: int) -> int:
+    """`sl st in next 2 sts, *(sc, ch 3, sc) in next ch-2 sp, ch 4, sk 6 sts`: what the round passed before
+    its first place is counted in the last skip, or not. Gives how much of it was.
+    """
+    if hand.setting.rows or target.kind != "stitch" or USED not in hand.status:
+        return 0
+    ahead = [at for at in range(hand.pos, len(hand.cells)) if hand.counts_for(target, at) and hand.open(at)]
+    before = range(hand.status.index(USED))
+    passed = sum(hand.status[at] == PASSED and hand.counts_for(target, at) for at in before)
+    return passed if ahead and number - len(ahead) == passed else 0
 
 
 def leave(hand: Hand, step: Leave) -> None:
@@ -89,6 +105,9 @@ def other_side(hand: Hand, step: OtherSide) -> None:
     first = next((at for at, how in enumerate(hand.status) if how == USED), 0)
     lone = bool(hand.made) and not hand.made[-1].bunches
     again = hand.setting.choose("the tip from its other side", (0, 1)) if lone else 0
-    hand.lay(chains(len(hand.cells) - first - 1 + again))  # to the chain worked first
+    foot = hand.made[0].foot if hand.made else None
+    around = foot is not None and sum(cell.foot is foot for cell in hand.made) > 2
+    worked = hand.setting.choose("three in the first chain go around it", (0, 1)) if around else 0
+    hand.lay(chains(len(hand.cells) - first - 1 + again - worked))  # to the chain worked first
     hand.far_side = True
     hand.last = NOWHERE

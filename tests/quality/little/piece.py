@@ -9,7 +9,7 @@ from loopleaf import pattern
 from loopleaf.notation.tree import Line, Step
 
 from .again import once
-from .beginning import said_of_chain
+from .beginning import said_of_chain, throughout
 from .bench import Bench, PieceDone, Wrong
 from .cells import Cell, Misfit
 from .looking_ahead import free_loops, in_blocks, named_spaces
@@ -61,6 +61,7 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
             free = FreeLoopsOf()
             before = ""
             asides: dict[str, int] = {}
+            settled: dict[str, bool] = {}
             facing = Sides()
             worked_here = [plan for plan in plans if plan.sizes is None or size in plan.sizes]
             for index, plan in enumerate(worked_here):
@@ -73,8 +74,9 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
                     named_later=named,
                     blocks=setting.rows and in_blocks(line.steps),
                     said=dict(asides),
-                    rounds=len(rounds),
+                    counts={**setting.counts, **settled},
                     earlier={one.label: one.made for one in rounds},
+                    loops=partial(free.edge, rows=setting.rows),
                     begun_on="" if rounds else own_name(piece, plan.work),
                 )
                 if setting.turned and facing.begins_at_the_other_end(line, plan.side):
@@ -86,10 +88,10 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
                 given = ToWork(label, (*moved, *own), bench.stated(plan.stated), plan.reversed)
                 work_it = partial(work_round, given, here, edge, marks, carried, bench.opened, unworked)
                 elsewhere = any(other in plan.work for other in edges)
-                back = re.search(r"\bof (?:round|row|rnd|R) ?\d", plan.work, re.IGNORECASE)
+                back = re.search(r"\bbelow\b|\bfree\b|\bof (?:round|row|rnd|R) ?\d", plan.work, re.IGNORECASE)
                 alone = not (elsewhere or back or marks or unworked or edge.shape == "sides" or loops)
                 said = (plan.work, plan.n, plan.stated, plan.reversed)
-                before_it = (carried, moved, tuple(asides.items()), len(rounds))
+                before_it = (carried, moved, tuple(asides.items()), tuple(settled.items()), len(rounds))
                 key = (bench.key, piece.worked, size, said, named, before_it)
                 after: After = once(key, edge, work_it) if alone else work_it()
                 rounds.append(replace(after.done, label=plan.label))  # it may have been worked as another
@@ -97,6 +99,7 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
                 edge, marks, carried, unworked = after.edge, after.marks, after.carried, after.unworked
                 before, moved = plan.label, moving
                 check_moves(here, edge, moving)
+                settled |= throughout(line.steps)
                 asides |= [aside] if (aside := said_of_chain(line.steps)) else []
         except Misfit as misfit:
             wrong.append(Wrong(name, label, misfit.what, misfit.why))

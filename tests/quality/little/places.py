@@ -29,10 +29,10 @@ from loopleaf.notation.tree import (
 from .below import FREE, NOWHERE, PASSED
 from .cells import Misfit
 from .hand import Hand, Leaf
+from .places_between import between, each_gap, end_gap, next_gap
 from .places_elsewhere import in_own_round, left_before, of_piece, stands_before
 from .places_ends import first, last, same
 from .places_rare import (
-    between,
     chain_of,
     evenly,
     just_made,
@@ -56,6 +56,10 @@ def spots(hand: Hand, place: Place) -> Iterator[tuple[int, ...]]:
             yield from _each(hand, place)
         case Over():
             yield _over(hand, place)
+        case First() if hand.is_gap(place.target):
+            yield (end_gap(hand, 0),)
+        case Last() if hand.is_gap(place.target):
+            yield (end_gap(hand, -1),)
         case First():
             yield from first(hand, place)
         case Last():
@@ -112,6 +116,8 @@ def _next(hand: Hand, place: Next) -> Iterator[tuple[int, ...]]:
             if hand.overrun > len(hand.made):
                 raise Misfit("fit", "past the end")
             yield (NOWHERE,)
+        elif hand.is_gap(place.target):
+            yield (next_gap(hand),)
         elif place.below:
             yield (stands_before(hand, place.target, place.below),)
         elif hand.edge.ring and not hand.cells and place.target == STITCH:
@@ -142,6 +148,9 @@ def _each(hand: Hand, place: Each) -> Iterator[tuple[int, ...]]:
     if hand.uneven:
         raise Misfit("fit", "the repeat doesn't come out even")
     bound = hand.bound(place.until)
+    if all(hand.is_gap(target) for target in place.targets):
+        yield from each_gap(hand, bound)
+        return
     found = 0
     at = behind = hand.pos
     while at < bound:
@@ -158,8 +167,8 @@ def _each(hand: Hand, place: Each) -> Iterator[tuple[int, ...]]:
         if worked:
             hand.last = whole[0]
             yield (whole[0],)
-    hand.behind.update(range(behind, bound))
     hand.pos = max(hand.pos, behind)
+    hand.pass_to(bound)
     if not found:
         anywhere = any(hand.fits(one, cell) for one in place.targets for cell in hand.cells)
         raise Misfit("fit" if anywhere else "place", "each of none")

@@ -3,11 +3,12 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from loopleaf.notation.tree import Each, Next, Place, Step, Target, Work
+from loopleaf.notation.tree import Each, Next, Place, Repeat, Step, Target, Work
 
 from .below import NOWHERE, USED
 from .cells import Misfit
 from .hand import Hand
+from .setting import ALONG
 
 
 def left_before(hand: Hand, target: Target) -> int:
@@ -23,29 +24,47 @@ def left_before(hand: Hand, target: Target) -> int:
 def in_own_round(hand: Hand, place: Place) -> Place:
     """`next sc of round 1`: the hook goes along that round's own stitches; any other place as it is."""
     match place:
-        case Next(target=Target(round=number) as target) if number and target.kind != "free-loop":
-            _lay(hand, number)
+        case Next(target=target) | Each(targets=(target,)) if target.kind == "free-loop":
+            _lay_loops(hand, target)
+        case Next(target=Target(round=number) as target) if number:
+            _lay(hand, str(number))
             return replace(place, target=replace(target, round=0))
-        case Each(targets=(Target(round=number) as target,)) if number and target.kind != "free-loop":
-            _lay(hand, number)
+        case Each(targets=(Target(round=number) as target,)) if number:
+            _lay(hand, str(number))
             return replace(place, targets=(replace(target, round=0),))
+        case Next(below=below) if below and below == hand.all_below and below <= len(hand.setting.earlier):
+            if hand.setting.choose(ALONG, (0, 1)):
+                _lay(hand, list(hand.setting.earlier)[-below])
+                return replace(place, below=0)
     return place
 
 
 def lay_first(hand: Hand, steps: Sequence[Step]) -> None:
     """Lays the earlier round that the first stitch of these steps goes along, where it goes along one."""
-    first = next((step for step in steps if isinstance(step, Work) and step.places), None)
-    if first is not None:
+    first = next((step for step in steps if isinstance(step, Repeat | Work)), None)
+    if isinstance(first, Repeat):
+        lay_first(hand, first.steps)
+    elif first is not None and first.places:
         in_own_round(hand, first.places[0])
 
 
-def _lay(hand: Hand, number: int) -> None:
-    if hand.laid == number:
+def _lay(hand: Hand, label: str) -> None:
+    if hand.laid == label:
         return
-    if str(number) not in hand.setting.earlier:
-        raise Misfit("place", f"no round {number} yet")
-    hand.lay(list(hand.setting.earlier[str(number)]))
-    hand.laid = number
+    if label not in hand.setting.earlier:
+        raise Misfit("place", f"no round {label} yet")
+    hand.lay(list(hand.setting.earlier[label]))
+    hand.laid = label
+
+
+def _lay_loops(hand: Hand, target: Target) -> None:
+    """From the last round, when that is done, on to loops that an earlier one left free."""
+    if hand.edge.loops or hand.setting.loops is None:
+        return
+    if hand.free(0, len(hand.cells)):
+        raise Misfit("fit", "stitches are left when the line goes on to free loops")
+    hand.edge = hand.setting.loops(target.loop, target.round)
+    hand.lay(list(hand.edge.cells))
 
 
 def of_piece(hand: Hand, place: Next) -> int:
@@ -63,12 +82,15 @@ def of_piece(hand: Hand, place: Next) -> int:
 
 def stands_before(hand: Hand, target: Target, below: int) -> int:
     """A spike goes in lower down and uses up the place that it stands in front of or behind."""
-    if below > hand.setting.rounds:
+    if below > len(hand.setting.earlier):
         raise Misfit("place", f"there is no round {below} below")
     if hand.passed_by:
         hand.passed_by = False
         return NOWHERE
-    if target.stitch is not None or target.kind != "stitch":
+    hand.stood += 1
+    further_down = hand.setting.earlier[list(hand.setting.earlier)[-below]]
+    here = any(hand.fits(target, cell) for cell in hand.cells)
+    if target.kind != "stitch" or here or not any(hand.fits(target, cell) for cell in further_down):
         return hand.take(target)
     for at in range(hand.pos, hand.limit):
         if hand.cells[at].kind != "picot":

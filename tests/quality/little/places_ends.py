@@ -16,13 +16,14 @@ def first(hand: Hand, place: First) -> Iterator[tuple[int, ...]]:
     if number > len(there):
         raise Misfit("place", f"no first {place.target}")
     for at in there[:number]:
+        end = at
         if hand.status[at] == FREE:
             begins = not hand.pos or (hand.beginning is not None and hand.pos == 1)
             if hand.free(0, at) and not (begins and hand.cells[at].kind == "space"):
                 raise Misfit("place", "not the first any more")
             for passed in range(at):
                 hand.mark(passed, PASSED)
-            hand.mark(at, USED)
+            end = hand.use_up(place.target, at)[-1]
         elif _comes_round(hand, place.target, at):
             for passed in range(hand.pos, len(hand.cells)):
                 hand.mark(passed, PASSED)
@@ -30,7 +31,7 @@ def first(hand: Hand, place: First) -> Iterator[tuple[int, ...]]:
             return
         elif at + 1 < hand.pos or hand.status[at] == SKIPPED:
             raise Misfit("fit", "the first stitch lies behind")
-        hand.pos = max(hand.pos, at + 1)
+        hand.pos = max(hand.pos, end + 1)
         hand.last = at
         yield (at,)
 
@@ -64,8 +65,7 @@ def last(hand: Hand, place: Last) -> Iterator[tuple[int, ...]]:
         if place.target.kind == "space" or behind_a_space:  # as before a next place that is named
             for passed in range(hand.pos, at):
                 hand.mark(passed, PASSED)
-        hand.mark(at, USED)
-        hand.pos = at + 1
+        hand.pos = hand.use_up(place.target, at)[-1] + 1
         hand.last = at
         yield (at,)
 

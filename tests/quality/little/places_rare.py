@@ -1,8 +1,8 @@
-"""The rarer places: turning chains, stitches inside a group or an arch, gaps, marked stitches, row ends."""
+"""The rarer places: turning chains, stitches inside a group or an arch, marked stitches, row ends."""
 
 from collections.abc import Iterator
 
-from loopleaf.notation.tree import Between, ChainOf, Evenly, JustMade, RowEnds, Skipped, Within
+from loopleaf.notation.tree import ChainOf, Evenly, JustMade, RowEnds, Skipped, Within
 
 from .below import FREE, NOWHERE, PASSED, USED
 from .cells import CannotSay, Cell, Misfit
@@ -15,11 +15,11 @@ def chain_of(hand: Hand, place: ChainOf) -> int:
         cell = hand.cells[at]
         if place.length not in (0, cell.chain):
             continue
-        if place.number > cell.chain or (place.number and place.number != cell.stands):
+        if place.number not in (0, cell.stands, cell.under + cell.stands):  # from its foot, or from the first
             raise Misfit(
                 "join", f"the {place.number}th of a chain of which {cell.stands} stand for the stitch"
             )
-        if at < hand.pos and hand.status[at] != FREE and hand.last != at:
+        if at < hand.pos and hand.status[at] != FREE:
             raise Misfit("fit", "the turning chain is used already")
         for passed in range(hand.pos, at):
             if hand.in_a_space or hand.bridging or not hand.cells[passed].top:
@@ -91,27 +91,6 @@ def _which(place: Within, there: int) -> int:
                 raise Misfit("place", f"{there} have no {place.number}th")
             return place.number - 1
     raise CannotSay(place.part)
-
-
-def between(hand: Hand, place: Between) -> int:
-    first = hand.seek(place.target)
-    whole = hand.whole(place.target, first)
-    after = next((at for at in range(whole[-1] + 1, hand.limit) if hand.counts_for(place.target, at)), None)
-    around = hand.edge.shape == "circle"
-    if after is None and around:
-        after = len(hand.cells)  # the last and the first
-    if after is None:
-        raise Misfit("fit", "nothing to go between")
-    for at in range(hand.pos, after):
-        hand.mark(at, PASSED)
-    last = [] if around else hand.whole(place.target, after)
-    if last and not any(hand.counts_for(place.target, at) for at in range(last[-1] + 1, hand.limit)):
-        for at in last:
-            hand.mark(at, PASSED)
-    hand.uses += 1
-    hand.pos = after
-    hand.last = NOWHERE
-    return NOWHERE
 
 
 def marked(hand: Hand) -> int:

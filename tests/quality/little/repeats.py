@@ -4,23 +4,24 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Any
 
-from loopleaf.notation.tree import ChainOf, Repeat, Step, Target, Work
+from loopleaf.notation.tree import Chain, ChainOf, Group, Repeat, Skip, Step, Target, Work
 
 from .below import FREE, PASSED
 from .cells import Misfit
 from .hand import Hand
+from .looking_ahead import bridges, targets
 
 Run = Callable[[Hand, Sequence[Step], Sequence[Step]], None]
 
 
-def repeat(hand: Hand, step: Repeat, run: Run) -> None:
-    """Works a repeat; raises Misfit where it doesn't come out."""
+def repeat(hand: Hand, step: Repeat, run: Run, rest: Sequence[Step]) -> None:
+    """Works a repeat; raises Misfit where it doesn't come out. rest: what the line goes on with."""
     leading, repeating = hand.leading, hand.repeating
     hand.leading, hand.repeating = False, True
     if step.times is not None:
         _so_many(hand, step, run)
     else:
-        _up_to_the_end(hand, step, run)
+        _up_to_the_end(hand, step, run, rest)
     hand.leading, hand.repeating = leading and not hand.made, repeating
 
 
@@ -39,7 +40,8 @@ def _so_many(hand: Hand, step: Repeat, run: Run) -> None:
             run(hand, step.steps, step.steps)
 
 
-def _last_pass(hand: Hand, step: Repeat, run: Run) -> None:
+def _last_pass(hand: Hand, step: Repeat, run: Run) -> int:
+    """Gives where the ending begins."""
     steps: Sequence[Step] = step.steps
     if step.stop_at is not None:
         steps = steps[: step.stop_at]
@@ -53,10 +55,22 @@ def _last_pass(hand: Hand, step: Repeat, run: Run) -> None:
             steps = steps[:-1]
     after = () if hand.follow is None else (hand.follow,)
     run(hand, steps, step.ending or after)
+    begins = hand.pos
     run(hand, step.ending, after)
+    return begins
 
 
-def _up_to_the_end(hand: Hand, step: Repeat, run: Run) -> None:
+def _left_by_the_ending(hand: Hand, step: Repeat, begins: int) -> bool:
+    """Whether the ending went past places that the repeat works into by name: a pass more was due there."""
+    for at in range(begins, hand.pos):
+        for target in targets(step.steps):
+            whole = hand.whole(target, at) if hand.counts_for(target, at) else ()
+            if whole and all(hand.status[one] in (FREE, PASSED) for one in whole):
+                return True
+    return False
+
+
+def _up_to_the_end(hand: Hand, step: Repeat, run: Run, rest: Sequence[Step]) -> None:
     """`*ch 1, dc in next dc; rep from * across, ending with last dc in top of tch`: the dc that the last pass
     ends with goes there, if it can.
     """
@@ -64,21 +78,50 @@ def _up_to_the_end(hand: Hand, step: Repeat, run: Run) -> None:
     match step.steps, step.ending:
         case (*_, Work() as own), (Work(places=(ChainOf(),)) as last,) if own.stitch == last.stitch:
             try:
-                _until(hand, replace(step, stop_at=len(step.steps) - 1), run)
+                _until(hand, replace(step, stop_at=len(step.steps) - 1), run, rest)
             except Misfit:
                 hand.restore(before)
             else:
                 return
-    _until(hand, step, run)
+    bridged = _bridging(step)
+    if bridged is None:
+        _until(hand, step, run, rest)
+        return
+    for way in (step, bridged):
+        hand.restore(before)
+        _until(hand, way, run, rest)
+        done = hand.save()
+        try:
+            run(hand, rest, ())
+        except Misfit:
+            left = True
+        else:
+            left = bool(hand.free(0, len(hand.cells)))
+        hand.restore(done)
+        if not left:
+            return
 
 
-def _until(hand: Hand, step: Repeat, run: Run) -> None:
+def _bridging(step: Repeat) -> Repeat | None:
+    """`*ch 3, sk 2 sts, sc in next st; rep from * across, ending last rep with ch 1, dc in last st`: the
+    ending's chain passes what the others pass. None where the ending is nothing of the kind.
+    """
+    skips = [skip for _, skip in bridges((step,))]
+    match step.ending:
+        case (Chain() as chain, *others) if skips and not (others and isinstance(others[0], Skip)):
+            return replace(step, ending=(chain, skips[-1], *others))
+    return None
+
+
+def _until(hand: Hand, step: Repeat, run: Run, rest: Sequence[Step]) -> None:
     """As many passes as go: the number after which nothing is left, else the most that fit."""
     assert step.until is not None
     whole = hand.limit
     bound = hand.bound(step.until)
     special = bool(step.ending or step.omitting or step.stop_at is not None)
     best = part = None
+    so_far: list[dict[str, Any]] = []
+    left = False
     failed: Misfit | None = None
     start = hand.pos
     while True:
@@ -87,12 +130,15 @@ def _until(hand: Hand, step: Repeat, run: Run) -> None:
         try:
             if special:
                 hand.limit = whole
-            _last_pass(hand, step, run)
-            if all(getattr(hand, name) == before[name] for name in ("status", "pos", "overrun")):
+            begins = _last_pass(hand, step, run)
+            if not special and all(
+                getattr(hand, name) == before[name] for name in ("status", "pos", "overrun")
+            ):
                 raise Misfit("fit", "the repeat uses nothing and would never end")
-            best = hand.save()
             end = whole if special else bound
-            if not hand.free(start, end):
+            best, left = hand.save(), _left_by_the_ending(hand, step, begins)
+            so_far.append(best)
+            if not left and not hand.free(start, end):
                 break
         except Misfit as misfit:
             failed = failed or misfit
@@ -112,20 +158,48 @@ def _until(hand: Hand, step: Repeat, run: Run) -> None:
             failed = failed or misfit
             break
     hand.restore(best or before)
-    if part is not None and (best is None or hand.free(start, bound)):
+    if part is not None and (best is None or left or hand.free(start, bound)):
         best = part
     if best is None:
         raise failed or Misfit("fit", "not one repeat fits")
     hand.restore(best)
     hand.limit = whole
+    goes_on = bool(step.ending) and any(isinstance(one, Work | Group | Skip) for one in rest)
+    if goes_on and _with_what_follows(hand, (*so_far, best), run, rest, uneven=False):
+        return
     if bound < whole and step.until.target.kind == "space":
         _pass_by(hand, step.until.target, bound)
     if hand.free(hand.pos, bound):
         if bound < whole:
             raise Misfit("fit", "the repeat doesn't come out even")
         hand.uneven = step.stop_at is None  # what comes after `**` may need the last places
+        if hand.uneven and not goes_on:
+            _with_what_follows(hand, so_far, run, rest, uneven=True)
     elif bound < whole:
         hand.pos = max(hand.pos, bound)
+
+
+def _with_what_follows(
+    hand: Hand, so_far: Sequence[dict[str, Any]], run: Run, rest: Sequence[Step], uneven: bool
+) -> bool:
+    """As many passes as leave room for what follows, `ch 2, sk 2 sts, dc in last 2 sts`, if that then fills
+    the row. so_far: the hand after each pass. uneven: what is left must be passed by a word first, as an
+    ending that goes on behind its comma needn't.
+    """
+    as_it_is, whole = hand.save(), hand.limit
+    for state in reversed(so_far):
+        hand.restore(state)
+        hand.limit, hand.uneven = whole, uneven
+        ready = hand.save()
+        try:
+            run(hand, rest, ())
+        except Misfit:
+            continue
+        if not hand.free(0, whole):
+            hand.restore(ready)
+            return True
+    hand.restore(as_it_is)
+    return False
 
 
 def _part_of_a_pass(hand: Hand, step: Repeat, run: Run, whole: int) -> dict[str, Any] | None:
@@ -136,10 +210,11 @@ def _part_of_a_pass(hand: Hand, step: Repeat, run: Run, whole: int) -> dict[str,
         hand.limit = whole
         try:
             run(hand, step.steps[:length], step.ending)
+            begins = hand.pos
             run(hand, step.ending, ())
         except Misfit:
             continue
-        if not hand.free(0, whole):
+        if not hand.free(0, whole) and not _left_by_the_ending(hand, step, begins):
             return hand.save()
     return None
 

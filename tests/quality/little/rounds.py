@@ -23,10 +23,10 @@ from loopleaf.notation.tree import (
 from .below import FREE, PASSED, SKIPPED, USED
 from .cells import Cell, Edge, Misfit, with_single_chains
 from .closing import finish
-from .counts import Key, compare, makes, total
+from .counts import Key, compare, forms, makes, total
 from .hand import Hand
-from .looking_ahead import names_chains
-from .setting import Choices, Setting, Undecided
+from .looking_ahead import all_below, names_chains
+from .setting import RARER, Choices, Setting, Undecided
 from .steps import run
 from .travelling import travels
 
@@ -96,7 +96,9 @@ def work_round(
     if not fits:
         raise next((one for one in failed if one.what == "count"), failed[0])  # it fits but for its count
     as_before = [one for one in fits if all(setting.said.get(key, it) == it for key, it in one[0].items())]
-    likely = [after for _, after in as_before or fits]
+    fits = as_before or fits
+    plain = [one for one in fits if not any(one[0].get(key) for key in RARER)]
+    likely = [after for _, after in plain or fits]
     different = {(one.done.count, len(one.edge.cells)) for one in likely}
     if len(different) > 1:
         raise Misfit("unclear", "more than one reading fits")
@@ -131,19 +133,20 @@ def _attempt(
         unworked=list(unworked),
         kinds=_kinds(given.steps),
         moves_marker=moves,
+        all_below=all_below(given.steps),
     )
     steps = given.steps if carried is None else (carried, *given.steps)
     run(hand, travels(hand, steps))
-    finish(hand, any(_names_spaces(steps)))
+    finish(hand, any(_names_spaces(steps)), given.stated is not None)
     made = hand.made[hand.overrun :]
     tally = makes(made)
     on_leaf: Counter[Key] = Counter(hand.on_leaf)
     for stated in (given.stated, *(step for step in given.steps if isinstance(step, Tally))):
         if stated is not None:
-            compare(stated, setting.size, tally, on_leaf, setting.chains_counted, opened)
+            compare(stated, setting.size, tally, on_leaf, setting.chains_counted, opened, forms(made))
     begun = next((at for at, how in enumerate(hand.status) if how == USED), 0) if edge.foundation else 0
     left = [at for at, how in enumerate(hand.status) if how in (FREE, PASSED) and at >= begun]
-    left = [] if edge.loops else [at for at in left if hand.cells[at].top]
+    left = [] if hand.edge.loops else [at for at in left if hand.cells[at].top]
     under = [at for at, how in enumerate(hand.status) if how == SKIPPED and at not in hand.gone_back_to]
     done = RoundDone(
         *(given.label, hand.uses, tally, total(tally, setting.chains_counted), made),

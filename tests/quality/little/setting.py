@@ -1,14 +1,19 @@
 """What a round is worked in, and what print leaves open about it."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
 from loopleaf.notation.tree import Amount
 
-from .cells import Cell
+from .cells import Cell, Edge
 
 Choices = dict[str, int]
+
+BEHIND = "what is skipped next to a stitch worked further down is what lies behind it"
+ALONG = "stitches worked further down go along that round"
+RARER = (BEHIND, ALONG)
+"""Readings that print means only where the plain one doesn't fit."""
 
 
 class Undecided(Exception):
@@ -29,7 +34,8 @@ class Setting:
     own stitches. pieces: edges of others. named_later: lengths of the spaces that the next row names.
     blocks: rows from corner to corner, where slip stitches only fasten. said: what earlier lines say in an
     aside of turning chains, under the keys of `choices`: it settles what a later line leaves open.
-    rounds: made before this one. earlier: what they made, by their labels. begun_on: the name under which the
+    earlier: what the rounds before this one made, by their labels. loops: the edge of loops left free in a
+    round. begun_on: the name under which the
     line speaks of the piece that the round's own edge belongs to.
     """
 
@@ -45,10 +51,10 @@ class Setting:
     choices: Choices
     named_later: frozenset[int] = frozenset()
     blocks: bool = False
-    rounds: int = 0
     said: Mapping[str, int] = field(default_factory=dict)
     earlier: Mapping[str, Sequence[Cell]] = field(default_factory=dict)
     begun_on: str = ""
+    loops: Callable[[str, int], Edge] | None = None
 
     def choose(self, key: str, options: tuple[int, ...]) -> int:
         if key not in self.choices:

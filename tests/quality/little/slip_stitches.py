@@ -32,14 +32,15 @@ def joins(hand: Hand, step: Work, rest: Sequence[Step]) -> bool:
     """The last slip stitch of a joined round, into the round's own beginning, is its join."""
     if step.stitch.kind != "slip" or hand.setting.spiral or hand.setting.rows or not hand.made:
         return False
-    if not _ends(rest):
+    if not _ends(hand, rest):
         return False
     return len(step.places) == 1 and isinstance(step.places[0], ChainOf | First)
 
 
-def _ends(rest: Sequence[Step]) -> bool:
-    """Whether nothing more is worked."""
-    return all(isinstance(one, Turn | FastenOff | Marker | Tally) for one in rest)
+def _ends(hand: Hand, rest: Sequence[Step]) -> bool:
+    """Whether nothing more is worked, here or behind the bracket."""
+    after = rest or (() if hand.follow is None else (hand.follow,))
+    return all(isinstance(one, Turn | FastenOff | Marker | Tally) for one in after)
 
 
 def only_fastens(hand: Hand, step: Work, place: object) -> bool:
@@ -49,16 +50,30 @@ def only_fastens(hand: Hand, step: Work, place: object) -> bool:
             there = {cell.length for cell in hand.setting.pieces[place.piece] if cell.kind == "space"}
             hand.fastened_to = frozenset({place.target.length} if place.target.length else there)
         return True
-    if isinstance(place, JustMade) and hand.made and hand.made[-1].kind == "space":
-        arch = hand.made.pop()
-        for _ in spots(hand, place):
-            hand.made.append(Cell("picot", length=arch.length))
+    if hand.made and hand.made[-1].kind == "space" and _closes_picot(hand, place):
+        hand.made[-1] = Cell("picot", length=hand.made[-1].length)
         return True
     if hand.setting.blocks and isinstance(place, Next | Last) and place.target.kind == "space":
         for spot in spots(hand, place):
             hand.last = spot[0]
         return True
     return hand.setting.blocks and isinstance(place, Here)
+
+
+def _closes_picot(hand: Hand, place: object) -> bool:
+    """Whether a slip stitch goes back to the foot of the chains just made: `ch 3, sl st in first of 3 chs`,
+    `in last sc`. The last of the row is another one where it is the next at the hook.
+    """
+    match place:
+        case JustMade():
+            next(spots(hand, place))  # such a stitch must be there
+            return True
+        case ChainOf(number=1, length=length):
+            return length == hand.made[-1].length
+        case Last(target=target) if len(hand.made) > 1 and hand.fits(target, hand.made[-2]):
+            ahead = [at for at in range(hand.pos, len(hand.cells)) if hand.counts_for(target, at)]
+            return hand.here is not None or len(ahead) != 1
+    return False
 
 
 def close_ring(hand: Hand, leaf: Leaf) -> None:
@@ -80,7 +95,7 @@ def closes_arch(hand: Hand, stitch: Stitch, place: Place, rest: Sequence[Step]) 
     height = hand.setting.own_chains.get(stitch.kind, 0)
     if hand.setting.rows or hand.setting.spiral or not hand.made or not height:
         return False
-    if not isinstance(place, ChainOf | First) or not _ends(rest):
+    if not isinstance(place, ChainOf | First) or not _ends(hand, rest):
         return False
     *others, last = hand.made
     before = last.length if last.kind == "space" and not last.bunches else 0
@@ -89,6 +104,17 @@ def closes_arch(hand: Hand, stitch: Stitch, place: Place, rest: Sequence[Step]) 
         return False
     mid_arch(hand, before + height, (place,))
     return True
+
+
+def closes_no_arch(hand: Hand, step: Work, rest: Sequence[Step]) -> bool:
+    """Whether a stitch at a round's end goes into the round's own first stitch, for the edge has none such;
+    as no arch is as long, it is a stitch like any other.
+    """
+    match step.places:
+        case (First(target=target),) if _ends(hand, rest) and not (hand.setting.rows or hand.setting.spiral):
+            there = any(hand.fits(target, cell) for cell in hand.cells)
+            return not there and any(hand.fits(target, cell) for cell in hand.made)
+    return False
 
 
 def mid_arch(hand: Hand, length: int, places: Sequence[Place]) -> None:

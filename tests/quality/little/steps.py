@@ -44,9 +44,18 @@ from .passing import leave, other_side, skip
 from .places import spots
 from .places_elsewhere import lay_first
 from .repeats import repeat
-from .slip_stitches import close_ring, closes_arch, is_first_chain, joins, mid_arch, only_fastens
+from .slip_stitches import (
+    close_ring,
+    closes_arch,
+    closes_no_arch,
+    is_first_chain,
+    joins,
+    mid_arch,
+    only_fastens,
+)
 from .stitching import bunch, known_as, put, work
 from .travelling import join_yarn
+from .walk import in_one_walk, walk
 
 
 def run(hand: Hand, steps: Sequence[Step], then: Sequence[Step] = ()) -> None:
@@ -54,34 +63,47 @@ def run(hand: Hand, steps: Sequence[Step], then: Sequence[Step] = ()) -> None:
 
     then: what comes after them.
     """
+    walked = False
     for at, step in enumerate(steps):
         rest = steps[at + 1 :]
+        if walked:
+            walked = False
+            continue
+        ways = in_one_walk(step, rest)
+        if ways is not None:
+            walk(hand, ways, run)
+            walked = True
+            continue
         hand.follow = next(iter(rest or then), None)
-        _step(hand, step, rest)
+        _step(hand, step, rest, then)
 
 
-def _step(hand: Hand, step: Step, rest: Sequence[Step]) -> None:
+def _step(hand: Hand, step: Step, rest: Sequence[Step], then: Sequence[Step]) -> None:
     if not isinstance(step, Work):
         hand.passed_by = False
+    if not isinstance(step, Skip):
+        hand.stood = 0
     match step:
         case Work():
             _work(hand, step, rest)
         case Chain():
-            make_chain(hand, step, rest)
+            make_chain(hand, step, rest, then)
         case Group():
             _group(hand, step, rest)
         case Repeat():
             lay_first(hand, step.steps)  # how far a repeat goes is measured along the edge that it goes along
-            repeat(hand, step, run)
+            repeat(hand, step, run, rest)
         case Together():
             _together(hand, step)
         case Passage():
             hand.passage = step.steps
-            run(hand, step.steps)
+            run(hand, step.steps, rest)
         case Again():
             for _ in range(hand.setting.number(step.times) or 0):
-                run(hand, hand.passage)
+                run(hand, hand.passage, rest)
         case Skip() | WorkingOver():
+            if not hand.made:
+                lay_first(hand, rest)  # what is skipped is of the round that the line goes along
             skip(hand, step)
         case Leave():
             leave(hand, step)
@@ -142,6 +164,9 @@ def _work(hand: Hand, step: Work, rest: Sequence[Step]) -> None:
             check_join(hand, first)
             hand.joined = True
             return
+    if first is not None and closes_no_arch(hand, step, rest):
+        put(hand, step.stitch, ())
+        return
     before = len(hand.made)
     begun = hand.begun_in
     whole = hand.limit
@@ -185,7 +210,7 @@ def _group(hand: Hand, step: Group, rest: Sequence[Step]) -> None:
             leading, start = hand.leading, hand.group_start
             hand.leading = leading and _begins_withchain(hand, step.steps[0])
             hand.group_start = before
-            run(hand, step.steps)
+            run(hand, step.steps, rest)
             hand.leading, hand.group_start = leading and not hand.made, start
             hand.here, hand.last = here, spot[0] if spot[0] != NOWHERE else last
             bunch(hand, before, Bunch(known_as(hand, step)))

@@ -25,6 +25,7 @@ from loopleaf.notation.tree import Group as TreeGroup
 
 from .below import NOWHERE
 from .cells import Bunch, Cell, Misfit
+from .counts import PETAL
 from .hand import Hand
 from .places import spots
 
@@ -41,13 +42,18 @@ def work(hand: Hand, step: Work) -> None:
             put(hand, step.stitch, ())
         return
     if step.stitch.kind == "special" and _sits(hand.setting.specials.get(step.stitch.name, ())):
-        for _ in range(number):
-            put(hand, step.stitch, ())
+        for place in step.places:  # `3 p` are three on one stitch
+            times = hand.setting.number(place.count) or 0 if isinstance(place, Next) else 1
+            for _ in range(number * times):
+                put(hand, step.stitch, ())
         return
     if step.stitch.kind == "special" and _walks(hand.setting.specials.get(step.stitch.name, ())):
         _along_the_edge(hand, step, number)
         return
     for place in step.places:
+        if isinstance(place, Each) and place.every > 1 and step.stitch.kind == "inc":
+            _every_so_many(hand, step.stitch, place)
+            continue
         if isinstance(place, RowEnds) and place.per > 1:
             ends = sum(1 for _ in spots(hand, place))
             for _ in range(ends * number // place.per):
@@ -59,6 +65,16 @@ def work(hand: Hand, step: Work) -> None:
                 put(hand, step.stitch, spot)
             if number > 1 and not isinstance(place, Evenly):
                 bunch(hand, before, Bunch(known_as(hand, step)))
+
+
+def _every_so_many(hand: Hand, stitch: Stitch, place: Each) -> None:
+    """`inc in every 3rd st`: two stitches plain, and then an increase; it must come out even."""
+    there = 0
+    for there, spot in enumerate(spots(hand, replace(place, every=1)), 1):
+        kind = hand.kind_of(stitch, [hand.cells[at] for at in spot])
+        put(hand, stitch if there % place.every == 0 else Stitch(kind), spot)
+    if there % place.every:
+        raise Misfit("fit", f"{there} stitches are no {place.every}s")
 
 
 def put(hand: Hand, stitch: Stitch, spot: Sequence[int]) -> None:
@@ -94,24 +110,26 @@ def put(hand: Hand, stitch: Stitch, spot: Sequence[int]) -> None:
     kind = hand.kind_of(stitch, below)
     if stitch.kind == "special":
         kind = stitch.name
+    foot = below[0] if len(below) == 1 else None
     if stitch.form == "shell":
         before = len(hand.made)
         for _ in range(stitch.number):
-            hand.add(Cell(kind))
+            hand.add(Cell(kind, foot=foot))
         bunch(hand, before, Bunch("shell", kind, stitch.number))
     elif stitch.form == "v-stitch":
         before = len(hand.made)
-        hand.add(Cell(kind))
+        hand.add(Cell(kind, foot=foot))
         hand.add(Cell("space", length=stitch.number))
-        hand.add(Cell(kind))
+        hand.add(Cell(kind, foot=foot))
         bunch(hand, before, Bunch("v-stitch", kind, stitch.number))
     elif stitch.kind == "inc":
         before = len(hand.made)
-        hand.add(Cell(kind))
-        hand.add(Cell(kind))
+        hand.add(Cell(kind, foot=foot))
+        hand.add(Cell(kind, foot=foot))
         bunch(hand, before, Bunch())
     else:
-        hand.add(Cell(kind, form=stitch.form, post=stitch.post))
+        closes = kind == "slip" and bool(hand.made) and hand.made[-1].kind == "space"
+        hand.add(Cell(kind, form=PETAL if closes else stitch.form, post=stitch.post, foot=foot))
 
 
 def _stands_there(hand: Hand, step: Work) -> bool:
@@ -132,6 +150,10 @@ def _with_first_leg(steps: Sequence[Step]) -> Sequence[Step]:
 
 def bunch(hand: Hand, before: int, together: Bunch) -> None:
     """What was made since then was made in one place."""
+    cells = hand.made[before:]
+    together = replace(together, tops=sum(cell.top for cell in cells))
+    if cells and cells[-1].form == PETAL and cells[0].kind == "slip":
+        hand.made[before] = replace(cells[0], form=PETAL)  # the petal begins with one too
     for at in range(before, len(hand.made)):
         cell = hand.made[at]
         hand.made[at] = replace(cell, bunches=(together, *cell.bunches))
@@ -186,7 +208,10 @@ def _along_the_edge(hand: Hand, step: Work, number: int) -> None:
             continue
         times = hand.setting.number(place.count) or 0 if isinstance(place, Next | Over) else 1
         if isinstance(place, Over) or (isinstance(place, Next) and place.span is not None):
-            times //= _stride(hand, steps)  # `in next 10 sts` says how far, `x-st x 5` how often
+            stride = _stride(hand, steps)  # `in next 10 sts` says how far, `x-st x 5` how often
+            if times % stride:
+                raise Misfit("fit", f"{times} places are no {stride}s")
+            times //= stride
         for _ in range(times * number):
             before = len(hand.made)
             run(hand, steps)
@@ -199,6 +224,8 @@ def _stride(hand: Hand, steps: Sequence[Step]) -> int:
     for step in steps:
         if isinstance(step, Skip):
             moves += hand.setting.number(step.count) or 0
+        elif isinstance(step, Repeat) and step.times is not None:
+            moves += _stride(hand, step.steps) * (hand.setting.number(step.times) or 0)
         elif isinstance(step, Work):
             moves += sum(hand.setting.number(p.count) or 0 for p in step.places if isinstance(p, Next | Over))
     return max(moves, 1)

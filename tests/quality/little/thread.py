@@ -57,6 +57,8 @@ class _Thread:
         self.worked = piece.worked
         self.yarn = piece.yarn or (next(iter(yarns)) if len(yarns) == 1 else "")
         self.listed(piece.yarn)
+        self.taken_up = {self.yarn}
+        self.begun_on = piece.start is not None and piece.start.kind == "edge"
         self.off = False
         self.side = ""
         self.turned_before = False
@@ -74,16 +76,20 @@ class _Thread:
         if yarn:
             self.listed(yarn)
             self.yarn, self.off = yarn, False
+            self.taken_up.add(yarn)
         turned, ended, begun, turned_first = False, False, False, False
         for step in flat(line.steps):
             match step:
                 case Yarn() | JoinYarn():
                     self.listed(step.yarn)
                     self.yarn = step.yarn or self.yarn
+                    self.taken_up.add(self.yarn)
                     if not (isinstance(step, Yarn) and step.how == "carrying"):
                         self.off = False
                 case FastenOff():
                     self.listed(step.yarn)
+                    if step.yarn and step.yarn not in self.taken_up and not self.begun_on:
+                        raise Misfit("yarn", f"{step.yarn} was never taken up")
                     if step.yarn in ("", self.yarn):
                         self.off = ended = True
                 case Turn():

@@ -79,6 +79,8 @@ def _out_of_the_bracket(steps: Sequence[Step]) -> Sequence[Step]:
     group = steps[at] if at >= 0 else None
     if not isinstance(group, Group) or len(group.steps) < 3 or len(group.places) != 1:
         return steps
+    if isinstance(group.places[0], Each):
+        return steps
     slip, chain = group.steps[:2]
     if not isinstance(slip, Work) or slip.stitch.kind != "slip" or not isinstance(chain, Chain):
         return steps

@@ -1,0 +1,92 @@
+"""Places that are no stitch's: gaps between groups, or between stitches where there are no groups."""
+
+from collections.abc import Iterator
+
+from loopleaf.notation.tree import Between
+
+from .below import NOWHERE, PASSED, USED
+from .cells import Misfit
+from .gaps import together
+from .hand import Hand
+
+
+def between(hand: Hand, place: Between) -> int:
+    first = hand.seek(place.target)
+    whole = hand.whole(place.target, first)
+    after = next((at for at in range(whole[-1] + 1, hand.limit) if hand.counts_for(place.target, at)), None)
+    around = hand.edge.shape == "circle"
+    if after is None and around:
+        after = len(hand.cells)  # the last and the first
+    if after is None:
+        raise Misfit("fit", "nothing to go between")
+    for at in range(hand.pos, after):
+        hand.mark(at, PASSED)
+    last = [] if around else hand.whole(place.target, after)
+    if last and not any(hand.counts_for(place.target, at) for at in range(last[-1] + 1, hand.limit)):
+        for at in last:
+            hand.mark(at, PASSED)
+    hand.uses += 1
+    hand.pos = after
+    hand.last = NOWHERE
+    return NOWHERE
+
+
+def next_gap(hand: Hand) -> int:
+    """The next gap from the hook on; what lies before it is passed over."""
+    ahead = [at for at in hand.gaps() if at < hand.limit or at == len(hand.cells)]
+    return _take(hand, ahead)
+
+
+def each_gap(hand: Hand, bound: int) -> Iterator[tuple[int, ...]]:
+    ahead = [at for at in hand.gaps() if _is_ahead(hand, at) and at < bound]
+    if not ahead:
+        raise Misfit("place", "no gap to go into")
+    for at in ahead:
+        yield (_take(hand, [at]),)
+
+
+def end_gap(hand: Hand, which: int) -> int:
+    """The first gap of all, or the last: those beside a lone stitch at the edge too."""
+    there = list(hand.gaps(lone=True))
+    if not there:
+        raise Misfit("place", "no gap to go into")
+    return _take(hand, [there[which]])
+
+
+def _take(hand: Hand, there: list[int]) -> int:
+    at = next((one for one in there if _is_ahead(hand, one)), None)
+    if at is None:
+        raise Misfit("fit", "no more gaps")
+    _stand_in_it(hand, at)
+    for passed in range(hand.pos, at):
+        hand.mark(passed, PASSED)
+    if at < len(hand.cells) and hand.cells[at].kind == "space":
+        hand.mark(at, USED)
+    else:
+        hand.uses += 1
+    if not any(one > at for one in hand.gaps()):
+        _past_the_last(hand, at)
+    hand.pos, hand.gap, hand.last = at, at, NOWHERE
+    return NOWHERE
+
+
+def _is_ahead(hand: Hand, at: int) -> bool:
+    return at >= hand.pos and at != hand.gap
+
+
+def _stand_in_it(hand: Hand, at: int) -> None:
+    """A round's first stitch in the gap beside its turning chain: the chain stands in the gap too."""
+    alone = [cell for cell in hand.made if cell.top] == [hand.begun_in]
+    if alone and hand.last == at - 1 and hand.status[at - 1] == USED:
+        hand.status[at - 1] = PASSED
+        hand.uses -= 1
+
+
+def _past_the_last(hand: Hand, at: int) -> None:
+    """The group behind the last gap is gone past, though its last stitch may be named yet."""
+    tops = [one for one in range(at, len(hand.cells)) if hand.cells[one].top]
+    group = [one for one in tops if one == tops[0] or together(hand.cells[tops[0]], hand.cells[one])]
+    if len(group) > 1:
+        for one in group:
+            hand.mark(one, PASSED)
+        hand.behind.update(group)
