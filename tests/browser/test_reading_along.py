@@ -49,7 +49,7 @@ def test_a_sign_chosen_in_the_chart_marks_its_round_in_the_text(site: str, reade
     page = reader().new_page()
     chart = opened(page, site)
     before = page.evaluate("scrollY")
-    chart.locator("[data-round='12'][data-stitch='20']").click(force=True)
+    chart.locator("[data-round='12'] [data-stitch='20']").click(force=True)
     assert lit(chart) == {"12"}
     assert chosen(page) == ["pouch-7"], "rounds 7 to 16 are printed as one"
     assert chart.get_by_role("status").inner_text().startswith("Round 12 ")
@@ -59,7 +59,7 @@ def test_a_sign_chosen_in_the_chart_marks_its_round_in_the_text(site: str, reade
 def test_a_finger_beside_a_sign_chooses_the_nearest(site: str, reader: Reader) -> None:
     page = reader(width=390, has_touch=True).new_page()
     chart = opened(page, site, "us/lantern-pouch/")
-    sign = chart.locator("[data-round='19'][data-kind='dc']").first
+    sign = chart.locator("[data-round='19'] [data-kind='dc']").first
     sign.evaluate("sign => sign.scrollIntoView({block: 'center'})")
     box = sign.bounding_box()
     assert box is not None

@@ -51,6 +51,7 @@ class Round:
 
     def draw(self, worked: WorkedRound, subject: Subject) -> None:
         """All that the round made, in the order made."""
+        self.pen.round, self.pen.faint = self.label, False
         for middle, along in self._line.chains:
             self.pen.chain(down(middle), down(along), self._mark("chain"))
         for made in worked.made:
@@ -70,7 +71,7 @@ class Round:
                 self._slip(made)
 
     def _mark(self, kind: str, number: int = 0, counts_as: str = "") -> Mark:
-        return Mark(self.kind_of(kind), self.label, number, counts_as and self.kind_of(counts_as))
+        return Mark(self.kind_of(kind), number, counts_as and self.kind_of(counts_as))
 
     def _stitch(self, made: Made) -> None:
         feet, head = self._line.feet[id(made)], self._line.heads[id(made)]
@@ -152,7 +153,7 @@ class Round:
 
     def _picot(self, made: Made) -> None:
         foot = self._below(made)
-        self.pen.picot(down(foot), down(self._outward(foot)), made.chains or 3, Mark("picot", self.label))
+        self.pen.picot(down(foot), down(self._outward(foot)), made.chains or 3, Mark("picot"))
 
     def _leaf_chain(self, space: Space) -> None:
         """A chain that is worked back on, rising from the stitch before it."""

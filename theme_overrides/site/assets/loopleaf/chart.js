@@ -137,7 +137,7 @@
 
     // Moves the view so far that the round's beginning can be seen; the page stays where it is.
     const into = () => {
-      const first = svg.querySelector(".is-chosen")
+      const first = svg.querySelector(".is-chosen [data-kind]")
       if (!first || zoom === 1) return
       const box = view.getBoundingClientRect()
       const sign = first.getBoundingClientRect()
@@ -164,14 +164,14 @@
     const nearest = (event) => {
       const hit = event.target.closest("[data-round]")
       if (hit) return hit.dataset.round
-      let best = ""
+      let best = null
       let least = NEAR
-      svg.querySelectorAll("[data-round]").forEach((one) => {
+      svg.querySelectorAll("[data-kind]").forEach((one) => {
         const box = one.getBoundingClientRect()
         const away = Math.hypot(box.left + box.width / 2 - event.clientX, box.top + box.height / 2 - event.clientY)
-        if (away < least) [best, least] = [one.dataset.round, away]
+        if (away < least) [best, least] = [one, away]
       })
-      return best
+      return best ? best.closest("[data-round]").dataset.round : ""
     }
 
     const listen = () => svg.addEventListener("click", (event) => {
