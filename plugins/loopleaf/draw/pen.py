@@ -38,7 +38,7 @@ class Mark(NamedTuple):
     def __str__(self) -> str:
         number = f' data-stitch="{self.stitch}"' if self.stitch else ""
         stands = f' data-counts-as="{escape(self.counts_as)}"' if self.counts_as else ""
-        return f'{_named(self.kind)}{number}{stands}'
+        return f"{_named(self.kind)}{number}{stands}"
 
 
 @cache

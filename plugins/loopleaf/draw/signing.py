@@ -85,6 +85,8 @@ class Round:
             self.pen.gathered(sign_of(made, self.reverse), [down(foot) for foot in feet], down(head), mark)
         else:
             foot = self._under(head) if is_cross(made.kind) else feet[0]
+            if foot != feet[0] and id(made) in self._line.deep:
+                self.pen.line(down(between(foot, head, 0.5)), down(feet[0]))
             self.pen.stitch(sign_of(made, self.reverse), down(foot), down(head), mark)
 
     def _under(self, head: Point) -> Point:
