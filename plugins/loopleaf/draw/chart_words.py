@@ -18,7 +18,7 @@ from .subject import Subject
 DASHES = ("", "3.4 1.4", "1.2 1.5", "4 1.4 0.1 1.4", "0.1 1.7")
 """The strokes of a chart's first yarn and of each further one: yarns keep apart in black, too."""
 
-BESIDE_A_ROW, OUTSIDE = 12.0, 5.0
+BESIDE_A_ROW, OUTSIDE = 14.0, 5.0
 """An arrow begins so far before its row, and so far outside of its round."""
 
 IN_THE_GAP, BEFORE_A_JOIN = 1.5, 3.5
