@@ -99,7 +99,7 @@ def test_the_cover_shows_the_piece_and_says_what_it_is(made, slug, terms, paper)
 
 @pytest.mark.parametrize("slug", PATTERNS)
 def test_no_word_is_smaller_than_six_points_and_a_half(made, slug):
-    """Those in figures, too. Poppler gives a word the font's whole height, of Leaflet Sans 1.33 of its size."""
+    """Those in figures, too. Poppler gives a word its font's height: of Leaflet Sans 1.33 of its size."""
     found = heights(made.paths[job(slug, "US", "a4").key].read_bytes())
     assert len(found) > 300
     assert {word for word, top, bottom in found if bottom - top < 6.5 * 1.33 - 0.01} == set()
