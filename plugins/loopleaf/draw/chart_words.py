@@ -42,8 +42,8 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
     for at, (work, line) in enumerate(zip(subject.piece.rounds, lines, strict=True)):
         after = lines[at + 1] if at + 1 < len(lines) else None
         if not is_closed(line.ground):
-            start = line.before(BESIDE_A_ROW, 0.5)
-            away = _direction(start, line.before(BESIDE_A_ROW + 1.0, 0.5))
+            start = line.before(BESIDE_A_ROW + line.beyond, 0.5)
+            away = _direction(start, line.before(BESIDE_A_ROW + line.beyond + 1.0, 0.5))
             yield Label(down(start), down(away), work.plan.label, _turned((-away[0], -away[1])))
             continue
         beside = BEFORE_A_JOIN if line.gap > NUMBER_ROOM else IN_THE_GAP
