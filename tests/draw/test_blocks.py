@@ -103,6 +103,9 @@ def test_the_aside_may_be_left_out() -> None:
 def test_other_rows_are_no_blocks() -> None:
     plain = rows("sc in 2nd ch from hook and in each ch across, turn", "ch 1, sc in each st across, turn")
     assert blocks_of(subject_from(plain)) == []
+    only_chains = worked(edged("ch 1, turn", "sc in each dc across"))
+    assert blocks_of(subject(only_chains)) == []
+    assert diagram(only_chains)
 
 
 def edged(*more: str) -> str:

@@ -62,7 +62,7 @@ def blocks_of(subject: Subject) -> list[list[Block]]:
     for at, worked in enumerate(subject.worked):
         groups = list(_groups(worked))
         if not groups or not all(chains.block and stitches for chains, stitches in groups):
-            return rows if len(rows) > 1 and not any(map(_has_block, subject.worked[at:])) else []
+            return rows if len(rows) > 1 and all(map(_is_edging, subject.worked[at:])) else []
         upright = at % 2 == 0
         row: list[Block] = []
         for chains, stitches in groups:
@@ -75,8 +75,10 @@ def blocks_of(subject: Subject) -> list[list[Block]]:
     return rows
 
 
-def _has_block(worked: WorkedRound) -> bool:
-    return any(isinstance(made, Space) and made.block for made in worked.made)
+def _is_edging(worked: WorkedRound) -> bool:
+    """Whether a row has stitches, and none of them in blocks."""
+    blocks = any(isinstance(made, Space) and made.block for made in worked.made)
+    return not blocks and any(isinstance(made, Made) and made.number for made in worked.made)
 
 
 def _groups(worked: WorkedRound) -> Iterator[tuple[Space, list[Made]]]:
