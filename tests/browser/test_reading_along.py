@@ -49,7 +49,7 @@ def test_a_sign_chosen_in_the_chart_marks_its_round_in_the_text(site: str, reade
     page = reader().new_page()
     chart = opened(page, site)
     before = page.evaluate("scrollY")
-    chart.locator("[data-round='12'][data-stitch='20']").click(force=True)
+    chart.locator("[data-round='12'] [data-stitch='20']").click(force=True)
     assert lit(chart) == {"12"}
     assert chosen(page) == ["pouch-7"], "rounds 7 to 16 are printed as one"
     assert chart.get_by_role("status").inner_text().startswith("Round 12 ")
@@ -59,7 +59,7 @@ def test_a_sign_chosen_in_the_chart_marks_its_round_in_the_text(site: str, reade
 def test_a_finger_beside_a_sign_chooses_the_nearest(site: str, reader: Reader) -> None:
     page = reader(width=390, has_touch=True).new_page()
     chart = opened(page, site, "us/lantern-pouch/")
-    sign = chart.locator("[data-round='19'][data-kind='dc']").first
+    sign = chart.locator("[data-round='19'] [data-kind='dc']").first
     sign.evaluate("sign => sign.scrollIntoView({block: 'center'})")
     box = sign.bounding_box()
     assert box is not None
@@ -165,3 +165,20 @@ def test_the_drawing_in_the_page_says_what_the_picture_said(site: str, reader: R
     assert chart.locator(".leaf-chart__view svg use").first.evaluate(
         "one => document.querySelector(one.getAttribute('href')) !== null"
     )
+
+
+def test_a_long_chart_opens_at_its_beginning_as_wide_as_the_page(site: str, reader: Reader) -> None:
+    page = reader(width=390).new_page()
+    chart = opened(page, site, "us/ebb-scarf/")
+    view = chart.locator(".leaf-chart__view")
+    first, last = chart.locator("[data-round='1']").first, chart.locator("[data-round]").last
+    seen = "(sign, inside) => { const r = e => e.getBoundingClientRect(), v = r(inside), s = r(sign);"
+    seen += " return s.top >= v.top && s.bottom <= v.bottom && s.width > v.width / 2 }"
+    inside = view.element_handle()
+    assert first.evaluate(seen, inside)
+    assert not last.evaluate(seen, inside)
+    page.locator("#scarf-2 .leaf-round__number").press("Enter")
+    assert lit(chart) == {"2"}
+    chart.get_by_role("button", name="Whole chart").click()
+    assert view.evaluate("v => v.scrollHeight <= v.clientHeight + 1")
+    assert lit(chart) == {"2"}

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from math import cos, hypot, radians, sin
 from xml.etree import ElementTree
 
-from .pieces import SVG, tree
+from .pieces import SVG, signs_in, tree
 
 Point = tuple[float, float]
 
@@ -46,7 +46,7 @@ def inked(svg: str, piece: str) -> list[Inked]:
     root = tree(svg)
     shapes = {str(path.get("id")): path for path in root.iter(f"{SVG}path") if path.get("id")}
     group = next(g for g in root.iter(f"{SVG}g") if g.get("data-piece") == piece)
-    return [_inked(use, shapes) for use in group.iter(f"{SVG}use") if use.get("data-kind")]
+    return [_inked(use, shapes) for use in signs_in(group) if use.tag == f"{SVG}use"]
 
 
 def _inked(use: ElementTree.Element, shapes: dict[str, ElementTree.Element]) -> Inked:

@@ -94,6 +94,15 @@ def marked(svg: str, piece: str = "") -> list[ElementTree.Element]:
     root = tree(svg)
     if piece:
         root = next(group for group in root.iter(f"{SVG}g") if group.get("data-piece") == piece)
+    return signs_in(root)
+
+
+def signs_in(root: ElementTree.Element) -> list[ElementTree.Element]:
+    """The signs in a part of a diagram, each told what it has from its group and by default."""
+    for group in root.iter(f"{SVG}g"):
+        for sign in group if group.get("data-round") else ():
+            sign.set("data-round", str(group.get("data-round")))
+            sign.set("data-stitch", sign.get("data-stitch") or "0")
     return [sign for sign in root.iter() if sign.get("data-kind")]
 
 

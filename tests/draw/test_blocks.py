@@ -10,7 +10,6 @@ from loopleaf.draw.blocks import blocks_of
 from loopleaf.draw.chart_ground import Sideways, Straight
 from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.signs import UNIT
-from loopleaf.fabric import Made
 from tests.measure.worked_patterns import HEAD, worked
 
 from .engraving import inked, overlaps
@@ -104,7 +103,51 @@ def test_the_aside_may_be_left_out() -> None:
 def test_other_rows_are_no_blocks() -> None:
     plain = rows("sc in 2nd ch from hook and in each ch across, turn", "ch 1, sc in each st across, turn")
     assert blocks_of(subject_from(plain)) == []
-    edged = [f"{FIRST}, turn", SECOND, "ch 1, sc in each dc across"]
-    work = worked(rows(*edged, chain=6))
-    assert blocks_of(subject(work)) == []
-    assert any(isinstance(made, Made) for made in subject(work).worked[-1].made)
+    only_chains = worked(edged("ch 1, turn", "sc in each dc across"))
+    assert blocks_of(subject(only_chains)) == []
+    assert diagram(only_chains)
+
+
+def edged(*more: str) -> str:
+    """A square of four blocks a side with an edging."""
+    rest = [WIDER] * 2 + [NARROWER] * 2
+    return rows(f"{FIRST}, turn", SECOND, *rest, f"{LAST}, turn", *more, chain=6)
+
+
+def test_an_edging_goes_all_around_the_blocks() -> None:
+    piece = subject_from(edged("ch 1, 56 sc evenly along edge, turn", "ch 1, sc in each st across"))
+    assert [len(row) for row in blocks_of(piece)] == [1, 2, 3, 4, 3, 2, 1]
+    layout = lay_out(piece)
+    *blocks, inner, outer = layout.lines
+    reach = [c for line in blocks for head in line.heads.values() for c in head]
+    for line, inside in ((inner, reach), (outer, [c for head in inner.heads.values() for c in head])):
+        heads = list(line.heads.values())
+        assert len(heads) == 56
+        sides = [(x > max(inside), y > max(inside), x < min(inside), y < min(inside)) for x, y in heads]
+        assert all(map(any, sides)), "outside of what it edges"
+        assert all(sum(side) > 9 for side in zip(*sides, strict=True)), "on all four sides"
+    turns = [
+        sum(ax * by - ay * bx for (ax, ay), (bx, by) in pairwise(line.heads.values()))
+        for line in (inner, outer)
+    ]
+    assert turns[0] * turns[1] < 0, "turned, it goes back the other way"
+    assert max(share for share, _, _ in overlaps(inked(diagram(piece.work), "cloth"))) < 0.3
+
+
+def test_rows_on_a_slanting_edge_go_along_it() -> None:
+    corner = rows(f"{FIRST}, turn", SECOND, WIDER, "ch 1, sc in each dc across", chain=6)
+    layout = lay_out(subject_from(corner))
+    heads = list(layout.lines[-1].heads.values())
+    assert len(heads) == 9
+    assert max(x + y for x, y in heads) == pytest.approx(min(x + y for x, y in heads))
+    assert min(x + y for x, y in heads) > max(
+        x + y for head in layout.lines[-2].heads.values() for x, y in [head]
+    )
+
+
+def test_a_picture_has_the_edging_around_its_blocks() -> None:
+    bare, whole = (
+        [float(v) for v in str(tree(first_picture(worked(text))).get("viewBox")).split()[2:]]
+        for text in (edged(), edged("ch 1, 56 sc evenly along edge"))
+    )
+    assert all(b < w for b, w in zip(bare, whole, strict=True))

@@ -301,7 +301,7 @@ def test_a_thousand_stitches_take_at_most_150_kb(name: str) -> None:
     for found in pieces(name):
         drawn = charted(name, found.piece.name).svg()
         signs = len(marked(drawn))
-        assert len(drawn) < 12_000 + 118 * signs
+        assert len(drawn) < 6_000 + 110 * signs
 
 
 def test_signs_alike_share_one_form_turn_and_all() -> None:

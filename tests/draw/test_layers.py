@@ -1,7 +1,10 @@
 """Layers: rounds worked behind others, into an earlier round (a flower's rows of petals)."""
 
+import re
 from itertools import pairwise
 from math import dist
+
+import pytest
 
 from loopleaf.draw import diagram
 from loopleaf.draw.chart_layout import lay_out
@@ -9,8 +12,8 @@ from loopleaf.draw.layers import is_layer, layers_of
 from loopleaf.draw.stand import stand_of
 from tests.measure.worked_patterns import worked
 
-from .engraving import inked, overlaps
-from .pieces import MAT, rounds, subject_from
+from .engraving import inked, overlaps, place_of
+from .pieces import MAT, marked, rounds, rows, subject_from
 
 FLOWER = rounds(
     "ch 1, 5 sc in ring, join",
@@ -37,6 +40,28 @@ def test_a_spike_among_others_is_no_layer() -> None:
         "ch 1, (sc in next st, dc in next st 2 rounds below, sk st behind it) x 8, join",
     )
     assert not any(is_layer(one) for one in subject_from(spiked).worked)
+
+
+def test_a_spike_without_a_stem_has_a_line_down_to_its_place() -> None:
+    plain = "ch 1, sc in each st across, turn"
+    start = "sc in 2nd ch from hook and in each ch across, turn"
+    drawn = diagram(
+        worked(rows(start, plain, plain, "ch 1, (sc in next st, sc in st 2 rows below) x 5, turn", plain))
+    )
+    signs = [sign for sign in marked(drawn) if sign.get("data-kind") == "sc"]
+    heights = {
+        label: [place_of(sign)[1] for sign in signs if sign.get("data-round") == label]
+        for label in ("2", "3", "4")
+    }
+    assert max(heights["4"]) - min(heights["4"]) < 0.1, "as high as its neighbours"
+    lines = re.findall(r'<path fill="none" d="M(\S+) (\S+)L(\S+) (\S+)"/>', drawn)
+    assert len(lines) == 5
+    for x, y, to_x, to_y in (map(float, line) for line in lines):
+        assert y == pytest.approx(heights["4"][0], abs=0.1)
+        assert to_x == pytest.approx(x, abs=0.1)
+        assert heights["3"][0] < to_y < heights["2"][0], "below row 3, on row 2"
+    assert "A line leads down" in drawn
+    assert "A line leads down" not in diagram(worked(MAT))
 
 
 def test_a_layer_stands_outside_of_the_one_before_it_in_the_chart() -> None:

@@ -215,3 +215,26 @@ def test_an_open_tube_shows_its_inside_and_its_holes() -> None:
     ElementTree.fromstring(picture)
     dark = [path for path in tree(picture).iter(f"{SVG}path") if path.get("fill") == "#282624"]
     assert dark
+
+
+MITTEN = rounds(
+    "ch 1, 6 sc in ring, join",
+    "ch 1, 2 sc in each st around, join",
+    "ch 1, (sc in next st, 2 sc in next st) x 6, join",
+    *["ch 1, sc in each st around, join"] * 5,
+    "ch 1, sc in next 3 sts, ch 4, sk next 4 sts, sc in next 11 sts, join",
+    "ch 1, sc in next 3 sts, sc in each of next 4 chs, sc in next 11 sts, join",
+)
+THUMB = (
+    "thumb:\n  yarn: A\n  worked: joined rounds\n  start: {edge: piece, round: 8, stitches: unworked}\n"
+    "  rounds:\n"
+    '    - {round: 1, work: "ch 1, sc in next 4 sts, sc in each of 4 chs, join"}\n'
+    '    - {rounds: 2-6, work: "ch 1, sc in each st around, join"}\n'
+)
+
+
+def test_a_thumb_stands_out_at_the_side_of_its_mitten() -> None:
+    bare, whole = (tree(first_picture(worked(text))).get("viewBox", "") for text in (MITTEN, MITTEN + THUMB))
+    wide, with_thumb = (float(box.split()[2]) for box in (bare, whole))
+    assert 1.15 * wide < with_thumb < 2 * wide
+    assert float(bare.split()[3]) == pytest.approx(float(whole.split()[3]), rel=0.03), "it ends no lower"

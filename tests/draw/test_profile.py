@@ -114,6 +114,8 @@ def test_a_tube_of_24_stitches_closed_to_12_is_open_by_12(last: tuple[int, ...])
     rings = filled(sizes(*(count * HIGH for count in counts)), Oval(), 0.0)
     assert rings[-1].out1 == pytest.approx(12 * HIGH / tau)
     assert rings[-1].out1 < rings[-2].out1 < rings[-3].out1
+    before, last_step = (a.out1 - b.out1 for a, b in itertools.pairwise(rings[-3:]))
+    assert last_step > 0.7 * before, "no lip stands upright around it"
 
 
 def test_a_filled_tube_that_stays_open_is_a_tube() -> None:

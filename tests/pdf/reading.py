@@ -24,11 +24,13 @@ def pages(pdf: bytes) -> list[str]:
     return [squeezed(page) for page in made.stdout.decode().split("\f")[:-1]]
 
 
-def heights(pdf: bytes, page: int) -> list[tuple[str, float, float]]:
-    """(word, its top, its bottom) for the words of one page (from 1), in points from the page's top."""
-    number = str(page)
+def heights(pdf: bytes, page: int = 0) -> list[tuple[str, float, float]]:
+    """(word, its top, its bottom) for the words of one page (from 1), or of all, in points from the page's
+    top.
+    """
+    only = ["-f", str(page), "-l", str(page)] if page else []
     made = subprocess.run(
-        ["pdftotext", "-bbox", "-f", number, "-l", number, "-", "-"],
+        ["pdftotext", "-bbox", *only, "-", "-"],
         input=pdf, capture_output=True, check=True, timeout=60,
     )  # fmt: skip
     words = re.findall(r'yMin="([\d.]+)" xMax="[\d.]+" yMax="([\d.]+)">([^<]*)<', made.stdout.decode())

@@ -19,7 +19,7 @@ from loopleaf.publish.settings import Settings
 from loopleaf.publish.site_pages import Later, Switch, pattern_html, templates
 from loopleaf.review import check
 from tests.demo.counts import PATTERNS as COUNTED
-from tests.pdf.reading import elements, opened, pages, squeezed
+from tests.pdf.reading import elements, heights, opened, pages, squeezed
 from tests.pdf.test_words import assert_rounds_in_order
 
 DOCS = Path(__file__).resolve().parents[2] / "patterns"
@@ -95,6 +95,14 @@ def test_the_cover_shows_the_piece_and_says_what_it_is(made, slug, terms, paper)
     leaf = leaflet_of(slug, terms)
     for said in (leaf.title, f"{terms} terms", leaf.version, f"/{slug}/", leaf.contact):
         assert said in first
+
+
+@pytest.mark.parametrize("slug", PATTERNS)
+def test_no_word_is_smaller_than_six_points_and_a_half(made, slug):
+    """Those in figures, too. Poppler gives a word its font's height: of Leaflet Sans 1.33 of its size."""
+    found = heights(made.paths[job(slug, "US", "a4").key].read_bytes())
+    assert len(found) > 300
+    assert {word for word, top, bottom in found if bottom - top < 6.5 * 1.33 - 0.01} == set()
 
 
 @pytest.mark.parametrize("paper", PAPERS)

@@ -52,7 +52,9 @@ class Frame:
 
 
 def blocks_of(subject: Subject) -> list[list[Block]]:
-    """The blocks of each row; [] for a piece that isn't wholly made of them."""
+    """The blocks of each row; [] for a piece that isn't made of them. Rows of other stitches that go on from
+    the last blocks are left out: its edging.
+    """
     if not subject.in_rows:
         return []
     squares: dict[int, Square] = {}
@@ -60,7 +62,7 @@ def blocks_of(subject: Subject) -> list[list[Block]]:
     for at, worked in enumerate(subject.worked):
         groups = list(_groups(worked))
         if not groups or not all(chains.block and stitches for chains, stitches in groups):
-            return []
+            return rows if len(rows) > 1 and all(map(_is_edging, subject.worked[at:])) else []
         upright = at % 2 == 0
         row: list[Block] = []
         for chains, stitches in groups:
@@ -71,6 +73,12 @@ def blocks_of(subject: Subject) -> list[list[Block]]:
             row.append(Block(square, chains, stitches, upright))
         rows.append(row)
     return rows
+
+
+def _is_edging(worked: WorkedRound) -> bool:
+    """Whether a row has stitches, and none of them in blocks."""
+    blocks = any(isinstance(made, Space) and made.block for made in worked.made)
+    return not blocks and any(isinstance(made, Made) and made.number for made in worked.made)
 
 
 def _groups(worked: WorkedRound) -> Iterator[tuple[Space, list[Made]]]:

@@ -1,17 +1,22 @@
-"""The chart of a piece worked corner to corner: each block in its square, the rows along the diagonals."""
+"""The chart of a piece worked corner to corner: each block in its square, the rows along the diagonals, an
+edging outside.
+"""
 
 from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, replace
-from math import sqrt
+from math import dist, sqrt
 
+from ..fabric import Space
 from .arch import Arch, arch
 from .blocks import Block, Frame
 from .canvas import Point
 from .chart_begin import Beginning
 from .chart_ground import Ground, Sideways, Straight
 from .chart_lines import Layout, Line, Top
-from .chart_things import Thing, place_key, tall_of
+from .chart_things import Thing, place_key, tall_of, wide_of
 from .chart_up import ROOM
+from .hem import Hem, Way, goes_around, stitches_of, ways
+from .signing import between
 from .signs import CHAIN_LONG, CHAIN_THICK, UNIT
 from .subject import Subject
 
@@ -49,6 +54,16 @@ def laid_in_blocks(subject: Subject, rows: Sequence[Sequence[Block]]) -> Layout:
     layout = Layout(Straight(), Beginning(0.0, 0.0, {**chains, **slots}), [], {})
     for at, row in enumerate(rows):
         layout.lines.append(_row(layout, row, side, bool(at)))
+    hems = [
+        Hem(things, max(map(tall_of, things)) + ROOM, sum(map(wide_of, things)), work.side != "WS")
+        for work, worked in zip(subject.piece.rounds[len(rows) :], subject.worked[len(rows) :], strict=True)
+        for things in (stitches_of(worked),)
+    ]
+    if hems and goes_around(rows, hems):
+        for line in layout.lines:  # they lead slantwise out of it
+            line.beyond = sqrt(2) * sum(hem.tall for hem in hems)
+    for hem, (lower, upper) in zip(hems, ways(rows, side, hems) if hems else (), strict=True):
+        layout.lines.append(_edging(layout, hem, lower, upper))
     return layout
 
 
@@ -93,6 +108,44 @@ def _row(layout: Layout, row: Sequence[Block], side: float, later: bool) -> Diag
                 middle, after = frame.at(across, 0.0), frame.at(across - 1.0, 0.0)
                 line.chains.append((middle, (after[0] - middle[0], after[1] - middle[1])))
     layout.tops.update(tops)
+    return line
+
+
+@dataclass(slots=True)
+class Straightened(Line):
+    """A row of the edging. lower, upper: the ways between which it stands."""
+
+    lower: Way = Way(())
+    upper: Way = Way(())
+
+    def before(self, away: float, up: float) -> Point:
+        """A point before its start, on the way that it sets out on."""
+        start, ahead = (
+            between(self.lower.at(at), self.upper.at(at), up) for at in (0.0, 1 / self.upper.long)
+        )
+        return between(start, ahead, -away / (dist(start, ahead) or 1.0))
+
+
+def _edging(layout: Layout, hem: Hem, lower: Way, upper: Way) -> Straightened:
+    """Its stitches side by side, evenly, whichever places they were worked into: a corner has no room for
+    three that stand upright.
+    """
+    line = Straightened(
+        Straight(), hem.things, not hem.right, frozenset(), 0.0, 0.0, high=hem.tall, lower=lower, upper=upper
+    )
+    step = 1 / len(hem.things)
+    for at, thing in enumerate(hem.things):
+        share = (at + 0.5) * step
+        foot, top = lower.at(share), upper.at(share)
+        if isinstance(thing, Space):
+            ends = (upper.at(share - step / 2), upper.at(share + step / 2))
+            away = (top[0] - foot[0], top[1] - foot[1])
+            line.arches[id(thing)] = arch(*ends, away, thing.chains, CHAIN_LONG)
+        else:
+            foot = between(foot, top, ROOM / hem.tall)
+            line.feet[id(thing)] = [foot] * max(len(thing.into), 1)
+            line.heads[id(thing)] = between(foot, top, tall_of(thing) / (hem.tall - ROOM))
+        layout.tops[id(thing)] = _top(Straight(), top, at)
     return line
 
 

@@ -27,6 +27,7 @@ from .chart_things import NUMBER_ROOM, Thing, gap_of, lowest_height, place_key, 
 from .chart_turned import Turned
 from .chart_unrolled import Unrolled, goes_up_from, laid_above
 from .chart_up import ROOM, corners_alike, heads, level_for
+from .items import depths
 from .layers import is_layer
 from .section import Oval, Polygon
 from .signs import CHAIN_LONG, UNIT
@@ -110,12 +111,13 @@ def _lay_line(layout: Layout, line: Line, low: float, worked: WorkedRound, signs
         return low
     places = [_places(layout, line.backward, thing) for thing in line.things]
     layer = is_layer(worked)
+    line.deep = frozenset(depths(worked))
     below = lifted(layout, line, places) if layer else places
     need = room_for(line.ground, line.things, line.corners, line.gap)
     line.level = level_for(line.ground, line.things, below, need, low)
     firm = len(layout.lines) == 1 and isinstance(line.ground, Oval) and line.ground.spine > 0
     xs, footing = Across(line.ground, line.things, below, line.level, line.corners, firm, line.room).settled()
-    outs = heads(line.ground, line.things, xs, footing, below, line.level, low)
+    outs = heads(line.ground, line.things, xs, footing, below, line.level, low, line.deep)
     outs = corners_alike(outs, [at for at, thing in enumerate(line.things) if id(thing) in line.corners])
     first, way = -1 if line.backward else 0, line.ground.way(line.level)
     line.start, line.seam = _start(line, xs[first], below[first]) / way, ((xs[0] + xs[-1]) / way - 1) / 2

@@ -47,10 +47,11 @@ class Line:
     room: how wide a straight row is laid at least.
 
     feet, heads: of each stitch, by its id, y up. arches: of each space. chains: that only its own stitches
-    stand on: the middle of each, and its direction. leads: of a layer's stitches, where the
-    places lie that they go into. start: the share along the way of the
-    first thing made, and seam of the gap before it, `level` out. low, high: how far out its lower and upper
-    edge lie there.
+    stand on: the middle of each, and its direction. leads: of a layer's stitches, where the places lie that
+    they go into. deep: the stitches, by their ids, that go into rounds further down than the one below:
+    spikes. beyond: how far what is drawn around it reaches. start: the share along the way of the first thing
+    made, and seam of the gap before it, `level` out. low, high: how far out its lower and upper edge lie
+    there.
     """
 
     ground: Ground
@@ -64,6 +65,8 @@ class Line:
     arches: dict[int, Arch] = field(default_factory=dict)
     chains: list[tuple[Point, Point]] = field(default_factory=list)
     leads: dict[int, list[Point]] = field(default_factory=dict)
+    deep: frozenset[int] = frozenset()
+    beyond: float = 0.0
     start: float = 0.0
     seam: float = 0.0
     level: float = 0.0

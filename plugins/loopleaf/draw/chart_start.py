@@ -18,6 +18,7 @@ from .subject import Subject
 
 def draw_start(pen: Pen, subject: Subject, layout: Layout, chain: str) -> None:
     """A ring, or the chains of a foundation."""
+    pen.round = "0"
     start = subject.piece.starts[0] if subject.piece.starts else []
     first = start[0] if start else None
     if isinstance(first, Ring):
@@ -25,7 +26,7 @@ def draw_start(pen: Pen, subject: Subject, layout: Layout, chain: str) -> None:
             pen.ring((0.0, 0.0), layout.begin.ring)
         for at in range(first.chains):
             share = at / first.chains
-            _lying(pen, layout, layout.begin.ring, share, 1 / 40, Mark(chain, "0", at + 1))
+            _lying(pen, layout, layout.begin.ring, share, 1 / 40, Mark(chain, at + 1))
         return
     chains = [place for place in start if isinstance(place, Made) and place.role == "foundation"]
     if is_closed(layout.ground):
@@ -42,9 +43,9 @@ def _about_the_middle(pen: Pen, subject: Subject, layout: Layout, chains: list[M
     passed = [place for place in chains if used and place.number < used[0]]
     around = chains[len(passed) :]
     for at, place in enumerate(passed):
-        _beside(pen, layout, at, Mark(chain, "0", place.number))
+        _beside(pen, layout, at, Mark(chain, place.number))
     for at, place in enumerate(around):
-        pen.chain(((len(around) / 2 - at - 0.5) * UNIT, 0.0), (1.0, 0.0), Mark(chain, "0", place.number))
+        pen.chain(((len(around) / 2 - at - 0.5) * UNIT, 0.0), (1.0, 0.0), Mark(chain, place.number))
 
 
 def _beside(pen: Pen, layout: Layout, passed: int, mark: Mark) -> None:
@@ -67,7 +68,7 @@ def _in_a_row(pen: Pen, subject: Subject, layout: Layout, chains: list[Made], ch
     low, end = (used[0], used[-1] + 1) if used else (0, 0)
     passed = 0
     for at, place in enumerate(chains):
-        mark = Mark(chain, "0", place.number)
+        mark = Mark(chain, place.number)
         along = layout.begin.chains[place_key(place)]
         if low <= at < end:
             _lying(pen, layout, layout.begin.out, along, 0.01, mark)

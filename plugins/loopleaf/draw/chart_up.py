@@ -1,6 +1,6 @@
 """How far out the heads of one round of a chart come to rest."""
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from itertools import pairwise
 from math import sqrt
 
@@ -49,9 +49,11 @@ def level_for(
 
 def heads(
     ground: Ground, things: Sequence[Thing], xs: Sequence[float], footing: Sequence[float | None],
-    below: Sequence[Sequence[Top]], level: float, low: float,
+    below: Sequence[Sequence[Top]], level: float, low: float, deep: Set[int] = frozenset(),
 ) -> list[float]:  # fmt: skip
-    """How far out each head lies. xs, footing: where along the way heads and the middles of feet lie."""
+    """How far out each head lies. xs, footing: where along the way heads and the middles of feet lie.
+    deep: the ids of spikes.
+    """
     closed = is_closed(ground)
     about_a_chain = isinstance(ground, Oval) and ground.spine > 0
     wanted: list[float] = []
@@ -63,6 +65,8 @@ def heads(
         if about_a_chain and is_cross(thing.kind if isinstance(thing, Made) else ""):
             lean = 0.0
         rise = sqrt(max(tall * tall - lean * lean, (SHORTEST * tall) ** 2))
+        if id(thing) in deep and isinstance(thing, Made) and is_cross(thing.kind):
+            floor = max(floor, low)  # it is drawn out as high as its neighbours
         wanted.append(floor + ROOM + rise)
         pulls.append(FREE if isinstance(thing, Space) else 1.0 if floor + 2 * tall > low else SPIKE)
         leans.append(0.0 if closed else max(min(lean / rise, STEEPEST), -STEEPEST))

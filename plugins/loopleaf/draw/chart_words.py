@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from math import atan2, degrees, hypot
 
+from ..fabric import Made
 from .canvas import Point
 from .chart_ground import Inward, is_closed
 from .chart_key import KeyLine, said
@@ -11,12 +12,13 @@ from .chart_lines import Layout, Line
 from .chart_things import NUMBER_ROOM
 from .colour import ink_on_light
 from .signing import down
+from .signs import is_cross
 from .subject import Subject
 
 DASHES = ("", "3.4 1.4", "1.2 1.5", "4 1.4 0.1 1.4", "0.1 1.7")
 """The strokes of a chart's first yarn and of each further one: yarns keep apart in black, too."""
 
-BESIDE_A_ROW, OUTSIDE = 12.0, 5.0
+BESIDE_A_ROW, OUTSIDE = 14.0, 5.0
 """An arrow begins so far before its row, and so far outside of its round."""
 
 IN_THE_GAP, BEFORE_A_JOIN = 1.5, 3.5
@@ -40,8 +42,8 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
     for at, (work, line) in enumerate(zip(subject.piece.rounds, lines, strict=True)):
         after = lines[at + 1] if at + 1 < len(lines) else None
         if not is_closed(line.ground):
-            start = line.before(BESIDE_A_ROW, 0.5)
-            away = _direction(start, line.before(BESIDE_A_ROW + 1.0, 0.5))
+            start = line.before(BESIDE_A_ROW + line.beyond, 0.5)
+            away = _direction(start, line.before(BESIDE_A_ROW + line.beyond + 1.0, 0.5))
             yield Label(down(start), down(away), work.plan.label, _turned((-away[0], -away[1])))
             continue
         beside = BEFORE_A_JOIN if line.gap > NUMBER_ROOM else IN_THE_GAP
@@ -84,6 +86,8 @@ def remarks(subject: Subject, layout: Layout, again: bool, left_handed: bool) ->
         yield said(f"On rows that begin at the {side}, front is worked as back and back as front.")
     if any(line.leads for line in layout.lines):
         yield said("A layer that lies behind is drawn outside. Dots lead to the stitches that it goes into.")
+    if any(id(one) in line.deep and is_cross(one.kind) for line in layout.lines for one in _stitches(line)):
+        yield said("A line leads down to the stitch that a spike goes into.")
     for _, _, at in layout.rims:
         first, last = (subject.piece.rounds[n].plan.label for n in (at + 1, -1))
         if first == last:
@@ -97,6 +101,10 @@ def remarks(subject: Subject, layout: Layout, again: bool, left_handed: bool) ->
         yield said("What only repeats is drawn lighter.")
     if subject.work.pattern.size_count > 1:
         yield said(f"Drawn in size {subject.work.pattern.sizes[0]}.")
+
+
+def _stitches(line: Line) -> Iterator[Made]:
+    return (thing for thing in line.things if isinstance(thing, Made))
 
 
 def _takes_sides(subject: Subject, at: int) -> bool:

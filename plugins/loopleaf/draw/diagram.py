@@ -2,8 +2,9 @@
 
 Rounds run counter-clockwise and row 1 from right to left, as a right-hander works them; for a left-hander
 all is mirrored, only the words are not. What a sign says of itself: `data-kind`, the plain kind in the file's
-own terms, whatever its post, loop or form; `data-round`; `data-stitch`, its number in the round, 0 for what
-isn't counted. A chain that counts as a stitch is drawn as chains, the last of them with `data-counts-as`.
+own terms, whatever its post, loop or form, and `data-stitch`, its number in the round, where it is counted.
+The signs of a round are in groups with `data-round`. A chain that counts as a stitch is drawn as chains, the
+last of them with `data-counts-as`.
 """
 
 from collections.abc import Mapping, Sequence
@@ -170,6 +171,7 @@ def _draw_signs(pen: Pen, subject: Subject, layout: Layout, again: set[int]) -> 
     draw_start(pen, subject, layout, kind_of("chain"))
     for at, (work, worked) in enumerate(zip(subject.piece.rounds, subject.worked, strict=True)):
         Round(pen, layout, at, work.plan.label, kind_of, work.side == "WS", again).draw(worked, subject)
+    pen.round, pen.faint = "", False
     for middle, radius, _ in layout.rims:
         pen.ring(down(middle), radius)
     for start, end, _ in layout.sills:

@@ -1,13 +1,18 @@
 """The picture of a piece worked corner to corner, laid flat: its blocks in their squares."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from .blocks import Frame, blocks_of
+from .blocks import Block, Frame, blocks_of
 from .canvas import Canvas, Point
+from .hem import Hem, Way, stitches_of, ways
 from .in_rows import ROW_LAYERS
 from .items import Item
+from .signing import between
 from .stitchwork import Patch, Placed, draw_row
 from .subject import Subject
+
+SUNK = 0.4
+"""An edging pulls the corners of the blocks that it goes along so much of a block's side into line."""
 
 CHAINS_SHARE, MIDDLE = 0.14, 0.45
 """A block's chains take so much of its width; their middle lies so far in."""
@@ -32,7 +37,34 @@ def draw_blocks(canvas: Canvas, subject: Subject) -> bool:
             canvas.outline(
                 [frame.at(x * frame.side, y * frame.side) for x, y in ((0, 0), (1, 0), (1, 1), (0, 1))]
             )
+    if rows and len(rows) < len(subject.worked):
+        _draw_edging(canvas, subject, rows, max(sides))
     return bool(rows)
+
+
+def _draw_edging(canvas: Canvas, subject: Subject, rows: Sequence[Sequence[Block]], side: float) -> None:
+    done = len(rows)
+    hems = [
+        Hem(stitches_of(worked), size.rise_mm, 0.0, work.side != "WS")
+        for work, worked, size in zip(
+            subject.piece.rounds[done:], subject.worked[done:], subject.sizes[done:], strict=True
+        )
+    ]
+    for at, (hem, (lower, upper)) in enumerate(zip(hems, ways(rows, side, hems, SUNK * side), strict=True)):
+        step = 1 / len(hem.things)
+        placed = [
+            Placed(Item(thing, start, start + step, (start, start + step)), patch, 1.0, not hem.right, True)
+            for start, thing in ((number * step, thing) for number, thing in enumerate(hem.things))
+            for patch in (_between(lower, upper, start, step),)
+        ]
+        draw_row(canvas, ROW_LAYERS * (done + 1 + at), placed, subject.colours)
+        canvas.outline(
+            [way.at(i / 40) for way, steps in ((lower, range(41)), (upper, range(40, -1, -1))) for i in steps]
+        )
+
+
+def _between(lower: Way, upper: Way, start: float, step: float) -> Patch:
+    return lambda across, up: between(lower.at(start + step * across), upper.at(start + step * across), up)
 
 
 def _chains(frame: Frame) -> Placed:

@@ -108,6 +108,8 @@ def _outline(canvas: Canvas, stand: Stand, last: Sequence[Item], dark: str) -> N
             tops.append(stand.point(out, ring.high0 + (ring.high1 - ring.high0) * top, along))
     if tops:
         canvas.outline(tops)
+        if not stand.is_open and not stand.from_above:
+            canvas.fill(-1, dark, hull(tops))
 
 
 def hull(points: Sequence[Point]) -> list[Point]:

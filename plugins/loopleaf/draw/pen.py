@@ -27,23 +27,32 @@ from .signs import (
 
 
 class Mark(NamedTuple):
-    """What a sign says of itself: its kind in the file's own terms, its round, and its number there (0 where
-    it isn't counted). counts_as: the kind of stitch that it stands for.
+    """What a sign says of itself: its kind in the file's own terms, and its number in its round (0, and
+    unsaid, where it isn't counted). counts_as: the kind of stitch that it stands for.
     """
 
     kind: str
-    round: str
     stitch: int = 0
     counts_as: str = ""
 
     def __str__(self) -> str:
+        number = f' data-stitch="{self.stitch}"' if self.stitch else ""
         stands = f' data-counts-as="{escape(self.counts_as)}"' if self.counts_as else ""
-        return f'{_named(self.kind, self.round)} data-stitch="{self.stitch}"{stands}'
+        return f"{_named(self.kind)}{number}{stands}"
 
 
 @cache
-def _named(kind: str, label: str) -> str:
-    return f' data-kind="{escape(kind)}" data-round="{escape(label)}"'
+def _named(kind: str) -> str:
+    return f' data-kind="{escape(kind)}"'
+
+
+class _Group(NamedTuple):
+    """What signs drawn one after the other have in common, written once around them."""
+
+    round: str = ""
+    letter: str = ""
+    colour: str = ""
+    faint: bool = False
 
 
 class Shapes:
@@ -91,31 +100,41 @@ class _Standing(NamedTuple):
 
 @dataclass(slots=True)
 class Pen:
-    """Draws signs in units, y down. dashes: of each yarn, the pattern of its strokes. faint: what is drawn
-    now was drawn before, and is lighter.
+    """Draws signs in units, y down. dashes: of each yarn, the pattern of its strokes. round: the label of the
+    round that is drawn now, "" for none. faint: what is drawn now was drawn before, and is lighter.
     """
 
     shapes: Shapes
     dashes: Mapping[str, str] = field(default_factory=dict)
+    round: str = ""
     faint: bool = False
+    _yarn: tuple[str, str] = ("", "")
+    _open: _Group | None = None
     _parts: list["str | _Standing"] = field(default_factory=list)
     _alike: Counter[Look] = field(default_factory=Counter)
-    _ink: tuple[str, str, bool] = ("", "", False)
     _reached: list[Point] = field(default_factory=lambda: [(0.0, 0.0)])
 
     def yarn(self, letter: str, colour: str) -> None:
         """Draw on in a yarn."""
-        ink = (letter, colour, self.faint)
-        if ink == self._ink:
-            return
-        dash = self.dashes.get(letter, "")
+        self._yarn = (letter, colour)
+
+    def _put(self, part: "str | _Standing") -> None:
+        """One more sign, in a group with those before it where it has all in common with them."""
+        group = _Group(self.round, *self._yarn, self.faint)
+        if group != self._open:
+            self._parts.append(("</g>" if self._open else "") + self._opening(group))
+            self._open = group
+        self._parts.append(part)
+
+    def _opening(self, group: _Group) -> str:
+        dash = self.dashes.get(group.letter, "")
         stroke = f' stroke-dasharray="{dash}"' if dash else ""
-        light = f' opacity="{FAINT}"' if self.faint else ""
-        end = "</g>" if self._ink[1] else ""
-        self._parts.append(
-            f'{end}<g class="{ink_name(colour)}" stroke="{colour}" fill="{colour}"{stroke}{light}>'
+        light = f' opacity="{FAINT}"' if group.faint else ""
+        label = f' data-round="{escape(group.round)}"' if group.round else ""
+        return (
+            f'<g class="{ink_name(group.colour)}" stroke="{group.colour}" fill="{group.colour}"'
+            f"{stroke}{light}{label}>"
         )
-        self._ink = ink
 
     def stitch(self, sign: Sign, foot: Point, top: Point, mark: Mark) -> None:
         """A sign between its foot and its top. A cross looks the same after a quarter turn."""
@@ -130,13 +149,13 @@ class Pen:
         scale = f" scale(1 {_short(stretch)})" if stretch != 1 else ""
         look = (lines(sign), angle, scale)
         self._alike[look] += 1
-        self._parts.append(_Standing(look, foot, str(mark)))
+        self._put(_Standing(look, foot, str(mark)))
         self._grow(foot, top)
 
     def gathered(self, sign: Sign, feet: Sequence[Point], top: Point, mark: Mark) -> None:
         """A stitch with a leg in each of several places, their heads together."""
         way = gathered_way(sign.kind, [(x - top[0], y - top[1]) for x, y in feet])
-        self._parts.append(f'<path fill="none" transform="{_moved(top)}" d="{way}"{mark}/>')
+        self._put(f'<path fill="none" transform="{_moved(top)}" d="{way}"{mark}/>')
         self._grow(top, *feet)
 
     def chain(self, middle: Point, along: Point, mark: Mark | None, long: float = CHAIN_LONG) -> None:
@@ -150,10 +169,10 @@ class Pen:
         turned = round(degrees(atan2(up[0], -up[1])))
         length = hypot(*up) or 1.0
         self._grow((foot[0] + up[0] / length * 11, foot[1] + up[1] / length * 11))
-        self._parts.append(f"<g{mark}>")
+        self._put(f"<g{mark}>")
         self._use(self.shapes.name(picot_way(chains)), _placed(foot, turned), "", foot)
         self.dot(foot, None)
-        self._parts.append("</g>")
+        self._put("</g>")
 
     def dot(self, middle: Point, mark: Mark | None) -> None:
         """A slip stitch."""
@@ -163,24 +182,24 @@ class Pen:
         """A plain circle."""
         x, y = middle
         at = f' cx="{_short(x)}" cy="{_short(y)}"' if x or y else ""
-        self._parts.append(f'<circle{at} r="{_short(radius)}" fill="none"/>')
+        self._put(f'<circle{at} r="{_short(radius)}" fill="none"/>')
         self._grow((x - radius, y - radius), (x + radius, y + radius))
 
     def line(self, start: Point, end: Point) -> None:
         """A plain line."""
         (x, y), (to_x, to_y) = start, end
-        self._parts.append(f'<path fill="none" d="M{_short(x)} {_short(y)}L{_short(to_x)} {_short(to_y)}"/>')
+        self._put(f'<path fill="none" d="M{_short(x)} {_short(y)}L{_short(to_x)} {_short(to_y)}"/>')
         self._grow(start, end)
 
     def lead(self, start: Point, bow: Point, end: Point) -> None:
         """A dotted line that only leads from one place to another, bowed."""
         way = " ".join(f"{_short(x)} {_short(y)}" for x, y in (bow, end))
-        self._parts.append(
+        self._put(
             f'<path fill="none" stroke-dasharray="0.1 2" d="M{_short(start[0])} {_short(start[1])}Q{way}"/>'
         )
 
     def _use(self, name: str, place: str, mark: str, *points: Point) -> None:
-        self._parts.append(f'<use href="#{name}"{place}{mark}/>')
+        self._put(f'<use href="#{name}"{place}{mark}/>')
         self._grow(*points)
 
     def _grow(self, *points: Point) -> None:
@@ -195,7 +214,7 @@ class Pen:
     def body(self) -> str:
         """What was drawn."""
         parts = (part if isinstance(part, str) else self._stood(part) for part in self._parts)
-        return "".join(parts) + ("</g>" if self._ink[1] else "")
+        return "".join(parts) + ("</g>" if self._open else "")
 
     def _stood(self, one: "_Standing") -> str:
         """A sign on its foot: of many alike the form is turned where it is defined, which is shorter."""

@@ -21,6 +21,7 @@ from .profile import filled
 from .sheet import Edging, Sheet, sheet_for
 from .stand import Stand, is_leaf, stand_of
 from .subject import Subject, main_colour, subject_of
+from .tubes import draw_tubes
 from .wave import wave_of
 
 HAIRLINE = 0.005
@@ -53,6 +54,9 @@ def first_picture(work: PatternWork, measured: Measured | None = None, left_hand
         else:
             stand, rounds = _standing(subject)
             draw_rounds(canvas, stand, subject, rounds)
+            draw_tubes(
+                canvas, subject, stand, rounds, measured, HAIRLINE * max(s.height_mm for s in subject.sizes)
+            )
             draw_additions(canvas, subject, stand, rounds, measured)
         body, box = _laid_out(work, piece.name, *_body(canvas, subject, "whole"))
         return _finished(body, box, work.pattern.title, left_handed)

@@ -202,16 +202,20 @@ def _labels(sketch: Sketch, subject: Subject, places: Sequence[_Place]) -> None:
         return
     left, _, right, _ = sketch.box
     taken: dict[int, list[float]] = {-1: [], 1: []}
-    for place in places:
-        side = -1 if place.middle[0] < -1.0 else 1
+    sides = [-1 if place.middle[0] < -1.0 else 1 for place in places]
+    for place, side in zip(places, sides, strict=True):
+        words = [f"{_title(subject, place.sew)}:", f"{_row(place.sew)}, {_numbers(place.run)}"]
+        if len(set(sides)) == 1:
+            words = [" ".join(words)]  # with words at both sides the piece has a third of the width left
+        high = WORDS * (1.2 * len(words) + 0.1)
         edge, y = (left if side < 0 else right) + 3.8 * side, place.middle[1] + WORDS * 0.35
-        while any(abs(y - other) < WORDS * 1.3 for other in taken[side]):
-            y += WORDS * 1.3
+        while any(abs(y - other) < high for other in taken[side]):
+            y += WORDS * 0.1
         taken[side].append(y)
         sketch.line([place.middle, (edge, y - WORDS * 0.35)], "fine")
         sketch.dot(place.middle, 0.6)
-        words = f"{_title(subject, place.sew)}: {_row(place.sew)}, {_numbers(place.run)}"
-        sketch.words((edge + side, y), words, "start" if side > 0 else "end")
+        for line, part in enumerate(words):
+            sketch.words((edge + side, y + line * WORDS * 1.2), part, "start" if side > 0 else "end")
 
 
 def _labels_below(sketch: Sketch, places: Sequence[_Place]) -> None:

@@ -96,9 +96,9 @@ def filled(rounds: Sequence[RoundSize], section: Section, first_out: float) -> l
     the counts than the cloth gives and half a step to the next round (a count holds somewhere between a
     round's lower and upper edge). Where the piece is closed the profile goes on smoothly through the pole:
     beyond it the distances count as negative. The edge of an opening that is drawn in, which nothing fills,
-    stays as its count says. There is as much around the piece as before, all rounds together; they keep
-    their heights along the cloth, all stretched alike where a step out needs it. A ball whose counts follow
-    2πR·sin(s/R) comes out round.
+    stays as its count says, and the middle of its round lies half a step before it. There is as much around
+    the piece as before, all rounds together; they keep their heights along the cloth, all stretched alike
+    where a step out needs it. A ball whose counts follow 2πR·sin(s/R) comes out round.
     """
     counted = [section.out_for(one.length_mm) for one in rounds]
     steps = [abs(b - a) for a, b in pairwise(counted)] or [0.0]
@@ -107,9 +107,13 @@ def filled(rounds: Sequence[RoundSize], section: Section, first_out: float) -> l
         for out, below, above in zip(counted, [steps[0], *steps], [*steps, steps[-1]], strict=False)
     ]
     closed = not first_out, counted[-1] < CLOSED * max(counted)
-    for end, shut in zip((0, -1), closed, strict=True):
-        if not shut and counted[end] < DRAWN_IN * max(counted):
-            give[end] = 0.0
+    low, high = ([c + side * g for c, g in zip(counted, give, strict=True)] for side in (-1, 1))
+    drawn_in = [
+        not shut and counted[end] < DRAWN_IN * max(counted) for end, shut in zip((0, -1), closed, strict=True)
+    ]
+    for end, beside in ((0, 1), (-1, -2)):
+        if drawn_in[end]:
+            low[end] = high[end] = (counted[end] + counted[beside]) / 2
     outs = list(counted)
     for _ in range(_PASSES):
         far = [*_beyond(outs, closed[0]), *outs, *reversed(_beyond(outs[::-1], closed[1]))]
@@ -118,20 +122,21 @@ def filled(rounds: Sequence[RoundSize], section: Section, first_out: float) -> l
             for i, b in enumerate(outs)
         ]
         kept = sum(counted) / (sum(eased) or 1.0)
-        outs = [min(max(b * kept, c - g), c + g) for b, c, g in zip(eased, counted, give, strict=True)]
+        outs = [min(max(b * kept, least), most) for b, least, most in zip(eased, low, high, strict=True)]
+    first, last = (counted[end] if drawn_in[end] else outs[end] for end in (0, -1))
     edges = [
-        first_out if closed[0] else outs[0],
+        first_out if closed[0] else first,
         *((a + b) / 2 for a, b in pairwise(outs)),
-        0.0 if closed[1] else outs[-1],
+        0.0 if closed[1] else last,
     ]
     moves = [b - a for a, b in pairwise(edges)]
     stretch = max(1.0, *(abs(move) / one.rise_mm for move, one in zip(moves, rounds, strict=True)))
     rings: list[Ring] = []
-    high = 0.0
+    up_to = 0.0
     for at, (move, one) in enumerate(zip(moves, rounds, strict=True)):
         up = sqrt(max((one.rise_mm * stretch) ** 2 - move**2, 0.0))
-        rings.append(Ring(edges[at], high, edges[at + 1], high + up))
-        high += up
+        rings.append(Ring(edges[at], up_to, edges[at + 1], up_to + up))
+        up_to += up
     return rings
 
 

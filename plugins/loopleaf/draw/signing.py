@@ -51,6 +51,7 @@ class Round:
 
     def draw(self, worked: WorkedRound, subject: Subject) -> None:
         """All that the round made, in the order made."""
+        self.pen.round, self.pen.faint = self.label, False
         for middle, along in self._line.chains:
             self.pen.chain(down(middle), down(along), self._mark("chain"))
         for made in worked.made:
@@ -70,7 +71,7 @@ class Round:
                 self._slip(made)
 
     def _mark(self, kind: str, number: int = 0, counts_as: str = "") -> Mark:
-        return Mark(self.kind_of(kind), self.label, number, counts_as and self.kind_of(counts_as))
+        return Mark(self.kind_of(kind), number, counts_as and self.kind_of(counts_as))
 
     def _stitch(self, made: Made) -> None:
         feet, head = self._line.feet[id(made)], self._line.heads[id(made)]
@@ -84,6 +85,8 @@ class Round:
             self.pen.gathered(sign_of(made, self.reverse), [down(foot) for foot in feet], down(head), mark)
         else:
             foot = self._under(head) if is_cross(made.kind) else feet[0]
+            if foot != feet[0] and id(made) in self._line.deep:
+                self.pen.line(down(between(foot, head, 0.5)), down(feet[0]))
             self.pen.stitch(sign_of(made, self.reverse), down(foot), down(head), mark)
 
     def _under(self, head: Point) -> Point:
@@ -152,7 +155,7 @@ class Round:
 
     def _picot(self, made: Made) -> None:
         foot = self._below(made)
-        self.pen.picot(down(foot), down(self._outward(foot)), made.chains or 3, Mark("picot", self.label))
+        self.pen.picot(down(foot), down(self._outward(foot)), made.chains or 3, Mark("picot"))
 
     def _leaf_chain(self, space: Space) -> None:
         """A chain that is worked back on, rising from the stitch before it."""

@@ -111,8 +111,8 @@ def _runs(sketch: Sketch, grid: Grid, side: float, signs: Mapping[str, Sign], tu
             alike = list(same)
             if len(alike) < RUN or signs[sign].mark:
                 continue
-            at = ((alike[-1] + 0.5) * side, (down + 0.78) * side)
-            sketch.words(at, str(len(alike)), size=side * 0.75, fill=_on(signs[sign].fill))
+            at = ((alike[-1] + 0.5) * side, (down + 0.81) * side)
+            sketch.words(at, str(len(alike)), size=side * 0.86, fill=_on(signs[sign].fill))
             found = True
     return found
 
@@ -144,7 +144,7 @@ def _tens(sketch: Sketch, grid: Grid, side: float) -> None:
 def _numbers(sketch: Sketch, grid: Grid, side: float, labels: Sequence[str], turns: bool) -> None:
     high, wide = len(grid.rows), len(grid.rows[0])
     bottom = grid.from_.startswith("bottom")
-    size = min(WORDS, max(side * 0.85, WORDS * 0.6))
+    size = min(WORDS, max(side * 0.86, WORDS * 0.6))
     each = 1 if side >= size else 5
     for turn, label in enumerate(labels[:high]):
         if turn % each:
@@ -162,5 +162,6 @@ def _key(sketch: Sketch, signs: Sequence[Sign], counted: bool) -> None:
         _square(sketch, (0.0, top), SQUARE, sign)
         sketch.words((SQUARE + 1.6, top + SQUARE * 0.8), sign.said, "start")
     if counted:
-        top = low + 3.0 + len(signs) * (SQUARE + 1.6)
-        sketch.words((0.0, top + SQUARE * 0.8), "A number: so many alike, up to here.", "start", WORDS * 0.85)
+        top = low + 3.0 + len(signs) * (SQUARE + 1.6) + SQUARE * 0.8
+        for line, words in enumerate(("A number: so many alike,", "up to here.")):
+            sketch.words((0.0, top + line * WORDS * 1.2), words, "start", WORDS * 0.9)

@@ -13,6 +13,7 @@ from .chart_things import place_key
 from .items import Item, Spot, items_of_rounds
 from .layers import last_layer, step_down
 from .once import once
+from .openings import openings_of
 from .profile import Ring, filled, is_flat, lying, standing
 from .section import Oval, Polygon, Section, outward
 from .subject import Subject
@@ -106,6 +107,11 @@ class Stand:
         return min(self.point(rim.out0, rim.high0, i / 48)[1] for i in range(48))
 
 
+BESIDE, BEHIND = 0.2, 0.29
+"""A thumb stands at the side of a piece, so much of the way around: a little towards the viewer where it
+points upwards, and a little away where one would look into it from behind.
+"""
+
 LEAF_ROUNDS = 2
 """So few rounds about a chain make a leaf or a strip, which lies: they are too low for a vessel."""
 
@@ -125,7 +131,9 @@ def stand_of(subject: Subject) -> tuple[Stand, list[list[Item]]]:
     section, rings, slant = _form(subject, first_out)
     rounds = items_of_rounds(subject.worked, subject.scale, section, rings, base_spots(subject, section, 0.0))
     if slant < pi / 2 and isinstance(section, Oval):
-        section = Oval(section.spine, -ASKEW if section.spine else tau * (FRONT - _faced(subject, rounds)))
+        section = Oval(
+            section.spine, -ASKEW if section.spine else tau * (FRONT - _faced(subject, rounds, rings))
+        )
     return Stand(section, rings, slant), rounds
 
 
@@ -242,13 +250,20 @@ def middle_of(subject: Subject, rounds: Sequence[Sequence[Item]], sew: Sew) -> t
     return (at, sum(under) / len(under)) if under else None
 
 
-def _faced(subject: Subject, rounds: Sequence[Sequence[Item]]) -> float:
-    """Which part of the way around faces the viewer: where something is sewn on, else the half away from
-    the join.
+def narrows(rings: Sequence[Ring]) -> bool:
+    """Whether the end of a piece is narrower than its beginning: a thumb points that way."""
+    return rings[-1].out1 < rings[0].out0
+
+
+def _faced(subject: Subject, rounds: Sequence[Sequence[Item]], rings: Sequence[Ring]) -> float:
+    """Which part of the way around faces the viewer: where something is sewn on, else what lies beside an
+    opening that another piece begins at, else the half away from the join.
     """
     for step in subject.work.pattern.finishing:
         if step.sew is not None and step.sew.to == subject.piece.name:
             found = middle_of(subject, rounds, step.sew)
             if found is not None:
                 return found[1]
+    for opening in openings_of(subject, rounds):
+        return opening.along + (BESIDE if narrows(rings) else BEHIND)
     return next((row[0].start for row in reversed(rounds) if row), 0.0) + 0.5

@@ -9,7 +9,7 @@ from ..fabric import Made, PatternWork
 from ..pattern import Thread
 from .canvas import Point
 from .measuring import arrow
-from .sketch import Figure, Sketch
+from .sketch import WORDS, Figure, Sketch
 from .strands import Knot, Strand, draw_strands
 
 RADIUS = 30.0
@@ -81,7 +81,7 @@ def _from_above(sketch: Sketch, posts: int, starts: Sequence[int], thread: Threa
     every = max(1, posts // 12)
     for post in [1, *range(1 + every, posts + 1, every)]:
         x, y = _at(posts, post, radius - 6.0)
-        sketch.words((x, y + 1.1), str(post), size=3.0)
+        sketch.words((x, y + 1.2), str(post), size=WORDS * 0.9)
     for at, start in enumerate(starts):
         way = _way_above(posts, start, thread, radius, 0.9 * at - 0.45 * (len(starts) - 1))
         sketch.line(way, "second" if at % 2 == 0 else "dashed")

@@ -30,6 +30,10 @@ class Picture:
     across_mm: float = 0.0
 
 
+LONG = 2.5
+"""A drawing so many times as high as it is wide is shown from its beginning, at its foot."""
+
+
 def drawn_size(svg: str) -> tuple[float, float]:
     """Width and height of a drawing, in its own units."""
     found = re.search(r'viewBox="\S+ \S+ ([\d.]+) ([\d.]+)"', svg)
@@ -63,6 +67,11 @@ class Drawing:
         """How high it is without the key at its foot."""
         found = re.search(r' data-key-from="([\d.]+)"', self.svg)
         return float(found[1]) if found else self.box[1]
+
+    @property
+    def is_long(self) -> bool:
+        """Whether it is so tall and narrow that its signs are lost where all of it is shown."""
+        return self.signs_high > LONG * self.box[0]
 
 
 @dataclass(frozen=True, slots=True)

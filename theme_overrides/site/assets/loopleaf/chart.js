@@ -43,10 +43,13 @@
   // The key stands below in the page's own words; without it the signs have the whole width.
   const bare = (svg) => {
     const key = svg.querySelector(".chart-key")
-    if (!key) return
-    key.remove()
-    const box = svg.getBBox()
-    svg.setAttribute("viewBox", [box.x - 4, box.y - 4, box.width + 8, box.height + 8].join(" "))
+    if (key) {
+      key.remove()
+      const box = svg.getBBox()
+      svg.setAttribute("viewBox", [box.x - 4, box.y - 4, box.width + 8, box.height + 8].join(" "))
+    }
+    const { width, height } = svg.viewBox.baseVal
+    svg.style.setProperty("--ratio", width / height)
   }
 
   // A chart that opens above what has the focus would push it out of view: scrolls by as much as it was moved.
@@ -137,7 +140,7 @@
 
     // Moves the view so far that the round's beginning can be seen; the page stays where it is.
     const into = () => {
-      const first = svg.querySelector(".is-chosen")
+      const first = svg.querySelector(".is-chosen [data-kind]")
       if (!first || zoom === 1) return
       const box = view.getBoundingClientRect()
       const sign = first.getBoundingClientRect()
@@ -164,14 +167,14 @@
     const nearest = (event) => {
       const hit = event.target.closest("[data-round]")
       if (hit) return hit.dataset.round
-      let best = ""
+      let best = null
       let least = NEAR
-      svg.querySelectorAll("[data-round]").forEach((one) => {
+      svg.querySelectorAll("[data-kind]").forEach((one) => {
         const box = one.getBoundingClientRect()
         const away = Math.hypot(box.left + box.width / 2 - event.clientX, box.top + box.height / 2 - event.clientY)
-        if (away < least) [best, least] = [one.dataset.round, away]
+        if (away < least) [best, least] = [one, away]
       })
-      return best
+      return best ? best.closest("[data-round]").dataset.round : ""
     }
 
     const listen = () => svg.addEventListener("click", (event) => {
@@ -182,10 +185,16 @@
 
     // ---- larger and smaller: the middle of the view stays the middle ----
 
+    // How much larger than whole the chart is when it is as wide as the view.
+    const filling = () => {
+      const { width, height } = svg.viewBox.baseVal
+      return Math.max(1, (view.clientWidth * height) / (parseFloat(getComputedStyle(view).maxHeight) * width))
+    }
+
     const enlarge = (by) => {
       const [across, down] = [view.scrollWidth, view.scrollHeight]
       const [x, y] = [(view.scrollLeft + view.clientWidth / 2) / across, (view.scrollTop + view.clientHeight / 2) / down]
-      zoom = Math.min(Math.max(by ? zoom * by : 1, 1), LARGEST)
+      zoom = Math.min(Math.max(by ? zoom * by : 1, 1), LARGEST * filling())
       figure.style.setProperty("--zoom", zoom)
       figure.classList.toggle("leaf-chart--large", zoom > 1)
       smaller.disabled = whole.disabled = zoom === 1
@@ -255,11 +264,16 @@
 
     listen()
     enlarge(0)
+    if (view.classList.contains("leaf-chart__view--long")) {
+      enlarge(filling())
+      view.scrollTo(0, view.scrollHeight) // where it begins
+    }
     view.after(bar, said)
     const named = location.hash && document.getElementById(decodeURIComponent(location.hash.slice(1)))
     const round = named && named.closest("[data-leaf-round]")
     if (round && rounds.includes(round)) chosen = round.id === named.id ? round.dataset.leafRound.split(" ")[0] : named.id.slice(round.id.lastIndexOf("-") + 1)
     show()
+    into()
     settle()
   }
 
