@@ -4,8 +4,9 @@ from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, replace
 from math import sqrt
 
+from ..fabric.squares import Block
 from .arch import Arch, arch
-from .blocks import Block, Frame
+from .blocks import Frame
 from .canvas import Point
 from .chart_begin import Beginning
 from .chart_ground import Ground, Sideways, Straight
