@@ -67,7 +67,7 @@ class Measured:
     """A pattern, measured. Where there are sizes, tuples hold one a size.
 
     stated: sizes as the author states them. laid_out: of pieces laid out and joined, None without.
-    other_yarns: the first piece in the weights next to its yarn's.
+    other_yarns: the first piece, or all of them laid out, in the weights next to its yarn's.
     """
 
     pattern: Pattern
@@ -126,7 +126,7 @@ def measure(work: PatternWork) -> Measured:
             )
         ),
         tuple(threadings(work, pattern, cords[size], size) for size in sizes),
-        other_yarns(pattern, pieces[0].size) if pieces else (),
+        other_yarns(pattern, (laid_out,) if laid_out else pieces[0].size) if pieces else (),
     )
 
 

@@ -181,11 +181,12 @@ def _need(need: YarnNeed) -> str:
 def _other_yarns(measured: Measured) -> Iterator[str]:
     if not measured.other_yarns or not measured.pieces:
         return
-    name = measured.pieces[0].name
-    yield f"The same stitches of “{name}” in another yarn, by the usual ranges; swatch first:"
+    name = f"“{measured.pieces[0].name}”" + (", laid out and joined," if measured.laid_out else "")
+    yield f"The same stitches of {name} in another yarn, by the usual ranges; swatch first:"
+    own = [what for what, _ in _told(measured, measured.pieces[0], 0)]
     for one in measured.other_yarns:
         hook = f", hook about {one.hook_mm:g} mm" if one.hook_mm else ""
-        told = [what for what, _ in _told(measured, measured.pieces[0], 0)]
+        told = list(measured.laid_out) if measured.laid_out else own
         sizes = ", ".join(
             f"{what} about {amounts.lengths(tuple(size[what].middle for size in one.size))}" for what in told
         )
