@@ -1,5 +1,7 @@
 """Layers: rounds worked into an earlier one are measured from there, and petals bend nothing."""
 
+from dataclasses import replace
+
 import pytest
 
 from loopleaf.fabric.layers import root_of
@@ -49,6 +51,13 @@ def test_the_way_out_leaves_petals_behind() -> None:
     known = measured(rounds(*FLOWER)).pieces[0].known_rounds(0)
     assert [one.label for one in way_out(known)] == ["1", "3", "5"]
     assert [one.label for one in known if one.petals] == ["2", "4", "6"]
+
+
+def test_a_number_that_comes_twice_is_the_earlier_round() -> None:
+    """A file with a mistake in its numbers is measured all the same."""
+    known = measured(rounds(*FLOWER)).pieces[0].known_rounds(0)
+    twice = [*known[:4], replace(known[4], on="1"), replace(known[5], label="1")]
+    assert [one.label for one in way_out(twice)] == ["1", "5"]
 
 
 def test_arches_behind_petals_stand_between_them() -> None:

@@ -77,14 +77,14 @@ class Flatness:
 
 def way_out(rounds: Sequence[RoundSize]) -> list[RoundSize]:
     """The rounds that the last one stands on, and itself: without petals, and without layers that end."""
-    by_label = {one.label: at for at, one in enumerate(rounds)}
     at = len(rounds) - 1
     found: list[RoundSize] = []
     while at >= 0:
         one = rounds[at]
         if found or not one.petals:
             found.append(one)
-        at = by_label[one.on] if one.on else at - 1
+        before = range(at - 1, -1, -1)
+        at = next((index for index in before if rounds[index].label == one.on), -1) if one.on else at - 1
     return found[::-1]
 
 
