@@ -16,6 +16,9 @@ from tests.review.frame import framed
 ROOT = Path(__file__).resolve().parents[1]
 FILES = sorted((ROOT / "patterns").glob("*.yml"))
 ROUND = ["label", "uses", "makes", "count", "stated"]
+PROMISED = {"pattern", "pieces", "size", "yarn", "cords", "hours", "level", "findings"}
+"""By the format: the least that is there."""
+BESIDES = {"learning_hours", "cautions", "other_yarns"}
 FINDING = {
     *("rule", "severity", "file", "line", "column", "end_line", "end_column", "piece", "round"),
     *("message", "working", "suggestion", "related", "url"),
@@ -53,7 +56,7 @@ def told(request: pytest.FixtureRequest) -> tuple[Any, Any]:
 def test_the_file(told: tuple[Any, Any]) -> None:
     _, found = told
     assert list(found)[:2] == ["pattern", "pieces"]
-    assert set(found) == {"pattern", "pieces", "size", "yarn", "cords", "hours", "level", "findings"}
+    assert set(found) == PROMISED | BESIDES
     assert found["pattern"].endswith(".yml")
     for finding in found["findings"]:
         assert set(finding) == FINDING
@@ -121,6 +124,14 @@ def test_the_measures(told: tuple[Any, Any]) -> None:
         assert set(cord) == {"piece", "length_mm", "chains"}
     hours = [found["hours"]] if sizes == 1 else found["hours"]
     assert all(is_range(value) for value in hours)
+    learning = [found["learning_hours"]] if sizes == 1 else found["learning_hours"]
+    assert all(slow[1] > quick[1] for slow, quick in zip(learning, hours, strict=True))
+    for caution in found["cautions"]:
+        assert set(caution) == {"title", "because"}
+        assert caution["because"]
+    for other in found["other_yarns"]:
+        assert set(other) == {"weight", "hook_mm", "size"}
+        assert abs(other["weight"] - next(iter(pattern.materials.yarns.values())).weight) == 1
     assert set(found["level"]) == {"stated", "worked_out", "because"}
     assert found["level"]["stated"] == pattern.level
 

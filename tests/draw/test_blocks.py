@@ -9,6 +9,7 @@ from loopleaf.draw import diagram, first_picture
 from loopleaf.draw.blocks import blocks_of
 from loopleaf.draw.chart_ground import Sideways, Straight
 from loopleaf.draw.chart_layout import lay_out
+from loopleaf.draw.schematic import schematic
 from loopleaf.draw.signs import UNIT
 from tests.measure.worked_patterns import HEAD, worked
 
@@ -92,6 +93,13 @@ def test_a_picture_of_blocks_is_square() -> None:
     for side in (3, 6):
         _, _, wide, high = map(float, str(tree(first_picture(worked(square(side)))).get("viewBox")).split())
         assert 0.93 < wide / high < 1.07
+
+
+def test_its_outline_is_the_whole_square() -> None:
+    """Four blocks of 13.9 mm a side, not the one that it begins with."""
+    figure = schematic(worked(square(4)), "cloth")
+    assert figure is not None
+    assert "about 5.5 cm (2¼ in) wide; about 5.5 cm (2¼ in) long" in figure.alt
 
 
 def test_the_aside_may_be_left_out() -> None:

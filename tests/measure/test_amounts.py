@@ -103,3 +103,8 @@ def test_a_gram_is_not_no_ounce() -> None:
     """28.349523125 g to the ounce, by the international agreement of 1959: 1 g is 0.035 oz."""
     assert amounts.weight(1) == "1 g (under ⅛ oz)"
     assert amounts.weight(4) == "4 g (⅛ oz)"
+
+
+def test_sizes_that_read_alike_are_told_once() -> None:
+    assert amounts.lengths((121.4, 121.1, 121.3)) == "12 cm (4¾ in)"
+    assert amounts.lengths((121.4, 131.1)) == "12 (13) cm, 4¾ (5¼) in"

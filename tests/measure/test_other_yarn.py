@@ -29,6 +29,17 @@ def test_the_weights_next_to_the_patterns_own() -> None:
     assert 100 not in thicker
 
 
+def test_pieces_laid_out_are_told_as_a_whole() -> None:
+    """Two tubes side by side by three down: what the pattern makes, not one of its pieces."""
+    lay = "finishing:\n  - lay out: {piece: tube, across: 2, down: 3, join: sc through both layers}\n"
+    whole = measured(TUBE, lay)
+    assert whole.laid_out is not None
+    for one in whole.other_yarns:
+        assert {what: band.middle for what, band in one.size[0].items()} == pytest.approx(
+            {what: band.middle * one.by for what, band in whole.laid_out.items()}
+        )
+
+
 def test_the_ends_of_the_table_have_one_neighbour() -> None:
     assert [
         one.weight for one in measured(TUBE, head=HEAD.replace("weight: 4", "weight: 0")).other_yarns

@@ -263,13 +263,37 @@ def test_what_you_make_and_how_big() -> None:
         ("Sizes", "S (M, L)"),
         ("Finished size", "37 (40.5, 44) cm, 14½ (16, 17¼) in around"),
         ("To fit", "neck 34 (37, 41) cm, 13½ (14½, 16¼) in"),
+        ("Time, L", "about 1½ to 3 hours with practice, about 4 to 8½ hours for someone new to it"),
     ]
+
+
+def _rows(slug: str, place: str) -> dict[str, tuple[str, ...]]:
+    (table,) = (one for one in _demo(slug).tables if one.place == place)
+    return {row[0]: row[1:] for row in table.rows}
+
+
+def test_the_table_of_sizes_says_everything_once() -> None:
+    """Rows that lie around a neck are no further wide than around, and no longer than high."""
+    assert [*_rows("gull-collar", "sizes")] == [
+        *("To fit, neck", "Around", "High", "Yarn A (gull gray)", "Time", "Time, new to it"),
+    ]
+    cap = _rows("curlew-cap", "sizes")
+    assert cap["High (worked out)"][0] == "about 17 cm (6¾ in)"
+    assert cap["Time, new to it"][0] == "About 2 to 4½ hours"
+
+
+def test_another_yarn_changes_what_is_stated() -> None:
+    """The whole blanket of 53 × 70 cm, not a square of it: 12.5 ÷ 14.5 as large in DK."""
+    assert _rows("harbour-square", "yarns")["DK (3)"] == (
+        *("about 4 mm", "about 45.5 cm (18 in)", "about 60.5 cm (23¾ in)"),
+    )
 
 
 def test_the_size_of_a_piece_is_called_so() -> None:
     assert [size.label for size in _demo("harbour-square").sizes] == [
         "Finished size",
         "Finished size, Square",
+        "Time",
     ]
 
 

@@ -86,6 +86,25 @@ def test_the_same_for_programs() -> None:
     assert cap["checkpoints"][1] == {"round": "11", "around_mm": [None, 480.0, None, None]}
 
 
+def test_what_a_reader_may_choose_for_programs() -> None:
+    found = pattern_object(demo("lantern-pouch"))
+    pouch, cord, _ = found["pieces"]
+    assert pouch["adjustable"] == [{"rounds": "7-16", "step": 1, "step_mm": 10.0}]
+    assert "adjustable" not in cord
+    assert [one["title"] for one in found["cautions"]] == ["Cords", "Small parts"]
+    assert found["cautions"][0]["because"] == ["a cord (Drawstring)"]
+    thinner, thicker = found["other_yarns"]
+    assert (thinner["weight"], thinner["hook_mm"], thicker["weight"]) == (3, 4.5, 5)
+    low, high = thinner["size"]["around_mm"]
+    assert low < 295 < high
+    (threading,) = cord["threading"]
+    assert (threading["through"], threading["round"], threading["same_gaps"]) == ("pouch", "17", True)
+    first, second = threading["cords"]
+    assert (first["before"], second["before"]) == (1, 13)
+    assert first["passes"][:2] == [{"way": "under", "posts": "1"}, {"way": "over", "posts": "2"}]
+    assert len(first["passes"]) == 24
+
+
 def test_why_no_yarn_is_told() -> None:
     text = """\
 title: Crown

@@ -98,7 +98,7 @@ def _adjustable(pattern: Pattern, measured: Measured, piece: str, index: int, en
         for one in (sizes.known_rounds(0) if sizes and sizes.rounds else ())
         if int(one.label) in run
     ]
-    rise = sum(rises) / len(rises) * unit if rises else None
+    rise = sum(rises) / len(rises) * unit or None if rises else None
     return Adjustable(piece, index, run.first, run.last, unit, rise)
 
 

@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 from math import dist, sqrt
 
 from ..fabric import Space
+from ..fabric.squares import Block
 from .arch import Arch, arch
-from .blocks import Block, Frame
+from .blocks import Frame
 from .canvas import Point
 from .chart_begin import Beginning
 from .chart_ground import Ground, Sideways, Straight

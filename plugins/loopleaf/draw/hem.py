@@ -10,7 +10,7 @@ from itertools import pairwise
 from math import dist, sqrt
 
 from ..fabric import Made, Space, WorkedRound
-from .blocks import Block
+from ..fabric.squares import Block
 from .canvas import Point
 from .signing import between
 

@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator, Sequence
 
-from .blocks import Block, Frame, blocks_of
+from ..fabric.squares import Block
+from .blocks import Frame, blocks_of
 from .canvas import Canvas, Point
 from .hem import Hem, Way, stitches_of, ways
 from .in_rows import ROW_LAYERS

@@ -2,19 +2,8 @@
 
 from collections.abc import Sequence
 
-from ..fabric import Made, WorkedRound
-
-
-def step_down(worked: WorkedRound) -> int:
-    """How many rounds below a round its uppermost stitch stands: 1, but for a layer."""
-    return min(
-        (
-            made.round - max(place.round for place in made.into)
-            for made in worked.made
-            if isinstance(made, Made) and made.number and made.into and made.role != "turning"
-        ),
-        default=1,
-    )
+from ..fabric import WorkedRound
+from ..fabric.layers import step_down
 
 
 def is_layer(worked: WorkedRound) -> bool:

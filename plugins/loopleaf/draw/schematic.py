@@ -1,6 +1,7 @@
 """The schematic of a piece: its outline with the measures, in both units and one a size."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import pairwise
 from math import cos, pi, sin
 
@@ -160,6 +161,8 @@ def _half_circle(side: int) -> list[Point]:
 
 
 def _rows(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measured) -> list[str]:
+    if subject.sizes[-1].blocks:
+        return _straight(sketch, letters, replace(subject, sizes=subject.sizes[-1:]), measured)
     sheet = sheet_for(subject.sizes)
     return (
         _arc(sketch, letters, subject, measured, sheet)
@@ -190,7 +193,10 @@ def _length(subject: Subject, measured: Measured) -> str:
 
 
 def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measured) -> list[str]:
-    """Rows one above the other: the outline, its widths below and above, its length at the side."""
+    """Rows one above the other: the outline, its widths below and above, its length at the side. A piece of
+    blocks is all there with its last row.
+    """
+    blocks = subject.sizes[-1].blocks
     widest = max(one.length_mm for one in subject.sizes)
     long = subject.sizes[-1].height_mm
     scale = DRAWN / max(min(widest, long * LONGEST), min(long, widest * LONGEST))
@@ -218,7 +224,7 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
     if up < 0.9:
         _broken(sketch, [(-half, -high / 2), (half, -high / 2)])
     first, last = subject.sizes[0].length_mm, subject.sizes[-1].length_mm
-    bottom = _widths(subject, measured, 0)
+    bottom = _widths(subject, measured, -1 if blocks else 0)
     alike = abs(last / first - 1) <= ALIKE
     below = letters.short(bottom, "wide" if alike else "wide at the first row")
     measured_across(sketch, -first / 2 * x_scale, first / 2 * x_scale, GAP, below, 0.0)
@@ -235,8 +241,9 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
         )
         facts = [f"{bottom} wide at the first row", f"{top} at the last"]
     length = _length(subject, measured)
-    measured_up(sketch, half + GAP, 0.0, -high, letters.short(length, "from first row to last"), half)
-    return [*facts, f"{length} from first row to last"]
+    far = "long" if blocks else "from first row to last"
+    measured_up(sketch, half + GAP, 0.0, -high, letters.short(length, far), half)
+    return [*facts, f"{length} {far}"]
 
 
 def _smoothed(right: Sequence[Point]) -> list[Point]:

@@ -6,12 +6,13 @@ from functools import cached_property
 from math import cos, pi, sin, tau
 
 from ..fabric import Made
+from ..fabric.layers import step_down
 from ..measure.gauge import ring_radius
 from ..pattern import Sew
 from .canvas import Point
 from .chart_things import place_key
 from .items import Item, Spot, items_of_rounds
-from .layers import last_layer, step_down
+from .layers import last_layer
 from .once import once
 from .openings import openings_of
 from .profile import Ring, filled, is_flat, lying, standing

@@ -1,5 +1,6 @@
 """The edge: the places that a round or row can be worked into, in order, with a cursor on them."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from operator import attrgetter
 
@@ -8,6 +9,7 @@ from .worked import Made, Place, Ring, Space, Trouble
 
 _ROLE = attrgetter("role")
 _STITCHES = {Made}
+_SOLID = 3
 
 
 class Stuck(Exception):
@@ -226,13 +228,18 @@ def _corners(places: list[Place]) -> set[int]:
         grouped = [p for p in spaces if p.corner] or spaces
         longest = max(p.chains for p in grouped)
         return {id(p) for p in grouped if p.chains == longest}
-    found: set[int] = set()
+    return {id(run[len(run) // 2]) for run in solid_corners(places)}
+
+
+def solid_corners(places: Sequence[Place]) -> list[list[Made]]:
+    """Three stitches and more in one place each, side by side: they make a corner where no space does."""
+    found: list[list[Made]] = []
     run: list[Made] = []
     for place in [*places, None]:
         if type(place) is Made and run and place.into and place.into == run[0].into:
             run.append(place)
             continue
-        if len(run) >= 3:
-            found.add(id(run[len(run) // 2]))
+        if len(run) >= _SOLID:
+            found.append(run)
         run = [place] if type(place) is Made else []
     return found

@@ -10,11 +10,12 @@ from .checkpoints import Checkpoint
 from .cords import Cord, least_cord_mm
 from .finished import StatedSize
 from .follow import needs_followed
-from .gauge import Scale, scale_of
+from .gauge import Scale
 from .level import Level, because, reason
 from .measured import Measured, PieceMeasure, measure
 from .other_yarn import OtherYarn
-from .shape import Flatness, Stretch, flat_growth, flatness
+from .scales import scale_of
+from .shape import Flatness, Stretch, edge_a_height, flat_growth, flatness, way_out
 from .size import RoundSize
 from .tails import Tail, sewing_tail
 from .techniques import Use
@@ -46,6 +47,7 @@ __all__ = [
     "YarnNeed",
     "amounts",
     "because",
+    "edge_a_height",
     "flat_growth",
     "flatness",
     "least_cord_mm",
@@ -54,4 +56,5 @@ __all__ = [
     "reason",
     "scale_of",
     "sewing_tail",
+    "way_out",
 ]

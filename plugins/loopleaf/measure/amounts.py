@@ -63,10 +63,10 @@ def length(mm: float) -> str:
 
 def lengths(sizes_mm: tuple[float | None, ...]) -> str:
     """One a size, smallest first: `37 (40.5, 44) cm, 14½ (16, 17¼) in`; `-` for a size that has none."""
-    if len(set(sizes_mm)) == 1 and sizes_mm[0] is not None:
-        return length(sizes_mm[0])
     cm = ["-" if mm is None else number(nearest(mm / 10, 0.5)) for mm in sizes_mm]
     inch = ["-" if mm is None else fraction(mm_to_inches(mm), 4) for mm in sizes_mm]
+    if len(set(cm)) == len(set(inch)) == 1 and sizes_mm[0] is not None:
+        return length(sizes_mm[0])
     return f"{_row(cm)} cm, {_row(inch)} in"
 
 

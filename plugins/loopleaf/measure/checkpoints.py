@@ -1,18 +1,20 @@
 """How big the work should be by now, where its shaping ends, so that a wrong gauge shows before the end.
 
-Across is around ÷ π; an oval is told by its length and its width. Only where the growing rounds are plain:
-lace is blocked to its size and says nothing before.
+Across is around ÷ π, or a polygon's; an oval is told by its length and its width. Only where the growing
+rounds are plain: lace is blocked to its size, and layers lie on one another, so they say nothing before.
 """
 
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal
 
 from ..fabric.worked import PieceWork
 from .finished import oval_chain_mm
 from .gauge import Scale
 from .made import Contents
+from .polygon import across_a_side, corners_of
 from .shape import Stretch
 from .size import RoundSize
 
@@ -90,12 +92,14 @@ def _end_of_shaping(
         for one, made in zip(rounds, contents, strict=True)
         if one is not None and made is not None
     ]
+    if known and known[0][0].blocks:
+        return _end_of_blocks([one for one, _ in known])
     for at in range(_AT_LEAST - 1, len(known) - 1):
         before, here, after = (known[index][0].stitches for index in (at - 1, at, at + 1))
         further = known[at + 2][0].stitches if at + 2 < len(known) else here
         if before == here or not here == after == further:
             continue
-        if any(made.gaps for _, made in known[: at + 1]):
+        if any(made.gaps for _, made in known[: at + 1]) or any(one.on for one, _ in known[: at + 2]):
             return None
         one = known[at][0]
         if not in_rounds:
@@ -105,7 +109,18 @@ def _end_of_shaping(
         chain_mm = oval_chain_mm(work, size, scale)
         if chain_mm is not None:
             return _Here(one.label, "oval", 2 * one.height_mm + chain_mm, 2 * one.height_mm)
-        return _Here(one.label, "across", one.length_mm / math.pi, None)
+        corners = corners_of([grown for grown, _ in known[: at + 1]])
+        across_mm = one.length_mm / corners * across_a_side(corners) if corners else one.length_mm / math.pi
+        return _Here(one.label, "across", across_mm, None)
+    return None
+
+
+def _end_of_blocks(rows: Sequence[RoundSize]) -> _Here | None:
+    """The last row of a piece worked corner to corner that makes it both wider and higher."""
+    for one, after in pairwise(rows):
+        sides = zip(one.blocks or (), after.blocks or (), strict=True)
+        if not all(later > now for now, later in sides):
+            return _Here(one.label, "width", one.length_mm, None)
     return None
 
 

@@ -1,7 +1,7 @@
 """The finished size: what the author states, and what gauge and counts make of it."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import takewhile
 from typing import Literal
@@ -10,15 +10,20 @@ from ..fabric.worked import PieceWork
 from ..pattern import FinishedSize, Lengths, Pattern, Run
 from .filled import filled_height, has_waist
 from .gauge import Scale, ring_radius
+from .polygon import across_a_height, across_a_side, corners_of, diagonal_across
 from .shape import Stretch, standing_height_mm
 from .size import RoundSize
 from .units import Band
 
-What = Literal["around", "across", "width", "length", "height"]
+What = Literal["around", "across", "width", "length", "height", "diagonal"]
 _MEASURED_OFF = 0.02
+_SQUARE = 4
+_SQUARES_DIAGONAL = 1.4
+"""Times its side, a little less than √2."""
 _WORN = {"head", "hand"}
 """Bodies whose coverings print measures lying folded, crown to edge (common practice, no source)."""
 WHATS: tuple[What, ...] = ("around", "across", "width", "length", "height")
+"""What an author may state; a diagonal is only worked out."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,14 +63,15 @@ def rows_size(rows: Sequence[RoundSize]) -> dict[What, Band]:
     """
     if not rows:
         return {}
-    usual = _usual(rows)
+    usual = _usual(rows) if rows[-1].blocks is None else rows[-1]
+    longest_way = max(rows, key=lambda one: one.height_mm).height
     shortest = min(rows, key=lambda one: one.length_mm)
     longest = max(rows, key=lambda one: one.length_mm)
     return {
         "around": Band(shortest.length.low, longest.length.high),
         "width": usual.length,
-        "length": rows[-1].height,
-        "height": rows[-1].height,
+        "length": longest_way,
+        "height": longest_way,
     }
 
 
@@ -115,21 +121,32 @@ def rounds_size(
 
     Flat pieces are across twice their height along the fabric and the hole; where the last round is meant to
     lie flat the whole piece is measured so: rounds of lace cup and ruffle by turns, and come out even once
-    blocked. An oval is longer than it is wide by the chain between its two ends. A tube that is open at its
-    beginning, and what is worn, lies folded: half of the way around wide.
+    blocked. A polygon is measured from side to side, and has a diagonal. An oval is longer than it is wide by
+    the chain between its two ends. A tube that is open at its beginning, and what is worn, lies folded: half
+    of the way around wide.
     """
     if not rounds:
         return {}
-    last, usual = rounds[-1], _usual(rounds)
-    rise_off = (last.height.high - last.height.low) / (last.height.high + last.height.low)
+    last, usual, furthest = rounds[-1], _usual(rounds), max(rounds, key=lambda one: one.height_mm)
+    rise_off = last.height.off
     base_mm = next((one.height_mm for one in rounds if shape and one.label == shape[0].last), last.height_mm)
     chain_mm = oval_chain_mm(piece, size, scale)
     open_tube = bool(shape) and shape[0].form == "tube"
-    found: dict[What, Band] = {"around": usual.length, "across": usual.length * (1 / math.pi)}
-    flat = use.is_flat(last.label) or all(stretch.form in ("flat", "ruffles") for stretch in shape)
+    corners = corners_of(rounds) if chain_mm is None and not open_tube else 0
+    around_a_width = corners / across_a_side(corners) if corners else math.pi
+    found: dict[What, Band] = {"around": usual.length, "across": usual.length * (1 / around_a_width)}
+    flat = (
+        use.is_flat(last.label)
+        or last.petals
+        or all(stretch.form in ("flat", "ruffles") for stretch in shape)
+    )
     if flat:
-        across_mm = 2 * (ring_radius(piece, size, scale.width_mm) + last.height_mm)
-        found["across"] = found["width"] = found["length"] = Band.about(across_mm, rise_off)
+        across = Band.about(rounds_across(piece, size, rounds, scale), furthest.height.off)
+        if corners == _SQUARE:
+            across = _side(across, last.length * (1 / corners))
+        found["across"] = found["width"] = found["length"] = across
+    if corners:
+        found["diagonal"] = found["across"] * diagonal_across(corners)
     if chain_mm is not None and not open_tube:
         found["width"] = Band.about(2 * base_mm, rise_off)
         found["length"] = Band.about(2 * base_mm + chain_mm, max(rise_off, scale.width_off))
@@ -141,17 +158,31 @@ def rounds_size(
     return found
 
 
+def rounds_across(piece: PieceWork, size: int, rounds: Sequence[RoundSize], scale: Scale) -> float:
+    """How far across flat rounds are, in mm: their heights and the hole, from the middle out both ways."""
+    out_mm = ring_radius(piece, size, scale.width_mm) + max(one.height_mm for one in rounds)
+    corners = corners_of(rounds)
+    return out_mm * (across_a_height(corners) if corners else 2)
+
+
+def _side(by_heights: Band, by_stitches: Band) -> Band:
+    """A square's side: its stitches side by side, as far off as both ways to work it out allow."""
+    side = by_stitches.middle
+    off = max(side - by_heights.low, by_heights.high - side, side - by_stitches.low)
+    return Band(side - off, side + off)
+
+
 def _height(
     rounds: Sequence[RoundSize], shape: Sequence[Stretch], start_mm: float | None, use: Use
 ) -> Band | None:
     """Of a piece that isn't flat; None where none of it rises, or where how it stands is open."""
-    last = rounds[-1]
+    last = max(rounds, key=lambda one: one.height_mm)
     if use.worn:
         return last.height
     base = list(takewhile(lambda one: use.is_flat(one.label), rounds))
     standing = rounds[len(base) :]
     below_mm = base[-1].length_mm if base else start_mm
-    rise_off = (last.height.high - last.height.low) / (last.height.high + last.height.low)
+    rise_off = last.height.off
     if use.stuffed:
         filled = filled_height(standing, below_mm)
         if filled is not None:
@@ -162,12 +193,13 @@ def _height(
     return Band.about(height_mm, rise_off) if height_mm else None
 
 
-def as_measured(pattern: Pattern, piece: str) -> dict[What, Band]:
+def as_measured(pattern: Pattern, piece: str, corners: int) -> dict[What, Band]:
     """What the gauge says of a whole piece: `{piece: square, across: 17 cm}`, good to 2 % (chosen here)."""
     for gauge in pattern.gauge:
         if gauge.across is not None and gauge.rounds is None and gauge.piece == piece:
             across = Band.about(gauge.across.mm, _MEASURED_OFF)
-            return {"across": across, "width": across, "length": across}
+            whole: dict[What, Band] = {"across": across, "width": across, "length": across}
+            return whole | ({"diagonal": across * diagonal_across(corners)} if corners else {})
     return {}
 
 
@@ -186,6 +218,17 @@ def laid_out_size(pattern: Pattern, piece: str, across: Band, scale: Scale) -> d
         "width": Band(across.low * step.across, across.high * step.across + (step.across + 1) * seam_mm),
         "length": Band(across.low * step.down, across.high * step.down + (step.down + 1) * seam_mm),
     }
+
+
+def meant_by(what: What, size: Mapping[What, Band]) -> tuple[Band, ...]:
+    """The measures that an author may mean: a polygon is measured from side to side, and, but for a square,
+    from corner to corner as well.
+    """
+    known = [size[what]] if what in size else []
+    across, diagonal = size.get("across"), size.get("diagonal")
+    if across and diagonal and what != "around" and diagonal.middle < _SQUARES_DIAGONAL * across.middle:
+        known.append(diagonal)
+    return tuple(known)
 
 
 def _usual(rounds: Sequence[RoundSize]) -> RoundSize:

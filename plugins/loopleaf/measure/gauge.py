@@ -7,19 +7,18 @@ uncertainty).
 """
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cache
 
 from .. import trade
-from ..fabric.worked import Made, PieceWork, Ring
-from ..pattern import Gauge, Pattern
+from ..fabric.worked import PieceWork, Ring
+from ..pattern import Pattern
 from .units import Band
 
 Kind = tuple[str, str]
 """A stitch's neutral key and its post ("" for a plain one)."""
 
-_WIDTHS_DIFFER = 0.05
 _A_YARN_OVER_ADDS = 0.8
 """In widths.
 
@@ -126,69 +125,6 @@ def specials_of(pattern: Pattern) -> dict[str, int]:
     return {
         name: own.yarn_overs for name, own in pattern.special_stitches.items() if own.yarn_overs is not None
     }
-
-
-def scale_of(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork] = ()) -> Scale | None:
-    """The scale of one piece, or None where the pattern's gauge doesn't give one.
-
-    A gauge that names the piece comes before one for the whole pattern. A gauge by how far rounds or a whole
-    piece measure across is worked back from the stitches of that piece (`pieces`: all of them).
-    """
-    specials = specials_of(pattern)
-    own = [g for g in pattern.gauge if g.over is not None and g.piece == piece.name]
-    general = [g for g in pattern.gauge if g.over is not None and not g.piece]
-    samples: dict[Kind, Sample] = {}
-    for gauge in own + general:
-        kind, sample = _sample_over(gauge, pattern, specials)
-        samples.setdefault(kind, sample)
-    if samples:
-        return Scale(samples, specials)
-    for gauge in sorted(pattern.gauge, key=lambda g: g.piece != piece.name):
-        measured = next((p for p in (*pieces, piece) if p.name == (gauge.piece or piece.name)), None)
-        if gauge.across is not None and measured is not None:
-            scale = _scale_across(gauge, pattern, measured, specials)
-            if scale is not None:
-                return scale
-    return None
-
-
-def _sample_over(gauge: Gauge, pattern: Pattern, specials: Mapping[str, int]) -> tuple[Kind, Sample]:
-    named = trade.stitch_named(gauge.stitch, pattern.terms)
-    kind: Kind = (named[0].key, named[1]) if named else (gauge.stitch, "")
-    over_mm = gauge.over.mm if gauge.over else 0.0
-    ratio = height_ratio(kind[0], specials)
-    width = over_mm / gauge.stitches if gauge.stitches else None
-    height = over_mm / gauge.rows if gauge.rows else None
-    width_off = 0.5 / gauge.stitches if gauge.stitches else 0.15
-    height_off = 0.5 / gauge.rows if gauge.rows else 0.15
-    if width is None:
-        width = (height or over_mm) / ratio.middle
-    if height is None:
-        height = width * ratio.middle
-    return kind, Sample(width, height, width_off, height_off)
-
-
-def _scale_across(
-    gauge: Gauge, pattern: Pattern, piece: PieceWork, specials: Mapping[str, int]
-) -> Scale | None:
-    """A scale from a measured diameter (or, in rows, a measured width) and the stitches that made it."""
-    across_mm = gauge.across.mm if gauge.across else 0.0
-    rounds = [r for r in piece.rounds if gauge.rounds is None or r.plan.number in gauge.rounds]
-    worked = [r.sizes[0] for r in rounds if r.sizes and r.sizes[0] is not None]
-    model = pattern.pieces.get(piece.name)
-    stitches = [[m for m in w.made if isinstance(m, Made) and m.number] for w in worked if w is not None]
-    stitches = [made for made in stitches if made]
-    if model is None or not stitches:
-        return None
-    first = stitches[0][0].kind
-    if "rounds" in model.worked:
-        ratios = [sum(height_ratio(m.kind, specials).middle for m in made) / len(made) for made in stitches]
-        width = across_mm / (2 * (sum(ratios) + ring_radius(piece, 0, 1.0)))
-    else:
-        width = across_mm / len(stitches[-1])
-    ratio = height_ratio(first, specials)
-    off = (ratio.high - ratio.low) / (ratio.high + ratio.low)
-    return Scale({(first, ""): Sample(width, width * ratio.middle, off + _WIDTHS_DIFFER, off)}, specials)
 
 
 def ring_radius(piece: PieceWork, size: int, width_mm: float) -> float:

@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from .. import trade
-from ..fabric import PatternWork, PieceWork, WorkedRound
+from ..fabric import PatternWork, PieceWork
 from ..pattern import Pattern
 from . import techniques
 from .cautions import LONG_WORK_HOURS, OPEN_CHAINS, SMALL_MM, Earned, earned
@@ -21,12 +21,15 @@ from .finished import (
     stated_sizes,
     use_of,
 )
-from .gauge import Scale, ring_radius, scale_of, specials_of
+from .gauge import Scale, ring_radius, specials_of
 from .level import Level, level_of
-from .made import Contents, contents, start_contents
+from .made import Contents, start_contents
 from .other_yarn import OtherYarn, other_yarns
+from .pieces import counted, sizes_of
+from .polygon import corners_of
+from .scales import scale_of
 from .shape import Stretch, stretches
-from .size import RoundSize, round_sizes
+from .size import RoundSize
 from .tails import Tail, tail_of
 from .threading import Threading, threadings
 from .time import Hours
@@ -64,7 +67,7 @@ class Measured:
     """A pattern, measured. Where there are sizes, tuples hold one a size.
 
     stated: sizes as the author states them. laid_out: of pieces laid out and joined, None without.
-    other_yarns: the first piece in the weights next to its yarn's.
+    other_yarns: the first piece, or all of them laid out, in the weights next to its yarn's.
     """
 
     pattern: Pattern
@@ -123,7 +126,7 @@ def measure(work: PatternWork) -> Measured:
             )
         ),
         tuple(threadings(work, pattern, cords[size], size) for size in sizes),
-        other_yarns(pattern, pieces[0].size) if pieces else (),
+        other_yarns(pattern, (laid_out,) if laid_out else pieces[0].size) if pieces else (),
     )
 
 
@@ -131,15 +134,13 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
     model = pattern.pieces[piece.name]
     in_rounds = "rounds" in model.worked
     scale, use = scale_of(pattern, piece, pieces), use_of(pattern, piece.name)
-    labels = [round.plan.label for round in piece.rounds]
     made: list[tuple[Contents | None, ...]] = []
     starts: list[Contents] = []
     rounds: list[tuple[RoundSize | None, ...]] = []
     shapes: list[tuple[Stretch, ...]] = []
     found: list[Mapping[What, Band]] = []
     for size in range(pattern.size_count):
-        worked = [round.sizes[size] if size < len(round.sizes) else None for round in piece.rounds]
-        made.append(_contents(piece, size, worked))
+        made.append(counted(piece, size))
         starts.append(
             start_contents(piece.starts[size] if model.start and model.start.kind != "edge" else [])
         )
@@ -148,7 +149,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
             shapes.append(())
             found.append({})
             continue
-        sizes = round_sizes(labels, made[-1], scale)
+        sizes = sizes_of(piece, size, made[-1], scale, in_rounds)
         known = [one for one in sizes if one is not None]
         begins_mm = start_mm(piece, size, scale)
         shape = stretches(known, begins_mm, scale.width_mm) if in_rounds else ()
@@ -157,7 +158,9 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         worked_out = (
             rounds_size(piece, size, known, shape, scale, begins_mm, use) if in_rounds else rows_size(known)
         )
-        found.append(worked_out | as_measured(pattern, piece.name) if in_rounds else worked_out)
+        if in_rounds:
+            worked_out |= as_measured(pattern, piece.name, corners_of(known))
+        found.append(worked_out)
     return PieceMeasure(
         piece.name,
         model.make,
@@ -169,18 +172,6 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         tuple(starts),
         tuple(made),
     )
-
-
-def _contents(
-    piece: PieceWork, size: int, worked: Sequence[WorkedRound | None]
-) -> tuple[Contents | None, ...]:
-    """The rounds of one size, each counted over the edge below it."""
-    below = piece.starts[size] if size < len(piece.starts) else []
-    found: list[Contents | None] = []
-    for one in worked:
-        found.append(None if one is None else contents(one, below))
-        below = below if one is None else one.edge
-    return tuple(found)
 
 
 def start_mm(piece: PieceWork, size: int, scale: Scale) -> float | None:

@@ -20,7 +20,7 @@ _OFF = 0.1
 class OtherYarn:
     """The first yarn's weight changed for another. by: new length over old. hook_mm: likely.
 
-    size: of the first piece in one size each, by what is measured.
+    size: of the first piece, or of all laid out, in one size each, by what is measured.
     """
 
     weight: int
@@ -32,7 +32,7 @@ class OtherYarn:
 def other_yarns(pattern: Pattern, size: tuple[Mapping[What, Band], ...]) -> tuple[OtherYarn, ...]:
     """The weights on either side of the pattern's first yarn; () where its weight or size isn't known.
 
-    size: of the first piece, one mapping a size.
+    size: of the first piece, or of all laid out, one mapping a size.
     """
     yarn = next(iter(pattern.materials.yarns.values()), None)
     if yarn is None or yarn.weight is None or not any(size):

@@ -3,7 +3,9 @@
 In flat work the k-th round of height h ends at radius k·h, so its edge is 2π·k·h long and each round adds
 2π·h ÷ w stitches of width w (a circle's circumference; a polygon with c corners adds 2c·tan(π/c)·h ÷ w, which
 is 8·h ÷ w for a square). Hand fabric stretches: below 0.8 of the rule it cups, above 1.25 it ruffles (chosen
-here; My Crochet Sampler, 1847, prints 7 a round in UK double crochet as flat, 6 to 8 is usual).
+here; My Crochet Sampler, 1847, prints 7 a round in UK double crochet as flat, 6 to 8 is usual). A layer is
+judged against the round that it stands on; its arches hang free behind others and its petals lie as they
+like, so neither ruffles the piece.
 """
 
 import math
@@ -16,6 +18,7 @@ from .size import RoundSize
 CUPS_BELOW = 0.8
 RUFFLES_ABOVE = 1.25
 _TUBE_WITHIN = 0.15
+_POLYGONS = range(3, 13)
 
 Form = Literal["flat", "cups", "ruffles", "tube"]
 
@@ -56,11 +59,12 @@ class Stretch:
 class Flatness:
     """How rounds meant to lie flat grow. grows, flat: stitches a round, as worked and as would lie flat.
 
-    ratio: grows ÷ flat.
+    corners: of the polygon that they make, 0 for a circle. ratio: grows ÷ flat.
     """
 
     grows: float
     flat: float
+    corners: int = 0
 
     @property
     def ratio(self) -> float:
@@ -69,6 +73,19 @@ class Flatness:
     @property
     def form(self) -> Form:
         return "cups" if self.ratio < CUPS_BELOW else "ruffles" if self.ratio > RUFFLES_ABOVE else "flat"
+
+
+def way_out(rounds: Sequence[RoundSize]) -> list[RoundSize]:
+    """The rounds that the last one stands on, and itself: without petals, and without layers that end."""
+    at = len(rounds) - 1
+    found: list[RoundSize] = []
+    while at >= 0:
+        one = rounds[at]
+        if found or not one.petals:
+            found.append(one)
+        before = range(at - 1, -1, -1)
+        at = next((index for index in before if rounds[index].label == one.on), -1) if one.on else at - 1
+    return found[::-1]
 
 
 def flatness(rounds: Sequence[RoundSize], start_mm: float | None, width_mm: float) -> Flatness | None:
@@ -86,7 +103,8 @@ def flatness(rounds: Sequence[RoundSize], start_mm: float | None, width_mm: floa
         return None
     rise_mm = sum(one.rise_mm for one in rounds)
     grows = (rounds[-1].length_mm - start_mm) / width_mm / len(rounds)
-    return Flatness(grows, _edge_a_height(rounds[-1]) * rise_mm / width_mm / len(rounds))
+    corners = rounds[-1].corners if rounds[-1].corners in _POLYGONS else 0
+    return Flatness(grows, edge_a_height(corners) * rise_mm / width_mm / len(rounds), corners)
 
 
 def stretches(rounds: Sequence[RoundSize], start_mm: float | None, width_mm: float) -> tuple[Stretch, ...]:
@@ -96,17 +114,22 @@ def stretches(rounds: Sequence[RoundSize], start_mm: float | None, width_mm: flo
 
     rounds, start_mm: as in `flatness`, all the rounds of the piece. A round that draws in counts as cupping.
     """
-    forms = [
-        _form(rounds[index - 1].length_mm if index else start_mm, one) for index, one in enumerate(rounds)
-    ]
+    forms = [_form(below, one) for below, one in zip(_below(rounds, start_mm), rounds, strict=True)]
     if forms and start_mm is None:
         forms[0] = forms[min(1, len(forms) - 1)]
     for index in range(1, len(forms) - 1):
         around = (forms[index - 1], forms[index + 1])
+        if rounds[index].on or rounds[index + 1].on:
+            continue
         if forms[index] == "tube" and rounds[index - 1].length_mm < rounds[index + 1].length_mm:
             pair = flatness(rounds[index : index + 2], rounds[index - 1].length_mm, width_mm)
             if pair is not None and "tube" not in around:
                 forms[index] = forms[index + 1] = pair.form
+    for index, one in enumerate(rounds):
+        if one.petals:
+            if index == 1:  # a flower's heart lies with its petals
+                forms[0] = "flat"
+            forms[index] = forms[index - 1] if index else "flat"
     gathered: list[Stretch] = []
     for one, form in zip(rounds, forms, strict=True):
         if gathered and gathered[-1].form == form:
@@ -119,17 +142,30 @@ def stretches(rounds: Sequence[RoundSize], start_mm: float | None, width_mm: flo
 def _form(below_mm: float | None, one: RoundSize) -> Form:
     if below_mm is None or not one.rise_mm:
         return "flat"
-    ratio = (one.length_mm - below_mm) / (_edge_a_height(one) * one.rise_mm)
+    ratio = (one.length_mm - below_mm) / (edge_a_height(one.corners) * one.rise_mm)
     if abs(ratio) <= _TUBE_WITHIN:
         return "tube"
-    return "cups" if ratio < CUPS_BELOW else "ruffles" if ratio > RUFFLES_ABOVE else "flat"
+    if ratio > RUFFLES_ABOVE:
+        return "flat" if one.on and one.arched else "ruffles"
+    return "cups" if ratio < CUPS_BELOW else "flat"
 
 
-def _edge_a_height(one: RoundSize) -> float:
-    """How much longer the edge of flat work grows for each millimetre of height: 2π, or a polygon's share."""
-    if 3 <= one.corners <= 12:
-        return 2 * one.corners * math.tan(math.pi / one.corners)
-    return math.tau
+def _below(rounds: Sequence[RoundSize], start_mm: float | None) -> list[float | None]:
+    """The length of the edge that each round stands on, as far as it is known."""
+    lengths: dict[str, float] = {}
+    found: list[float | None] = []
+    last = start_mm
+    for one in rounds:
+        found.append(lengths[one.on] if one.on else last)
+        last = lengths[one.label] = one.length_mm
+    return found
+
+
+def edge_a_height(corners: int) -> float:
+    """How much longer the edge of flat work grows for each millimetre of height: 2π; a polygon's own share,
+    where there are so few corners that it isn't a circle's.
+    """
+    return 2 * corners * math.tan(math.pi / corners) if corners in _POLYGONS else math.tau
 
 
 def standing_height_mm(
@@ -148,11 +184,13 @@ def standing_height_mm(
     for stretch in forms:
         for label in labels[labels.index(stretch.first) : labels.index(stretch.last) + 1]:
             form_of[label] = stretch.form
-    total, below_mm = 0.0, start_mm
-    for one in rounds:
-        below_mm = one.length_mm if below_mm is None else below_mm
+    stands: dict[str, float] = {}
+    at_mm = 0.0
+    for one, below_mm in zip(rounds, _below(rounds, start_mm), strict=True):
+        at_mm = stands[one.on] if one.on else at_mm
         if form_of.get(one.label) in ("cups", "tube"):
-            change = (one.length_mm - below_mm) / math.tau
-            total += math.sqrt(max(one.rise_mm**2 - change**2, 0.0))
-        below_mm = one.length_mm
-    return total
+            below_mm = one.length_mm if below_mm is None else below_mm
+            change = (one.length_mm - below_mm) / edge_a_height(one.corners)
+            at_mm += math.sqrt(max(one.rise_mm**2 - change**2, 0.0))
+        stands[one.label] = at_mm
+    return max(stands.values(), default=0.0)

@@ -5,6 +5,7 @@ The way around or across from the counts, the height from the stitches.
 A stitch is as wide and as tall as its gauge says (`gauge`). A chain is as wide as a stitch (common
 practice: a foundation chain of 40 makes a row of about 40). A chain space is as wide as its chains; where
 it bridges fewer places than it has chains it hangs in an arch, between the places' width and its chains'.
+A layer's height goes on from the round that it stands on.
 """
 
 from collections.abc import Sequence
@@ -12,12 +13,15 @@ from dataclasses import dataclass
 
 from .gauge import Scale
 from .made import Contents
+from .standing import PLAINLY, Standing
 from .units import NOTHING, Band
 
 _LOOSE_OFF = 0.1
 """Ribs and lace draw in and stretch: a tenth more either way (chosen here, no source)."""
 
 _CORNER_CHAINS = 2
+_STANDS_OUT = 0.25
+"""Of its length: an arch that is half open (chosen here, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,8 +29,10 @@ class RoundSize:
     """One round or row of one size.
 
     length_mm: the way around, or across a row, at its top. rise_mm: its own height. height_mm: along the
-    fabric from the start, this round included. off: the share by which the length may be off. stitches:
-    counted. corners: spaces that stand in a corner.
+    fabric from the start, this round included. stitches: counted. corners: of a polygon's round. on: the
+    label of the round that a layer stands on, "" on the one before it. petals: nothing
+    stands on its petals. arched: it has chain spaces. blocks: of a row worked corner to corner, how many
+    blocks the work is wide and high.
     """
 
     label: str
@@ -37,35 +43,83 @@ class RoundSize:
     height: Band
     stitches: int
     corners: int
+    on: str = ""
+    petals: bool = False
+    arched: bool = False
+    blocks: tuple[int, int] | None = None
 
 
 def round_sizes(
-    labels: Sequence[str], rounds: Sequence[Contents | None], scale: Scale
+    labels: Sequence[str],
+    rounds: Sequence[Contents | None],
+    scale: Scale,
+    standings: Sequence[Standing] = (),
 ) -> tuple[RoundSize | None, ...]:
-    """The rounds of a piece in one size, in their order; None where the size has no such round."""
-    height, height_band = 0.0, NOTHING
+    """The rounds of a piece in one size, in their order; None where the size has no such round.
+
+    standings: how each stands, () where each stands plainly on the one before it.
+    """
+    height = NOTHING
     sizes: list[RoundSize | None] = []
-    for label, made in zip(labels, rounds, strict=True):
+    for at, (label, made) in enumerate(zip(labels, rounds, strict=True)):
         if made is None:
             sizes.append(None)
             continue
+        stands, on = standings[at] if standings else PLAINLY, ""
+        if stands.root is not None:
+            root = sizes[stands.root]
+            assert root is not None
+            height, on = root.height, root.label
+            if stands.behind:
+                height += _between_petals(rounds[at - 1], scale)
         length = length_band(made, scale)
-        rise = rise_band(made, scale)
-        height += rise.middle
-        height_band += rise
-        corners = _corners(made, first=not any(sizes))
+        rise = _rise_of_petals(made, scale) if stands.petals else rise_band(made, scale)
+        if on:
+            rise += Band(0.0, _hanging(made) * scale.width_mm)
+        height += rise
+        corners = _corners(made, first=not any(sizes)) or stands.corners
         sizes.append(
-            RoundSize(label, length.middle, length, rise.middle, height, height_band, made.counted, corners)
+            RoundSize(
+                label,
+                length.middle,
+                length,
+                rise.middle,
+                height.middle,
+                height,
+                made.counted,
+                corners,
+                on,
+                stands.petals,
+                bool(made.gaps),
+            )
         )
     return tuple(sizes)
+
+
+def _rise_of_petals(made: Contents, scale: Scale) -> Band:
+    """From the mean of its stitches to the petals' tips."""
+    tips = [scale.height_band(sort.kind, sort.post).high for sort in made.stitches if sort.counted]
+    return Band(rise_band(made, scale).low, max(tips))
+
+
+def _between_petals(made: Contents | None, scale: Scale) -> Band:
+    """The height of the lowest stitches of a round of petals."""
+    heights = [scale.height_band(one.kind, one.post) for one in made.stitches if one.counted] if made else []
+    return min(heights, key=lambda one: one.middle, default=NOTHING)
+
+
+def _hanging(made: Contents) -> float:
+    """How many widths the longest arches of a layer may stand out, hanging between their two ends."""
+    return _STANDS_OUT * max((sort.chains for sort in made.gaps), default=0)
 
 
 def _corners(made: Contents, first: bool) -> int:
     """Corners of a round.
 
-    Spaces in the middle of a group, and in the first round those of two chains and more.
+    The longest spaces in the middle of a group, and in the first round those of two chains and more.
     """
-    found = sum(number for sort, number in made.gaps.items() if sort.corner)
+    longest = max((sort.chains for sort in made.gaps if sort.corner), default=0)
+    found = sum(number for sort, number in made.gaps.items() if sort.corner and sort.chains == longest)
     if first and not found:
         found = sum(number for sort, number in made.gaps.items() if sort.chains >= _CORNER_CHAINS)
     return found

@@ -29,6 +29,11 @@ class Band:
     def middle(self) -> float:
         return (self.low + self.high) / 2
 
+    @property
+    def off(self) -> float:
+        """The share of the middle by which it may be off."""
+        return (self.high - self.low) / (self.high + self.low)
+
     def __add__(self, other: "Band") -> "Band":
         return Band(self.low + other.low, self.high + other.high)
 

@@ -1,12 +1,18 @@
-"""The measures of a pattern as JSON values: sizes in millimetres, yarn, cords, hours, level."""
+"""The measures of a pattern as JSON values: sizes in millimetres, yarn, cords, hours, level, cautions."""
 
+from collections.abc import Mapping, Sequence
 from typing import Any
 
-from ..measure import Band, Measured, PieceMeasure, reason
+from ..alter.height import Adjustable
+from ..measure import Band, Measured, PieceMeasure, Threading, reason
+from ..measure.finished import What
 
 
 def file_measures(measured: Measured) -> dict[str, Any]:
-    """`size`, `yarn`, `cords`, `hours`, `level`. An estimate is `[low, high]`, with sizes one a size."""
+    """`size`, `yarn`, `cords`, `hours` (with practice), `learning_hours`, `level`, `cautions`, `other_yarns`.
+
+    An estimate is `[low, high]`, with sizes one a size.
+    """
     sizes = range(measured.pattern.size_count)
     return {
         "size": _size(measured),
@@ -28,6 +34,7 @@ def file_measures(measured: Measured) -> dict[str, Any]:
             for at, cord in enumerate(measured.cords[0])
         ],
         "hours": by_size([_band(one.practised) for one in measured.hours]),
+        "learning_hours": by_size([_band(one.learning) for one in measured.hours]),
         "level": {
             "stated": measured.pattern.level,
             "worked_out": measured.level.level,
@@ -35,6 +42,11 @@ def file_measures(measured: Measured) -> dict[str, Any]:
                 reason(use, measured.pattern, measured.pattern.terms) for use in measured.level.because
             ],
         },
+        "cautions": [{"title": one.caution.title, "because": list(one.because)} for one in measured.cautions],
+        "other_yarns": [
+            {"weight": one.weight, "hook_mm": one.hook_mm, "size": _sizes(one.size)}
+            for one in measured.other_yarns
+        ],
     }
 
 
@@ -62,7 +74,7 @@ def piece_shape(piece: PieceMeasure) -> Any:
 
 def piece_marks(measured: Measured, piece: str) -> dict[str, Any]:
     """What a maker holds the work against: `checkpoints` (what measures how much by a round), `tail_mm`; of a
-    cord `opens_mm`, how far around the round opens that it goes through.
+    cord `threading`, what it passes, and `opens_mm`, how far around the round opens that it goes through.
 
     Nothing where there is none.
     """
@@ -70,6 +82,9 @@ def piece_marks(measured: Measured, piece: str) -> dict[str, Any]:
     tails = [next((one for one in size if one.piece == piece), None) for size in measured.tails]
     if any(tails):
         found["tail_mm"] = by_size([one and round(one.length_mm, 1) for one in tails])
+    ways = [_threading(one) for one in measured.threadings[0] if one.cord == piece]
+    if ways:
+        found["threading"] = ways
     opens = [_opens(measured, size, piece) for size in range(measured.pattern.size_count)]
     if any(opens):
         found["opens_mm"] = by_size(opens)
@@ -84,6 +99,41 @@ def piece_marks(measured: Measured, piece: str) -> dict[str, Any]:
             for one in marks
         ]
     return found
+
+
+def adjustable(parts: Sequence[Adjustable]) -> dict[str, Any]:
+    """Rounds that may be worked more or less often: which, how many at a time, and what so many add.
+
+    Nothing where there are none. The heights themselves are worked when they are asked for (`adjust`).
+    """
+    found = [
+        {
+            "rounds": _run(str(one.first), str(one.last)),
+            "step": one.unit,
+            "step_mm": None if one.rise_mm is None else round(one.rise_mm, 1),
+        }
+        for one in parts
+    ]
+    return {"adjustable": found} if found else {}
+
+
+def _threading(one: Threading) -> dict[str, Any]:
+    """A threading step: where each cord begins and ends, and the posts that it goes under and over."""
+    return {
+        "through": one.through,
+        "round": one.label,
+        "cords": [
+            {
+                "before": way.start,
+                "passes": [
+                    {"way": each.way, "posts": _run(str(each.first), str(each.last))} for each in way.passes
+                ],
+                "same_face": way.same_face,
+            }
+            for way in one.ways
+        ],
+        "same_gaps": one.same_gaps,
+    }
 
 
 _MARKS = {"across": "across", "around": "around", "width": "width", "oval": "length"}
@@ -106,6 +156,11 @@ def _size(measured: Measured) -> dict[str, Any]:
         found = [measured.laid_out]
     else:
         found = list(measured.pieces[0].size) if measured.pieces else []
+    return _sizes(found)
+
+
+def _sizes(found: Sequence[Mapping[What, Band]]) -> dict[str, Any]:
+    """`{"around_mm": [330, 360]}`. found: one a size."""
     names = dict.fromkeys(what for size in found for what in size)
     return {f"{what}_mm": by_size([_band(size.get(what)) for size in found]) for what in names}
 

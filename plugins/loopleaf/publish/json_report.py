@@ -5,12 +5,13 @@ from collections.abc import Iterable, Mapping, Sequence
 from textwrap import indent
 from typing import Any
 
+from ..alter.height import adjustables
 from ..fabric import PieceWork, RoundWork
 from ..pattern.finding import Finding
 from ..review import Checked, rule_named
 from ..review.names import Key, kind_name
 from ..review.subject import Subject
-from .json_measures import by_size, file_measures, piece_marks, piece_shape, round_measures
+from .json_measures import adjustable, by_size, file_measures, piece_marks, piece_shape, round_measures
 
 
 def report(checked: Iterable[Checked], site_url: str = "") -> str:
@@ -25,7 +26,11 @@ def pattern_object(checked: Checked, site_url: str = "") -> dict[str, Any]:
     found: dict[str, Any] = {"pattern": checked.source.file, "pieces": []}
     if checked.work is not None and checked.measured is not None:
         subject = Subject(checked.source, checked.work, checked.measured)
-        found["pieces"] = [_piece(piece, subject) for piece in checked.work.pieces]
+        parts = adjustables(checked)
+        found["pieces"] = [
+            _piece(piece, subject) | adjustable([one for one in parts if one.piece == piece.name])
+            for piece in checked.work.pieces
+        ]
         found |= file_measures(checked.measured)
     found["findings"] = [finding_object(finding, site_url) for finding in checked.findings]
     return found

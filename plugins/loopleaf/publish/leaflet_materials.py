@@ -158,7 +158,7 @@ def made(voice: Voice) -> str:
 
 
 def sizes(voice: Voice, measured: Measured) -> tuple[Size, ...]:
-    """The finished sizes, whom they fit, and what the sizes are called."""
+    """What the sizes are called, the finished sizes, whom they fit, and the time for two makers."""
     pattern = voice.pattern
     found: list[Size] = []
     if pattern.sizes:
@@ -170,7 +170,18 @@ def sizes(voice: Voice, measured: Measured) -> tuple[Size, ...]:
     fits = [f"{voice.prose(part)} {_fit(value)}" for part, value in _fits(pattern)]
     if fits:
         found.append(Size(voice.words["to_fit"], tuple(fits)))
-    return tuple(found)
+    return (*found, *_time(voice, measured))
+
+
+def _time(voice: Voice, measured: Measured) -> Iterator[Size]:
+    """Of the size that takes longest, named where there are several."""
+    longest = max(range(len(measured.hours)), key=lambda size: measured.hours[size].practised.high)
+    hours = measured.hours[longest]
+    if hours.practised.high:
+        of = f", {voice.pattern.sizes[longest]}" if len(voice.pattern.sizes) > 1 else ""
+        practised, learning = amounts.about_hours(hours.practised), amounts.about_hours(hours.learning)
+        said = voice.say("time_for_both", practised=practised, learning=learning)
+        yield Size(voice.words["time"] + of, (said,))
 
 
 def _fits(pattern: Pattern) -> Iterator[tuple[str, Lengths | str]]:

@@ -1,9 +1,9 @@
 """The leaflet's tables of measures: a cord's way through a round, the sizes side by side, other yarns."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from .. import trade
-from ..measure import Band, Measured, OtherYarn, Threading, Way, YarnNeed, amounts
+from ..measure import Band, Measured, OtherYarn, StatedSize, Threading, Way, YarnNeed, amounts
 from ..measure.finished import What
 from .leaflet_parts import Table
 from .leaflet_voice import Voice, per_size, sentence
@@ -83,21 +83,25 @@ def _sizes(voice: Voice, measured: Measured) -> Iterator[Table]:
         rows.append((sentence(voice.words[stated.what]) + piece, *_lengths(mm)))
     stated_whats = {one.what for one in measured.stated if not one.piece}
     first = measured.pieces[0] if measured.pieces else None
-    whats: tuple[What, ...] = (
-        ("around", "height") if first is not None and first.in_rounds else ("width", "length")
-    )
+    in_rounds = first is not None and first.in_rounds
+    whats: tuple[What, ...] = ("around", "height") if in_rounds else ("width", "length")
+    if not in_rounds:  # a row lies around what it is worn on, and stands as high as it is long
+        stated_whats |= {_OF_ROWS[what] for what in stated_whats & set(_OF_ROWS)}
     for what in whats if first is not None else ():
         bands = [size.get(what) for size in first.size] if first is not None else []
         if what not in stated_whats and all(bands):
-            rows.append((voice.say("worked_out_size", what=voice.words[what]), *_about(bands)))
+            rows.append((sentence(voice.say("worked_out_size", what=voice.words[what])), *_about(bands)))
     for at, need in enumerate(measured.yarn[0]):
         amount = [yarn_amount(size[at]) for size in measured.yarn]
         if all(amount):
             rows.append((voice.say("yarn_of", yarn=voice.yarn(need.yarn)), *amount))
-    rows.append(
-        (voice.words["time"], *(sentence(amounts.about_hours(one.practised)) for one in measured.hours))
-    )
+    for label in ("time", "time_learning"):
+        bands_a_size = [one.practised if label == "time" else one.learning for one in measured.hours]
+        rows.append((voice.words[label], *(sentence(amounts.about_hours(one)) for one in bands_a_size)))
     yield Table("sizes", voice.words["size_table"], ("", *pattern.sizes), tuple(rows))
+
+
+_OF_ROWS: Mapping[What, What] = {"around": "width", "height": "length"}
 
 
 def _lengths(sizes_mm: Sequence[float | None]) -> Iterator[str]:
@@ -122,20 +126,19 @@ def _yarns(voice: Voice, measured: Measured) -> Iterator[Table]:
     """The same stitches in the yarn weights on either side, as large as they are likely to come out."""
     if not measured.other_yarns:
         return
-    stated = dict.fromkeys(one.what for one in measured.stated if not one.piece)
-    whats = [
-        what for what in stated if all(what in size for one in measured.other_yarns for size in one.size)
-    ]
-    if not whats:
+    stated = [one for one in measured.stated if not one.piece]
+    if not stated:
         return
-    head = (voice.words["yarn"], voice.words["hook"], *(sentence(voice.words[what]) for what in whats))
-    rows = [_yarn(voice, one, whats) for one in measured.other_yarns]
+    head = (voice.words["yarn"], voice.words["hook"], *(sentence(voice.words[one.what]) for one in stated))
+    rows = [_yarn(voice, one, stated) for one in measured.other_yarns]
     yield Table("yarns", voice.words["other_yarns"], head, tuple(rows), voice.words["other_yarns_note"])
 
 
-def _yarn(voice: Voice, one: OtherYarn, whats: Sequence[What]) -> tuple[str, ...]:
+def _yarn(voice: Voice, one: OtherYarn, stated: Sequence[StatedSize]) -> tuple[str, ...]:
+    """The sizes as the author states them, so much larger or smaller."""
     row = next(row for row in trade.yarn_weights() if row.number == one.weight)
     name = sentence(f"{row.names(voice.terms)[0]} ({row.number})")
     hook = voice.say("about", amount=f"{one.hook_mm:g} mm") if one.hook_mm else "–"
-    sizes = [amounts.lengths(tuple(size[what].middle for size in one.size)) for what in whats]
+    sizes_mm = [[each.mm(size) for size in range(voice.pattern.size_count)] for each in stated]
+    sizes = [amounts.lengths(tuple(mm and mm * one.by for mm in each)) for each in sizes_mm]
     return (name, hook, *(voice.say("about", amount=size) for size in sizes))

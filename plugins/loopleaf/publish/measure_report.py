@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from ..measure import Band, Measured, PieceMeasure, RoundSize, Scale, YarnNeed, amounts, because
 from ..measure.cords import ENDS_AND_KNOT_MM, TIMES_AROUND
+from ..measure.finished import What
 from ..measure.yarn import ESTIMATE_OFF, RESERVE
 from .measure_finishing import cords_told, tails_told, threadings_told
 
@@ -37,7 +38,7 @@ def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
         yield ""
         return
     yield f"  a stitch is {_scale(piece.scale)}"
-    for what, band in piece.size[size].items():
+    for what, band in _told(measured, piece, size):
         yield f"  {what:<8} {amounts.length(band.middle):<22} {_between(band)}"
     for stretch in piece.shape[size]:
         run = stretch.first if stretch.first == stretch.last else f"{stretch.first}-{stretch.last}"
@@ -49,19 +50,31 @@ def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
         for one in measured.checkpoints
         if one.piece == piece.name and one.length_mm[size] is not None
     }
-    before = 0.0
     for alike in _runs(piece.known_rounds(size), frozenset(marks)):
         last = alike[-1]
         label = last.label if len(alike) == 1 else f"{alike[0].label}-{last.label}"
         yield (
             f"  {label:>7}  {last.stitches:>8}  {amounts.length(last.length_mm):<18}"
-            f"  {amounts.length(last.height_mm):<18}  {_working(alike, piece.scale, before)}"
+            f"  {amounts.length(last.height_mm):<18}  {_working(alike, piece.scale)}"
         )
         mark = marks.get(last.label)
         if mark is not None:
             yield f"  {'':>7}  here: {_MARKS[mark.what].format(*_marked(mark.length_mm, mark.wide_mm, size))}"
-        before = last.height_mm
     yield ""
+
+
+def _told(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[tuple[What, Band]]:
+    """What a piece measures, each once: rows have no way around and no height beside their length, unless the
+    author states them.
+    """
+    first = piece.name == measured.pieces[0].name
+    stated = {one.what for one in measured.stated if one.piece == piece.name or (first and not one.piece)}
+    sizes = piece.size[size]
+    for what, band in sizes.items():
+        twice = what in ("width", "length") and band == sizes.get("across")
+        laid = not piece.in_rounds and what in ("around", "height")
+        if what in stated or not (twice or laid):
+            yield what, band
 
 
 def _runs(rounds: Sequence[RoundSize], marked: frozenset[str]) -> Iterator[Sequence[RoundSize]]:
@@ -76,9 +89,9 @@ def _runs(rounds: Sequence[RoundSize], marked: frozenset[str]) -> Iterator[Seque
         yield run
 
 
-def _figures(one: RoundSize) -> tuple[int, float, float]:
+def _figures(one: RoundSize) -> tuple[int, float, float, str]:
     """What two rounds that are alike have in common."""
-    return one.stitches, round(one.length_mm, 1), round(one.rise_mm, 1)
+    return one.stitches, round(one.length_mm, 1), round(one.rise_mm, 1), one.on
 
 
 def _scale(scale: Scale) -> str:
@@ -93,12 +106,17 @@ def _between(band: Band) -> str:
     return f"between {amounts.length(band.low)} and {amounts.length(band.high)}"
 
 
-def _working(run: Sequence[RoundSize], scale: Scale, before_mm: float) -> str:
+def _working(run: Sequence[RoundSize], scale: Scale) -> str:
     """`48 × 7.1 mm; 60 + 10 × 10.0 mm`: what the two figures are made of."""
-    one, times = run[-1], f"{len(run)} × " if len(run) > 1 else ""
+    if run[-1].blocks:
+        wide, high = run[-1].blocks
+        return f"{wide} × {high} blocks, {run[-1].length_mm / wide:.1f} mm a side"
+    one, before_mm = run[-1], run[0].height_mm - run[0].rise_mm
+    below = f"; on round {one.on}" if one.on else ""
+    times = f"{len(run)} × " if len(run) > 1 else ""
     plain = math.isclose(one.length_mm, one.stitches * scale.width_mm, rel_tol=1e-3)
-    wide = f"{one.stitches} × {scale.width_mm:.1f} mm" if plain else "with spaces, posts or other stitches"
-    return f"{wide}; {before_mm:.0f} + {times}{one.rise_mm:.1f} mm"
+    length = f"{one.stitches} × {scale.width_mm:.1f} mm" if plain else "with spaces, posts or other stitches"
+    return f"{length}{below}; {before_mm:.0f} + {times}{one.rise_mm:.1f} mm"
 
 
 def _marked(
@@ -154,19 +172,22 @@ def _need(need: YarnNeed) -> str:
     text = ", ".join(told)
     if need.weighed and need.metres is not None and need.model_metres is not None:
         off = need.model_metres.middle / need.metres.middle - 1
-        text += f"; as weighed: by the stitches it would be {abs(off):.0%} {'more' if off > 0 else 'less'}"
+        share = f"{abs(off):.0%}"
+        much = "as much" if share == "0%" else f"{share} {'more' if off > 0 else 'less'}"
+        text += f"; as weighed: by the stitches it would be {much}"
     return text
 
 
 def _other_yarns(measured: Measured) -> Iterator[str]:
     if not measured.other_yarns or not measured.pieces:
         return
-    name = measured.pieces[0].name
-    yield f"The same stitches of “{name}” in another yarn, by the usual ranges; swatch first:"
+    name = f"“{measured.pieces[0].name}”" + (", laid out and joined," if measured.laid_out else "")
+    yield f"The same stitches of {name} in another yarn, by the usual ranges; swatch first:"
+    own = [what for what, _ in _told(measured, measured.pieces[0], 0)]
     for one in measured.other_yarns:
         hook = f", hook about {one.hook_mm:g} mm" if one.hook_mm else ""
+        told = list(measured.laid_out) if measured.laid_out else own
         sizes = ", ".join(
-            f"{what} about {amounts.lengths(tuple(size[what].middle for size in one.size))}"
-            for what in one.size[0]
+            f"{what} about {amounts.lengths(tuple(size[what].middle for size in one.size))}" for what in told
         )
         yield f"  weight {one.weight}{hook}: {sizes}"

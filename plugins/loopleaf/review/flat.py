@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from ..measure import Flatness, RoundSize, flatness
+from ..measure import Flatness, RoundSize, edge_a_height, flatness, way_out
 from ..measure.measured import start_mm
 from ..pattern import Finding
 from .rule import Words, told
@@ -35,7 +35,8 @@ def unflat(subject: Subject) -> Iterator[Unflat]:
         measure, work = subject.measured.piece(name), subject.work.piece(name)
         if measure is None or work is None or measure.scale is None or not measure.in_rounds:
             continue
-        rounds = measure.known_rounds(0)
+        known = measure.known_rounds(0)
+        rounds = way_out(known)
         width = measure.scale.width_mm
         start = start_mm(work, 0, measure.scale)
         for run in model.lies_flat:
@@ -43,8 +44,15 @@ def unflat(subject: Subject) -> Iterator[Unflat]:
             if not chosen:
                 continue
             first, last = chosen[0], chosen[-1]
+            top = next(one for one in reversed(known) if _in_run(one, run.first, run.last))
+            if top.petals or top.on:  # petals and arches hang free
+                continue
             windows: list[tuple[int, int, tuple[float, float] | None]] = [(first, last, None)]
-            windows += [(at, at + _WINDOW - 1, _FAR) for at in range(first, last - _WINDOW + 2)]
+            windows += [
+                (at, at + _WINDOW - 1, _FAR)
+                for at in range(first, last - _WINDOW + 2)
+                if not any(one.on for one in rounds[at : at + _WINDOW])
+            ]
             for low, high, limits in windows:
                 below = rounds[low - 1].length_mm if low else start
                 growth = flatness(rounds[low : high + 1], below, width)
@@ -69,11 +77,16 @@ def strays(subject: Subject, form: str, what: str, module: str) -> Iterator[Find
         words = Words(
             message=f"{rounds} of “{one.piece}” {what}.",
             working=f"They grow by {one.growth.grows:.1f} stitches a round; flat work at this gauge grows by "
-            f"{one.growth.flat:.1f} (2π × height ÷ width of a stitch). Round {one.last} has {one.stitches} "
-            f"stitches, and would lie flat with about {one.lying}.",
+            f"{one.growth.flat:.1f} ({_rule(one.growth)} × height ÷ width of a stitch). Round {one.last} has "
+            f"{one.stitches} stitches, and would lie flat with about {one.lying}.",
         )
         at = subject.source.locate(("pieces", one.piece, "lies flat"))
         yield told(module, "warning", subject, at, words, one.piece, one.first)
+
+
+def _rule(growth: Flatness) -> str:
+    """`2π`, of a circle; of a polygon its own."""
+    return f"{edge_a_height(growth.corners):.3g} (for {growth.corners} corners)" if growth.corners else "2π"
 
 
 def _in_run(one: RoundSize, first: int, last: int | None) -> bool:

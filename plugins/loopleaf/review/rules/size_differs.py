@@ -31,7 +31,7 @@ from collections.abc import Iterator, Mapping
 
 from ...measure import Band, StatedSize
 from ...measure.amounts import length
-from ...measure.finished import What
+from ...measure.finished import What, meant_by
 from ...pattern import Finding
 from ..rule import Words, rule, told
 from ..subject import Subject
@@ -43,9 +43,10 @@ ROUNDING_MM = 5.0
 def find(subject: Subject) -> Iterator[Finding]:
     for stated in subject.measured.stated:
         for size in range(subject.pattern.size_count):
-            mm, band = stated.mm(size), _worked_out(subject, stated, size)
-            if mm is None or band is None or band.low - ROUNDING_MM <= mm <= band.high + ROUNDING_MM:
+            mm, bands = stated.mm(size), _worked_out(subject, stated, size)
+            if mm is None or not bands or any(_fits(mm, band) for band in bands):
                 continue
+            band = bands[0]
             of_size = f" of size {subject.sizes[size]}" if len(subject.sizes) > 1 else ""
             words = Words(
                 message=f"The finished size{of_size} says {length(mm)} {_WORDS[stated.what]}, and gauge and "
@@ -71,12 +72,19 @@ _WORDS: Mapping[What, str] = {
 }
 
 
-def _worked_out(subject: Subject, stated: StatedSize, size: int) -> Band | None:
+def _fits(mm: float, band: Band) -> bool:
+    return band.low - ROUNDING_MM <= mm <= band.high + ROUNDING_MM
+
+
+def _worked_out(subject: Subject, stated: StatedSize, size: int) -> tuple[Band, ...]:
+    """The size by the gauge, in each way that it may be meant; () where it isn't known."""
     measured = subject.measured
     if not stated.piece and measured.laid_out is not None:
-        return measured.laid_out.get(stated.what)
-    piece = measured.piece(stated.piece) if stated.piece else next(iter(measured.pieces), None)
-    return piece.size[size].get(stated.what) if piece and piece.size else None
+        found = [measured.laid_out.get(stated.what)]
+    else:
+        piece = measured.piece(stated.piece) if stated.piece else next(iter(measured.pieces), None)
+        found = list(meant_by(stated.what, piece.size[size])) if piece and piece.size else []
+    return tuple(band for band in found if band is not None)
 
 
 RULE = rule(__name__, __doc__, "warning", find, of_sound_work=True)
