@@ -1,8 +1,9 @@
-"""One walk along the edge, each place by its own kind: `sc in each dc and 2 sc in each ch-2 sp around`."""
+"""One walk along the edge, each place by its own kind: `sc in each dc and 2 sc in each ch-2 sp around`, `sc in
+each sc and 2 sc in each dc around`."""
 
 from collections.abc import Callable
 
-from ..notation.tree import Each, Group, Step, Work
+from ..notation.tree import Each, Group, Step, Target, Work
 from .edge import Found
 from .hand import Hand
 from .seek import Into, take
@@ -14,7 +15,7 @@ Put = Callable[[Hand, Work | Group, Into], None]
 
 
 def one_walk(hand: Hand, step: Step, follow: Step | None, put: Put) -> bool:
-    """Work two steps in one walk, where the second names what the first passes by; False for any others.
+    """Work two steps in one walk, where each names what the other passes by; False for any others.
 
     put: works a step into one place."""
     if not isinstance(step, Work) or not isinstance(follow, Work | Group):
@@ -26,12 +27,10 @@ def one_walk(hand: Hand, step: Step, follow: Step | None, put: Put) -> bool:
             return False
     if any(one.until.kind != "end" or one.every > 1 or one.remaining for one in (plain, between)):
         return False
-    if any(target.kind != "stitch" or target.unworked for target in plain.targets):
-        return False
-    if any(target.kind not in _BETWEEN_STITCHES for target in between.targets) or hand.leaf is not None:
+    if hand.leaf is not None or not _apart(plain, between):
         return False
     edge = hand.edge
-    if not any(edge.find(target, edge.pos) for target in between.targets):
+    if not all(any(edge.find(target, edge.pos) for target in one.targets) for one in (plain, between)):
         return False
     hand.begun = True
     while True:
@@ -45,3 +44,24 @@ def one_walk(hand: Hand, step: Step, follow: Step | None, put: Put) -> bool:
             return True
         found, work = min(ways, key=lambda way: way[0].at)
         put(hand, work, take(hand, [found])[0])
+
+
+def _apart(one: Each, other: Each) -> bool:
+    """Whether no place belongs to both: stitches and spaces, or stitches of different kinds."""
+    sorts = [{_sort(target) for target in each.targets} for each in (one, other)]
+    if "" in sorts[0] | sorts[1] or sorts[0] & sorts[1]:
+        return False
+    plain = [any(sort == "stitch" for sort in found) for found in sorts]
+    kinds = [any(sort.startswith("stitch ") for sort in found) for found in sorts]
+    return not (plain[0] and kinds[1]) and not (kinds[0] and plain[1])
+
+
+def _sort(target: Target) -> str:
+    """Which places a target takes: `space`, `stitch` (any), `stitch single`; "" for what isn't told apart."""
+    if target.kind in _BETWEEN_STITCHES:
+        return "space"
+    if target.kind != "stitch" or target.unworked or target.round:
+        return ""
+    if target.stitch is None:
+        return "stitch"
+    return f"stitch {target.stitch.kind}" if target.stitch.kind and not target.stitch.form else ""

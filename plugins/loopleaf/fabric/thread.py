@@ -10,6 +10,10 @@ from .round import Attempt
 from .worked import Made, Place, Space
 
 
+MOST_EDGES = 4
+"""So many edges that a round may have left in truth are followed, where no count ever settles it."""
+
+
 class Trust(IntEnum):
     """How far a thread's places can be trusted after a mistake.
 
@@ -49,7 +53,7 @@ class Thread:
 
     def go_on_from(self, edges: Iterable[list[Place] | None], trust: Trust) -> None:
         """Take the first of the edges for the places, the others for what they may be in truth."""
-        known = [edge for edge in edges if edge is not None]
+        known = _different([edge for edge in edges if edge is not None])[:MOST_EDGES]
         self.corners = frozenset()
         self.places, self.further = (known[0], known[1:]) if known else (self.places, [])
         self.trust = trust
@@ -72,6 +76,20 @@ class Thread:
         if self.trust is Trust.NOTHING:
             edges.reverse()
         self.go_on_from(edges if any(edge is not None for edge in edges) else [attempt.worked.edge], trust)
+
+
+def _different(edges: list[list[Place]]) -> list[list[Place]]:
+    """One of each: edges alike in all that the next round could tell them apart by."""
+    alike: dict[tuple[tuple[object, ...], ...], list[Place]] = {}
+    for edge in edges if len(edges) > 1 else ():
+        alike.setdefault(tuple(map(_look, edge)), edge)
+    return list(alike.values()) or edges
+
+
+def _look(place: Place) -> tuple[object, ...]:
+    if isinstance(place, Made):
+        return (place.kind, place.role, place.form, place.special, place.legs, place.unit)
+    return (place.chains, place.corner) if isinstance(place, Space) else (id(place),)
 
 
 def edge_of(stated: Tally, kind: str, size: int, index: int, yarn: str) -> list[Place] | None:

@@ -19,6 +19,7 @@ _PLACES = {
     "ring": ("ring", "rings"),
     "row-end": ("row end", "row ends"),
     "edge": ("st of the edge", "sts of the edge"),
+    "gap": ("gap between stitches", "gaps between stitches"),
 }
 
 
