@@ -28,7 +28,8 @@ SAID = "A layer that lies behind is drawn outside."
 
 def test_what_goes_back_to_an_earlier_round_is_a_layer() -> None:
     found = subject_from(FLOWER)
-    assert [is_layer(one) for one in found.worked] == [False, False, True, False, True, False]
+    upon = [is_layer(one, before) for before, one in pairwise(found.worked)]
+    assert upon == [False, True, False, True, False]
     assert layers_of(found.worked) == [0, 0, 1, 1, 2, 2]
     assert layers_of(subject_from(MAT).worked) == [0, 0, 0]
 
@@ -39,7 +40,14 @@ def test_a_spike_among_others_is_no_layer() -> None:
         "ch 1, 2 sc in each st around, join",
         "ch 1, (sc in next st, dc in next st 2 rounds below, sk st behind it) x 8, join",
     )
-    assert not any(is_layer(one) for one in subject_from(spiked).worked)
+    assert layers_of(subject_from(spiked).worked) == [0, 0, 0]
+
+
+def test_rounds_that_a_size_leaves_out_make_no_layer() -> None:
+    found = subject_from(MAT).worked
+    for made in found[2].made:
+        made.round += 3
+    assert layers_of(found) == [0, 0, 0]
 
 
 def test_a_spike_without_a_stem_has_a_line_down_to_its_place() -> None:

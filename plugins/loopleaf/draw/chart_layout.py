@@ -86,7 +86,7 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True) -> Layout:
                 return lay_out(subject, aright.by, signs)
             tops.update([*turned.onto(tops, things, below, corners)])
         line = Line(layout.ground if at < cornered else ground, things, back, corners, gap_of(one), room)
-        low = _lay_line(layout, line, low, one, signs)
+        low = _lay_line(layout, line, low, one, subject.worked[at - 1] if at else None, signs)
     return layout
 
 
@@ -103,14 +103,16 @@ def _rooms(ground: Ground, rows: Sequence[Sequence[Thing]]) -> list[float]:
     return rooms[::-1]
 
 
-def _lay_line(layout: Layout, line: Line, low: float, worked: WorkedRound, signs: bool) -> float:
+def _lay_line(
+    layout: Layout, line: Line, low: float, worked: WorkedRound, before: WorkedRound | None, signs: bool
+) -> float:
     """One more round; how far out its heads lie in the mean."""
     layout.lines.append(line)
     if not line.things:
         line.low, line.high, line.level = low, low + UNIT, low
         return low
     places = [_places(layout, line.backward, thing) for thing in line.things]
-    layer = is_layer(worked)
+    layer = is_layer(worked, before)
     line.deep = frozenset(depths(worked))
     below = lifted(layout, line, places) if layer else places
     need = room_for(line.ground, line.things, line.corners, line.gap)

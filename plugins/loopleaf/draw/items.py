@@ -92,7 +92,7 @@ def items_of_rounds(
     found: list[list[Item]] = []
     rooms: dict[int, float] = {}
     for at, one in enumerate(rounds):
-        free = at == len(rounds) - 1 or is_layer(rounds[at + 1])
+        free = at == len(rounds) - 1 or is_layer(rounds[at + 1], one)
         items = _side_by_side(one, scale, free, rooms)
         if corners:
             items = with_corners_at(items, corners)

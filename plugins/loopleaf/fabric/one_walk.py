@@ -1,5 +1,7 @@
-"""One walk along the edge, each place by its own kind: `sc in each dc and 2 sc in each ch-2 sp around`, `sc in
-each sc and 2 sc in each dc around`."""
+"""One walk along the edge, each place by its own kind.
+
+`sc in each dc and 2 sc in each ch-2 sp around`, `sc in each sc and 2 sc in each dc around`.
+"""
 
 from collections.abc import Callable
 

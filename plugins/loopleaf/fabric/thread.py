@@ -9,7 +9,6 @@ from ..pattern.rounds import Path
 from .round import Attempt
 from .worked import Made, Place, Space
 
-
 MOST_EDGES = 4
 """So many edges that a round may have left in truth are followed, where no count ever settles it."""
 
