@@ -1,7 +1,9 @@
 """The demo in real Chromium: a site built once, served from this machine, a fresh reader for each test."""
 
 import functools
+import os
 import threading
+import time
 from collections.abc import Callable, Iterator
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
@@ -18,6 +20,8 @@ QUIET = (
 )  # fmt: skip
 
 
+WAIT_S = 600.0
+"""Seconds to wait for another worker that builds the site."""
 LOOKING = ("steps/", "uk/steps/", "signs/", "drawings/")
 
 
@@ -26,14 +30,34 @@ class _Silent(SimpleHTTPRequestHandler):
         pass
 
 
+def _built(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder of the site: of workers side by side the first builds it, and the others wait for it."""
+    base = tmp_path_factory.getbasetemp()
+    folder = (base.parent if "PYTEST_XDIST_WORKER" in os.environ else base) / "browser-site"
+    done = folder.with_suffix(".done")
+    try:
+        folder.mkdir()
+    except FileExistsError:
+        waited = time.monotonic()
+        while not done.exists() and time.monotonic() - waited < WAIT_S:
+            time.sleep(0.5)
+        return folder / "site"
+    try:
+        names = [
+            path.name for path in sorted((ROOT / "patterns").iterdir()) if path.suffix in (".yml", ".md")
+        ]
+        small = SmallSite(folder, dict.fromkeys(names), booklets=True, papers=["a4"])
+        small.settings["markdown_extensions"] += ["attr_list", "pymdownx.superfences", "pymdownx.highlight"]
+        small.build()
+    finally:
+        done.touch()
+    return small.html
+
+
 @pytest.fixture(scope="session")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """The address of a site with every demo pattern and the demo's own pages."""
-    names = [path.name for path in sorted((ROOT / "patterns").iterdir()) if path.suffix in (".yml", ".md")]
-    small = SmallSite(tmp_path_factory.mktemp("browser"), dict.fromkeys(names), booklets=True, papers=["a4"])
-    small.settings["markdown_extensions"] += ["attr_list", "pymdownx.superfences", "pymdownx.highlight"]
-    small.build()
-    handler = functools.partial(_Silent, directory=str(small.html))
+    handler = functools.partial(_Silent, directory=str(_built(tmp_path_factory)))
     server = ThreadingHTTPServer(("127.0.0.1", 0), handler)
     threading.Thread(target=server.serve_forever, daemon=True).start()
     yield f"http://127.0.0.1:{server.server_port}/"

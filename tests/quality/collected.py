@@ -34,8 +34,12 @@ def published() -> Iterator[tuple[str, bytes, dict[str, Any]]]:
 
 NOT_YET = frozenset(
     {
+        "a first cluster that nothing names, and slip stitches over it into the first space",
+        "a heart in one round, its chains alike at both ends",
         "a row into gaps begins beside its chain, where the count bears that out",
+        "an arch's own chains, and its middle",
         "the gap beside the beginning chain, and each gap",
+        "slip stitches first, and what `to last 2 sts` keeps stays unworked, where the count says so",
     }
 )
 """Cases that the little model doesn't know yet; the engine alone is held to them."""

@@ -150,7 +150,7 @@ def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
     late in a round, the space that it began in, or its own first stitch."""
     count = number(hand, place.count)
     edge = hand.edge
-    if edge.pos == 0:
+    if edge.pos in (0, hand.turned_at):
         return take(hand, find_next(hand, place.target, count, span))
     if hand.stood and edge.pos == 1 and count == 1:
         if place.target.kind in ("space", "loop") and not edge.matches(edge.places[0], place.target):

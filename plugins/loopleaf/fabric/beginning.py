@@ -69,6 +69,7 @@ def _stand_at(hand: Hand, place: Place) -> None:
     edge = hand.edge
     at = _index(hand, place)
     if edge.circle:
+        hand.slid = edge.count(0, at)
         edge.rotate(at)
     else:
         edge.places = edge.places[at:]
@@ -165,7 +166,8 @@ def _is_a_space(hand: Hand, follow: Step | None, length: int) -> bool:
     """Whether the chain begins a block of corner to corner, arches over what is passed to a slip stitch, or
     leads to another piece: `ch 6, sk 2 sts, sl st in next st`, `ch 3, sc in next 12 sts of leg 1`.
     """
-    if begins_block(hand.made[-1] if hand.made else None) or (hand.petal and hand.here is not None):
+    petal = hand.petal_in_ring or (hand.petal and hand.here is not None)
+    if petal or begins_block(hand.made[-1] if hand.made else None):
         return True
     if isinstance(follow, Skip) and not hand.setting.first_kind:  # slip stitches alone
         return length > 1

@@ -24,7 +24,7 @@ from ..notation.tree import Place as NamedPlace
 from .earlier import left_of_round
 from .edge import Edge
 from .hand import Hand
-from .passed import rest_of_a_shell, spaces_left
+from .passed import passed_elsewhere, rest_of_a_shell, spaces_left
 from .places import resolve
 from .seek import describe
 from .worked import Made, Place, Space
@@ -231,8 +231,11 @@ def left_over(hand: Hand) -> None:
     hand.outer_open = left == 1 and not edge.circle and isinstance(hand.last, Space)
     if hand.outer_open and hand.setting.reading.outer:
         return
+    hand.short_open = left == hand.kept_back and hand.slipped  # both ends of a row are left alike
+    if hand.short_open and hand.setting.reading.short:
+        return
     passed = left + hand.since
-    if edge.circle and {passed, passed + hand.passed_first} & hand.runs:
+    if edge.circle and passed_elsewhere(hand, passed):
         return
     if edge.circle and passed in hand.skips and _ends_with_chains(hand):
         return

@@ -26,8 +26,8 @@ class Reading:
     them. folded: whether `through both layers` closes an opening, each stitch through two of it. outer:
     whether a row over arches leaves the stitch at its end. gap: whether the gap beside a beginning chain that
     counts is the first of a row into gaps. arch: whether the chains passed before a group are a stitch and a
-    space. mesh: whether a beginning chain longer than the
-    stitch is tall is that stitch and a space.
+    space. short: whether what `to last 2 sts` keeps stays unworked. mesh: whether a beginning chain longer
+    than the stitch is tall is that stitch and a space.
     """
 
     chain: bool | None = None
@@ -40,6 +40,7 @@ class Reading:
     outer: bool = False
     gap: bool = False
     arch: bool = False
+    short: bool = False
     mesh: bool = False
 
 
@@ -128,8 +129,13 @@ class Hand:
         self.both_layers = False
         self.outer_open = False
         self.petal = False
+        self.petal_in_ring = False
         self.mesh_open = False
         self.passed_first = 0
+        self.slid = 0
+        self.kept_back = 0
+        self.short_open = False
+        self.turned_at = -1
         self.left_places: list[Place] = []
         self.leaf: Leaf | None = None
         self.begun = False

@@ -42,6 +42,16 @@ def spaces_left(hand: Hand) -> int:
     return sum(1 for one in rest if isinstance(one, Space) and one.chains not in passed)
 
 
+def passed_elsewhere(hand: Hand, left: int) -> bool:
+    """Whether so many stitches are such a run as the round passes elsewhere.
+
+    What it passed at its start belongs to the last run; what slip stitches moved over needs no run.
+    """
+    if {left, left + hand.passed_first} & hand.runs:
+        return True
+    return hand.into_spaces and hand.slid > 0 and left - hand.slid in {0, *hand.runs}
+
+
 def rest_of_a_shell(hand: Hand) -> bool:
     """Whether a row ends in the space of its last shell, and what is left is that shell's second half."""
     edge = hand.edge

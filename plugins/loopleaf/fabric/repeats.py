@@ -25,7 +25,7 @@ from .bridged import left_to_the_closing, skip_is_all_that_is_left
 from .edge import Stuck
 from .hand import Hand
 from .last_pass import before_the_ending
-from .passed import spaces_left
+from .passed import passed_elsewhere, spaces_left
 from .plain_repeat import repeat_plainly
 from .seek import bound, number
 from .stitches import places_taken
@@ -239,8 +239,7 @@ def _passed_over(hand: Hand) -> bool:
     edge = hand.edge
     if hand.into_spaces and spaces_left(hand):
         return False
-    left = edge.rest() + hand.since
-    return bool({left, left + hand.passed_first} & hand.runs)
+    return passed_elsewhere(hand, edge.rest() + hand.since)
 
 
 def _none_of_its_kind_left(hand: Hand, until: Until, stuck: Stuck) -> bool:

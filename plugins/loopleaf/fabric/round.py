@@ -9,6 +9,7 @@ from ..notation.tree import Line, Step, Tally
 from . import closing
 from .edge import Edge, Stuck
 from .hand import Hand, Reading, Setting
+from .petals import is_one_in_a_ring
 from .picots import with_picots
 from .single_chains import opens_spaces
 from .steps import perform
@@ -107,6 +108,7 @@ _OPEN = (
     ("outer_open", "outer", True),
     ("gap_open", "gap", True),
     ("arch_open", "arch", True),
+    ("short_open", "short", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
 
@@ -209,6 +211,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand.unworked = list(task.unworked)
     hand.earlier = task.earlier
     hand.moves_marker = seen.moves_marker
+    hand.petal_in_ring = is_one_in_a_ring(task.steps)
     hand.travels = not setting.spiral and seen.travels
     if task.places and (task.circle or isinstance(task.places[0], Ring)) and not setting.spiral:
         hand.standing = task.places[0]

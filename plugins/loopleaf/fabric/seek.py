@@ -66,7 +66,7 @@ def bound(hand: Hand, until: Until, span: Span | None) -> int:
     if until.kind == "end":
         return edge.limit
     if until.kind == "to-last":
-        wanted = number(hand, until.count)
+        wanted = hand.kept_back = number(hand, until.count)
         if is_bare_shell(until.target) and (there := shells(edge)) and 0 < wanted <= len(there):
             return max(there[-wanted][0], edge.pos)
         gap = last_gap(edge) if until.target == Target("space") and wanted == 1 else -1

@@ -43,6 +43,7 @@ from .kept import kept
 from .levelling import past_the_marker
 from .one_walk import one_walk
 from .own_stitches import own_stitch, written_out
+from .petals import is_a_petal
 from .places import resolve
 from .seek import Into, number
 from .standing import where_it_stands
@@ -197,20 +198,12 @@ def _in_one_place(hand: Hand, step: Work | Group, into: Into) -> None:
     hand.here = into[0]
     hand.last = into[0]
     hand.opening = opening if opening[1] else written_out(hand, step)
-    hand.petal = beginning.begins(hand) and _is_a_petal(step.steps)
+    hand.petal = beginning.begins(hand) and is_a_petal(step.steps)
     try:
         perform(hand, step.steps)
     finally:
         hand.here, hand.opening = outer, opening
     hand.last = into[0]
-
-
-def _is_a_petal(steps: tuple[Step, ...]) -> bool:
-    """`(ch 2, 3 dc, ch 2, sl st) in same st`: its chains are alike at both ends, and neither is a stitch."""
-    match steps:
-        case (Chain(counts=None, length=first), *_, Chain(length=last), Work(stitch=Stitch(kind="slip"))):
-            return first == last
-    return False
 
 
 # ---- chains --------------------------------------------------------------------------------------
@@ -274,6 +267,7 @@ def _other_side(hand: Hand, step: OtherSide, follow: Step | None) -> None:
     into_first = sum(1 for one in hand.made if isinstance(one, Made) and one.into == (begun_in,))
     hand.turned_tip = edge.places[-1] if len(behind) > 1 and into_first >= AROUND_A_TIP else None
     edge.limit = len(edge.places)
+    hand.turned_at = edge.pos
     hand.other_side = []
 
 

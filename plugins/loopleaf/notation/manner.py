@@ -40,14 +40,16 @@ MOST_WORDS = 5
 
 
 def _own_name(cursor: Cursor) -> str:
-    """`petals`, `petals of round 2`: the author's name for a part of the work; "" where a place is named."""
+    """`petals of round 2`, `these sts`: the author's own words for a part; "" where a place is named."""
     at = cursor.at
     while cursor.words[at].means in ("a", "next", "first", "last", "each"):
         at += 1
     if cursor.words[at].means not in ("?", "group-name"):
         return ""
     first = cursor.at
-    while cursor.words[at].means in ("?", "group-name", "of", "round", "row", "num", "last", "a"):
+    these = cursor.said(at, at + 1).lower() in ("these", "those")
+    more = ("st", "stitch", "just-made") if these else ()
+    while cursor.words[at].means in ("?", "group-name", "of", "round", "row", "num", "last", "a", *more):
         at += 1
     if cursor.words[at].means not in (",", "end", ")", "(", "*") or at - first > MOST_WORDS:
         return ""

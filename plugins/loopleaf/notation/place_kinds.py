@@ -138,6 +138,7 @@ def _next(cursor: Cursor) -> Place:
         return Between(read_target(cursor))  # `next sp between dc`: from one to the next
     if target.kind == "space" and cursor.means == "between" and cursor.ahead() == "group":
         cursor.at += 2  # `next ch-1 sp between groups`: its length says which
+    _pass_the_arch(cursor, target)
     return read_after_target(cursor, Next(amount or ONE, target))
 
 
@@ -161,8 +162,15 @@ def _first(cursor: Cursor) -> Place:
         return Next(amount or ONE, target, piece=read_piece(cursor))
     if amount is None and cursor.means == "of":
         return read_within(cursor, "first", target)
+    _pass_the_arch(cursor, target)
     cursor.take("just-made")  # `place marker in first sc made`
     return First(amount or ONE, target)
+
+
+def _pass_the_arch(cursor: Cursor, target: Target) -> None:
+    """`first 2 ch of arch`, `next 2 chs of lp`: those are the arch's in any case."""
+    if target == CHAIN and cursor.means == "of" and cursor.ahead() in ("loop", "sp"):
+        cursor.at += 2
 
 
 def _of_these(cursor: Cursor) -> bool:

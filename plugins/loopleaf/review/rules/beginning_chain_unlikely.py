@@ -38,6 +38,10 @@ _MAY_DIFFER = 2
 """Chains more or fewer than usual that are met in print (common practice, no source)."""
 
 
+_AN_ARCH = 6
+"""A last round isn't worked into: so long an arch at its beginning is met (common practice, no source)."""
+
+
 def find(subject: Subject) -> Iterator[Finding]:
     used: set[int] | None = None
     lines = set()
@@ -51,6 +55,8 @@ def find(subject: Subject) -> Iterator[Finding]:
         if isinstance(first, Space):
             used = _worked_into(subject) if used is None else used
             if first.chains < usual or id(first) in used or not _is_alone(round, first):
+                continue
+            if round is piece.rounds[-1] and first.chains - usual <= _AN_ARCH:
                 continue
         lines.add(round.plan.work_path)
         word = f"{round.plan.word} {round.plan.label}"
