@@ -39,6 +39,7 @@ NOT_YET = frozenset(
         "a row into gaps begins beside its chain, where the count bears that out",
         "an arch's own chains, and its middle",
         "the gap beside the beginning chain, and each gap",
+        "what a chain has stood over for two rows, worked into at last",
         "slip stitches first, and what `to last 2 sts` keeps stays unworked, where the count says so",
     }
 )

@@ -97,7 +97,7 @@ def _unworked(hand: Hand, count: int, span: Span | None) -> list[Into]:
 def _below(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]:
     """Stitches worked into a round further down; each uses up the stitch that it stands in front of, or the
     chain space that it was said to be worked around."""
-    if hand.setting.reading.deep:
+    if hand.setting.reading.deep and not place.skipped:
         lay_round(hand, hand.setting.index - place.below, place.target, span)
         return take(hand, find_next(hand, place.target, count, span))
     hand.goes_deep = True
@@ -105,7 +105,9 @@ def _below(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]
     over, hand.over = hand.over, []
     around: list[Into] = [(space,) for space in over if isinstance(space, Space)]
     in_front = place.target
-    if in_front.stitch is not None and hand.edge.find(in_front, 0) is None:
+    if place.skipped:
+        in_front = Target("space")
+    elif in_front.stitch is not None and hand.edge.find(in_front, 0) is None:
         in_front = STITCH  # `next dc 2 rows below` behind a row of sc: the kind is said of what lies below
     for into in around or take(hand, find_next(hand, in_front, count, span)):
         deep = into[0]

@@ -76,7 +76,7 @@ def vocabulary_of(pattern: Pattern) -> notation.Vocabulary:
         for name, special in pattern.special_stitches.items()
     }
     yarns = frozenset(pattern.materials.yarns) if pattern.materials is not None else frozenset()
-    return notation.Vocabulary(pattern.terms, specials, yarns, frozenset(pattern.pieces))
+    return notation.Vocabulary(pattern.terms, specials, yarns, frozenset(pattern.pieces), pattern.size_count)
 
 
 @cache

@@ -110,7 +110,7 @@ def read_amount(cursor: Cursor) -> Amount | None:
     else:
         return None
     after = cursor.words[cursor.at + 1]
-    if after.means == "(":
+    if after.means == "(" and not _is_the_count(cursor, after.value):
         sizes = _sizes(cursor.words, cursor.at + 2, after.value)
         if sizes is not None:
             cursor.at = after.value + 1
@@ -119,6 +119,18 @@ def read_amount(cursor: Cursor) -> Amount | None:
         return None
     cursor.at += 1
     return amount
+
+
+def _is_the_count(cursor: Cursor, close: int) -> bool:
+    """`inc x 6 (12)`: in a pattern of one size a single number in brackets at a line's end is its count."""
+    opened = cursor.at + 1
+    return (
+        cursor.vocabulary.sizes == 1
+        and cursor.at > 0
+        and close == opened + 2
+        and cursor.words[close - 1].means == "num"
+        and cursor.words[close + 1].means == "end"
+    )
 
 
 def _sizes(words: list[Word], start: int, end: int) -> tuple[int | None, ...] | None:

@@ -34,6 +34,7 @@ from .place_parts import (
 )
 from .targets import (
     CHAIN,
+    names_a_space,
     read_counted_target,
     read_target,
     read_until,
@@ -126,8 +127,11 @@ def _next(cursor: Cursor) -> Place:
         cursor.at += 2
         return RowEnds(count=ONE)
     if cursor.means == "skipped":
-        read_skipped(cursor)
-        return Skipped("next")
+        cursor.at += 1
+        target = read_target(cursor)
+        if cursor.means != "num" or cursor.ahead(2) != "below":
+            return Skipped("next")
+        return read_after_target(cursor, Next(ONE, target, skipped=True))
     if cursor.means == "num" and cursor.ahead() == "skipped":
         return read_so_many_skipped(cursor)
     amount, target = read_counted_target(cursor, bare=True)
@@ -264,6 +268,9 @@ def _centre(cursor: Cursor) -> Place:
     if cursor.means == "of" and cursor.ahead() in ("next", "last", "first"):  # `centre of next sh`: its place
         cursor.at += 1
         return _READERS[cursor.means](cursor)
+    if cursor.means == "of" and names_a_space(cursor, cursor.at + 1):  # `sl st to center of ch-5 sp`
+        cursor.at += 1
+        return _unsaid_next(cursor)
     first = cursor.at
     target = read_target(cursor)
     if target.kind in ("space", "corner") and cursor.means != "of":  # `in center ch-2 sp`: there is only one

@@ -70,7 +70,8 @@ def _next(place: Next, style: Style, each_of: bool) -> str:
     if target.kind == "edge":
         text = _listed("next", place.count, STITCH, style, each_of) + " of edge"
     else:
-        text = _listed("any" if place.any else "next", place.count, target, style, each_of)
+        which = f"next {style.word('skipped')}" if place.skipped else "any" if place.any else "next"
+        text = _listed(which, place.count, target, style, each_of)
     if place.far:
         text = f"in other side of {text.removeprefix('in ')}"
     if place.below:

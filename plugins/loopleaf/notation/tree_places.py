@@ -11,6 +11,7 @@ class Next:
     """The next so many places of a kind; `in next st`, `in next 3 sts`, `in next ch-2 sp`, `in next dc`.
 
     below: rounds below (`in st 2 rounds below` is 2). piece: `leg 2`, `next flag`.
+    skipped: with `below`, `in next skipped sc 3 rows below`, which a chain has stood over since.
     any: `in any corner sp`. far: `in other side of next 3 chs`. rows: print said `rows below`; for writing
     back only. unsaid: print left `next` out before a space.
     """
@@ -21,6 +22,7 @@ class Next:
     piece: str = ""
     any: bool = False
     far: bool = False
+    skipped: bool = False
     rows: bool = field(default=False, compare=False, repr=False)
     unsaid: bool = field(default=False, compare=False, repr=False)
     span: Span | None = no_span()

@@ -25,7 +25,7 @@ class SpecialStitch:
 @dataclass(frozen=True, eq=False)
 class Vocabulary:
     """The words of one pattern. `specials` goes by the key in the file, which is what a tree holds as the
-    name.
+    name. sizes: how many the pattern has, 0 where that isn't known.
 
     Two vocabularies that hold the same are equal, and either finds the other's lines in the cache.
     """
@@ -34,9 +34,11 @@ class Vocabulary:
     specials: Mapping[str, SpecialStitch] = field(default_factory=dict)
     yarns: frozenset[str] = frozenset()
     pieces: frozenset[str] = frozenset()
+    sizes: int = 0
 
     def __post_init__(self) -> None:
-        whole = (self.terms, tuple(sorted(self.specials.items(), key=_key)), self.yarns, self.pieces)
+        specials = tuple(sorted(self.specials.items(), key=_key))
+        whole = (self.terms, specials, self.yarns, self.pieces, self.sizes)
         object.__setattr__(self, "_whole", whole)
         object.__setattr__(self, "_hash", hash(whole))
 

@@ -48,6 +48,7 @@ class Bench:
             specials,
             frozenset(of.materials.yarns) | {yarn.name for yarn in of.materials.yarns.values() if yarn.name},
             frozenset(of.pieces),
+            of.size_count,
         )
         self.specials: dict[str, tuple[Step, ...]] = {}
         for name, one in of.special_stitches.items():
