@@ -7,6 +7,7 @@ from ..notation.tree import (
     Again,
     Chain,
     ChainOf,
+    Each,
     Group,
     Last,
     Next,
@@ -209,7 +210,7 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                     edge.limit = len(edge.places) - tail
                     begun = before_the_ending(hand, step, perform, following)
                     edge.limit = len(edge.places) - behind
-                if passes and (_passed_over(hand) or _none_of_its_kind_left(hand, until, stuck)):
+                if passes and (_passed_over(hand) or _none_of_its_kind_left(hand, until, stuck, following)):
                     break
                 if not passes and stuck.trouble.rule == "no-such-place":
                     raise
@@ -242,12 +243,20 @@ def _passed_over(hand: Hand) -> bool:
     return passed_elsewhere(hand, edge.rest() + hand.since)
 
 
-def _none_of_its_kind_left(hand: Hand, until: Until, stuck: Stuck) -> bool:
+def _none_of_its_kind_left(hand: Hand, until: Until, stuck: Stuck, following: tuple[Step, ...]) -> bool:
     """A row's repeat into places of a kind is done when there are no more; what is left may follow it.
 
-    Not one that names the place where it ends: that has to be reached."""
-    across = hand.setting.rows and until.kind == "end"
+    So is a round's, where `sc in each st to end` follows. Not one that names the place where it ends: that
+    has to be reached."""
+    across = (hand.setting.rows or _takes_the_rest(following[:1])) and until.kind == "end"
     return across and stuck.trouble.facts.get("what") not in (None, "stitch", "chain")
+
+
+def _takes_the_rest(steps: tuple[Step, ...]) -> bool:
+    match steps:
+        case (Work(places=(Each(targets=(target,), every=1, until=Until(kind="end")),)),):
+            return target == STITCH
+    return False
 
 
 def _only_passed(hand: Hand, step: Repeat, short: int, perform: Perform) -> bool:
