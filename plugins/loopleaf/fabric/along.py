@@ -212,14 +212,20 @@ def same(hand: Hand, place: Same | JustMade, span: Span | None) -> list[Into]:
     if same is not None and place.target.kind == "space" and hand.gap and hand.gap[0] is same:
         hand.last = same
         return [hand.gap]
-    if same is None or (place.target.kind == "space" and not _is_space(same)):
-        raise hand.stuck("no-such-place", span, what="same", there=edge.describe())
+    if same is None or (place.target.kind == "space" and not _is_space(same, place.target.length)):
+        long = place.target.length if same is not None and _is_space(same, 0) else 0
+        what = f"space {long}" if long else "same"
+        raise hand.stuck("no-such-place", span, what=what, there=edge.describe())
     use_first(hand, same)
     hand.last = same
     return [(same,)]
 
 
-def _is_space(place: MadePlace) -> bool:
+def _is_space(place: MadePlace, length: int) -> bool:
+    """Whether it is a space, or one's chain, and, where a length is said, so long."""
+    space = place.into[0] if isinstance(place, Made) and place.role == "loop" and place.into else place
+    if isinstance(space, Space):
+        return length in (0, space.chains)
     return not isinstance(place, Made) or place.role in ("loop", "picot")
 
 

@@ -141,7 +141,8 @@ class Edge:
         if kind == "loop":
             return isinstance(place, Space)
         if kind == "corner":
-            return id(place) in self.corners()
+            long = target.length and isinstance(place, Space) and place.chains != target.length
+            return id(place) in self.corners() and not long
         if kind == "picot":
             return type(place) is Made and place.role == "picot"
         return type(place) is Made and place.role == "row-end"

@@ -233,6 +233,8 @@ def _chain(hand: Hand, step: Chain, follow: Step | None) -> None:
 
 
 def _skip(hand: Hand, step: Skip, follow: Step | None) -> None:
+    if hand.slipped and hand.edge.pos == 0 and step.which == "next":
+        hand.edge.pos = 1  # the slip stitches have used up the stitch that they end on
     passing_over.skip(hand, step)
 
 

@@ -34,6 +34,7 @@ from .place_parts import (
 )
 from .targets import (
     CHAIN,
+    GAP,
     names_a_space,
     read_counted_target,
     read_target,
@@ -92,7 +93,9 @@ def _unsaid_next(cursor: Cursor) -> Place:
     """
     if cursor.means == "sp" and cursor.ahead() == "between":
         cursor.at += 1
-        return read_between(cursor)
+        between = read_between(cursor)
+        one = isinstance(between, Each) and between.until == Until(word="")
+        return Next(ONE, GAP) if one else between  # `in sp between groups`: the next one
     if cursor.means == "st" and cursor.ahead() == "with" and cursor.ahead(2) == "marker":
         cursor.at += 3
         return Marked()
