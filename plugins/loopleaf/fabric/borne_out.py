@@ -163,13 +163,16 @@ def _names_a_space(trouble: Trouble) -> bool:
 
 
 def _counts_a_space(work: PieceWork) -> bool:
-    """Whether the first row's count goes wrong, and names a space as long as what its first block skips."""
-    first = work.rounds[0] if work.rounds else None
-    if first is None or first.stated is None or all(t.rule != "count-differs" for t in first.troubles):
-        return False
-    skipped = chains_skipped(first.line) if first.line is not None else 0
-    spaces = [one for _, one in first.stated.entries if isinstance(one, Target) and one.kind == "space"]
-    return any(one.length in (0, skipped) for one in spaces)
+    """Whether the count of one of the first rows goes wrong, and names a space as long as what its first
+    block skips; where row 1 says that of its own chains, row 2 may leave it unsaid."""
+    for row in work.rounds[:2]:
+        if row.stated is None or row.line is None or all(t.rule != "count-differs" for t in row.troubles):
+            continue
+        skipped = chains_skipped(row.line)
+        spaces = [one for _, one in row.stated.entries if isinstance(one, Target) and one.kind == "space"]
+        if any(one.length in (0, skipped) for one in spaces):
+            return True
+    return False
 
 
 def _is_unsaid(piece: Piece, size: int) -> bool:

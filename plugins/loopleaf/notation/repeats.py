@@ -24,7 +24,7 @@ def read_times(cursor: Cursor) -> Amount | None:
     if cursor.means == "times-word":
         cursor.at += 1
         return Amount((cursor.words[first].value,))
-    if cursor.take("x"):
+    if cursor.take("x") or _pass_a_star(cursor):
         amount = read_amount(cursor)
         if amount is None:
             raise cursor.fail("times")
@@ -36,6 +36,13 @@ def read_times(cursor: Cursor) -> Amount | None:
             return amount
         cursor.at = first
     return None
+
+
+def _pass_a_star(cursor: Cursor) -> bool:
+    """`(sc, inc)*6`: the asterisk is a times sign where a number and nothing else follows the bracket."""
+    behind = cursor.words[cursor.at - 1].means == ")"
+    alone = cursor.ahead() == "num" and cursor.ahead(2) in ("end", ",", "(", "times")
+    return behind and alone and cursor.take("*")
 
 
 def _x_behind(cursor: Cursor) -> bool:
