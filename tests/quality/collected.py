@@ -41,6 +41,7 @@ NOT_YET = frozenset(
         "an arch's own chains, and its middle",
         "the gap beside the beginning chain, and each gap",
         "what a chain has stood over for two rows, worked into at last",
+        "petals all round, the last slip stitch into the round's first",
         "slip stitches first, and what `to last 2 sts` keeps stays unworked, where the count says so",
     }
 )

@@ -218,6 +218,8 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                     break
                 if passes and skip_is_all_that_is_left(hand, step, following):
                     break
+                if passes and _ends_on_the_first(hand, step, perform):
+                    break
                 raise hand.stuck(
                     "repeat-does-not-fit", step.span, left=left, each=each or _places_used(step),
                     passes=passes, available=available,
@@ -229,6 +231,29 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
     finally:
         edge.limit = len(edge.places) - tail
     perform(hand, begun + step.ending)
+
+
+def _ends_on_the_first(hand: Hand, step: Repeat, perform: Perform) -> bool:
+    """Work a last pass whose slip stitch into the next stitch goes into the first one: petals all round."""
+    edge = hand.edge
+    match step.steps[-1]:
+        case Work(stitch=Stitch(kind="slip"), places=(Next(target=target, below=0, piece=""),)) as slip:
+            pass
+        case _:
+            return False
+    if not edge.circle or target != STITCH or number(hand, slip.each) != 1 or hand.into_spaces:
+        return False
+    before = hand.mark()
+    try:
+        perform(hand, step.steps[:-1])
+    except Stuck:
+        hand.back_to(before)
+        return False
+    if edge.rest() or not isinstance(edge.places[0], Made):
+        hand.back_to(before)
+        return False
+    hand.put(slip.stitch, (edge.places[0],), slip.span)
+    return True
 
 
 def _nothing_left(hand: Hand) -> bool:

@@ -1,8 +1,10 @@
 """Reads what older print says of a whole row: `work even`, `dec 1 st at each end`."""
 
+from dataclasses import replace
+
 from .cursor import Cursor, UnreadableError
 from .targets import read_until
-from .tree import ONE, Amount, Each, Next, Over, Place, Step, Stitch, Until, Work
+from .tree import ONE, Amount, Chain, Each, Next, Over, Place, Step, Stitch, Turn, Until, Work
 
 AS_BELOW = Stitch("")
 """Such a stitch as the row is made of; the fabric says which."""
@@ -38,8 +40,24 @@ def read_at_ends(cursor: Cursor, steps: list[Step]) -> None:
     until = Until(word="across")
     if where != "beg":
         until = Until("to-last", count=Amount((2,)) if how == "dec" else ONE)
-    if where != "end":
-        steps.append(shaped)
-    steps.append(Work(AS_BELOW, places=(Each(until=until),), span=span))
-    if where != "beg":
-        steps.append(shaped)
+    at = _plain_row(steps)
+    plain = Work(AS_BELOW, span=span) if at < 0 else steps[at]
+    assert isinstance(plain, Work)
+    row: list[Step] = [replace(plain, places=(Each(until=until),))]
+    row = ([shaped] if where != "end" else []) + row + ([shaped] if where != "beg" else [])
+    if at < 0:
+        steps += row
+    else:
+        steps[at : at + 1] = row
+
+
+def _plain_row(steps: list[Step]) -> int:
+    """Which of the steps is the row that is shaped, in `dc in each dc across, inc 1 st at each end`; -1 for
+    none: then the row is told by its shaping alone."""
+    works = [at for at, step in enumerate(steps) if not isinstance(step, Chain | Turn)]
+    if len(works) != 1:
+        return -1
+    match steps[works[0]]:
+        case Work(counts=None, places=(Each(every=1, until=Until(kind="end")),), each=each) if each == ONE:
+            return works[0]
+    return -1

@@ -10,7 +10,8 @@ _AGAIN = re.compile(
     r"(?:(?:rows?|rounds?|rnds?) (\d+)(?:\s*(?:and|to|-|–)\s*(\d+))?"
     r"|(\d+)(?:st|nd|rd|th) (?:row|round|rnd)|(last|previous|prev) (?:row|round|rnd))(?: once more)?"
     r"(?:,? until (?:piece |work |it )?measures (.+?)(?: from [a-z ]+)?)?"
-    r"(?:[.,;]?\s+(?:and )?((?:fasten off|turn|do not turn|break yarn|cut yarn)\b.*?))?\.?",
+    r"(?:[.,;]?\s+(?:and |but )?"
+    r"((?:fasten off|turn|do not turn|break yarn|cut yarn|(?:inc|dec)(?:rease)? 1 )\b.*?))?\.?",
     re.IGNORECASE,
 )
 LONGEST = 200
@@ -20,7 +21,11 @@ _LABEL = re.compile(
     r"^(?:rows?|rounds?|rnds?|r) ?(\d{1,4})(?:-\d{1,4})? ?(?:\((?:RS|WS)\) ?)?: *", re.IGNORECASE
 )
 _SO_MANY = re.compile(r",? (?:for|over) (?:the )?(?:next )?(\d{1,4}) (?:rows|rounds|rnds)\.?$", re.IGNORECASE)
-_CLOSES = re.compile(r"(?:fasten off|turn|do not turn|break yarn|cut yarn)\b.*", re.IGNORECASE)
+_CLOSES = re.compile(
+    r"(?:fasten off|turn|do not turn|break yarn|cut yarn"
+    r"|(?:inc|dec|increase|decrease) 1 (?:st|stitch) at (?:each end|both ends|beg|beginning|start|end))\b.*",
+    re.IGNORECASE,
+)
 _EVERY_OTHER = re.compile(
     r"(\d+) and (?:every|each) (?:other|alt(?:ernate)?|foll(?:owing)? alt(?:ernate)?) (?:row|round|rnd)",
     re.IGNORECASE,
