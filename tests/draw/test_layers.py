@@ -10,19 +10,13 @@ from loopleaf.draw import diagram
 from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.layers import is_layer, layers_of
 from loopleaf.draw.stand import stand_of
+from tests.measure.worked_patterns import FLOWER as LINES
 from tests.measure.worked_patterns import worked
 
 from .engraving import inked, overlaps, place_of
 from .pieces import MAT, marked, rounds, rows, subject_from
 
-FLOWER = rounds(
-    "ch 1, 5 sc in ring, join",
-    "ch 1, (sc, hdc, dc, hdc, sc) in each st around, join",
-    "ch 1, *BPsc around next sc of round 1, ch 4; rep from * around, join",
-    "ch 1, (sc, hdc, 3 dc, hdc, sc) in each ch-4 sp around, join",
-    "ch 1, *BPsc around next sc of round 3, ch 6; rep from * around, join",
-    "ch 1, (sc, hdc, 5 dc, hdc, sc) in each ch-6 sp around, join",
-)
+FLOWER = rounds(*LINES)
 SAID = "A layer that lies behind is drawn outside."
 
 

@@ -10,16 +10,8 @@ from loopleaf.measure.pieces import worked_in
 from loopleaf.review import check
 from tests.review.frame import framed
 
-from .worked_patterns import measured, rounds, rows, worked
+from .worked_patterns import FLOWER, measured, rounds, rows, worked
 
-FLOWER = (
-    "ch 1, 5 sc in ring, join",
-    "ch 1, (sc, hdc, dc, hdc, sc) in each st around, join",
-    "ch 1, *BPsc around next sc of round 1, ch 4; rep from * around, join",
-    "ch 1, (sc, hdc, 3 dc, hdc, sc) in each ch-4 sp around, join",
-    "ch 1, *BPsc around next sc of round 3, ch 6; rep from * around, join",
-    "ch 1, (sc, hdc, 5 dc, hdc, sc) in each ch-6 sp around, join",
-)
 SC, HDC, DC = 5.0, 5 * 1.4 / 0.925, 5 * 1.9 / 0.925
 """Heights in mm at 20 stitches and 20 rows of sc over 10 cm: the table's middles are 0.925, 1.4 and 1.9."""
 

@@ -20,6 +20,16 @@ turning chains: {sc: does not count, hdc: does not count, dc: counts, tr: counts
 chain spaces: not counted
 """
 
+FLOWER = (
+    "ch 1, 5 sc in ring, join",
+    "ch 1, (sc, hdc, dc, hdc, sc) in each st around, join",
+    "ch 1, *BPsc around next sc of round 1, ch 4; rep from * around, join",
+    "ch 1, (sc, hdc, 3 dc, hdc, sc) in each ch-4 sp around, join",
+    "ch 1, *BPsc around next sc of round 3, ch 6; rep from * around, join",
+    "ch 1, (sc, hdc, 5 dc, hdc, sc) in each ch-6 sp around, join",
+)
+"""Three rows of petals, each behind the one before."""
+
 
 def worked(pieces: str, more: str = "", head: str = HEAD) -> PatternWork:
     """The pattern with these pieces (and further fields of the file), worked."""
