@@ -265,7 +265,8 @@ def _without_place(
         if until is not None:
             step = Repeat((work,), until=until, span=cursor.span(first))
         else:
-            step = work if number == ONE else Repeat((work,), number, span=cursor.span(first))
+            once = number == ONE and times is None
+            step = work if once else Repeat((work,), number, span=cursor.span(first))
             if times is not None and amount is not None and amount != ONE:
                 step = Repeat((Repeat((work,), amount),), times, span=cursor.span(first))
     elif needs_no_place(stitch):
