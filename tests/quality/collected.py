@@ -37,10 +37,13 @@ NOT_YET = frozenset(
         "a border's repeat from corner to corner, and the rest of its last side",
         "a first cluster that nothing names, and slip stitches over it into the first space",
         "a heart in one round, its chains alike at both ends",
+        "a mesh to the last dc before the turning chain",
         "a row into gaps begins beside its chain, where the count bears that out",
         "an arch's own chains, and its middle",
         "the gap beside the beginning chain, and each gap",
+        "the last dc before the turning chain, where the row ends in that",
         "what a chain has stood over for two rows, worked into at last",
+        "each stitch across and two in the last, where the count says that this one was kept",
         "petals all round, the last slip stitch into the round's first",
         "slip stitches first, and what `to last 2 sts` keeps stays unworked, where the count says so",
     }
