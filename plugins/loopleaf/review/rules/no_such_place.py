@@ -40,10 +40,9 @@ def words(met: Met) -> Words:
     quoted = met.quoted if met.round else quote(met.subject.text_at(met.location))
     if "made" in met.facts:
         made, named = (kind_name(str(met.facts[key]), met.subject) for key in ("made", "what"))
-        return Words(
-            message=f"{quoted} in {met.where} isn't there: the stitch before the picot is {made}, not {named}.",
-            suggestion=Suggestion(f"Name the {made}, or write “{named}” for the stitch before it.", None, "likely"),
-        )
+        message = f"{quoted} in {met.where} isn't there: the stitch before the picot is {made}, not {named}."
+        mend = f"Name the {made}, or write “{named}” for the stitch before it."
+        return Words(message=message, suggestion=Suggestion(mend, None, "likely"))
     return Words(
         message=f"{quoted} in {met.where} can't be worked: there is no {_missing(met.facts['what'], met)}.",
         working=found,
