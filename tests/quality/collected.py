@@ -44,6 +44,8 @@ NOT_YET = frozenset(
         "the last dc before the turning chain, where the row ends in that",
         "what a chain has stood over for two rows, worked into at last",
         "each stitch across and two in the last, where the count says that this one was kept",
+        "a row that begins in the second chain, said first, and counts on from there",
+        "stitches skipped up to a space, as over an armhole",
         "petals all round, the last slip stitch into the round's first",
         "slip stitches first, and what `to last 2 sts` keeps stays unworked, where the count says so",
     }
