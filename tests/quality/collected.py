@@ -46,6 +46,7 @@ NOT_YET = frozenset(
         "each stitch across and two in the last, where the count says that this one was kept",
         "a row that begins in the second chain, said first, and counts on from there",
         "stitches skipped up to a space, as over an armhole",
+        "along each side of a square, its last side's rest said for itself",
         "petals all round, the last slip stitch into the round's first",
         "slip stitches first, and what `to last 2 sts` keeps stays unworked, where the count says so",
     }
