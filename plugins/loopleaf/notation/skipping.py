@@ -121,4 +121,5 @@ def read_leave(cursor: Cursor, steps: list[Step]) -> None:
     amount, target = read_counted_target(cursor)
     cursor.need("unworked", "unworked")
     count = amount if remaining else (amount or ONE)
-    steps.append(Leave(count, target, cursor.span(first)))
+    purpose = read_purpose(cursor)
+    steps.append(Leave(count, target, cursor.span(first), purpose))

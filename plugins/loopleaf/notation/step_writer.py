@@ -103,9 +103,13 @@ def _skip(skip: Skip, style: Style) -> str:
 
 
 def _leave(leave: Leave, style: Style) -> str:
-    if leave.count is None:
-        return f"leave remaining {style.target(leave.target, True)} unworked"
-    return f"leave last {_several(leave.count, leave.target, style)} unworked"
+    which = "remaining" if leave.count is None else "last"
+    places = (
+        style.target(leave.target, True)
+        if leave.count is None
+        else _several(leave.count, leave.target, style)
+    )
+    return f"leave {which} {places} unworked{_purpose(leave.purpose)}"
 
 
 def _working_over(step: WorkingOver, style: Style) -> str:

@@ -241,11 +241,15 @@ class Skip:
 
 @dataclass(frozen=True, slots=True)
 class Leave:
-    """`leave last 4 sts unworked`; count None: `leave remaining sts unworked`."""
+    """`leave last 4 sts unworked`; count None: `leave remaining sts unworked`.
+
+    purpose: `leave remaining sts unworked for right front`, in the author's words.
+    """
 
     count: Amount | None = None
     target: Target = STITCH
     span: Span | None = no_span()
+    purpose: str = ""
 
 
 @dataclass(frozen=True, slots=True)
