@@ -15,6 +15,7 @@ from loopleaf.notation.tree import (
     Over,
     Passage,
     Repeat,
+    Ring,
     Step,
     Stitch,
     Target,
@@ -70,7 +71,13 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
 
 
 def _like_its_end(hand: Hand, length: int, rest: Sequence[Step]) -> bool:
-    """`(ch 2, 3 dc, ch 2, sl st) in same st`: a petal's first side is as much a space as its last."""
+    """`(ch 2, 3 dc, ch 2, sl st) in same st`, or all of it in a ring: a petal's first side is as much a space
+    as its last.
+    """
+    for at, step in enumerate(rest):
+        match step, rest[at + 1 : at + 2]:
+            case Chain() as last, (Work(stitch=Stitch(kind="slip"), places=(Ring(),)),):
+                return hand.setting.number(last.length) == length
     match rest:
         case (*_, Chain() as last, Work(stitch=Stitch(kind="slip"), places=(Here(),))):
             return hand.setting.number(last.length) == length
