@@ -19,7 +19,7 @@ def first(hand: Hand, place: First) -> Iterator[tuple[int, ...]]:
         end = at
         if hand.status[at] == FREE:
             begins = not hand.pos or (hand.beginning is not None and hand.pos == 1)
-            if hand.free(0, at) and not (begins and hand.cells[at].kind == "space"):
+            if hand.free(0, at) and not (begins and (hand.cells[at].arch or hand.cells[at]).kind == "space"):
                 raise Misfit("place", "not the first any more")
             for passed in range(at):
                 hand.mark(passed, PASSED)
