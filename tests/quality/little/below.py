@@ -24,7 +24,8 @@ class Below:
     yet. follow: the next step. behind: places passed by that the line may still name: what lies behind the
     last of `each ch-1 sp across`, the others of a shell that one stitch went into. trailing: the former of
     these; a line that names one of them leaves those after it over. repeating: in the passes of a repeat,
-    which are tried out one by one, so that nothing is passed there but by a word.
+    which are tried out one by one, so that nothing is passed there but by a word. kept: what `to last 2 sts`
+    keeps for the steps behind it.
     """
 
     setting: Setting
@@ -42,6 +43,7 @@ class Below:
     repeating: bool = False
     behind: set[int] = field(default_factory=set)
     trailing: set[int] = field(default_factory=set)
+    kept: list[int] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         self.lay(list(self.edge.cells))
@@ -103,6 +105,7 @@ class Below:
             there = [at for at in range(self.limit) if self.counts_for(until.target, at)]
             if number > len(there) or (number and there[-number] < self.pos):
                 raise Misfit("fit", f"there are no {number} left for the end")
+            self.kept = there[-number:] if number else []
             return there[-number] if number else self.limit
         if until.kind == "tch":
             return self.before_the_chain()

@@ -59,7 +59,9 @@ def finish(hand: Hand, names_spaces: bool, counted: bool) -> None:
         ]
     if not left:
         return
-    if hand.setting.rows and (_as_at_its_beginning(hand, left) or (counted and _behind_arches(hand, left))):
+    if hand.setting.rows and _as_at_its_beginning(hand, left):
+        return
+    if hand.setting.rows and counted and (_behind_arches(hand, left) or _kept(hand, left)):
         return
     if hand.setting.rows or not _as_between_the_others(hand):
         raise Misfit("fit", f"{len(left)} left over")
@@ -70,6 +72,13 @@ def _as_at_its_beginning(hand: Hand, left: list[int]) -> bool:
     last = max((at for at, how in enumerate(hand.status) if how == USED), default=0)
     behind = all(at > last and hand.cells[at].top for at in left)
     return hand.slipped_over == len(left) and behind and hand.cells[last].kind == "space"
+
+
+def _kept(hand: Hand, left: Sequence[int]) -> bool:
+    """`sl st in first 3 sts, ch 3, dc in each st to last 2 sts`: a row that is shaped at its beginning by slip
+    stitches leaves at its end what it has kept.
+    """
+    return hand.slipped and list(left) == hand.kept
 
 
 def _behind_arches(hand: Hand, left: Sequence[int]) -> bool:

@@ -54,6 +54,7 @@ def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
                 at = spot[0]
     if hand.setting.rows:
         hand.uses = 0
+        hand.slipped = True
         if hand.cells[at].kind == "space":
             hand.slipped_over = sum(cell.top for cell in hand.cells[:at])
         for passed in range(hand.pos):
