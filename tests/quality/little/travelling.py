@@ -44,7 +44,7 @@ def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
         return steps
     if hand.edge.at_hook and not hand.setting.rows and not isinstance(_place(steps[0]), First | Same):
         hand.pos = 1
-    at = 0
+    at, hook = 0, hand.pos
     for step in steps[:count]:
         if isinstance(step, Skip):
             for _ in range(hand.setting.number(step.count) or 0):
@@ -62,6 +62,7 @@ def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
         hand.last = at
         hand.behind.add(at)  # `sc in same st` goes into the place slipped into last
     else:
+        hand.travelled = sum(cell.top or cell.kind == "space" for cell in hand.cells[hook:at])
         hand.turn_to(at)
         hand.uses = 0
     return rest
