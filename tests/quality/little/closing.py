@@ -75,8 +75,8 @@ def _as_at_its_beginning(hand: Hand, left: list[int]) -> bool:
 
 
 def _kept(hand: Hand, left: Sequence[int]) -> bool:
-    """`sl st in first 3 sts, ch 3, dc in each st to last 2 sts`: a row that is shaped at its beginning by slip
-    stitches leaves at its end what it has kept.
+    """`sl st in first 3 sts, ch 3, dc in each st to last 2 sts`: a row shaped by slip stitches at its
+    beginning leaves at its end what it has kept.
     """
     return hand.slipped and list(left) == hand.kept
 
@@ -92,9 +92,9 @@ def _as_between_the_others(hand: Hand) -> bool:
     """Whether what is left lies between the last place and the first as much lies between all others.
 
     In a circle the last gap meets the first: shells into shells leave half a shell at either end. A chain
-    before the join bridges the last gap by itself, with what slip stitches passed at the round's start: a first
-    cluster made of a chain and a stitch is two of them where the others are one. What was skipped by a word elsewhere needs that word, or a
-    chain, here as well.
+    before the join bridges the last gap by itself, with what slip stitches passed at the round's start: a
+    first cluster made of a chain and a stitch is two of them where the others are one. What was skipped by
+    a word elsewhere needs that word, or a chain, here as well.
     """
     gaps: list[tuple[int, ...]] = [()]
     in_words: set[int] = set()

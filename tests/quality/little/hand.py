@@ -45,11 +45,11 @@ class Hand(Below):
     unworked: what earlier rows left. skipped_at_once: by the last step that skips. gone_back_to: places
     skipped and then worked into. one_loop: places of which one loop was taken, and which. far_side: the
     foundation's other side is being worked. slipped_over: stitches that a row's slip stitches passed to reach
-    the space that it begins in. slipped: a row has begun with slip stitches. travelled: how many places a round's slip stitches
-    passed on the way to its start. joined_at: the stitch with which the next round begins.
-    fastened_to: lengths of the spaces of another piece that the last chain is fastened to. laid: the earlier
-    round whose own stitches the line goes along, "" for the one below. all_below: how many rounds further
-    down each stitch of the line goes, 0 where one doesn't. stood: stitches just worked further down.
+    the space that it begins in. slipped: a row has begun with slip stitches. travelled: how many places a
+    round's slip stitches passed on the way to its start. joined_at: the stitch with which the next round
+    begins. fastened_to: lengths of the spaces of another piece that the last chain is fastened to. laid: the
+    earlier round whose own stitches the line goes along, "" for the one below. all_below: how many rounds
+    further down each stitch of the line goes, 0 where one doesn't. stood: stitches just worked further down.
     """
 
     unworked: list[Cell] = field(default_factory=list)
