@@ -37,7 +37,6 @@ NOT_YET = frozenset(
         "a border's repeat from corner to corner, and the rest of its last side",
         "a row into gaps begins beside its chain, where the count bears that out",
         "the gap beside the beginning chain, and each gap",
-        "what a chain has stood over for two rows, worked into at last",
         "petals all round, the last slip stitch into the round's first",
     }
 )

@@ -119,7 +119,7 @@ def _next(hand: Hand, place: Next) -> Iterator[tuple[int, ...]]:
         elif hand.is_gap(place.target):
             yield (next_gap(hand),)
         elif place.below:
-            yield (stands_before(hand, place.target, place.below),)
+            yield (stands_before(hand, place),)
         elif hand.edge.ring and not hand.cells and place.target == STITCH:
             yield (ring(hand),)  # nothing else is there: `6 sc` goes into the ring
         else:
