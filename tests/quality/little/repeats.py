@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Any
 
-from loopleaf.notation.tree import Chain, ChainOf, Group, Repeat, Skip, Step, Target, Work
+from loopleaf.notation.tree import Chain, ChainOf, Each, Group, Repeat, Skip, Step, Target, Until, Work
 
 from .below import FREE, PASSED
 from .cells import Misfit
@@ -172,11 +172,26 @@ def _until(hand: Hand, step: Repeat, run: Run, rest: Sequence[Step]) -> None:
     if hand.free(hand.pos, bound):
         if bound < whole:
             raise Misfit("fit", "the repeat doesn't come out even")
-        hand.uneven = step.stop_at is None  # what comes after `**` may need the last places
+        # what comes after `**` may need the last places
+        hand.uneven = step.stop_at is None and not _rest_of_a_side(hand, step, rest)
         if hand.uneven and not goes_on:
             _with_what_follows(hand, so_far, run, rest, uneven=True)
     elif bound < whole:
         hand.pos = max(hand.pos, bound)
+
+
+def _rest_of_a_side(hand: Hand, step: Repeat, rest: Sequence[Step]) -> bool:
+    """`*sc in each sc to next ch-2 sp, 3 sc in ch-2 sp; rep from * around, sc in each st to end`: a repeat
+    from corner to corner is done when there is no more corner, and the rest of that side is told.
+    """
+    match step.steps, rest:
+        case (
+            (Work(places=(Each(until=Until(kind="next" | "corner") as side),)), *_),
+            (Work(places=(Each(until=Until(kind="end", word=word)),)), *_),
+        ) if word:
+            corner = side.target if side.kind == "next" else Target("corner")
+            return not any(hand.counts_for(corner, at) for at in range(hand.pos, hand.limit))
+    return False
 
 
 def _with_what_follows(
