@@ -33,8 +33,10 @@ def _so_many(hand: Hand, step: Repeat, run: Run) -> None:
     if step.unclear:
         key = f"times of {step.span}"
         times = hand.setting.choose(key, (times, times + 1))
+    after = hand.follow
     for turn in range(times):
         if turn == times - 1:
+            hand.follow = after
             _last_pass(hand, step, run)
         else:
             run(hand, step.steps, step.steps)
@@ -123,9 +125,9 @@ def _until(hand: Hand, step: Repeat, run: Run, rest: Sequence[Step]) -> None:
     so_far: list[dict[str, Any]] = []
     left = False
     failed: Misfit | None = None
-    start = hand.pos
+    start, after = hand.pos, hand.follow
     while True:
-        hand.limit = bound
+        hand.limit, hand.follow = bound, after  # for the pass before had the next pass behind it
         before = hand.save()
         try:
             if special:
