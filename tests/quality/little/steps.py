@@ -48,6 +48,7 @@ from .slip_stitches import (
     close_ring,
     closes_arch,
     closes_no_arch,
+    goes_into_the_first,
     is_first_chain,
     joins,
     mid_arch,
@@ -164,7 +165,7 @@ def _work(hand: Hand, step: Work, rest: Sequence[Step]) -> None:
             check_join(hand, first)
             hand.joined = True
             return
-    if first is not None and closes_no_arch(hand, step, rest):
+    if goes_into_the_first(hand, step, rest) or (first is not None and closes_no_arch(hand, step, rest)):
         put(hand, step.stitch, ())
         return
     before = len(hand.made)
