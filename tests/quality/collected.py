@@ -32,12 +32,7 @@ def published() -> Iterator[tuple[str, bytes, dict[str, Any]]]:
         yield f"{example['passage']} {example['place']}", text.encode(), example
 
 
-NOT_YET = frozenset(
-    {
-        "a row into gaps begins beside its chain, where the count bears that out",
-        "the gap beside the beginning chain, and each gap",
-    }
-)
+NOT_YET: frozenset[str] = frozenset()
 """Cases that the little model doesn't know yet; the engine alone is held to them."""
 
 

@@ -26,6 +26,7 @@ from .below import FREE, USED
 from .cells import Cell, kind_of
 from .hand import Hand
 from .looking_ahead import bridges, chains_in
+from .places_between import stands_in_gap
 
 
 def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> bool:
@@ -178,7 +179,12 @@ def stands(hand: Hand, kind: str, length: int) -> bool:
 
 
 def stands_on(hand: Hand, kind: str, length: int, stands: int) -> None:
-    """A turning chain that counts stands on the first stitch and uses it."""
+    """A turning chain that counts stands on the first stitch and uses it, or in the gap it begins in."""
+    if stands_in_gap(hand):
+        hand.add(Cell(kind, chain=length, stands=stands))
+        hand.begun_in = hand.made[-1]
+        hand.beginning = (length, stands, True)
+        return
     begun = hand.last is not None and hand.last >= 0
     at = hand.last if begun and hand.last is not None else hand.pos
     foot = hand.cells[at] if at < len(hand.cells) else None

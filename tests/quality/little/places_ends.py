@@ -7,6 +7,7 @@ from loopleaf.notation.tree import First, Last, Target
 from .below import FREE, NOWHERE, PASSED, SKIPPED, USED
 from .cells import Misfit
 from .hand import Hand
+from .places_between import stands_in_gap
 from .places_start import on_leaf
 
 
@@ -74,6 +75,8 @@ def same(hand: Hand, target: Target) -> int:
     """The place last worked into; at the start of a round the stitch that it was joined to."""
     if hand.leaf is not None:
         hand.leaf = None
+    if stands_in_gap(hand):
+        return NOWHERE
     if hand.last is None:
         if not hand.cells:
             return NOWHERE

@@ -134,7 +134,7 @@ def _until(hand: Hand, step: Repeat, run: Run, rest: Sequence[Step]) -> None:
                 hand.limit = whole
             begins = _last_pass(hand, step, run)
             if not special and all(
-                getattr(hand, name) == before[name] for name in ("status", "pos", "overrun")
+                getattr(hand, name) == before[name] for name in ("status", "pos", "uses", "overrun")
             ):
                 raise Misfit("fit", "the repeat uses nothing and would never end")
             end = whole if special else bound
@@ -154,7 +154,7 @@ def _until(hand: Hand, step: Repeat, run: Run, rest: Sequence[Step]) -> None:
             hand.limit = bound
         try:
             run(hand, step.steps, step.steps)
-            if hand.pos == before["pos"]:
+            if (hand.pos, hand.uses) == (before["pos"], before["uses"]):
                 break
         except Misfit as misfit:
             failed = failed or misfit

@@ -62,9 +62,13 @@ def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
         hand.last = at
         hand.behind.add(at)  # `sc in same st` goes into the place slipped into last
     else:
+        in_gap = at == NOWHERE
+        at = hand.pos if in_gap else at
         hand.travelled = sum(cell.top or cell.kind == "space" for cell in hand.cells[hook:at])
         hand.turn_to(at)
         hand.uses = 0
+        if in_gap:
+            hand.in_gap, hand.gap, hand.last = True, None, NOWHERE
     return rest
 
 
