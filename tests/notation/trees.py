@@ -343,6 +343,7 @@ simple_steps = st.one_of(
     st.builds(FreeLoops, st.sampled_from(["", "front", "back"]), st.integers(0, 30), st.booleans()),
     st.just(Skip(target=Target("picot"), which="all")),
     st.builds(lambda c: Skip(c, which="behind"), several),
+    st.builds(lambda u, p: Skip(until=u, purpose=p), untils, purposes),
     st.builds(lambda n, p: Skip(n, purpose=p), amounts, purposes),
     st.builds(lambda n, p: Chain(n, purpose=p), amounts, purposes),
     st.builds(lambda s: WorkingOver(s, what="petals of round 2"), st.sampled_from(["behind", "front"])),

@@ -27,7 +27,8 @@ class Reading:
     whether a row over arches leaves the stitch at its end. gap: whether the gap beside a beginning chain that
     counts is the first of a row into gaps. arch: whether the chains passed before a group are a stitch and a
     space. short: whether what `to last 2 sts` keeps stays unworked. mesh: whether a beginning chain longer
-    than the stitch is tall is that stitch and a space.
+    than the stitch is tall is that stitch and a space. apart: whether the turning chain that a row ends in is
+    none of its `last` stitches. last: whether `in each st across, 2 dc in last st` keeps it for the two.
     """
 
     chain: bool | None = None
@@ -42,6 +43,8 @@ class Reading:
     arch: bool = False
     short: bool = False
     mesh: bool = False
+    apart: bool = False
+    last: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,6 +157,9 @@ class Hand:
         self.gap: tuple[Place, ...] = ()
         self.gap_open = False
         self.arch_open = False
+        self.apart_open = False
+        self.last_open = False
+        self.apart = 0
         self.left = 0
         self.runs: set[int] = set()
         self.skips: set[int] = set()
@@ -196,7 +202,7 @@ class Hand:
             leaf.pos if leaf else 0, self.begun, self.stood, self.unit, self.numbered, self.spaced,
             self.uses, self.yarn, self.into_spaces, len(self.troubles), dict(self.other_pos), self.gaps,
             len(self.edge.places), self.since, bridged, set(self.runs), set(self.skips), self.taken_up,
-            set(self.lengths_used), set(self.lengths_passed),
+            set(self.lengths_used), set(self.lengths_passed), self.apart,
         )  # fmt: skip
 
     def back_to(self, mark: tuple[Any, ...]) -> None:
@@ -205,8 +211,9 @@ class Hand:
             self.edge.pos, made, new, self.last, self.skipped, self.leaf, leaf_pos, self.begun, self.stood,
             self.unit, self.numbered, self.spaced, self.uses, self.yarn, self.into_spaces, troubles,
             self.other_pos, self.gaps, places, self.since, bridged, self.runs, self.skips, self.taken_up,
-            self.lengths_used, self.lengths_passed,
+            self.lengths_used, self.lengths_passed, apart,
         ) = mark  # fmt: skip
+        self.set_apart(apart)
         del self.made[made:], self.new[new:], self.troubles[troubles:]
         if self.made:
             self.made[-1].into, self.made[-1].chains = bridged
@@ -216,6 +223,11 @@ class Hand:
             self.edge.limit -= grown
         if self.leaf is not None:
             self.leaf.pos = leaf_pos
+
+    def set_apart(self, places: int) -> None:
+        """Keep so many places at the edge's end out of reach: a turning chain worked into by its name."""
+        self.edge.limit += self.apart - places
+        self.apart = places
 
     # -- making -------------------------------------------------------------------------------
 

@@ -74,6 +74,7 @@ def in_chain_of(hand: Hand, place: ChainOf, span: Span | None) -> list[Into]:
     """A beginning chain of the round below that stands for a stitch, by its top or by the number of that
     chain."""
     edge = hand.edge
+    hand.set_apart(0)
     for at in range(edge.pos, edge.limit):
         made = edge.places[at]
         if isinstance(made, Made) and made.role == "turning":

@@ -9,6 +9,7 @@ from ..notation.tree import Line, Step, Tally
 from . import closing
 from .edge import Edge, Stuck
 from .hand import Hand, Reading, Setting
+from .kept import ends_in_the_chain
 from .petals import is_one_in_a_ring
 from .picots import with_picots
 from .single_chains import opens_spaces
@@ -109,6 +110,8 @@ _OPEN = (
     ("gap_open", "gap", True),
     ("arch_open", "arch", True),
     ("short_open", "short", True),
+    ("apart_open", "apart", False),
+    ("last_open", "last", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
 
@@ -116,6 +119,8 @@ _OPEN = (
 def _is_better(other: Attempt, plain: Attempt) -> bool:
     """Whether a reading fits, or only its count differs where the plain one doesn't even find its places."""
     rules = {trouble.rule for trouble in other.troubles}
+    if plain.troubles[0].facts.get("what") == "turning chain" and other.reading.apart:
+        return True  # it is there: the reading that took it for a stitch is the wrong one
     return other.fits or (rules == {"count-differs"} and plain.troubles[0].rule in FIT)
 
 
@@ -216,6 +221,9 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     if task.places and (task.circle or isinstance(task.places[0], Ring)) and not setting.spiral:
         hand.standing = task.places[0]
     hand.lock = task.before[-1] if task.before else None
+    hand.apart_open = setting.rows and ends_in_the_chain(edge, steps)
+    if reading.apart:
+        hand.set_apart(1)
     stuck = False
     try:
         perform(hand, task.before + steps)

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
-from .place_writer import write_place
+from .place_writer import write_place, write_until
 from .style import Style, is_one, ordinal, written
 from .tree import (
     STITCH,
@@ -95,6 +95,9 @@ def _skip(skip: Skip, style: Style) -> str:
         return f"{style.word('skip')} {_several(skip.count, skip.target, style)} {behind}"
     if skip.which == "all":
         return f"{style.word('skip')} all {style.target(skip.target, True)}"
+    if skip.until is not None:
+        end = write_until(skip.until, style)
+        return f"{style.word('skip')} all {style.target(skip.target, True)} {end}{_purpose(skip.purpose)}"
     which = f"{skip.which} " if skip.which != "next" or is_one(skip.count) else ""
     return f"{style.word('skip')} {which}{_several(skip.count, skip.target, style)}{_purpose(skip.purpose)}"
 
