@@ -32,13 +32,7 @@ def published() -> Iterator[tuple[str, bytes, dict[str, Any]]]:
         yield f"{example['passage']} {example['place']}", text.encode(), example
 
 
-NOT_YET = frozenset(
-    {
-        "a mesh to the last dc before the turning chain",
-        "each stitch across and two in the last, where the count says that this one was kept",
-        "the last dc before the turning chain, where the row ends in that",
-    }
-)
+NOT_YET: frozenset[str] = frozenset()
 """Cases that the little model doesn't know yet; the engine alone is held to them."""
 
 

@@ -37,10 +37,8 @@ def check_join(hand: Hand, place: Place | None) -> None:
                 hand.joined_at = first
 
 
-def finish(hand: Hand, names_spaces: bool, counted: bool) -> None:
-    """After the last step: the whole edge must be used, passed, left, or bridged. counted: the line has a
-    count, which bears out what is left, or doesn't.
-    """
+def finish(hand: Hand, names_spaces: bool) -> None:
+    """After the last step: the whole edge must be used, passed, left, or bridged."""
     if hand.edge.ring and not hand.cells and not hand.ring_used:
         raise Misfit("fit", "nothing is worked into the ring")
     if hand.edge.shape == "sides" and not hand.far_side:
@@ -61,7 +59,7 @@ def finish(hand: Hand, names_spaces: bool, counted: bool) -> None:
         return
     if hand.setting.rows and _as_at_its_beginning(hand, left):
         return
-    if hand.setting.rows and counted and (_behind_arches(hand, left) or _kept(hand, left)):
+    if hand.setting.rows and hand.counted and (_behind_arches(hand, left) or _kept(hand, left)):
         return
     if hand.setting.rows or not _as_between_the_others(hand):
         raise Misfit("fit", f"{len(left)} left over")
