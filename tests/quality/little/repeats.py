@@ -189,8 +189,8 @@ def _rest_of_a_side(hand: Hand, step: Repeat, rest: Sequence[Step]) -> bool:
     match step.steps, rest:
         case (
             (Work(places=(Each(until=Until(kind="next" | "corner") as side),)), *_),
-            (Work(places=(Each(until=Until(kind="end", word=word)),)), *_),
-        ) if word:
+            (Work(places=(Each(until=Until(kind="end", word=word), remaining=remaining),)), *_),
+        ) if word or remaining:
             corner = side.target if side.kind == "next" else Target("corner")
             return not any(hand.counts_for(corner, at) for at in range(hand.pos, hand.limit))
     return False
