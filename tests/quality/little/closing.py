@@ -89,10 +89,10 @@ def _behind_arches(hand: Hand, left: Sequence[int]) -> bool:
 def _as_between_the_others(hand: Hand) -> bool:
     """Whether what is left lies between the last place and the first as much lies between all others.
 
-    In a circle the last gap meets the first: shells into shells leave half a shell at either end. A chain
-    before the join bridges the last gap by itself, with what slip stitches passed at the round's start: a
-    first cluster made of a chain and a stitch is two of them where the others are one. What was skipped by
-    a word elsewhere needs that word, or a chain, here as well.
+    In a circle the last gap meets the first: shells into shells leave half a shell at either end. What slip
+    stitches passed at the round's start may lie there besides: a first cluster made of a chain and a stitch
+    is two of them where the others are one. A chain before the join bridges the last gap by itself; what was
+    skipped by a word elsewhere needs that word, or a chain, here as well.
     """
     gaps: list[tuple[int, ...]] = [()]
     in_words: set[int] = set()
@@ -107,4 +107,6 @@ def _as_between_the_others(hand: Hand) -> bool:
     passed = [gap for at, gap in enumerate(between, 1) if at not in in_words]
     bridged = bool(hand.made) and hand.made[-1].kind == "space" and hand.joined
     own = last[: -hand.travelled] if hand.travelled else last
-    return (last + first) in passed or (bridged and (last in (*between, first) or own in between))
+    return any(gap + first in passed for gap in (last, own)) or (
+        bridged and (last in (*between, first) or own in between)
+    )

@@ -18,7 +18,7 @@ def between(hand: Hand, place: Between) -> int:
         first = next((at for at in range(len(hand.cells)) if hand.counts_for(place.target, at)), hand.limit)
         if first + 1 < hand.pos or hand.last == NOWHERE:
             raise Misfit("fit", "the first gap lies behind")
-    elif _beside_the_chain(hand) and hand.setting.choose(BESIDE, (0, 1)):
+    elif _beside_the_first(hand) and hand.setting.choose(BESIDE, (0, 1)):
         first = 0
     else:
         first = hand.seek(place.target)
@@ -35,17 +35,18 @@ def between(hand: Hand, place: Between) -> int:
     if last and not any(hand.counts_for(place.target, at) for at in range(last[-1] + 1, hand.limit)):
         for at in last:
             hand.mark(at, PASSED)
+        hand.behind.update(last)  # it may be named yet: `dc in top of tch`
     hand.uses += 1
     hand.pos = after
     hand.last = NOWHERE
     return NOWHERE
 
 
-def _beside_the_chain(hand: Hand) -> bool:
-    """`ch 3, dc in each sp between dc across`: the chain stands on the first stitch, and nothing else is made
-    yet.
+def _beside_the_first(hand: Hand) -> bool:
+    """`ch 3, dc in each sp between dc across`, `sc in first st, sc in each sp between sts across`: nothing is
+    made yet but what stands on the first stitch.
     """
-    alone = [cell for cell in hand.made if cell.top] == [hand.begun_in]
+    alone = sum(cell.top for cell in hand.made) == 1
     return hand.repeating and alone and hand.last == 0 and hand.pos == 1
 
 

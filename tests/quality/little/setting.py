@@ -12,7 +12,7 @@ Choices = dict[str, int]
 
 BEHIND = "what is skipped next to a stitch worked further down is what lies behind it"
 ALONG = "stitches worked further down go along that round"
-BESIDE = "each gap across, and the first of them is the one beside the turning chain"
+BESIDE = "each gap across, and the first of them is the one beside the first stitch"
 KEPT = "each stitch across, but for those at the end that the next step names"
 RARER = (BEHIND, ALONG, BESIDE, KEPT)
 """Readings that print means only where the plain one doesn't fit."""
