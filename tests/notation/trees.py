@@ -202,6 +202,7 @@ single_places = st.one_of(
     st.builds(First, amounts, targets),
     st.builds(Last, amounts, targets),
     st.builds(Same, targets),
+    st.builds(Same, st.sampled_from([STITCH, Target("space")]), st.sampled_from(["join", "first", "chain"])),
     eaches,
     st.just(Ring()),
     st.integers(2, 20).map(FromHook),

@@ -209,6 +209,8 @@ def same(hand: Hand, place: Same | JustMade, span: Span | None) -> list[Into]:
     if hand.last is None and hand.standing is None and edge.places and edge.pos == 0:
         hand.standing = edge.places[0]
     same = hand.last if hand.last is not None else hand.standing
+    if isinstance(place, Same) and place.begun and hand.last is not None:
+        same = _begun_in(hand, place.begun) or same
     if same is not None and place.target.kind == "space" and hand.gap and hand.gap[0] is same:
         hand.last = same
         return [hand.gap]
@@ -219,6 +221,17 @@ def same(hand: Hand, place: Same | JustMade, span: Span | None) -> list[Into]:
     use_first(hand, same)
     hand.last = same
     return [(same,)]
+
+
+def _begun_in(hand: Hand, by: str) -> MadePlace | None:
+    """The place that the round's first stitch stands in; where it was joined, if this is what is said."""
+    if by == "join" and hand.standing is not None:
+        return hand.standing
+    first = (one.into[0] for one in hand.made if isinstance(one, Made) and one.into and one.role in _STANDS)
+    return next(first, hand.standing)
+
+
+_STANDS = frozenset({"stitch", "turning"})
 
 
 def _is_space(place: MadePlace, length: int) -> bool:

@@ -280,7 +280,7 @@ def _none_of_its_kind_left(hand: Hand, until: Until, stuck: Stuck, following: tu
 def _takes_the_rest(steps: tuple[Step, ...]) -> bool:
     match steps:
         case (Work(places=(Each(targets=(target,), every=1, until=Until(kind="end")),)),):
-            return target == STITCH
+            return target.kind == "stitch"
     return False
 
 

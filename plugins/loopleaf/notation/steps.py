@@ -12,6 +12,7 @@ from .cursor import Cursor, UnreadableError, read_amount
 from .free_loops import read_working_in, starts_free_loops
 from .gathering import read_draw, read_holding
 from .last_of_each import read_last_of_each, starts_last_of_each
+from .leaning import over_several
 from .manner import (
     read_behind,
     read_facing,
@@ -32,14 +33,18 @@ from .targets import CHAIN
 from .tree import (
     ONE,
     STITCH,
+    Amount,
     Chain,
     Each,
     FromHook,
     Group,
     Next,
+    Over,
     Repeat,
+    Same,
     Skip,
     Step,
+    Stitch,
     Until,
     Work,
 )
@@ -321,6 +326,10 @@ def _starting(cursor: Cursor, steps: list[Step]) -> None:
     read_step(cursor, steps)
     work = steps[-1]
     match place, work:
+        case Same(), Work(stitch=Stitch(form="tog", number=legs), each=Amount(sizes=(1,)), places=(Over(),)):
+            over = (place, Next(Amount((legs - 1,))))
+            steps[-1] = over_several(work.stitch, over, cursor.span(first)) or work
+            return
         case FromHook(), Work(places=(Each(), *rest) as places):
             pass
         case FromHook(), Work(places=(Next(count=count, target=target), *rest)) if target in (STITCH, CHAIN):

@@ -83,12 +83,10 @@ def pass_yarn_label(cursor: Cursor, steps: list[Step]) -> bool:
 
 
 def read_in_yarn(cursor: Cursor) -> list[Yarn]:
-    """`3 sc A`, `sc in next 3 sts in A`, `… with A`: the yarn of the step just read, said behind it."""
+    """`3 sc A`: the yarn of the step just read, said behind it."""
     first = cursor.at
-    said = cursor.means in ("in", "with")
-    if not is_listed(cursor, first + said) or cursor.ahead(1 + said) not in _BEHIND_A_YARN:
+    if not is_listed(cursor, first) or cursor.ahead() not in _BEHIND_A_YARN:
         return []
-    cursor.at += said
     return [Yarn(read_yarn_name(cursor), "with", cursor.span(first))]
 
 
