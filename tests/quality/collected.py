@@ -32,7 +32,7 @@ def published() -> Iterator[tuple[str, bytes, dict[str, Any]]]:
         yield f"{example['passage']} {example['place']}", text.encode(), example
 
 
-NOT_YET = frozenset({"along each side of a square, its last side's rest said for itself"})
+NOT_YET: frozenset[str] = frozenset()
 """Cases that the little model doesn't know yet; the engine alone is held to them."""
 
 
