@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from .cursor import Cursor, read_amount
 from .names import read_stitch
+from .piece_names import piece_at, starts_both_together
 from .targets import read_counted_target, read_until, starts_until
 from .tree import ONE, Corresponding, Evenly, Next, Place, RowEnds, Stitch, Target, Until
 
@@ -24,7 +25,7 @@ def read_after_target(cursor: Cursor, place: Next) -> Next:
     if means == "round" and cursor.ahead() == "below":
         cursor.at += 2
         return replace(place, below=1)
-    if means == "of":
+    if means == "of" and not starts_both_together(cursor):
         if cursor.ahead() == "edge" and not piece_at(cursor, cursor.at + 1):
             cursor.at += 2
             return replace(place, target=Target("edge"))
@@ -32,18 +33,6 @@ def read_after_target(cursor: Cursor, place: Next) -> Next:
         if piece:
             return replace(place, piece=piece)
     return place
-
-
-def piece_at(cursor: Cursor, at: int) -> str:
-    """The pattern's piece whose name begins at a word, as the file spells it; "" where there is none."""
-    start = cursor.words[at].start
-    rest = cursor.text[start:].lower()
-    found = ""
-    for piece in cursor.vocabulary.pieces:
-        name = piece.lower()
-        if len(name) > len(found) and rest.startswith(name) and not rest[len(name) : len(name) + 1].isalnum():
-            found = piece
-    return found
 
 
 def read_piece(cursor: Cursor) -> str:

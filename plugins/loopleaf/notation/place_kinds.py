@@ -10,7 +10,6 @@ from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError
 from .each import read_each
 from .edges import (
-    piece_at,
     read_after_target,
     read_corresponding,
     read_every_row_end,
@@ -19,6 +18,7 @@ from .edges import (
     starts_row_ends,
 )
 from .names import starts_stitch
+from .piece_names import piece_at
 from .place_parts import (
     WHICH_GROUP,
     bare_group,

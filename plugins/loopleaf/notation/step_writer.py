@@ -137,7 +137,8 @@ def _join(join: Join, style: Style) -> str:
 def _join_yarn(join: JoinYarn, style: Style) -> str:
     standing = "standing " if join.standing else ""
     place = f" {write_place(join.place, style)}" if join.place is not None else ""
-    return f"join {join.yarn or 'yarn'} with {standing}{style.stitch(join.stitch)}{place}"
+    spot = f" at {join.spot}" if join.spot else ""
+    return f"join {join.yarn or 'yarn'} with {standing}{style.stitch(join.stitch)}{place}{spot}"
 
 
 def _turn(turn: Turn, style: Style) -> str:

@@ -22,6 +22,7 @@ from .manner import (
     read_turn,
 )
 from .names import starts_stitch
+from .piece_names import read_flattened, read_held
 from .place_kinds import read_place
 from .popcorns import read_dropped
 from .purposes import pass_purpose_aside
@@ -377,6 +378,6 @@ _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
     "changing": read_change, "carrying": read_change, "dropping": read_change,
     "standing": read_standing, "along": read_other_side,
     "other-side": read_other_side, "holding": read_holding, "draw": read_draw, "yarn-over": read_draw,
-    "drop-loop": read_dropped,
+    "drop-loop": read_dropped, "held": read_held, "flatten": read_flattened,
     "all": read_all_in, "facing": read_facing, "last": read_last_of_each,
 }  # fmt: skip

@@ -325,7 +325,7 @@ class Yarn:
 @dataclass(frozen=True, slots=True)
 class JoinYarn:
     """`join B with sl st in any corner sp`; standing: `join B with standing dc in next sp`. yarn "" : `join
-    yarn with …`.
+    yarn with …`. spot: `at lower corner`, in the author's words for where the edge begins.
     """
 
     yarn: str = ""
@@ -333,6 +333,7 @@ class JoinYarn:
     standing: bool = False
     place: Place | None = None
     span: Span | None = no_span()
+    spot: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,9 +2,12 @@
 
 from typing import Literal
 
+from .carried import pass_along, pass_colour, pass_unused
 from .cursor import Cursor
-from .edges import piece_at, read_piece
+from .edges import read_piece
+from .joined_at import read_spot
 from .names import read_stitch, starts_stitch
+from .piece_names import piece_at
 from .place_kinds import read_place
 from .places import read_places, starts_place
 from .targets import read_target
@@ -44,6 +47,7 @@ def starts_yarn_name(cursor: Cursor, at: int) -> bool:
 def read_yarn_name(cursor: Cursor) -> str:
     """The yarn as the file spells it. Raises UnreadableError where none is named."""
     cursor.take("yarn-word")
+    pass_colour(cursor)
     if not starts_yarn_name(cursor, cursor.at):
         raise cursor.fail("yarn")
     first = cursor.at
@@ -102,7 +106,11 @@ def read_change(cursor: Cursor, steps: list[Step]) -> None:
     first = cursor.at
     how = cursor.means
     cursor.at += 1
+    if how == "carrying" and pass_unused(cursor):
+        return
     yarn = read_yarn_name(cursor)
+    if how == "carrying":
+        pass_along(cursor)
     if cursor.means == "in" and cursor.ahead() == "last":
         cursor.at += 2
         if cursor.means == "st" or starts_stitch(cursor, cursor.at):
@@ -193,7 +201,9 @@ def _joined_yarn(cursor: Cursor, first: int, article: bool) -> JoinYarn:
         cursor.take("a")
         standing = cursor.take("standing")
         stitch = read_stitch(cursor)
-    return JoinYarn(yarn, stitch, standing, _to_place(cursor), cursor.span(first))
+    spot = read_spot(cursor)
+    place = None if spot else _to_place(cursor)
+    return JoinYarn(yarn, stitch, standing, place, cursor.span(first), spot)
 
 
 def _to_place(cursor: Cursor) -> Place | None:
