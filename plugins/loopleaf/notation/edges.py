@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from .along_words import names_an_edge
 from .cursor import Cursor, read_amount
 from .names import read_stitch
 from .piece_names import piece_at, starts_both_together
@@ -120,7 +121,7 @@ def _row_kind(cursor: Cursor) -> Stitch | None:
     return read_stitch(cursor) if cursor.means == "stitch" else None
 
 
-_AFTER_EDGE = frozenset({",", "end", ")", "(", "*", "rep", "and", "then", "through", "with"})
+_AFTER_EDGE = frozenset({",", "end", ")", "(", "*", "rep", "and", "then", "through", "with", "working"})
 
 
 def read_evenly(cursor: Cursor) -> Place:
@@ -128,7 +129,7 @@ def read_evenly(cursor: Cursor) -> Place:
     first = cursor.at
     cursor.take("evenly")
     along = ""
-    if cursor.take("along") or (cursor.means == "around" and cursor.ahead() == "?" and cursor.take("around")):
+    if cursor.take("along") or names_an_edge(cursor):
         start = cursor.at
         while cursor.means not in _AFTER_EDGE and not starts_until(cursor, cursor.at):
             cursor.at += 1

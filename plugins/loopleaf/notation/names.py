@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from .cursor import Cursor, UnreadableError, read_amount
 from .lexicon import form_words
+from .picot_said import picot_said
 from .problem import Problem
 from .tree import Amount, Span, Stitch
 
@@ -157,7 +158,7 @@ def read_stitch(cursor: Cursor, as_place: bool = False) -> Stitch:
         return replace(stitch, form=_form(cursor, first), number=number)
     if means == "picot":
         cursor.at += 1
-        number = 0 if as_place else _of_number(cursor, "ch", "picot-of")
+        number = 0 if as_place else _of_number(cursor, "ch", "picot-of") or picot_said(cursor, first)
         if number:
             return Stitch("chain", form="picot", number=number)
         if not as_place:

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Literal
 
+from .along_words import read_round_the_opening
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError
 from .each import read_each
@@ -338,6 +339,7 @@ def _each(cursor: Cursor) -> Place:
         return read_every_row_end(cursor)
     if means == "skipped":
         read_skipped(cursor)
+        read_round_the_opening(cursor)
         return Skipped("all")
     if means == "num" and not starts_named_number(cursor, cursor.at):
         return _unsaid_next(cursor)

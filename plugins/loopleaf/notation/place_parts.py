@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError
+from .gap_ends import read_gap_end
 from .targets import (
     GAP,
     pass_between_groups,
@@ -97,6 +98,8 @@ def _pass_as(cursor: Cursor) -> None:
         cursor.at += 2
     elif starts_target(cursor, cursor.at):
         read_target(cursor)
+    if cursor.at > first:
+        cursor.take("just-made")  # `as last dc made`
     if cursor.at == first:
         raise cursor.fail("place")
 
@@ -165,6 +168,9 @@ def read_between(cursor: Cursor) -> Place:
     cursor.need("between", "place")
     if _pass_the_chain(cursor) or _pass_the_first(cursor):
         return Between(first=True)
+    end = read_gap_end(cursor)
+    if end is not None:
+        return end
     first = cursor.take("first")
     if not first:
         cursor.need("next", "between")

@@ -152,6 +152,8 @@ def _fasten_off(step: FastenOff, style: Style) -> str:
     if step.tail:
         article = "an" if step.tail.startswith(("8", "11 ", "18 ", "80")) else "a"
         text += f", leaving {article} {step.tail} tail"
+    if step.closing:
+        text += f", {step.closing}"
     return text + (" and weave in ends" if step.ends else "")
 
 

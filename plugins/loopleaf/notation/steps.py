@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from .all_in_one import read_all_in
 from .asides import is_counts_aside, read_counts_aside, read_tally
+from .called_again import read_called
 from .counting import minus_one
 from .cursor import Cursor, UnreadableError, read_amount
 from .free_loops import read_working_in, starts_free_loops
@@ -22,6 +23,7 @@ from .manner import (
     read_turn,
 )
 from .names import starts_stitch
+from .picot_said import named_a_picot
 from .piece_names import read_flattened, read_held
 from .place_kinds import read_place
 from .popcorns import read_dropped
@@ -49,6 +51,7 @@ from .tree import (
     Until,
     Work,
 )
+from .yarn_ends import read_closed
 from .yarns import (
     is_listed,
     pass_yarn_label,
@@ -142,7 +145,7 @@ def read_step(cursor: Cursor, steps: list[Step]) -> None:
     means = cursor.means
     reader = _READERS.get(means)
     before = len(steps)
-    if pass_yarn_label(cursor, steps):
+    if pass_yarn_label(cursor, steps) or (means == "?" and read_closed(cursor, steps)):
         return
     if reader is not None:
         reader(cursor, steps)
@@ -221,6 +224,8 @@ def _says_what_was_made(cursor: Cursor) -> bool:
 def _bracket(cursor: Cursor, steps: list[Step]) -> None:
     first = cursor.at
     if _says_what_was_made(cursor):
+        if cursor.ahead() == "picot":
+            named_a_picot(steps)
         cursor.at = cursor.words[first].value + 1
         return
     if pass_purpose_aside(cursor, steps):
@@ -356,6 +361,10 @@ def _again(cursor: Cursor, steps: list[Step]) -> None:
     if cursor.ahead() == "(":
         cursor.at += 1
         read_bracket(cursor, steps)
+        return
+    called = read_called(cursor)
+    if called is not None:
+        steps.append(called)
         return
     if not cursor.passage:
         last = cursor.at

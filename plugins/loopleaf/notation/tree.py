@@ -294,7 +294,7 @@ class FastenOff:
     """`fasten off`, `fasten off A`, `fasten off invisibly`, `fasten off, leaving a 20 cm tail`.
 
     tail: what is left for sewing, as print says it (`20 cm`, `8 in`, `long`); "" where nothing is said of it.
-    ends: `fasten off and weave in ends`.
+    ends: `fasten off and weave in ends`. closing: `close hole`, in the author's words.
     """
 
     yarn: str = ""
@@ -302,6 +302,7 @@ class FastenOff:
     invisibly: bool = False
     ends: bool = False
     span: Span | None = no_span()
+    closing: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -27,6 +27,7 @@ from .tree import (
     Work,
     Yarn,
 )
+from .yarn_ends import pass_after_last, read_closing, read_tail
 
 _CLOSING = frozenset({",", "end", ")", "with", "in", "and", "then", "to", "on"})
 
@@ -253,50 +254,23 @@ def read_fasten_off(cursor: Cursor, steps: list[Step]) -> None:
         cursor.at += 1  # `fasten off A and B`
         steps.append(FastenOff(yarn, span=cursor.span(first)))
         yarn = read_yarn_name(cursor)
+    pass_after_last(cursor)
     invisibly = cursor.take("invisibly")
-    tail = _tail(cursor)
+    closing = read_closing(cursor)
+    tail = read_tail(cursor)
+    closing = closing or read_closing(cursor)
     at = cursor.at
     while cursor.means in (",", "and", "then"):
         cursor.at += 1
     ends = cursor.take("weave-in")
     if not ends:
         cursor.at = at
-    steps.append(FastenOff(yarn, tail, invisibly, ends, cursor.span(first)))
+    steps.append(FastenOff(yarn, tail, invisibly, ends, cursor.span(first), closing))
 
 
 _AFTER_OFF = frozenset(
-    {",", "end", ")", "(", "and", "then", "rep", "*", "leave", "with", "invisibly", "weave-in"}
+    {",", "end", ")", "(", "and", "then", "rep", "*", "leave", "with", "invisibly", "weave-in", "at"}
 )
-_INCHES = frozenset({"in", "ins", "inch", "inches", '"', "”"})
-_LONGEST_TAIL = 4
-
-
-def _tail(cursor: Cursor) -> str:
-    """`leaving a 20 cm tail`, `leaving a long tail for sewing`; "" (and nothing passed) where no tail is
-    spoken of.
-    """
-    words = cursor.words
-    at = cursor.at
-    while words[at].means in (",", "and"):
-        at += 1
-    if words[at].means not in ("leave", "with"):
-        return ""
-    at += 1
-    if words[at].means == "a":
-        at += 1
-    end = next(
-        (i for i in range(at, at + _LONGEST_TAIL + 1) if words[min(i, len(words) - 1)].means == "tail"), 0
-    )
-    if not end:
-        return ""
-    cursor.at = end + 1
-    cursor.take("for-sewing")
-    if end == at:
-        return "long"
-    if words[at].means != "num":
-        return " ".join(cursor.said(at, end).lower().split())
-    unit = cursor.said(at + 1, end).lower().strip() if end > at + 1 else ""
-    return f"{words[at].value.sizes[0]} {'in' if unit in _INCHES else unit}".rstrip()
 
 
 def read_marker(cursor: Cursor, steps: list[Step]) -> None:
