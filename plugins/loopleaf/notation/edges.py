@@ -8,11 +8,14 @@ from .names import read_stitch
 from .piece_names import piece_at, starts_both_together
 from .targets import read_counted_target, read_until, starts_until
 from .tree import ONE, Corresponding, Evenly, Next, Place, RowEnds, Stitch, Target, Until
+from .undersides import pass_underside
 
 
 def read_after_target(cursor: Cursor, place: Next) -> Next:
     """What may follow `next 3 sts`: `2 rounds below`, `of edge`, `of leg 2`."""
     means = cursor.means
+    if place.target.kind == "chain" and pass_underside(cursor):
+        return replace(place, far=True)
     if means == "num" and cursor.ahead() in ("row", "round") and cursor.ahead(2) == "below":
         below = cursor.words[cursor.at].value.sizes[0]
         rows = cursor.ahead() == "row"

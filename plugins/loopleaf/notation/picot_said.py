@@ -2,6 +2,8 @@
 picot`, `picot (ch 3, sl st in 3rd ch from hook)`.
 """
 
+import re
+from collections.abc import Iterable
 from dataclasses import replace
 
 from .cursor import Cursor
@@ -10,7 +12,7 @@ from .tree import ONE, Chain, ChainOf, First, FromHook, JustMade, Last, Step, St
 
 def picot_said(cursor: Cursor, first: int) -> int:
     """How many chains the picot named at a word has, as the line itself tells: behind it in brackets (which are
-    passed), before it, or later on; 0 where it doesn't tell.
+    passed), before it, or as another line of the pattern does; 0 where none tells.
     """
     words = cursor.words
     after = cursor.at
@@ -19,7 +21,24 @@ def picot_said(cursor: Cursor, first: int) -> int:
         if told and _end_of(cursor, after + 1) == words[after].value:
             cursor.at = words[after].value + 1
             return told
-    return next((told for at in range(first - 1, -1, -1) if (told := _told_at(cursor, at))), 0)
+    before = (told for at in range(first - 1, -1, -1) if (told := _told_at(cursor, at)))
+    return next(before, cursor.vocabulary.picot)
+
+
+_RING = r"(?:ch[ -]?(?P<{0}>\d{{1,2}})|(?P<{1}>\d{{1,2}}) ?ch),? (?:and |then )?(?:sl ?st|ss|slip stitch) in"
+_TOLD = re.compile(
+    rf"{_RING.format('a', 'b')}[\w ]{{1,40}}? \((?:[\w ]{{0,20}}\b)?picot\b[\w ]{{0,20}}\)"
+    rf"|\bpicot:? \({_RING.format('c', 'd')}",
+    re.IGNORECASE,
+)
+
+
+def picot_of(lines: Iterable[str]) -> int:
+    """The chains of the picot that a pattern's lines call so where they tell it; 0 where none does, or they
+    tell several.
+    """
+    told = {int(next(filter(None, found.groups()))) for line in lines for found in _TOLD.finditer(line)}
+    return told.pop() if len(told) == 1 else 0
 
 
 def _told_at(cursor: Cursor, at: int) -> int:

@@ -224,7 +224,7 @@ def _says_what_was_made(cursor: Cursor) -> bool:
 def _bracket(cursor: Cursor, steps: list[Step]) -> None:
     first = cursor.at
     if _says_what_was_made(cursor):
-        if cursor.ahead() == "picot":
+        if any(word.means == "picot" for word in cursor.words[first : cursor.words[first].value]):
             named_a_picot(steps)
         cursor.at = cursor.words[first].value + 1
         return
