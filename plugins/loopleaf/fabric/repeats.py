@@ -212,6 +212,8 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                     edge.limit = len(edge.places) - behind
                 if passes and (_passed_over(hand) or _none_of_its_kind_left(hand, until, stuck, following)):
                     break
+                if passes and _only_a_group_before(hand, until):
+                    break
                 if not passes and stuck.trouble.rule == "no-such-place":
                     raise
                 if begun or (passes and (step.ending or left_to_the_closing(hand, following, perform))):
@@ -266,6 +268,14 @@ def _passed_over(hand: Hand) -> bool:
     if hand.into_spaces and spaces_left(hand):
         return False
     return passed_elsewhere(hand, edge.rest() + hand.since)
+
+
+def _only_a_group_before(hand: Hand, until: Until) -> bool:
+    """Whether a repeat into spaces that ends at another one, `to center ch-2 sp`, has come to the group before
+    it."""
+    return (
+        until.kind == "next" and until.target.kind == "space" and hand.into_spaces and not spaces_left(hand)
+    )
 
 
 def _none_of_its_kind_left(hand: Hand, until: Until, stuck: Stuck, following: tuple[Step, ...]) -> bool:

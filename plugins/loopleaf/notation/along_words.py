@@ -1,5 +1,5 @@
-"""Reads an edge that is named by the author's own words: `evenly across row ends`, `evenly around edge of brim`,
-`evenly up edge working 20 sc`, `in each skipped dc around armhole`.
+"""Reads an edge that the author's own words name: `evenly across row ends`, `evenly around edge of brim`, `evenly
+up edge working 20 sc`, `in each skipped dc around armhole`.
 """
 
 from .cursor import Cursor, read_amount
@@ -38,7 +38,9 @@ def read_number_behind(cursor: Cursor, stitch: Stitch) -> Amount | None:
 
 def read_round_the_opening(cursor: Cursor) -> None:
     """`around`, `around armhole` behind `in each skipped dc`: those are in any case the opening's."""
-    if cursor.means in ("around", "across") and cursor.ahead() == "?" and cursor.ahead(2) in (",", "end", ")"):
+    if cursor.means not in ("around", "across"):
+        return
+    if cursor.ahead() == "?" and cursor.ahead(2) in (",", "end", ")"):
         cursor.at += 2
-    elif starts_until(cursor, cursor.at) and cursor.means in ("around", "across"):
+    elif starts_until(cursor, cursor.at):
         cursor.at += 1

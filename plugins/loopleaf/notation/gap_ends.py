@@ -1,4 +1,6 @@
-"""Reads the gaps at a row's two ends: `in sp between first st and next group`, `in sp between last group and tch`."""
+"""Reads the gaps at a row's two ends: `in sp between first st and next group`, `in sp between last group and
+tch`.
+"""
 
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor

@@ -27,7 +27,7 @@ def _own_forms(vocabulary: Vocabulary) -> dict[Stitch, str]:
 
 
 def as_the_authors(stitch: Stitch, cursor: Cursor) -> Stitch:
-    """The author's stitch where this is how it is worked; else the stitch itself, as in its own definition."""
+    """The author's stitch where it is worked so; else the stitch itself, as in its own definition."""
     specials = cursor.vocabulary.specials
     if not stitch.form or not specials:
         return stitch

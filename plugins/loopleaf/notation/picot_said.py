@@ -1,5 +1,5 @@
-"""Reads a picot that the line tells once and then only names: `ch 3, sl st in 3rd ch from hook (picot made), …,
-picot`, `picot (ch 3, sl st in 3rd ch from hook)`.
+"""Reads a picot that is told once and then only named: `ch 3, sl st in 3rd ch from hook (picot made), …, picot`,
+`picot (ch 3, sl st in 3rd ch from hook)`.
 """
 
 import re
@@ -11,8 +11,8 @@ from .tree import ONE, Chain, ChainOf, First, FromHook, JustMade, Last, Step, St
 
 
 def picot_said(cursor: Cursor, first: int) -> int:
-    """How many chains the picot named at a word has, as the line itself tells: behind it in brackets (which are
-    passed), before it, or as another line of the pattern does; 0 where none tells.
+    """How many chains the picot named at a word has, as the line itself tells behind it in brackets (which are
+    passed) or before it, or as another line of the pattern does; 0 where none tells.
     """
     words = cursor.words
     after = cursor.at
@@ -21,7 +21,7 @@ def picot_said(cursor: Cursor, first: int) -> int:
         if told and _end_of(cursor, after + 1) == words[after].value:
             cursor.at = words[after].value + 1
             return told
-    before = (told for at in range(first - 1, -1, -1) if (told := _told_at(cursor, at)))
+    before = (told for at in range(first - 1, 0, -1) if (told := _told_at(cursor, at)))
     return next(before, cursor.vocabulary.picot)
 
 
@@ -54,8 +54,8 @@ def _told_at(cursor: Cursor, at: int) -> int:
 
 
 def _end_of(cursor: Cursor, at: int) -> int:
-    """Behind the last word of `ch 3, sl st in 3rd ch from hook`, `… in first ch`, `… in last st made`; 0 where
-    something else stands there.
+    """Behind the last word of `ch 3, sl st in 3rd ch from hook`, `… in first ch`, `… in last st made`; 0 for
+    anything else.
     """
     words = cursor.words
     number = words[at + 1] if words[at].means == "ch" else words[at]
@@ -70,7 +70,7 @@ def _end_of(cursor: Cursor, at: int) -> int:
     if means[2:4] == ["first", "ch"] or (means[2] == "last" and means[4] == "just-made"):
         behind = at + 4 + (means[2] == "last")
         return behind + (words[behind].means == "from-hook")
-    return at + 5 if means[2:5] == ["first", "ch", "from-hook"] else 0
+    return 0
 
 
 def named_a_picot(steps: list[Step]) -> None:

@@ -1,5 +1,5 @@
-"""Trade names that the author has given to a stitch of their own (`ldc`): how the trade's own stitch is called
-beside it (`linked dc`).
+"""Trade names that the author has given to a stitch of their own (`ldc`): what the trade's is called beside it
+(`linked dc`).
 """
 
 from dataclasses import replace
@@ -23,7 +23,8 @@ def beside_the_authors(names: StitchNames, vocabulary: Vocabulary | None) -> Sti
     if vocabulary is None or not vocabulary.specials:
         return names
     taken = _taken(vocabulary)
-    if not taken & {names.short.lower(), names.short_plural.lower(), names.name.lower(), names.plural.lower()}:
+    usual = (names.short, names.short_plural, names.name, names.plural)
+    if not taken & {one.lower() for one in usual}:
         return names
 
     def free(*wanted: str) -> str:

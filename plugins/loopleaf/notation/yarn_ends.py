@@ -96,7 +96,7 @@ def _begins_closing(cursor: Cursor, at: int) -> bool:
 
 
 def read_closed(cursor: Cursor, steps: list[Step]) -> bool:
-    """`weave end through sts and pull tight to close`: the yarn is cut for it, whether print says so or not."""
+    """`weave end through sts and pull tight to close`: the yarn is cut for it, said or not."""
     first = cursor.at
     closing = read_closing(cursor)
     if closing:
