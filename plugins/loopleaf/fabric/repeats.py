@@ -271,11 +271,9 @@ def _passed_over(hand: Hand) -> bool:
 
 
 def _only_a_group_before(hand: Hand, until: Until) -> bool:
-    """Whether a repeat into spaces that ends at another one, `to center ch-2 sp`, has come to the group before
-    it."""
-    return (
-        until.kind == "next" and until.target.kind == "space" and hand.into_spaces and not spaces_left(hand)
-    )
+    """Whether a repeat into spaces that ends at another, `to center ch-2 sp`, has come to the group before it."""
+    to_a_space = until.kind == "next" and until.target.kind == "space"
+    return to_a_space and hand.into_spaces and not spaces_left(hand)
 
 
 def _none_of_its_kind_left(hand: Hand, until: Until, stuck: Stuck, following: tuple[Step, ...]) -> bool:

@@ -1,5 +1,5 @@
-"""Reads an edge that the author's own words name: `evenly across row ends`, `evenly around edge of brim`, `evenly
-up edge working 20 sc`, `in each skipped dc around armhole`.
+"""Reads an edge that the author's own words name: `evenly across row ends`, `evenly around edge of brim`,
+`evenly up edge working 20 sc`, `in each skipped dc around armhole`.
 """
 
 from .cursor import Cursor, read_amount

@@ -1,5 +1,5 @@
-"""Reads a picot that is told once and then only named: `ch 3, sl st in 3rd ch from hook (picot made), …, picot`,
-`picot (ch 3, sl st in 3rd ch from hook)`.
+"""Reads a picot that is told once and then only named: `ch 3, sl st in 3rd ch from hook (picot made), …,
+picot`, `picot (ch 3, sl st in 3rd ch from hook)`.
 """
 
 import re
@@ -11,7 +11,7 @@ from .tree import ONE, Chain, ChainOf, First, FromHook, JustMade, Last, Step, St
 
 
 def picot_said(cursor: Cursor, first: int) -> int:
-    """How many chains the picot named at a word has, as the line itself tells behind it in brackets (which are
+    """How many chains the picot named at a word has, as the line tells behind it in brackets (which are
     passed) or before it, or as another line of the pattern does; 0 where none tells.
     """
     words = cursor.words

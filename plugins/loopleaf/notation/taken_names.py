@@ -1,5 +1,5 @@
-"""Trade names that the author has given to a stitch of their own (`ldc`): what the trade's is called beside it
-(`linked dc`).
+"""Trade names that the author has given to a stitch of their own (`ldc`): what the trade's is called beside
+it (`linked dc`).
 """
 
 from dataclasses import replace
