@@ -5,6 +5,7 @@ from collections.abc import Callable
 from ..notation.tree import (
     STITCH,
     Again,
+    Between,
     Chain,
     ChainOf,
     Each,
@@ -18,6 +19,7 @@ from ..notation.tree import (
     Skip,
     Step,
     Stitch,
+    Target,
     Until,
     Work,
 )
@@ -143,7 +145,7 @@ def _reserved(step: Repeat, following: tuple[Step, ...]) -> int:
             if _is_last(place) or (partway and isinstance(place, Next | Over)):
                 needed += passed + (place.count.of(0) or 0)
                 passed = 0
-            elif isinstance(place, ChainOf):
+            elif isinstance(place, ChainOf) or place == Between(Target("group")):
                 needed += 1
             elif not isinstance(place, Same):
                 return needed
@@ -212,7 +214,7 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                     edge.limit = len(edge.places) - behind
                 if passes and (_passed_over(hand) or _none_of_its_kind_left(hand, until, stuck, following)):
                     break
-                if passes and _only_a_group_before(hand, until):
+                if passes and _only_a_group_before(hand, until, stuck):
                     break
                 if not passes and stuck.trouble.rule == "no-such-place":
                     raise
@@ -270,8 +272,12 @@ def _passed_over(hand: Hand) -> bool:
     return passed_elsewhere(hand, edge.rest() + hand.since)
 
 
-def _only_a_group_before(hand: Hand, until: Until) -> bool:
-    """Whether a repeat into spaces that ends at another, `to center ch-2 sp`, has come to the group before it."""
+def _only_a_group_before(hand: Hand, until: Until, stuck: Stuck) -> bool:
+    """Whether only the group is left before the place where a repeat into spaces or gaps ends, as in `to
+    center ch-2 sp`, `to last group`.
+    """
+    if until.kind == "to-last":
+        return hand.gaps and stuck.trouble.facts.get("what") == "group"
     to_a_space = until.kind == "next" and until.target.kind == "space"
     return to_a_space and hand.into_spaces and not spaces_left(hand)
 
