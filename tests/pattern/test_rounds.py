@@ -412,3 +412,19 @@ def test_more_rounds_than_any_piece_has() -> None:
 def test_a_piece_that_is_not_there() -> None:
     with pytest.raises(KeyError):
         set_out(pattern(ABC), "q")
+
+
+def test_until_a_length_where_the_gauge_is_not_critical() -> None:
+    bare = pattern([*ABC, {"rows": "4 on", "repeat": "2-3", "until": "12 cm"}]).model_copy(
+        update={"gauge": ()}
+    )
+    bare._gauge_not_critical = True
+    plans, (problem,) = set_out(bare, "p")
+    assert (problem.rule, problem.path[-1], problem.severity) == ("field-missing", "until", "note")
+    assert [plan.number for plan in plans] == [1, 2, 3, 4, 5]
+
+
+def test_fasten_off_after_the_last_of_several() -> None:
+    work = "sc in each st around. Fasten off after last round."
+    plans = sound([{"rounds": "1-3", "work": work}])
+    assert [plan.work for plan in plans] == ["sc in each st around", "sc in each st around", work]
