@@ -152,6 +152,8 @@ def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
     late in a round, the space that it began in, or its own first stitch."""
     count = number(hand, place.count)
     edge = hand.edge
+    if hand.setting.reading.onward and edge.pos:  # the stitch joined to, which comes last
+        return last_places(hand, Last(place.count, place.target), span)
     if edge.pos in (0, hand.turned_at):
         return take(hand, find_next(hand, place.target, count, span))
     if hand.stood and edge.pos == 1 and count == 1:
@@ -185,7 +187,7 @@ def last_places(hand: Hand, place: Last, span: Span | None) -> list[Into]:
     wanted = count
     while wanted and at > edge.pos:
         at -= 1
-        if edge.matches(edge.places[at], place.target):
+        if edge.begins(at, place.target):
             wanted -= 1
     if wanted:
         raise missing(hand, place.target, count, count - wanted, span)

@@ -28,6 +28,7 @@ from .free import turn_to
 from .hand import ChainQuestion, Hand
 from .places import resolve
 from .seek import find_next, number, use_first
+from .standing import where_it_stands
 from .stitches import by_kind, make, own_kind
 from .worked import Made, Place, Ring
 
@@ -45,7 +46,7 @@ def travel(hand: Hand, step: Work) -> None:
     at the end."""
     edge = hand.edge
     uses = hand.uses
-    for named in step.places:
+    for named in where_it_stands(hand, step).places:
         if edge.circle and edge.pos == 0 and not isinstance(named, InRing | First | Between):
             edge.pos = 1
         for into in resolve(hand, named, step.span):

@@ -86,11 +86,24 @@ def joining(hand: Hand, step: Work, following: tuple[Step, ...]) -> Join | None:
         return None
     if step.each != ONE or not all(isinstance(one, Turn | FastenOff | Marker | Tally) for one in following):
         return None
+    first = first_place(hand)
     match step.places:
-        case (ChainOf() as place,) | (First(count=Amount((1,))) as place,):
-            at = _joined_to(hand, place, first_place(hand))
-            return None if at is None else Join(place, span=step.span)
+        case (ChainOf() as place,):
+            if _joined_to(hand, place, first) is None and getattr(first, "role", "") != "turning":
+                return None
+            return Join(place, span=step.span)
+        case (First(count=Amount((1,))) as place,):
+            return None if _joined_to(hand, place, first) is None else Join(place, span=step.span)
+        case (Next(count=Amount((1,)), target=target, below=0, piece="", unsaid=False),):
+            named = target.stitch is not None and hand.edge.find(target, hand.edge.pos) is None
+            at = _joined_to(hand, First(ONE, target), first) if named else None
+            return None if at is None or at is not first else Join(First(ONE, target), span=step.span)
     return None
+
+
+def joins_here(hand: Hand, named: NamedPlace) -> bool:
+    """Whether a slip stitch into that place, the last of its round, goes into the round's own beginning."""
+    return bool(hand.new) and _joined_to(hand, named, first_place(hand)) is not None
 
 
 def _joined_to(hand: Hand, named: NamedPlace, first: Place | None) -> Place | None:

@@ -29,6 +29,8 @@ class Reading:
     space. short: whether what `to last 2 sts` keeps stays unworked. mesh: whether a beginning chain longer
     than the stitch is tall is that stitch and a space. apart: whether the turning chain that a row ends in is
     none of its `last` stitches. last: whether `in each st across, 2 dc in last st` keeps it for the two.
+    alone: whether a beginning chain before a cluster of one leg fewer is a stitch of its own.
+    onward: whether a round that begins without a chain goes on from the stitch that it was joined to.
     """
 
     chain: bool | None = None
@@ -45,6 +47,8 @@ class Reading:
     mesh: bool = False
     apart: bool = False
     last: bool = False
+    alone: bool = False
+    onward: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,6 +163,8 @@ class Hand:
         self.arch_open = False
         self.apart_open = False
         self.last_open = False
+        self.leg_open = False
+        self.onward_open = False
         self.apart = 0
         self.left = 0
         self.runs: set[int] = set()

@@ -8,8 +8,10 @@ from ..notation.once_a_line import Same
 from ..notation.tree import Line, Step, Tally
 from . import closing
 from .edge import Edge, Stuck
+from .first_leg import with_first_leg
 from .hand import Hand, Reading, Setting
 from .kept import ends_in_the_chain
+from .onward import begins_without_chain
 from .petals import is_one_in_a_ring
 from .picots import with_picots
 from .single_chains import opens_spaces
@@ -112,6 +114,8 @@ _OPEN = (
     ("short_open", "short", True),
     ("apart_open", "apart", False),
     ("last_open", "last", True),
+    ("leg_open", "alone", True),
+    ("onward_open", "onward", False),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
 
@@ -202,6 +206,9 @@ def _contradicted(plain: Attempt, other: Attempt) -> Attempt:
 
 def _attempt(task: Task, reading: Reading) -> Attempt:
     steps = with_picots(travelled(task.steps))
+    led = with_first_leg(steps)
+    leg_open = led is not steps
+    steps = steps if reading.alone else led
     seen = survey(steps, Same(task.specials))
     setting = _setting(task, reading, seen)
     counted = task.chains == "counted"
@@ -221,6 +228,10 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     if task.places and (task.circle or isinstance(task.places[0], Ring)) and not setting.spiral:
         hand.standing = task.places[0]
     hand.lock = task.before[-1] if task.before else None
+    hand.leg_open = leg_open
+    hand.onward_open = task.circle and begins_without_chain(steps) and bool(edge.places)
+    if reading.onward:
+        edge.rotate(1)
     hand.apart_open = setting.rows and ends_in_the_chain(edge, steps)
     if reading.apart:
         hand.set_apart(1)

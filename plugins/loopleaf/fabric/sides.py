@@ -13,7 +13,7 @@ from .worked import RoundWork, Trouble
 class Sides:
     """The side that the next round may be worked on: both, where a mistake leaves it open.
 
-    turned: the work was turned after the last round.
+    turned: the work was turned after the last round. assumed: no round has named its side yet.
     """
 
     def __init__(self, worked: str, threads: Sequence[Thread]) -> None:
@@ -21,6 +21,7 @@ class Sides:
         self.threads = threads
         self.sides: set[str] = set()
         self.other_sides: set[str] = set()
+        self.assumed = False
         self.turned = False
         self.ended_turned = False
         self.unturned: Trouble | None = None
@@ -43,10 +44,13 @@ class Sides:
             self.sides = {"RS"}
         elif not self.sides:
             self.sides = {said or "RS"}
+            self.assumed = not said
         elif result.turned:
             self.sides, self.other_sides = _turned(self.sides), _turned(self.other_sides)
         result.side = min(self.sides)
-        if said and said not in self.sides:
+        if said and said not in self.sides and self.assumed and self.worked == "rows":
+            self._call_the_first(done)
+        elif said and said not in self.sides:
             if said not in self.other_sides:
                 facts = {"said": said, "worked": result.side}
                 result.troubles.append(Trouble("side-differs", span, facts))
@@ -54,6 +58,12 @@ class Sides:
         if said:
             self.sides = {said}
             result.side = said
+            self.assumed = False
+
+    def _call_the_first(self, done: Sequence[RoundWork]) -> None:
+        """`Row 2 (RS)` behind a row that names no side: that was a wrong-side row, and so on back."""
+        for earlier in done:
+            earlier.side = min(_turned({earlier.side}))
 
     def _begin_again(self, result: RoundWork, done: Sequence[RoundWork]) -> None:
         """A row whose yarn is joined anew on the side that the last row was worked on begins where that one
