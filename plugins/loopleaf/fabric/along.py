@@ -183,6 +183,10 @@ def last_places(hand: Hand, place: Last, span: Span | None) -> list[Into]:
         if left == count:
             return [(p,) for p in hand.next_leaf(count, span)]
     edge = hand.edge
+    if count == 1 and place.target.kind == "stitch" and edge.places and hand.last is edge.places[-1]:
+        hand.shared_open = True
+        if hand.setting.reading.shared:
+            return [(edge.places[-1],)]
     at = edge.limit
     wanted = count
     while wanted and at > edge.pos:
@@ -214,6 +218,9 @@ def same(hand: Hand, place: Same | JustMade, span: Span | None) -> list[Into]:
     if isinstance(place, Same) and place.begun and hand.last is not None:
         same = _begun_in(hand, place.begun) or same
     if same is not None and place.target.kind == "space" and hand.gap and hand.gap[0] is same:
+        if edge.circle and edge.pos == 0:  # the round begins in this gap, and comes no more to it
+            use_first(hand, same)
+            hand.gaps = True
         hand.last = same
         return [hand.gap]
     if same is None or (place.target.kind == "space" and not _is_space(same, place.target.length)):

@@ -236,6 +236,14 @@ def _unsaid(hand: Hand, length: int, span: Span | None) -> None:
         stand(hand, by_kind(kind), stood, length, span)
         hand.put_space(length - stood, span)
         return
+    tall = _taller(hand, kind, length)
+    hand.tall_open = bool(tall)
+    if tall and setting.reading.tall:
+        stood = setting.heights[tall]
+        stand(hand, by_kind(tall), stood, length, span)
+        if length > stood:
+            hand.put_space(length - stood, span)
+        return
     if length > 1 and height and length > height and setting.reading.chain is None:
         counts = setting.conventions.get(kind)
         hand.mesh_open = counts is None and height > 1
@@ -251,6 +259,15 @@ def _unsaid(hand: Hand, length: int, span: Span | None) -> None:
         stand(hand, by_kind(kind), length, length, span)
     else:
         hand.put_chain(length, span)
+
+
+def _taller(hand: Hand, kind: str, length: int) -> str:
+    """The tallest stitch that the chain may stand for by the pattern's own rule, `ch 3` counts as dc, though
+    the row begins with a lower one; "" for none."""
+    heights = hand.setting.heights
+    counts = [one for one, yes in hand.setting.conventions.items() if yes and heights.get(one, 0) <= length]
+    tallest = max(counts, key=lambda one: heights.get(one, 0), default="")
+    return tallest if heights.get(tallest, 0) > max(heights.get(kind, 0), 1) else ""
 
 
 TALLEST_OF_ONE = 2

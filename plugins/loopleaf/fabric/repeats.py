@@ -24,6 +24,7 @@ from ..notation.tree import (
 from ..notation.tree import Place as NamedPlace
 from .bridged import left_to_the_closing, skip_is_all_that_is_left
 from .edge import Stuck
+from .grouped import has_groups
 from .hand import Hand
 from .last_pass import before_the_ending, without_join
 from .onward import chains_of, ends_on_the_first, stays_on_the_last
@@ -43,7 +44,8 @@ _OUT_OF_PLACES = ("works-past-the-end", "no-such-place", "stitches-left-over")
 
 def repeat(hand: Hand, step: Repeat, perform: Perform, following: tuple[Step, ...] = ()) -> None:
     """Work a repeat's passes, then its ending. following: the steps behind it, which may keep places."""
-    reserved = _reserved(step, _before_the_join(hand, following)) if step.times is None else 0
+    reserved = _reserved(hand, step, _before_the_join(hand, following)) if step.times is None else 0
+    hand.shared_open = hand.shared_open or reserved > 0
     if not reserved and repeat_plainly(hand, step):
         return
     hand.depth += 1
@@ -121,7 +123,7 @@ def _before_the_join(hand: Hand, following: tuple[Step, ...]) -> tuple[Step, ...
     return following
 
 
-def _reserved(step: Repeat, following: tuple[Step, ...]) -> int:
+def _reserved(hand: Hand, step: Repeat, following: tuple[Step, ...]) -> int:
     """How many of the last places the steps behind a repeat need for themselves.
 
     `dc in last st` says so; where the last pass ends partway (`**`), all that follows it is meant.
@@ -144,6 +146,8 @@ def _reserved(step: Repeat, following: tuple[Step, ...]) -> int:
         elif not isinstance(one, Work | Group):
             break
         for place in getattr(one, "places", ()):
+            if _is_last(place) and hand.setting.reading.shared:
+                continue
             if _is_last(place) or (partway and isinstance(place, Next | Over)):
                 needed += passed + (place.count.of(0) or 0)
                 passed = 0
@@ -254,7 +258,10 @@ def _end(
 
 
 def _nothing_left(hand: Hand) -> bool:
-    return hand.edge.rest(hand.into_spaces) <= (1 if hand.gaps and not hand.edge.circle else 0)
+    edge = hand.edge
+    # the last stitch only bounds the last gap, unless one behind it does, kept for the next step
+    bounds = hand.gaps and not edge.circle and (edge.limit == len(edge.places) or has_groups(edge))
+    return edge.rest(hand.into_spaces) <= (1 if bounds else 0)
 
 
 def _passed_over(hand: Hand) -> bool:

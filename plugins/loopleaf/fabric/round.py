@@ -9,11 +9,12 @@ from ..notation.tree import Line, Step, Tally
 from . import closing
 from .edge import Edge, Stuck
 from .first_leg import with_first_leg
-from .hand import Hand, Reading, Setting
+from .hand import Hand
 from .kept import ends_in_the_chain
 from .onward import begins_without_chain
 from .petals import is_one_in_a_ring
 from .picots import with_picots
+from .setting import Reading, Setting
 from .single_chains import opens_spaces
 from .steps import perform
 from .survey import Survey, other_pieces, survey
@@ -116,6 +117,8 @@ _OPEN = (
     ("last_open", "last", True),
     ("leg_open", "alone", True),
     ("onward_open", "onward", False),
+    ("tall_open", "tall", True),
+    ("shared_open", "shared", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from ..notation.tree import Span, Step
+from ..notation.tree import Span, Step, Turn
 from . import survey
 from .round import Attempt
 from .thread import Thread, Trust
@@ -22,6 +22,7 @@ class Sides:
         self.sides: set[str] = set()
         self.other_sides: set[str] = set()
         self.assumed = False
+        self.left_unturned: tuple[RoundWork, bool] | None = None
         self.turned = False
         self.ended_turned = False
         self.unturned: Trouble | None = None
@@ -36,6 +37,7 @@ class Sides:
 
     def begin(self, result: RoundWork, done: Sequence[RoundWork]) -> None:
         """Settle the round's side, and whether it was turned to; hold what is said against it."""
+        self._left_unturned(result)
         self._begin_again(result, done)
         turns_first = result.line is not None and survey.turns_first(result.line.steps) is not None
         result.turned = self.turned or turns_first
@@ -93,16 +95,31 @@ class Sides:
             astray = any(trouble.rule == "turn-not-expected" for trouble in result.troubles)
             if not (astray or turned or ended):
                 kinds = [getattr(place, "kind", "") for place in attempt.worked.edge]
-                self._turn_missing(result, kinds != kinds[::-1])
-                for thread in self.threads:
-                    thread.trust = Trust.NOTHING
+                matters = kinds != kinds[::-1]
+                if any(isinstance(step, Turn) and not step.turns for step in steps):
+                    self.left_unturned = (result, matters)
+                else:
+                    self._turn_missing(result, matters)
             return
         self.turned = turned and self.worked == "joined rounds"
         if turned and self.worked in ("spiral rounds", "rows, right side only"):
             result.troubles.append(Trouble("turn-not-expected", None))
 
+    def _left_unturned(self, result: RoundWork) -> None:
+        """`do not turn` is right before a row that goes back from left to right, and before one along another
+        edge; before any other it is the turn that is missing."""
+        if self.left_unturned is None:
+            return
+        (before, matters), self.left_unturned = self.left_unturned, None
+        if result.line is None or survey.goes_back_unturned(result.line.steps):
+            self.turned = False
+        else:
+            self._turn_missing(before, matters)
+
     def _turn_missing(self, result: RoundWork, matters: bool) -> None:
         """Said once a piece, however many rows lack their turn."""
+        for thread in self.threads:
+            thread.trust = Trust.NOTHING
         if self.unturned is None:
             self.unturned = Trouble("turn-missing", None, {"matters": matters, "others": []})
             result.troubles.append(self.unturned)
