@@ -251,6 +251,12 @@ def _is_space(place: MadePlace, length: int) -> bool:
     return not isinstance(place, Made) or place.role in ("loop", "picot")
 
 
+def _may_be_none(hand: Hand, place: Each) -> bool:
+    """Whether `in each st to end` is no stitch in this size, where others have some, by its reading."""
+    hand.none_open = hand.setting.several and place.until.kind == "end"
+    return hand.none_open and hand.setting.reading.none
+
+
 def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
     """`in each st around`: every place of the kinds named, up to where the `each` ends."""
     if place.targets[0].unworked:
@@ -267,6 +273,8 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
     if edge.plain and place.targets == (STITCH,) and place.every == 1:
         stretch = edge.places[edge.pos : end]
         if not stretch and place.until.kind == "end":
+            if _may_be_none(hand, place):
+                return []
             raise missing(hand, STITCH, 1, 0, span)
         edge.pos = end
         hand.uses += len(stretch)
@@ -283,6 +291,8 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
         nearest = min(ones, key=lambda one: one.at)
         found.append(nearest)
         at = nearest.after
+    if not found and _may_be_none(hand, place):
+        return []
     if not found:
         raise missing(hand, place.targets[0], 1, 0, span)
     if place.every > 1:

@@ -30,6 +30,7 @@ from .places import resolve
 from .seek import find_next, number, use_first
 from .standing import where_it_stands
 from .stitches import by_kind, make, own_kind
+from .taken_up import take_up_unworked, worked_now
 from .worked import Made, Place, Ring
 
 
@@ -98,8 +99,10 @@ def join_yarn(hand: Hand, step: JoinYarn) -> None:
     stitch = step.standing or step.stitch.kind != "slip"
     if step.place is None:
         return
-    if begins(hand) and edge.pos == 0 and not isinstance(step.place, InRing):
+    if begins(hand) and (edge.pos == 0 or hand.laid) and not isinstance(step.place, InRing):
         target: Target = getattr(step.place, "target", Target())
+        if target.kind == "stitch" and target.unworked and hand.earlier and take_up_unworked(hand):
+            target = worked_now(target)
         if target.kind == "free-loop":
             turn_to(hand, target.loop, target.round, step.span)
             target = Target()
@@ -148,6 +151,15 @@ def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
         else:
             hand.pending = length  # chains with nothing between them are one chain
         return
+    if (
+        length == 1
+        and step.counts is None
+        and hand.travels
+        and hand.setting.rows
+        and _slips_to_a_space(follow)
+    ):
+        hand.put_chain(length, step.span)  # `ch 1, sl st in first ch-3 sp, ch 1, …`: the row begins there
+        return
     hand.begun = True
     if isinstance(follow, Work) and follow.stitch.kind.startswith("foundation-"):
         hand.put_chain(length, step.span)  # what the first of them stands on
@@ -161,6 +173,13 @@ def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
         hand.put_chain(length, step.span)
     else:
         _unsaid(hand, length, step.span)
+
+
+def _slips_to_a_space(step: Step | None) -> bool:
+    match step:
+        case Work(stitch=Stitch(kind="slip"), places=(First(target=target) | Next(target=target),)):
+            return target.kind in ("space", "loop")
+    return False
 
 
 def _is_a_space(hand: Hand, follow: Step | None, length: int) -> bool:

@@ -234,6 +234,8 @@ def left_over(hand: Hand) -> None:
         return
     if hand.into_spaces:
         spaces = spaces_left(hand)
+        if spaces == 1 and _only_turns(hand):
+            return
         if spaces and not edge.counted:
             hand.trouble("stitches-left-over", None, left=spaces, target="space", stitches=left)
             return
@@ -255,6 +257,21 @@ def left_over(hand: Hand) -> None:
     first = edge.places[edge.pos]
     target = "chain" if isinstance(first, Made) and first.role == "foundation" else "stitch"
     hand.trouble("stitches-left-over", None, left=left, target=target)
+
+
+def _only_turns(hand: Hand) -> bool:
+    """Whether the space left at a row's end is the chain that the row below began with, and that row's count
+    by kind names spaces but not this one: the lace tape's turning chain."""
+    last = hand.edge.places[-1]
+    if hand.edge.circle or not isinstance(last, Space) or not hand.earlier:
+        return False
+    below = hand.earlier[-1]
+    worked = below.sizes[hand.setting.size]
+    if worked is None or below.stated is None or not worked.made or worked.made[0] is not last:
+        return False
+    targets = [kind for _, kind in below.stated.entries if isinstance(kind, Target)]
+    named = [target.length for target in targets if target.kind == "space"]
+    return bool(named) and last.chains not in named
 
 
 def _ends_with_chains(hand: Hand) -> bool:

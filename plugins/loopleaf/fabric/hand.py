@@ -53,6 +53,9 @@ class Hand:
         self.skipped: list[Place] = []
         self.over: list[Place] = []
         self.unworked: list[Place] = []
+        self.unworked_back: list[Place] = []
+        self.taken_back = False
+        self.laid = False
         self.taken_up = 0
         self.earlier: Sequence[RoundWork] = ()
         self.on_free = False
@@ -93,6 +96,7 @@ class Hand:
         self.onward_open = False
         self.tall_open = False
         self.shared_open = False
+        self.none_open = False
         self.apart = 0
         self.left = 0
         self.runs: set[int] = set()

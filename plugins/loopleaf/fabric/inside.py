@@ -22,7 +22,7 @@ from ..notation.tree import (
 )
 from ..notation.tree import Ring as InRing
 from .along import begun_on_stitches, each_place, next_places, of_piece
-from .edge import Edge, loops_of
+from .edge import Edge, Stuck, loops_of
 from .grouped import group_at, has_groups
 from .groups import Group, last_group, next_group, this_group
 from .hand import Hand
@@ -126,7 +126,11 @@ def within(hand: Hand, place: Within, span: Span | None) -> list[Into]:
     edge = hand.edge
     find = this_group if place.same else next_group
     whole = place.inner.kind == "space"
-    start, group = find(hand, place.of, span, whole)
+    try:
+        start, group = find(hand, place.of, span, whole)
+    except Stuck:
+        whole = True  # a fan of stitches with chains between them
+        start, group = find(hand, place.of, span, whole)
     if place.last:
         start, group = last_group(hand, place.of, start, group, whole)
     inner = [i for i, p in enumerate(group) if edge.matches(p, place.inner) or place.inner == STITCH]

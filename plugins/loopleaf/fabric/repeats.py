@@ -222,7 +222,11 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                     edge.limit = len(edge.places) - tail
                     begun = before_the_ending(hand, step, perform, following)
                     edge.limit = len(edge.places) - behind
-                if passes and (_passed_over(hand) or _none_of_its_kind_left(hand, until, stuck, following)):
+                if passes and (
+                    _passed_over(hand)
+                    or _comes_to_the_space(hand, until)
+                    or _none_of_its_kind_left(hand, until, stuck, following)
+                ):
                     break
                 if not passes and stuck.trouble.rule == "no-such-place":
                     raise
@@ -281,6 +285,13 @@ def _none_of_its_kind_left(hand: Hand, until: Until, stuck: Stuck, following: tu
     return across and stuck.trouble.facts.get("what") not in (None, "stitch", "chain")
 
 
+def _comes_to_the_space(hand: Hand, until: Until) -> bool:
+    """`*3 dc in next ch-1 sp, ch 1; rep from * to center ch-2 sp`: only stitches lie before that space, which
+    going into the next space passes."""
+    space = until.kind in ("next", "centre") and until.target.kind == "space"
+    return space and hand.into_spaces and not spaces_left(hand)
+
+
 def _takes_the_rest(steps: tuple[Step, ...]) -> bool:
     match steps:
         case (Work(places=(Each(targets=(target,), every=1, until=Until(kind="end")),)),):
@@ -315,7 +326,7 @@ def _before_the_last(hand: Hand, reserved: int) -> int:
 def _ending_bound(hand: Hand, step: Repeat) -> int:
     """`ending with dc in last 2 sts` keeps those two for the ending, `… in top of tch` the chain."""
     for one in step.ending:
-        if isinstance(one, Work):
+        if isinstance(one, Work | Group):
             for place in one.places:
                 if isinstance(place, ChainOf) and _is_a_turning_chain(hand.edge.places[-1:]):
                     return min(hand.edge.limit, len(hand.edge.places) - 1)

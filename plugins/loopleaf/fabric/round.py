@@ -32,9 +32,10 @@ class Task:
 
     before: the chain that the row below made for it (`ch 3, turn`). chains: the pattern's `chain spaces`.
     other_side: foundation chains, from the hook, whose far side can still be worked. unworked: stitches that
-    earlier rows going the same way left, in the order met. earlier: the rounds of the piece so far. corners:
-    see `Edge`. begun_on: the piece whose edge the round is worked into: another one's
-    in the first round, later its own.
+    earlier rows going the same way left, in the order met; unworked_back: those that went the other way.
+    earlier: the rounds of the piece so far. corners: see `Edge`. begun_on: the piece whose edge the round is
+    worked into: another one's in the first round, later its own. several: the pattern has more sizes than
+    this one.
     """
 
     steps: tuple[Step, ...]
@@ -57,6 +58,8 @@ class Task:
     earlier: Sequence[RoundWork] = ()
     corners: frozenset[int] = frozenset()
     begun_on: str = ""
+    several: bool = False
+    unworked_back: Sequence[Place] = ()
 
 
 @dataclass(slots=True)
@@ -119,6 +122,7 @@ _OPEN = (
     ("onward_open", "onward", False),
     ("tall_open", "tall", True),
     ("shared_open", "shared", True),
+    ("none_open", "none", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
 
@@ -224,6 +228,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand.other_side = list(task.other_side)
     hand.markers = list(task.markers)
     hand.unworked = list(task.unworked)
+    hand.unworked_back = list(task.unworked_back)
     hand.earlier = task.earlier
     hand.moves_marker = seen.moves_marker
     hand.petal_in_ring = is_one_in_a_ring(task.steps)
@@ -294,5 +299,6 @@ def _setting(task: Task, reading: Reading, seen: Survey) -> Setting:
         closing=seen.joined_chain,
         others=task.others,
         begun_on=_begun_on(task),
+        several=task.several,
         reading=reading,
     )

@@ -27,6 +27,7 @@ class Reading:
     onward: whether a round that begins without a chain goes on from the stitch that it was joined to.
     tall: whether a beginning chain stands for the taller stitch that such chains count as in the pattern.
     shared: whether `in last st` is the stitch that the one before it has gone into as well.
+    none: whether `in each st to end` is no stitch in this size.
     """
 
     chain: bool | None = None
@@ -47,6 +48,7 @@ class Reading:
     onward: bool = False
     tall: bool = False
     shared: bool = False
+    none: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +77,7 @@ class Setting:
     closing: tuple[int, int] | None
     others: Mapping[str, list[Place]] = field(default_factory=dict)
     begun_on: str = ""
+    several: bool = False
     reading: Reading = Reading()
 
     @property

@@ -269,9 +269,9 @@ def starts_until(cursor: Cursor, at: int) -> bool:
 
 
 def _to_the_middle(cursor: Cursor, at: int) -> bool:
-    """Whether `to center sc` stands at a word: the stitch in the middle of the row."""
+    """Whether `to center sc` or `to center sp` stands at a word: the one in the middle of the row."""
     words = cursor.words
-    return words[at + 1].means == "centre" and words[at + 2].means in ("st", "stitch")
+    return words[at + 1].means == "centre" and words[at + 2].means in ("st", "stitch", "sp")
 
 
 def to_a_space(cursor: Cursor, at: int) -> bool:
