@@ -79,3 +79,31 @@ def test_a_second_shoulder_is_counted_too(count: int, wanted: list[str]) -> None
         start="chain 11",
     )
     assert [rule for _, _, rule in met(piece)] == wanted
+
+
+PATCH = rounds(
+    ("dc in 4th ch from hook (skipped chs count as dc) and in each ch across, turn", 10),
+    *[("ch 3 (counts as dc), dc in each dc across, turn", 10)] * 4,
+    worked="rows",
+    start="chain 12",
+)
+OTHER_SIDE = "3 sc in corner, sc in each ch to next corner, 3 sc in corner, 2 sc in each row end to end"
+ROW_ENDS = "2 sc in each row end to next corner"
+
+
+@pytest.mark.parametrize(("stitches", "wanted"), [(8, []), (7, ["stitches-left-over"])])
+def test_the_last_stitch_of_a_side(stitches: int, wanted: list[str]) -> None:
+    line = (
+        f"ch 1, 3 sc in first st, sc in next {stitches} dc, 3 sc in last st, {ROW_ENDS}, {OTHER_SIDE}, join"
+    )
+    edging = rounds((line, None), start={"edge": "piece", "around": True})
+    assert [rule for _, _, rule in met(PATCH, edging)] == wanted
+
+
+@pytest.mark.parametrize(("stitches", "wanted"), [(8, []), (9, ["works-past-the-end"])])
+def test_the_stitches_over_the_foundation_by_their_kind(stitches: int, wanted: list[str]) -> None:
+    side = f"3 sc in corner, sc in next {stitches} dc, 3 sc in corner, {ROW_ENDS}"
+    edging = rounds(
+        (f"ch 1, *{side}; rep from * once more, join", None), start={"edge": "piece", "around": True}
+    )
+    assert [rule for _, _, rule in met(PATCH, edging)] == wanted

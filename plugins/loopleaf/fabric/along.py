@@ -187,7 +187,7 @@ def last_places(hand: Hand, place: Last, span: Span | None) -> list[Into]:
         hand.shared_open = True
         if hand.setting.reading.shared:
             return [(edge.places[-1],)]
-    at = edge.limit
+    at = edge.side_end()
     wanted = count
     while wanted and at > edge.pos:
         at -= 1
