@@ -95,7 +95,11 @@ def piece_marks(measured: Measured, piece: str) -> dict[str, Any]:
                 "round": one.label,
                 f"{_MARKS[one.what]}_mm": by_size([mm and round(mm, 1) for mm in one.length_mm]),
             }
-            | ({"width_mm": by_size([mm and round(mm, 1) for mm in one.wide_mm])} if one.wide_mm else {})
+            | (
+                {f"{_WIDE[one.what]}_mm": by_size([mm and round(mm, 1) for mm in one.wide_mm])}
+                if one.wide_mm
+                else {}
+            )
             for one in marks
         ]
     return found
@@ -136,7 +140,8 @@ def _threading(one: Threading) -> dict[str, Any]:
     }
 
 
-_MARKS = {"across": "across", "around": "around", "width": "width", "oval": "length"}
+_MARKS = {"across": "across", "around": "around", "width": "width", "oval": "length", "polygon": "across"}
+_WIDE = {"oval": "width", "polygon": "diagonal"}
 
 
 def _opens(measured: Measured, size: int, cord: str) -> float | None:

@@ -132,6 +132,7 @@ _MARKS = {
     "around": "about {0} around",
     "width": "about {0} wide",
     "oval": "about {0} long and {1} wide",
+    "polygon": "about {0} across from side to side, {1} from corner to corner",
 }
 
 
