@@ -155,6 +155,17 @@ def test_another_gauge_keeps_the_size() -> None:
     assert heights[1] == pytest.approx(heights[0], abs=100 / 13 / 2)
 
 
+def test_rounds_are_told_by_one_number_where_counts_and_heights_change() -> None:
+    fitted = fit_gauge(demo("reed-tray"), swatch("12 sts, 12.5 rows / 10 cm"))
+    assert fitted.altered is not None
+    called: dict[int, set[str]] = {}
+    for one in fitted.altered.changes:
+        if "round" in one.where:
+            called.setdefault(one.line, set()).add(one.where)
+    assert called
+    assert [names for names in called.values() if len(names) > 1] == []
+
+
 def test_another_yarn_changes_band_and_hook() -> None:
     """Weights 4 and 3 have 11 to 14 and 12 to 17 stitches in 4 inches: 14 become 14 × 14.5 ÷ 12.5 = 16.2."""
     fitted = fit_yarn(demo("lantern-pouch"), 3)

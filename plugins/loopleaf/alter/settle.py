@@ -78,12 +78,11 @@ def settle(before: Checked, draft: Draft, place: Follow | None = None) -> Altere
         changes = weighed.moved(changes) + weighed.changes
         now = check(weighed.text().encode(), file)
     _must_check(before, now)
-    return Altered(
-        now.source.text, now, _called_as_now(now, in_order(changes)), tuple(telling(now.source)), yarn
-    )
+    told = called_as_now(now, in_order(changes))
+    return Altered(now.source.text, now, told, tuple(telling(now.source, told)), yarn)
 
 
-def _called_as_now(now: Checked, changes: Sequence[Change]) -> tuple[Change, ...]:
+def called_as_now(now: Checked, changes: Sequence[Change]) -> tuple[Change, ...]:
     """Rounds by the numbers that they have now, but for those left out."""
     called = labels(now.source)
     return tuple(replace(one, where=called.get(one.line, one.where)) if one.after else one for one in changes)
