@@ -82,7 +82,9 @@ def _renumbers_another(source: Source, changes: Sequence[Change]) -> bool:
     """Whether rounds of another piece than the first have other numbers now."""
     others = list(source.pattern.pieces)[1:] if source.pattern is not None else []
     return any(
-        one.what in _RUNS and one.where.startswith(f"{piece}, ") for one in changes for piece in others
+        one.what in _RUNS and one.where.startswith((f"{piece}, round", f"{piece}, row"))
+        for one in changes
+        for piece in others
     )
 
 

@@ -228,12 +228,16 @@ def _worked_out(measured: Measured, stated: StatedSize, size: int) -> Band | Non
 
 
 def _without_weighed(before: Measured, now: Checked) -> Draft | None:
-    """The file without what was weighed of the pattern as it was; a yarn that takes the same keeps it."""
+    """The file without what was weighed of the pattern as it was; a yarn that takes the same keeps it.
+
+    Without a gauge nobody can tell, and it goes.
+    """
     pattern, draft = now.source.pattern, Draft(now.source)
     assert pattern is not None
     assert now.measured is not None
     for letter, yarn in pattern.materials.yarns.items():
-        if yarn.weighed and _model(before, letter) != _model(now.measured, letter):
+        was, made = _model(before, letter), _model(now.measured, letter)
+        if yarn.weighed and (was != made or None in made):
             draft.drop(("materials", "yarns", letter, "weighed"))
     return draft if draft.changes else None
 

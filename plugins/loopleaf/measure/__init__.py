@@ -5,6 +5,7 @@ uncertainty in its result. `amounts` writes them down as patterns print them.
 """
 
 from . import amounts
+from .ball import Ball
 from .cautions import Earned
 from .checkpoints import Checkpoint
 from .cords import Cord, least_cord_mm
@@ -25,6 +26,7 @@ from .units import Band
 from .yarn import YarnNeed
 
 __all__ = [
+    "Ball",
     "Band",
     "Checkpoint",
     "Cord",

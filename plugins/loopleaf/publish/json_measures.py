@@ -72,6 +72,17 @@ def piece_shape(piece: PieceMeasure) -> Any:
     )
 
 
+def piece_ball(piece: PieceMeasure) -> dict[str, Any]:
+    """Of a piece that makes a ball, its widest rounds and the one where it turns in; nothing of others."""
+    if not any(piece.ball):
+        return {}
+    return {
+        "ball": by_size(
+            [one and {"widest": _run(one.first, one.last), "turns": one.turns} for one in piece.ball]
+        )
+    }
+
+
 def piece_marks(measured: Measured, piece: str) -> dict[str, Any]:
     """What a maker holds the work against: `checkpoints` (what measures how much by a round), `tail_mm`; of a
     cord `threading`, what it passes, and `opens_mm`, how far around the round opens that it goes through.

@@ -43,6 +43,7 @@ def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
     for stretch in piece.shape[size]:
         run = stretch.first if stretch.first == stretch.last else f"{stretch.first}-{stretch.last}"
         yield f"  {_FORMS[stretch.form]}: {run}"
+    yield from _ball(piece, size)
     way = "around" if piece.in_rounds else "wide"
     yield f"  {'':>7}  {'stitches':>8}  {way:<18}  {'height':<18}  working"
     marks = {
@@ -61,6 +62,13 @@ def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
         if mark is not None:
             yield f"  {'':>7}  here: {_MARKS[mark.what].format(*_marked(mark.length_mm, mark.wide_mm, size))}"
     yield ""
+
+
+def _ball(piece: PieceMeasure, size: int) -> Iterator[str]:
+    ball = piece.ball[size] if piece.ball else None
+    if ball is not None:
+        widest = f"round {ball.first}" if ball.first == ball.last else f"rounds {ball.first}-{ball.last}"
+        yield f"  makes a ball: widest at {widest}, turns in at round {ball.turns}"
 
 
 def _told(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[tuple[What, Band]]:
