@@ -47,9 +47,11 @@ def test_more_increases_than_eight_make_a_circle() -> None:
 
 
 def test_a_shift_early_on_is_outgrown() -> None:
-    """The pouch of the format: its increases move once, in round 4, and stand still from there."""
-    lines = [*RING, STACKED[0], *(f"ch 1, (inc, sc in next {at} sts) x {{n}}, join" for at in range(2, 6))]
-    assert stacked(lines, 8) == [0, 0, 0, 0, 0, 8, 8]
+    """The pouch of the format: its increases move once, in round 4, which keeps its six rounds round. Worked
+    on in that way, corners show.
+    """
+    lines = [*RING, STACKED[0], *(f"ch 1, (inc, sc in next {at} sts) x {{n}}, join" for at in range(2, 8))]
+    assert stacked(lines, 8) == [0, 0, 0, 0, 0, 0, 0, 8, 8]
 
 
 def test_a_turning_chain_that_counts_is_one_of_a_pair() -> None:

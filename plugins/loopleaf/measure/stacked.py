@@ -22,7 +22,8 @@ def stacked_corners(rounds: Sequence[WorkedRound | None], made: Sequence[Content
     """Of each round of one size, how many corners its increases stack up to; 0 for a circle.
 
     made: the same rounds counted. Plain rounds keep the corners below them, rounds with spaces have none of
-    this kind. A shift is outgrown once half of the growing rounds lie behind it.
+    this kind. A shift is outgrown once two thirds of the growing rounds lie behind it
+    (chosen here).
     """
     lower: _Pairs = ()
     stitches = lower_at = links = run = corners = 0
@@ -39,7 +40,7 @@ def stacked_corners(rounds: Sequence[WorkedRound | None], made: Sequence[Content
                 links += 1
                 run = run + 1 if _stands_on(upper, lower, lower_at) else 0
             lower, lower_at = upper, at
-            shows = run >= _LINKS and 2 * run >= links and len(upper) in POLYGONS
+            shows = run >= _LINKS and 3 * run >= 2 * links and len(upper) in POLYGONS
             corners = len(upper) if shows else 0
         yield corners
 
