@@ -11,7 +11,7 @@ from ..pattern import FinishedSize, Lengths, Pattern, Run
 from .filled import filled_height, has_waist
 from .gauge import Scale, ring_radius
 from .polygon import across_a_height, across_a_side, corners_of, diagonal_across
-from .shape import Stretch, standing_height_mm
+from .shape import CUPS_BELOW, RUFFLES_ABOVE, Stretch, standing_height_mm
 from .size import RoundSize
 from .units import Band
 
@@ -233,10 +233,18 @@ def laid_out_size(pattern: Pattern, piece: str, across: Band, scale: Scale) -> d
 def meant_by(what: What, size: Mapping[What, Band]) -> tuple[Band, ...]:
     """The measures that an author may mean: a polygon is measured from side to side, and, but for a square,
     from corner to corner as well.
+
+    How far round work is across by its heights and by its last round's stitches differs where its counts
+    aren't just those that lie flat, and hand fabric gives on either side: both are right, and all between.
     """
     known = [size[what]] if what in size else []
-    across, diagonal = size.get("across"), size.get("diagonal")
-    if across and diagonal and what != "around" and diagonal.middle < _SQUARES_DIAGONAL * across.middle:
+    across, around, diagonal = size.get("across"), size.get("around"), size.get("diagonal")
+    if across is None or around is None or size.get(what) != across:
+        return tuple(known)
+    by_stitches = around * (1 / math.pi)
+    if CUPS_BELOW <= by_stitches.middle / across.middle <= RUFFLES_ABOVE:
+        known.append(Band(min(across.low, by_stitches.low), max(across.high, by_stitches.high)))
+    if diagonal and diagonal.middle < _SQUARES_DIAGONAL * across.middle:
         known.append(diagonal)
     return tuple(known)
 
