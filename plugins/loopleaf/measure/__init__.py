@@ -12,7 +12,7 @@ from .cords import Cord, least_cord_mm
 from .finished import StatedSize
 from .follow import needs_followed
 from .gauge import Scale
-from .level import Level, because, reason
+from .level import Level, because, reason, to_learn
 from .measured import Measured, PieceMeasure, measure
 from .other_yarn import OtherYarn
 from .scales import scale_of
@@ -58,5 +58,6 @@ __all__ = [
     "reason",
     "scale_of",
     "sewing_tail",
+    "to_learn",
     "way_out",
 ]

@@ -4,12 +4,13 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from ..alter.height import Adjustable
-from ..measure import Band, Measured, PieceMeasure, Threading, reason
+from ..measure import Band, Measured, PieceMeasure, Threading, reason, to_learn
 from ..measure.finished import What
 
 
 def file_measures(measured: Measured) -> dict[str, Any]:
-    """`size`, `yarn`, `cords`, `hours` (with practice), `learning_hours`, `level`, `cautions`, `other_yarns`.
+    """`size`, `yarn`, `cords`, `hours` (with practice), `learning_hours`, `level`, `learn_first`, `cautions`,
+    `other_yarns`.
 
     An estimate is `[low, high]`, with sizes one a size.
     """
@@ -42,7 +43,15 @@ def file_measures(measured: Measured) -> dict[str, Any]:
                 reason(use, measured.pattern, measured.pattern.terms) for use in measured.level.because
             ],
         },
-        "cautions": [{"title": one.caution.title, "because": list(one.because)} for one in measured.cautions],
+        "learn_first": list(to_learn(measured.level, measured.pattern.terms)),
+        "cautions": [
+            {
+                "title": one.caution.title,
+                "because": list(one.because),
+                "standards": [row.name for row in one.caution.standards],
+            }
+            for one in measured.cautions
+        ],
         "other_yarns": [
             {"weight": one.weight, "hook_mm": one.hook_mm, "size": _sizes(one.size)}
             for one in measured.other_yarns

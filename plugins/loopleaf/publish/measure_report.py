@@ -3,7 +3,18 @@
 import math
 from collections.abc import Iterator, Sequence
 
-from ..measure import Band, Measured, PieceMeasure, RoundSize, Scale, YarnNeed, amounts, because
+from ..measure import (
+    Band,
+    Earned,
+    Measured,
+    PieceMeasure,
+    RoundSize,
+    Scale,
+    YarnNeed,
+    amounts,
+    because,
+    to_learn,
+)
 from ..measure.cords import ENDS_AND_KNOT_MM, TIMES_AROUND
 from ..measure.finished import What
 from ..measure.yarn import ESTIMATE_OFF, RESERVE
@@ -20,11 +31,17 @@ def measure_text(measured: Measured) -> str:
     for size in range(pattern.size_count):
         lines += _whole(measured, size)
     lines.append(f"Level: {because(measured.level, pattern, pattern.terms)}")
+    lines += [f"  to learn first: {sentence}" for sentence in to_learn(measured.level, pattern.terms)]
     if measured.cautions:
         lines.append("Please mind:")
-        lines += [f"  {one.caution.title}: because of {', '.join(one.because)}" for one in measured.cautions]
+        lines += [_caution(one) for one in measured.cautions]
     lines += _other_yarns(measured)
     return "\n".join(lines) + "\n"
+
+
+def _caution(one: Earned) -> str:
+    named = ", ".join(row.name for row in one.caution.standards)
+    return f"  {one.caution.title}: because of {', '.join(one.because)}" + (f"; {named}" if named else "")
 
 
 def _named(measured: Measured, size: int) -> str:
