@@ -285,7 +285,7 @@ def test_the_table_of_sizes_says_everything_once() -> None:
 def test_another_yarn_changes_what_is_stated() -> None:
     """The whole blanket of 53 × 70 cm, not a square of it: 12.5 ÷ 14.5 as large in DK."""
     assert _rows("harbour-square", "yarns")["DK (3)"] == (
-        *("about 4 mm", "about 45.5 cm (18 in)", "about 60.5 cm (23¾ in)"),
+        *("about 4 mm", "about 46 cm (18 in)", "about 60 cm (24 in)"),
     )
 
 

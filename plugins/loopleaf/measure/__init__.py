@@ -14,7 +14,7 @@ from .follow import needs_followed
 from .gauge import Scale
 from .level import Level, because, reason, to_learn
 from .measured import Measured, PieceMeasure, measure
-from .other_yarn import OtherYarn
+from .other_yarn import OTHER_OFF, OtherYarn
 from .scales import scale_of
 from .shape import Flatness, Stretch, edge_a_height, flat_growth, flatness, way_out
 from .size import RoundSize
@@ -26,6 +26,7 @@ from .units import Band
 from .yarn import YarnNeed
 
 __all__ = [
+    "OTHER_OFF",
     "Ball",
     "Band",
     "Checkpoint",

@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator, Sequence
 
 from ..measure import (
+    OTHER_OFF,
     Band,
     Earned,
     Measured,
@@ -51,7 +52,7 @@ def _named(measured: Measured, size: int) -> str:
 def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
     yield f"{piece.name}{_named(measured, size)}"
     if piece.scale is None or not piece.rounds or not piece.rounds[size]:
-        yield "  not measured: the pattern gives no gauge for it, or it has no rounds"
+        yield f"  {_unmeasured(measured, piece)}"
         yield ""
         return
     yield f"  a stitch is {_scale(piece.scale)}"
@@ -79,6 +80,15 @@ def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
         if mark is not None:
             yield f"  {'':>7}  here: {_MARKS[mark.what].format(*_marked(mark.length_mm, mark.wide_mm, size))}"
     yield ""
+
+
+def _unmeasured(measured: Measured, piece: PieceMeasure) -> str:
+    """Why a piece has no table of rounds."""
+    if measured.pattern.pieces[piece.name].worked == "chain":
+        return "a chain, not measured in rounds: its length stands under Cords"
+    if piece.scale is None:
+        return "not measured: the pattern gives no gauge for it"
+    return "not measured: it has no rounds"
 
 
 def _ball(piece: PieceMeasure, size: int) -> Iterator[str]:
@@ -208,12 +218,14 @@ def _other_yarns(measured: Measured) -> Iterator[str]:
     if not measured.other_yarns or not measured.pieces:
         return
     name = f"“{measured.pieces[0].name}”" + (", laid out and joined," if measured.laid_out else "")
-    yield f"The same stitches of {name} in another yarn, by the usual ranges; swatch first:"
+    off = f"give or take {OTHER_OFF:.0%}"
+    yield f"The same stitches of {name} in another yarn, by the usual ranges, {off}; swatch first:"
     own = [what for what, _ in _told(measured, measured.pieces[0], 0)]
     for one in measured.other_yarns:
         hook = f", hook about {one.hook_mm:g} mm" if one.hook_mm else ""
         told = list(measured.laid_out) if measured.laid_out else own
         sizes = ", ".join(
-            f"{what} about {amounts.lengths(tuple(size[what].middle for size in one.size))}" for what in told
+            f"{what} about {amounts.coarse_lengths(tuple(size[what].middle for size in one.size))}"
+            for what in told
         )
         yield f"  weight {one.weight}{hook}: {sizes}"
