@@ -64,7 +64,7 @@ def test_heights_of_sizes_and_without_a_gauge(folder: Path) -> None:
     told = run("adjust", str(DEMO / "curlew-cap.yml")).stdout
     assert "\n  1 round fewer, about 9 mm (⅜ in) shorter. Size large adult: A about " in told
     (folder / "ungauged.yml").write_text(POUCH.replace("gauge:", "# gauge:"), encoding="utf-8")
-    assert "\n  1 round more. about " in run("adjust", "ungauged.yml").stdout
+    assert "\n  1 round more. About " in run("adjust", "ungauged.yml").stdout
     told = run("adjust", "ungauged.yml", "--height", "+1 round", "-o", "new.yml").stdout
     assert "  line 8, yarn A: weighed 40 g left out\n" in told  # nobody can tell what it takes now
 

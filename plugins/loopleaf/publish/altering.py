@@ -174,4 +174,5 @@ def _heights(checked: Checked, offered: Sequence[Setting]) -> Iterator[str]:
         of_yarns = [f"{need.yarn} {amount}" for need in one.altered.yarn[-1] if (amount := _amount(need))]
         size = f"Size {measured.pattern.sizes[-1]}: " if measured.pattern.sizes else ""
         time = amounts.about_hours(measured.hours[-1].practised)
-        yield f"  {_taller(checked, one.more)} {size}{', '.join([*of_yarns, time])}"
+        rest = size + ", ".join([*of_yarns, time])
+        yield f"  {_taller(checked, one.more)} {rest[0].upper()}{rest[1:]}"
