@@ -152,6 +152,8 @@ def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
     late in a round, the space that it began in, or its own first stitch."""
     count = number(hand, place.count)
     edge = hand.edge
+    if hand.setting.reading.onward and edge.pos:  # the stitch joined to, which comes last
+        return last_places(hand, Last(place.count, place.target), span)
     if edge.pos in (0, hand.turned_at):
         return take(hand, find_next(hand, place.target, count, span))
     if hand.stood and edge.pos == 1 and count == 1:
@@ -181,11 +183,15 @@ def last_places(hand: Hand, place: Last, span: Span | None) -> list[Into]:
         if left == count:
             return [(p,) for p in hand.next_leaf(count, span)]
     edge = hand.edge
+    if count == 1 and place.target.kind == "stitch" and edge.places and hand.last is edge.places[-1]:
+        hand.shared_open = True
+        if hand.setting.reading.shared:
+            return [(edge.places[-1],)]
     at = edge.limit
     wanted = count
     while wanted and at > edge.pos:
         at -= 1
-        if edge.matches(edge.places[at], place.target):
+        if edge.begins(at, place.target):
             wanted -= 1
     if wanted:
         raise missing(hand, place.target, count, count - wanted, span)
@@ -209,7 +215,12 @@ def same(hand: Hand, place: Same | JustMade, span: Span | None) -> list[Into]:
     if hand.last is None and hand.standing is None and edge.places and edge.pos == 0:
         hand.standing = edge.places[0]
     same = hand.last if hand.last is not None else hand.standing
+    if isinstance(place, Same) and place.begun and hand.last is not None:
+        same = _begun_in(hand, place.begun) or same
     if same is not None and place.target.kind == "space" and hand.gap and hand.gap[0] is same:
+        if edge.circle and edge.pos == 0:  # the round begins in this gap, and comes no more to it
+            use_first(hand, same)
+            hand.gaps = True
         hand.last = same
         return [hand.gap]
     if same is None or (place.target.kind == "space" and not _is_space(same, place.target.length)):
@@ -221,12 +232,29 @@ def same(hand: Hand, place: Same | JustMade, span: Span | None) -> list[Into]:
     return [(same,)]
 
 
+def _begun_in(hand: Hand, by: str) -> MadePlace | None:
+    """The place that the round's first stitch stands in; where it was joined, if this is what is said."""
+    if by == "join" and hand.standing is not None:
+        return hand.standing
+    first = (one.into[0] for one in hand.made if isinstance(one, Made) and one.into and one.role in _STANDS)
+    return next(first, hand.standing)
+
+
+_STANDS = frozenset({"stitch", "turning"})
+
+
 def _is_space(place: MadePlace, length: int) -> bool:
     """Whether it is a space, or one's chain, and, where a length is said, so long."""
     space = place.into[0] if isinstance(place, Made) and place.role == "loop" and place.into else place
     if isinstance(space, Space):
         return length in (0, space.chains)
     return not isinstance(place, Made) or place.role in ("loop", "picot")
+
+
+def _may_be_none(hand: Hand, place: Each) -> bool:
+    """Whether `in each st to end` is no stitch in this size, where others have some, by its reading."""
+    hand.none_open = hand.setting.several and place.until.kind == "end"
+    return hand.none_open and hand.setting.reading.none
 
 
 def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
@@ -245,6 +273,8 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
     if edge.plain and place.targets == (STITCH,) and place.every == 1:
         stretch = edge.places[edge.pos : end]
         if not stretch and place.until.kind == "end":
+            if _may_be_none(hand, place):
+                return []
             raise missing(hand, STITCH, 1, 0, span)
         edge.pos = end
         hand.uses += len(stretch)
@@ -261,6 +291,8 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
         nearest = min(ones, key=lambda one: one.at)
         found.append(nearest)
         at = nearest.after
+    if not found and _may_be_none(hand, place):
+        return []
     if not found:
         raise missing(hand, place.targets[0], 1, 0, span)
     if place.every > 1:

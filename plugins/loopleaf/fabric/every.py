@@ -22,7 +22,8 @@ def with_plain_between(hand: Hand, step: Step) -> Repeat | None:
             plain = Work(
                 Stitch(kind, loop=step.stitch.loop), places=(Next(Amount((every - 1,))),), span=step.span
             )
-            return Repeat((plain, replace(step, places=(Next(),))), until=until, span=step.span)
+            whole = replace(until, word=until.word or ("across" if hand.setting.rows else "around"))
+            return Repeat((plain, replace(step, places=(Next(),))), until=whole, span=step.span)
     return None
 
 

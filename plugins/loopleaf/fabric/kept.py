@@ -1,6 +1,23 @@
 """What an `each` leaves to the step behind it, because that step names it, or because a side ends."""
 
-from ..notation.tree import ChainOf, Each, Evenly, Group, Last, Next, RowEnds, Step, Work
+from dataclasses import replace
+
+from ..notation.tree import (
+    ChainOf,
+    Each,
+    Evenly,
+    Group,
+    Last,
+    Next,
+    Over,
+    Repeat,
+    RowEnds,
+    Skip,
+    Step,
+    Until,
+    Work,
+)
+from .edge import Edge
 from .hand import Hand
 from .seek import chain_at_the_end
 from .worked import Made, Place
@@ -9,6 +26,28 @@ from .worked import Made, Place
 def kept(hand: Hand, step: Step, follow: Step | None) -> int:
     """How many of the places at the end of the edge a step leaves alone."""
     return _chain_kept(hand, step, follow) or _sides_kept(hand, step, follow)
+
+
+def before_the_last(hand: Hand, step: Step, follow: Step | None) -> Step:
+    """`dc in each st across, 2 dc in last st`: without the last places, where that is the reading."""
+    match step, _last_of(follow):
+        case Work(places=(*before, Each(every=1, until=Until(kind="end")) as each)), Until() as until:
+            hand.last_open = True
+            if hand.setting.reading.last:
+                return replace(step, places=(*before, replace(each, until=until)))
+    return step
+
+
+def _last_of(step: Step | None) -> Until | None:
+    """Up to the places that a step calls the last ones; None where it calls none so."""
+    match step:
+        case Work(places=(Last() as last, *_)) | Group(places=(Last() as last, *_)):
+            return Until("to-last", count=last.count, target=last.target)
+        case Work(places=(Over(which="last") as over, *_)):
+            return Until("to-last", count=over.count, target=over.target)
+        case Skip(which="last"):
+            return Until("to-last", count=step.count, target=step.target)
+    return None
 
 
 def _chain_kept(hand: Hand, step: Step, follow: Step | None) -> int:
@@ -23,6 +62,21 @@ def _chain_kept(hand: Hand, step: Step, follow: Step | None) -> int:
         case (Last(),), (ChainOf(),):  # `dc in last dc, dc in top of tch`: the last one before it
             return hand.edge.limit - chain_at_the_end(hand)
     return 0
+
+
+def ends_in_the_chain(edge: Edge, steps: tuple[Step, ...]) -> bool:
+    """Whether a row names the turning chain that its edge ends in: `sk last dc, dc in top of tch`."""
+    last = edge.places[-1] if edge.places else None
+    return isinstance(last, Made) and last.role == "turning" and any(_into_chain(step) for step in steps)
+
+
+def _into_chain(step: Step) -> bool:
+    match step:
+        case Work(places=places) | Group(places=places):
+            return any(isinstance(place, ChainOf) for place in places)
+        case Repeat(ending=ending):
+            return any(_into_chain(one) for one in ending)
+    return False
 
 
 def _sides_kept(hand: Hand, step: Step, follow: Step | None) -> int:

@@ -6,8 +6,10 @@ from ..notation.tree import Last, Leave, Skip, Target, WorkingOver
 from . import beginning
 from .along import last_places
 from .earlier import along_round
+from .edge import Found
 from .hand import Hand
-from .seek import find_next, number
+from .seek import bound, find_next, number
+from .taken_up import take_up_unworked, worked_now
 from .worked import Made, Place, Space
 
 
@@ -16,6 +18,8 @@ def skip(hand: Hand, step: Skip) -> None:
     step = along_round(hand, step, step.span)
     count = number(hand, step.count)
     edge = hand.edge
+    if step.target.unworked and hand.earlier and not hand.begun and take_up_unworked(hand):
+        step = replace(step, target=worked_now(step.target))
     if beginning.behind_the_chain(hand, step):
         hand.skips_first = True
         if hand.setting.reading.under:
@@ -36,12 +40,13 @@ def skip(hand: Hand, step: Skip) -> None:
         hand.next_leaf(count, step.span)
         return
     hand.leaf = None
-    if step.target.kind == "stitch" and step.which == "next":
+    if step.target.kind == "stitch" and step.which == "next" and step.until is None:
         count -= _passed_at_the_start(hand, step.target, count)
     worked_last, spaces, since = hand.last, hand.into_spaces, hand.since
     lengths = set(hand.lengths_used)
     skipped: list[Place] = []
-    for one in find_next(hand, step.target, count, step.span):
+    found = find_next(hand, step.target, count, step.span) if step.until is None else _up_to(hand, step)
+    for one in found:
         hand.use(one.at, one.after, one.place)
         skipped.append(one.place)
     hand.last, hand.into_spaces = worked_last, spaces
@@ -52,6 +57,14 @@ def skip(hand: Hand, step: Skip) -> None:
     hand.skips.add(tops)
     hand.bridge(skipped)
     hand.since = since + tops
+
+
+def _up_to(hand: Hand, step: Skip) -> list[Found]:
+    """All that stands before where `sk all dc to next ch-2 sp` ends."""
+    assert step.until is not None
+    edge = hand.edge
+    end = bound(hand, step.until, step.span)
+    return [Found(edge.places[at], at, at + 1) for at in range(edge.pos, end)]
 
 
 def _passed_at_the_start(hand: Hand, target: Target, count: int) -> int:

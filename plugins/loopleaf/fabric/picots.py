@@ -24,6 +24,10 @@ from ..notation.tree import (
     Together,
     Work,
 )
+from .hand import Hand
+from .seek import describe
+from .stitches import plain_kinds
+from .worked import Made
 
 _MAKES = Work | Group | Repeat | Passage | Together
 
@@ -87,8 +91,21 @@ def _picot(step: Step, behind: tuple[Step, ...], inside: bool) -> Work | None:
                 or ((inside or bool(after)) and place == First(ONE, Target("chain")))
                 or (inside and isinstance(place, Last) and place.count == ONE)
             )
-            return Work(Stitch("chain", "picot", chains), places=(), span=step.span) if closes else None
+            on = (JustMade(place.target, place.span),) if isinstance(place, JustMade | Last) else ()
+            return Work(Stitch("chain", "picot", chains), places=on, span=step.span) if closes else None
     return None
+
+
+def stands_on(hand: Hand, place: JustMade) -> None:
+    """Whether the stitch that a picot is said to close on (`in last sc`) is the one just made."""
+    named = place.target.stitch
+    last = next((one for one in reversed(hand.made) if isinstance(one, Made) and one.number), None)
+    if named is None or last is None or last.form or last.special or last.role != "stitch":
+        return
+    plain = plain_kinds()
+    if named.form or named.kind not in plain or last.kind not in plain or named.kind == last.kind:
+        return
+    raise hand.stuck("no-such-place", place.span, what=describe(place.target), there=[], made=last.kind)
 
 
 def _into_chains(step: Step) -> bool:

@@ -15,6 +15,7 @@ from ..notation.tree import (
     Group,
     Join,
     JoinYarn,
+    JustMade,
     Leave,
     Marker,
     Next,
@@ -39,11 +40,12 @@ from .every import as_below, with_plain_between
 from .free import working_in
 from .hand import Hand, Leaf
 from .into_ring import into_the_ring, repeated_in_the_ring
-from .kept import kept
+from .kept import before_the_last, kept
 from .levelling import past_the_marker
 from .one_walk import one_walk
 from .own_stitches import own_stitch, written_out
 from .petals import is_a_petal
+from .picots import stands_on
 from .places import resolve
 from .seek import Into, number
 from .standing import where_it_stands
@@ -81,6 +83,9 @@ def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
         walked = one_walk(hand, step, follow, _in_one_place)
         if walked:
             continue
+        shorter = before_the_last(hand, step, follow)
+        if shorter is not step:
+            hand.settled[id(step)] = step = shorter
         left = kept(hand, step, steps[0] if follow is None and hand.depth else follow)
         hand.edge.limit -= left
         _PERFORM[type(step)](hand, step, follow)
@@ -112,7 +117,9 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
             hand.put(step.stitch, into, step.span, role="travel")
     elif step.stitch.kind == "special" and hand.setting.specials.get(step.stitch.name) is not None:
         own_stitch(hand, step, each, perform)
-    elif not step.places or (step.stitch.form == "picot" and step.places == (Next(),)):
+    elif not step.places or (step.stitch.form == "picot" and isinstance(step.places[0], Next | JustMade)):
+        if step.places and isinstance(step.places[0], JustMade):
+            stands_on(hand, step.places[0])
         for _ in range(each):
             make(hand, step.stitch, (), step.span)
     elif step.counts is not None and step.counts.space and not step.counts.skipped:

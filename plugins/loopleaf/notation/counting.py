@@ -32,7 +32,7 @@ def places_of(step: Step) -> Amount | None:
     if isinstance(step, Chain):
         return NONE
     if isinstance(step, Skip):
-        return step.count if step.target.kind == "stitch" else None
+        return step.count if step.target.kind == "stitch" and step.until is None else None
     if isinstance(step, Repeat):
         inside = _all(step.steps)
         if inside is None or step.times is None or step.stop_at is not None or step.ending or step.omitting:

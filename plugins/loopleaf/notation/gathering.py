@@ -36,7 +36,12 @@ def gathered(steps: tuple[Step, ...], place: Place | None, span: Span) -> Step:
         isinstance(one, Work) and one.stitch == first.stitch and one.counts is None and not one.through
         for one in steps
     )
-    if alike and isinstance(first, Work) and not first.stitch.form and first.stitch.kind not in _NEVER:
+    if (
+        alike
+        and isinstance(first, Work)
+        and not first.stitch.form
+        and first.stitch.kind not in NEVER_GATHERED
+    ):
         whole = replace(first.stitch, form="tog", number=legs)
         in_turn = all(isinstance(one, Work) and one.places == (Next(),) for one in steps)
         if place is not None:
@@ -46,7 +51,7 @@ def gathered(steps: tuple[Step, ...], place: Place | None, span: Span) -> Step:
     return Together(steps, place, span=span)
 
 
-_NEVER = frozenset({"inc", "dec", "special", "slip", "chain"})
+NEVER_GATHERED = frozenset({"inc", "dec", "special", "slip", "chain"})
 
 
 def legs_of_all(steps: tuple[Step, ...]) -> int:
@@ -122,7 +127,7 @@ def read_next_together(cursor: Cursor, work: Work) -> Work:
     if (
         number < 2
         or work.stitch.form
-        or work.stitch.kind in _NEVER
+        or work.stitch.kind in NEVER_GATHERED
         or not isinstance(place, Next | First | Last)
     ):
         raise cursor.fail("step")

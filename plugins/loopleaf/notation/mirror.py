@@ -203,7 +203,7 @@ def _turn(step: Step) -> list[Step]:
     """One step turned round; several where its ending now stands before it."""
     if isinstance(step, Chain) and step.counts is None:
         return [step]
-    if isinstance(step, Skip):
+    if isinstance(step, Skip) and step.until is None:
         return [replace(step, which=_OTHER_END[step.which])]
     if isinstance(step, Work) and step.counts is None:
         return [replace(step, places=tuple(_place(place, step) for place in step.places))]

@@ -16,6 +16,7 @@ from .targets import (
     starts_target,
 )
 from .tree import ONE, Amount, Between, Each, Last, Marked, Place, Same, Skipped, Target, Until, Within
+from .tree_places import BegunBy
 
 _SECOND = 2
 WHICH_GROUP = frozenset({"next", "same", "last"})
@@ -44,15 +45,43 @@ def read_same(cursor: Cursor) -> Place:
     target = read_counted_target(cursor)[1]
     if cursor.means == "base" or (cursor.means == "a" and cursor.ahead() == "base"):
         raise cursor.fail("place")
+    begun: BegunBy = ""
     if cursor.means == "as":
         cursor.at += 1
         as_first = cursor.means in ("first", "beg")
+        begun = _begun(cursor)
         _pass_as(cursor)
         if as_first and target.kind == "chain":  # along the other side of a chain that is the last
             return Last(ONE, target)
     elif cursor.means == "at-base":
         _pass_base(cursor)
-    return Same(target)
+    return Same(target, begun)
+
+
+def _begun(cursor: Cursor) -> BegunBy:
+    """By what the place that the round began in is called: `join`, `first sc`, `beg ch-3`, or `ch-3` where
+    that is the one chain of this length and the line begins with it."""
+    if cursor.means in ("join", "first"):
+        return cursor.means  # type: ignore[return-value]
+    if cursor.means == "beg":
+        return "chain"
+    length = _chain_length(cursor, cursor.at)
+    before = [_chain_length(cursor, at) for at in range(cursor.at)]
+    chains = [
+        one for at, one in enumerate(before) if one and not (at and cursor.words[at - 1].means == "num")
+    ]
+    return "chain" if length and chains[:1] == [length] and chains.count(length) == 1 else ""
+
+
+def _chain_length(cursor: Cursor, at: int) -> int:
+    """How long the chain is that is named at a word, `ch 3` or `3ch`; 0 where none is, and for a space."""
+    words = cursor.words
+    number = words[at + 1] if words[at].means == "ch" else words[at]
+    if number.means != "num" or (words[at].means != "ch" and words[at + 1].means != "ch"):
+        return 0
+    if words[at + 2].means in ("sp", "sps"):
+        return 0
+    return number.value.sizes[0] or 0
 
 
 def _pass_as(cursor: Cursor) -> None:
@@ -62,7 +91,11 @@ def _pass_as(cursor: Cursor) -> None:
         cursor.at += 1
     if cursor.at > first and cursor.means == "num" and cursor.ahead() in ("stitch", "st"):
         cursor.at += 1
-    if starts_target(cursor, cursor.at):
+    if cursor.at > first and cursor.said(cursor.at, cursor.at + 1).lower() == "leg":
+        cursor.at += 1
+    elif cursor.means == "num" and cursor.ahead() == "ch":  # `as 7ch`
+        cursor.at += 2
+    elif starts_target(cursor, cursor.at):
         read_target(cursor)
     if cursor.at == first:
         raise cursor.fail("place")

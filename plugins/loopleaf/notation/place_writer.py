@@ -90,7 +90,12 @@ def _last(place: Last, style: Style, each_of: bool) -> str:
 
 
 def _same(place: Same, style: Style, each_of: bool) -> str:
-    return f"in same {style.target(place.target)}"
+    by = {
+        "join": " as join",
+        "first": f" as first {style.target(STITCH)}",
+        "chain": f" as {style.word('beginning')} {style.target(Target('chain'))}",
+    }
+    return f"in same {style.target(place.target)}{by.get(place.begun, '')}"
 
 
 def _each(place: Each, style: Style, each_of: bool) -> str:

@@ -100,10 +100,12 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
             if starts_place(cursor, cursor.at):
                 _read_one(cursor, where, places)
             return
-    elif means == "over":
+    elif means == "over" and cursor.ahead() != "same":
         cursor.at += 1
         places.append(read_over(cursor))
         return
+    elif means == "over":  # `sc3tog over same st and next 2 sts`
+        cursor.at += 1
     elif means in ("evenly", "along"):
         places.append(read_evenly(cursor))
         return

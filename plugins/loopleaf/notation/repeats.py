@@ -185,7 +185,7 @@ def _need_from(cursor: Cursor) -> bool:
     Gives whether the second asterisk is named.
     """
     cursor.at += 1
-    if cursor.take("from"):
+    if cursor.take("from") or cursor.means == "*":
         cursor.need("*", "star")
         if cursor.means == "to" and cursor.ahead() == "*":
             cursor.at += 2

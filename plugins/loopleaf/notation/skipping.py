@@ -3,8 +3,8 @@
 from .cursor import Cursor, UnreadableError, read_amount
 from .place_parts import ends_in_s, pass_at_base
 from .purposes import read_purpose
-from .targets import read_counted_target, starts_named_number, starts_target
-from .tree import ONE, STITCH, Leave, Skip, Step
+from .targets import read_counted_target, read_until, starts_named_number, starts_target, starts_until
+from .tree import ONE, STITCH, Leave, Skip, Step, Target
 
 _ENDS = frozenset({",", "end", ")", "and", "then"})
 
@@ -24,15 +24,23 @@ def read_skip(cursor: Cursor, steps: list[Step]) -> None:
     if cursor.means in ("next", "first", "last"):
         which = cursor.means
         cursor.at += 1
-    cursor.take("all")
+    every = cursor.take("all")
+    if starts_until(cursor, cursor.at):
+        _skip_to(cursor, steps, first, STITCH)
+        return
     amount = None
     target = STITCH
     if cursor.means in ("num", "-") and not starts_named_number(cursor, cursor.at):
         amount = read_amount(cursor)
     if amount is None or starts_target(cursor, cursor.at) or starts_named_number(cursor, cursor.at):
         target = read_counted_target(cursor)[1]
+    if amount is None and (every or ends_in_s(cursor, cursor.at - 1)) and starts_until(cursor, cursor.at):
+        _skip_to(cursor, steps, first, target)
+        return
     if target.kind == "picot" and amount is None and which == "next" and ends_in_s(cursor, cursor.at - 1):
         which = "all"
+    if every and amount is None and which == "next":
+        raise cursor.fail("skip-until")
     if _pass_behind(cursor):
         which = "behind"
     bare = amount == ONE and cursor.words[first + 1].means == "num"
@@ -41,6 +49,13 @@ def read_skip(cursor: Cursor, steps: list[Step]) -> None:
     steps.append(skip)
     while (more := _more(cursor)) is not None:
         steps.append(more)
+
+
+def _skip_to(cursor: Cursor, steps: list[Step], first: int, target: Target) -> None:
+    """`sk all dc to next ch-2 sp`, `sk to marker`."""
+    until = read_until(cursor)
+    purpose = read_purpose(cursor)
+    steps.append(Skip(ONE, target, "next", cursor.span(first), purpose, until=until))
 
 
 def _read_several(cursor: Cursor, steps: list[Step]) -> None:
@@ -70,7 +85,8 @@ def _more(cursor: Cursor) -> Skip | None:
     except UnreadableError:
         cursor.at = before
         return None
-    names = following or target.kind in ("space", "loop", "picot") or target == STITCH
+    numbered = amount is not None and target.kind in ("stitch", "chain")  # `miss 2ch and 1dc`
+    names = following or numbered or target.kind in ("space", "loop", "picot") or target == STITCH
     if not names or cursor.means not in _ENDS:
         cursor.at = before
         return None
@@ -106,4 +122,5 @@ def read_leave(cursor: Cursor, steps: list[Step]) -> None:
     amount, target = read_counted_target(cursor)
     cursor.need("unworked", "unworked")
     count = amount if remaining else (amount or ONE)
-    steps.append(Leave(count, target, cursor.span(first)))
+    purpose = read_purpose(cursor)
+    steps.append(Leave(count, target, cursor.span(first), purpose))

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
-from .place_writer import write_place
+from .place_writer import write_place, write_until
 from .style import Style, is_one, ordinal, written
 from .tree import (
     STITCH,
@@ -95,14 +95,21 @@ def _skip(skip: Skip, style: Style) -> str:
         return f"{style.word('skip')} {_several(skip.count, skip.target, style)} {behind}"
     if skip.which == "all":
         return f"{style.word('skip')} all {style.target(skip.target, True)}"
+    if skip.until is not None:
+        end = write_until(skip.until, style)
+        return f"{style.word('skip')} all {style.target(skip.target, True)} {end}{_purpose(skip.purpose)}"
     which = f"{skip.which} " if skip.which != "next" or is_one(skip.count) else ""
     return f"{style.word('skip')} {which}{_several(skip.count, skip.target, style)}{_purpose(skip.purpose)}"
 
 
 def _leave(leave: Leave, style: Style) -> str:
-    if leave.count is None:
-        return f"leave remaining {style.target(leave.target, True)} unworked"
-    return f"leave last {_several(leave.count, leave.target, style)} unworked"
+    which = "remaining" if leave.count is None else "last"
+    places = (
+        style.target(leave.target, True)
+        if leave.count is None
+        else _several(leave.count, leave.target, style)
+    )
+    return f"leave {which} {places} unworked{_purpose(leave.purpose)}"
 
 
 def _working_over(step: WorkingOver, style: Style) -> str:

@@ -7,10 +7,12 @@ from dataclasses import replace
 
 from .all_in_one import read_all_in
 from .asides import is_counts_aside, read_counts_aside, read_tally
+from .counting import minus_one
 from .cursor import Cursor, UnreadableError, read_amount
 from .free_loops import read_working_in, starts_free_loops
 from .gathering import read_draw, read_holding
 from .last_of_each import read_last_of_each, starts_last_of_each
+from .leaning import over_several
 from .manner import (
     read_behind,
     read_facing,
@@ -30,19 +32,28 @@ from .straight import read_at_ends, read_even, starts_at_ends
 from .targets import CHAIN
 from .tree import (
     ONE,
+    STITCH,
+    Amount,
     Chain,
     Each,
     FromHook,
     Group,
     Next,
+    Over,
+    Repeat,
+    Same,
     Skip,
     Step,
+    Stitch,
     Until,
     Work,
 )
 from .yarns import (
+    is_listed,
+    pass_yarn_label,
     read_change,
     read_fasten_off,
+    read_in_yarn,
     read_join,
     read_marker,
     read_other_side,
@@ -123,12 +134,15 @@ def _go_on(cursor: Cursor, at: int) -> None:
 
 def read_step(cursor: Cursor, steps: list[Step]) -> None:
     """One step, added to those before it. Raises UnreadableError where none can be read."""
-    while cursor.means == "a":
+    while cursor.means == "a" and not is_listed(cursor, cursor.at):
         if cursor.ahead() in (",", "end"):
             break
         cursor.at += 1
     means = cursor.means
     reader = _READERS.get(means)
+    before = len(steps)
+    if pass_yarn_label(cursor, steps):
+        return
     if reader is not None:
         reader(cursor, steps)
     elif means == "num" or means == "-":
@@ -139,6 +153,8 @@ def read_step(cursor: Cursor, steps: list[Step]) -> None:
         raise UnreadableError(cursor.at, "stuffing", cursor.at)
     else:
         raise cursor.fail("step")
+    if len(steps) == before + 1 and isinstance(steps[-1], Work | Group | Repeat):
+        steps[before:before] = read_in_yarn(cursor)
 
 
 def _number_first(cursor: Cursor, steps: list[Step]) -> None:
@@ -301,7 +317,7 @@ def _only_a_direction(cursor: Cursor) -> bool:
 
 
 def _starting(cursor: Cursor, steps: list[Step]) -> None:
-    """`starting in 2nd ch from hook, sc in each ch across`: there first, then on from there."""
+    """`starting in 2nd ch from hook, sc in each ch across`, `…, sc in next 7 chs`: there first, then on."""
     first = cursor.at
     cursor.at += 1
     cursor.need("in", "step")
@@ -309,9 +325,18 @@ def _starting(cursor: Cursor, steps: list[Step]) -> None:
     cursor.need(",", "step")
     read_step(cursor, steps)
     work = steps[-1]
-    if not isinstance(place, FromHook) or not isinstance(work, Work) or not isinstance(work.places[0], Each):
-        raise UnreadableError(first, "step")
-    steps[-1] = replace(work, places=(place, *work.places), span=cursor.span(first))
+    match place, work:
+        case Same(), Work(stitch=Stitch(form="tog", number=legs), each=Amount(sizes=(1,)), places=(Over(),)):
+            over = (place, Next(Amount((legs - 1,))))
+            steps[-1] = over_several(work.stitch, over, cursor.span(first)) or work
+            return
+        case FromHook(), Work(places=(Each(), *rest) as places):
+            pass
+        case FromHook(), Work(places=(Next(count=count, target=target), *rest)) if target in (STITCH, CHAIN):
+            places = (Next(minus_one(count), CHAIN), *rest) if count != ONE else tuple(rest)
+        case _:
+            raise UnreadableError(first, "step")
+    steps[-1] = replace(work, places=(place, *places), span=cursor.span(first))
 
 
 def _ending(cursor: Cursor, steps: list[Step]) -> None:

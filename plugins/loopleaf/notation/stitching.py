@@ -7,6 +7,7 @@ from dataclasses import replace
 from .asides import is_counts_aside, read_counts, read_counts_aside
 from .cursor import Cursor, UnreadableError, read_amount
 from .gathering import read_next_together
+from .leaning import over_several, read_legs
 from .names import read_counted_stitch
 from .place_parts import each_between
 from .places import Where, read_places, read_through, starts_place
@@ -109,6 +110,8 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     where = _where(cursor)
     if again and where.places:  # `dc in each dc across, dc again in last dc`
         where.places = tuple(Same() if isinstance(one, Last | Same) else one for one in where.places)
+    if stitch.form == "tog" and not where.places:
+        where.places = read_legs(cursor)
     if doubled:
         amount = Amount((2,))
         where.each = True
@@ -123,6 +126,10 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     through = where.through or cursor.through
     if not where.places and not cursor.here:
         _without_place(cursor, steps, first, amount, stitch, through)
+        return
+    whole = over_several(stitch, where.places, cursor.span(first)) if amount in (None, ONE) else None
+    if whole is not None:
+        _finish(cursor, steps, first, whole)
         return
     each, places = share_out(amount, stitch, where)
     passes = passes_over(stitch, places[0], amount, where) if len(places) == 1 else None

@@ -253,7 +253,7 @@ def starts_until(cursor: Cursor, at: int) -> bool:
     """
     words = cursor.words
     means = words[at].means
-    if means == "across":
+    if means == "across" or (means == "along" and words[at + 1].means == "side"):
         return True
     if means == "around":
         return words[at + 1].means not in _AROUND_A_PLACE
@@ -269,9 +269,9 @@ def starts_until(cursor: Cursor, at: int) -> bool:
 
 
 def _to_the_middle(cursor: Cursor, at: int) -> bool:
-    """Whether `to center sc` stands at a word: the stitch in the middle of the row."""
+    """Whether `to center sc` or `to center sp` stands at a word: the one in the middle of the row."""
     words = cursor.words
-    return words[at + 1].means == "centre" and words[at + 2].means in ("st", "stitch")
+    return words[at + 1].means == "centre" and words[at + 2].means in ("st", "stitch", "sp")
 
 
 def to_a_space(cursor: Cursor, at: int) -> bool:
@@ -310,9 +310,11 @@ def read_until(cursor: Cursor) -> Until | None:
     if not starts_until(cursor, cursor.at):
         return None
     word = "end"
-    if cursor.means in ("around", "across"):
+    if cursor.means in ("around", "across", "along"):
         word = cursor.means
         cursor.at += 1
+        if _pass_side(cursor):
+            return Until("corner")
         _pass_whole(cursor)
         if cursor.means != "to" or not starts_until(cursor, cursor.at):
             return Until(word=word)
@@ -356,6 +358,15 @@ def read_until(cursor: Cursor) -> Until | None:
         return Until("marker")
     cursor.need("marker", "until")
     return Until("marker")
+
+
+def _pass_side(cursor: Cursor) -> bool:
+    """`across side`, `across last side`, `across each side`: to the corner that the side ends at."""
+    at = cursor.at + (cursor.means in ("first", "last", "next", "each", "ord", "a"))
+    if cursor.words[at].means != "side":
+        return False
+    cursor.at = at + 1
+    return True
 
 
 def pass_including(cursor: Cursor) -> None:

@@ -226,7 +226,7 @@ class Skip:
     """`sk 2 sts`, `sk next ch-sp`, `sk first st`, `sk last 2 sts` (which: `first`, `last`), `sk st behind it`
     (`behind`: the one that the stitch just made, worked further down, stands in front of), `sk all picots`.
 
-    purpose: `sk 4 sts for thumb`, in the author's words.
+    purpose: `sk 4 sts for thumb`, in the author's words. until: `sk all dc to next ch-2 sp`, however many.
     bare: `sk 1 st`, not `next`: behind a chain that counts print may mean the stitch below the chain.
     """
 
@@ -236,15 +236,20 @@ class Skip:
     span: Span | None = no_span()
     purpose: str = ""
     bare: bool = field(default=False, compare=False, repr=False)
+    until: Until | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Leave:
-    """`leave last 4 sts unworked`; count None: `leave remaining sts unworked`."""
+    """`leave last 4 sts unworked`; count None: `leave remaining sts unworked`.
+
+    purpose: `leave remaining sts unworked for right front`, in the author's words.
+    """
 
     count: Amount | None = None
     target: Target = STITCH
     span: Span | None = no_span()
+    purpose: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -46,11 +46,20 @@ class Last:
     span: Span | None = no_span()
 
 
+BegunBy = Literal["", "join", "first", "chain"]
+"""What the place that a round began in is called by."""
+
+
 @dataclass(frozen=True, slots=True)
 class Same:
-    """`in same st`, `in same sp`, `in same place`."""
+    """`in same st`, `in same sp`, `in same place`: the one last worked into.
+
+    begun: or the one that the round began in, called so by the `join`, the `first` stitch or the beginning
+    `chain` that stands in it (`in same sp as beg ch-3`).
+    """
 
     target: Target = STITCH
+    begun: BegunBy = ""
     span: Span | None = no_span()
 
 

@@ -5,6 +5,7 @@ from dataclasses import replace
 from typing import Any
 
 from .group_loops import said_once
+from .leaning import leaning
 from .place_writer import write_place, write_until
 from .step_writer import WRITERS, write_counts, write_sides, write_tally
 from .straight import AS_BELOW
@@ -82,6 +83,9 @@ def _step(step: Step, style: Style, here: bool, depth: int) -> str:
         where = _with_loop(_places(step.places, style, False), Stitch("", loop=loop), style)
         return f"{inside} {where}{write_counts(step.counts, style)}"
     if isinstance(step, Together):
+        whole = leaning(step)
+        if whole is not None:
+            return _work(whole, style, here)
         alone = [
             one for one in step.steps if isinstance(one, Work) and one.each == ONE and one.places == (Next(),)
         ]

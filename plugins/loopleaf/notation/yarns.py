@@ -57,6 +57,39 @@ def read_yarn_name(cursor: Cursor) -> str:
     return said.upper() if len(said) == 1 else said
 
 
+def is_listed(cursor: Cursor, at: int) -> bool:
+    """Whether a word is one of the pattern's yarns, in just its letters: `A`, where `a` is an article."""
+    word = cursor.words[at]
+    return cursor.text[word.start : word.end] in cursor.vocabulary.yarns
+
+
+_BEFORE_A_LABEL = frozenset({",", "(", "*", "and"})
+_BEHIND_A_YARN = frozenset({",", "end", ")", "and", "rep", "*"})
+
+
+def pass_yarn_label(cursor: Cursor, steps: list[Step]) -> bool:
+    """`A: 3 sc`, `A 3 sc`, `(A) 3 sc`: a listed yarn as a label says what `with A` says."""
+    first = cursor.at
+    bracket = cursor.means == "("
+    if not is_listed(cursor, first + bracket) or (bracket and cursor.ahead(2) != ")"):
+        return False
+    if first and cursor.words[first - 1].means not in _BEFORE_A_LABEL:
+        return False
+    cursor.at += bracket
+    yarn = read_yarn_name(cursor)
+    cursor.at += bracket
+    steps.append(Yarn(yarn, "with", cursor.span(first)))
+    return True
+
+
+def read_in_yarn(cursor: Cursor) -> list[Yarn]:
+    """`3 sc A`: the yarn of the step just read, said behind it."""
+    first = cursor.at
+    if not is_listed(cursor, first) or cursor.ahead() not in _BEHIND_A_YARN:
+        return []
+    return [Yarn(read_yarn_name(cursor), "with", cursor.span(first))]
+
+
 def read_with(cursor: Cursor, steps: list[Step]) -> None:
     """`with B`."""
     first = cursor.at

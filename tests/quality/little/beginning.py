@@ -15,6 +15,7 @@ from loopleaf.notation.tree import (
     Over,
     Passage,
     Repeat,
+    Ring,
     Step,
     Stitch,
     Target,
@@ -25,6 +26,7 @@ from .below import FREE, USED
 from .cells import Cell, kind_of
 from .hand import Hand
 from .looking_ahead import bridges, chains_in
+from .places_between import stands_in_gap
 
 
 def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> bool:
@@ -70,7 +72,13 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
 
 
 def _like_its_end(hand: Hand, length: int, rest: Sequence[Step]) -> bool:
-    """`(ch 2, 3 dc, ch 2, sl st) in same st`: a petal's first side is as much a space as its last."""
+    """`(ch 2, 3 dc, ch 2, sl st) in same st`, or all of it in a ring: a petal's first side is as much a space
+    as its last.
+    """
+    for at, step in enumerate(rest):
+        match step, rest[at + 1 : at + 2]:
+            case Chain() as last, (Work(stitch=Stitch(kind="slip"), places=(Ring(),)),):
+                return hand.setting.number(last.length) == length
     match rest:
         case (*_, Chain() as last, Work(stitch=Stitch(kind="slip"), places=(Here(),))):
             return hand.setting.number(last.length) == length
@@ -171,7 +179,12 @@ def stands(hand: Hand, kind: str, length: int) -> bool:
 
 
 def stands_on(hand: Hand, kind: str, length: int, stands: int) -> None:
-    """A turning chain that counts stands on the first stitch and uses it."""
+    """A turning chain that counts stands on the first stitch and uses it, or in the gap it begins in."""
+    if stands_in_gap(hand):
+        hand.add(Cell(kind, chain=length, stands=stands))
+        hand.begun_in = hand.made[-1]
+        hand.beginning = (length, stands, True)
+        return
     begun = hand.last is not None and hand.last >= 0
     at = hand.last if begun and hand.last is not None else hand.pos
     foot = hand.cells[at] if at < len(hand.cells) else None

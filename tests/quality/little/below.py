@@ -20,11 +20,13 @@ class Below:
     """The edge and the hook's place on it.
 
     status: goes with `cells`. limit: where a repeat must stop. last: the place last worked into. gap: the
-    place before which a gap was worked into last. uneven: a repeat left places that nothing has spoken of
+    place before which a gap was worked into last. in_gap: the round begins in the gap before its first place,
+    which doesn't come round again at the end. uneven: a repeat left places that nothing has spoken of
     yet. follow: the next step. behind: places passed by that the line may still name: what lies behind the
     last of `each ch-1 sp across`, the others of a shell that one stitch went into. trailing: the former of
     these; a line that names one of them leaves those after it over. repeating: in the passes of a repeat,
-    which are tried out one by one, so that nothing is passed there but by a word.
+    which are tried out one by one, so that nothing is passed there but by a word. kept: what `to last 2 sts`
+    keeps for the steps behind it.
     """
 
     setting: Setting
@@ -36,12 +38,14 @@ class Below:
     limit: int = 0
     last: int | None = None
     gap: int | None = None
+    in_gap: bool = False
     uses: int = 0
     uneven: bool = False
     follow: Step | None = None
     repeating: bool = False
     behind: set[int] = field(default_factory=set)
     trailing: set[int] = field(default_factory=set)
+    kept: list[int] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         self.lay(list(self.edge.cells))
@@ -103,6 +107,7 @@ class Below:
             there = [at for at in range(self.limit) if self.counts_for(until.target, at)]
             if number > len(there) or (number and there[-number] < self.pos):
                 raise Misfit("fit", f"there are no {number} left for the end")
+            self.kept = there[-number:] if number else []
             return there[-number] if number else self.limit
         if until.kind == "tch":
             return self.before_the_chain()
@@ -154,7 +159,10 @@ class Below:
         return is_gap(self.cells, target)
 
     def gaps(self, lone: bool = False) -> Iterator[int]:
-        return gaps(self.cells, self.edge.shape == "circle", lone)
+        there = gaps(self.cells, self.edge.shape == "circle", lone)
+        if not self.in_gap:
+            return there
+        return iter(sorted(0 if at == len(self.cells) else at for at in there))
 
     def group_at(self, target: Target, at: int) -> Bunch | None:
         named = target.stitch

@@ -37,10 +37,8 @@ def check_join(hand: Hand, place: Place | None) -> None:
                 hand.joined_at = first
 
 
-def finish(hand: Hand, names_spaces: bool, counted: bool) -> None:
-    """After the last step: the whole edge must be used, passed, left, or bridged. counted: the line has a
-    count, which bears out what is left, or doesn't.
-    """
+def finish(hand: Hand, names_spaces: bool) -> None:
+    """After the last step: the whole edge must be used, passed, left, or bridged."""
     if hand.edge.ring and not hand.cells and not hand.ring_used:
         raise Misfit("fit", "nothing is worked into the ring")
     if hand.edge.shape == "sides" and not hand.far_side:
@@ -59,7 +57,9 @@ def finish(hand: Hand, names_spaces: bool, counted: bool) -> None:
         ]
     if not left:
         return
-    if hand.setting.rows and (_as_at_its_beginning(hand, left) or (counted and _behind_arches(hand, left))):
+    if hand.setting.rows and _as_at_its_beginning(hand, left):
+        return
+    if hand.setting.rows and hand.counted and (_behind_arches(hand, left) or _kept(hand, left)):
         return
     if hand.setting.rows or not _as_between_the_others(hand):
         raise Misfit("fit", f"{len(left)} left over")
@@ -72,6 +72,13 @@ def _as_at_its_beginning(hand: Hand, left: list[int]) -> bool:
     return hand.slipped_over == len(left) and behind and hand.cells[last].kind == "space"
 
 
+def _kept(hand: Hand, left: Sequence[int]) -> bool:
+    """`sl st in first 3 sts, ch 3, dc in each st to last 2 sts`: a row shaped by slip stitches at its
+    beginning leaves at its end what it has kept.
+    """
+    return hand.slipped and list(left) == hand.kept
+
+
 def _behind_arches(hand: Hand, left: Sequence[int]) -> bool:
     """Whether a row went into spaces alone, and leaves the one stitch behind the last of them."""
     used = [at for at, how in enumerate(hand.status) if how == USED]
@@ -82,9 +89,10 @@ def _behind_arches(hand: Hand, left: Sequence[int]) -> bool:
 def _as_between_the_others(hand: Hand) -> bool:
     """Whether what is left lies between the last place and the first as much lies between all others.
 
-    In a circle the last gap meets the first: shells into shells leave half a shell at either end. A chain
-    before the join bridges the last gap by itself; what was skipped by a word elsewhere needs that word, or a
-    chain, here as well.
+    In a circle the last gap meets the first: shells into shells leave half a shell at either end. What slip
+    stitches passed at the round's start may lie there besides: a first cluster made of a chain and a stitch
+    is two of them where the others are one. A chain before the join bridges the last gap by itself; what was
+    skipped by a word elsewhere needs that word, or a chain, here as well.
     """
     gaps: list[tuple[int, ...]] = [()]
     in_words: set[int] = set()
@@ -98,4 +106,7 @@ def _as_between_the_others(hand: Hand) -> bool:
     first, *between, last = gaps if len(gaps) > 1 else [(), *gaps]
     passed = [gap for at, gap in enumerate(between, 1) if at not in in_words]
     bridged = bool(hand.made) and hand.made[-1].kind == "space" and hand.joined
-    return (last + first) in passed or (bridged and last in (*between, first))
+    own = last[: -hand.travelled] if hand.travelled else last
+    return any(gap + first in passed for gap in (last, own)) or (
+        bridged and (last in (*between, first) or own in between)
+    )

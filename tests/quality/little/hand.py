@@ -42,17 +42,20 @@ def _copied(value: Any) -> Any:
 class Hand(Below):
     """The state of a round in work.
 
-    unworked: what earlier rows left. skipped_at_once: by the last step that skips. gone_back_to: places
-    skipped and then worked into. one_loop: places of which one loop was taken, and which. far_side: the
-    foundation's other side is being worked. slipped_over: stitches that a row's slip stitches passed to reach
-    the space that it begins in. joined_at: the stitch with which the next round begins.
-    fastened_to: lengths of the spaces of another piece that the last chain is fastened to. laid: the earlier
-    round whose own stitches the line goes along, "" for the one below. all_below: how many rounds further
-    down each stitch of the line goes, 0 where one doesn't. stood: stitches just worked further down.
+    unworked: what earlier rows left. counted: the line has a count, which bears out what is left or kept, or
+    doesn't. skipped_at_once: by the last step that skips. gone_back_to: places skipped and then worked into.
+    one_loop: places of which one loop was taken, and which. far_side: the foundation's other side is being
+    worked. slipped_over: stitches that a row's slip stitches passed to reach the space that it begins in.
+    slipped: a row has begun with slip stitches. travelled: how many places a round's slip stitches passed on
+    the way to its start. joined_at: the stitch with which the next round begins. fastened_to: lengths of the
+    spaces of another piece that the last chain is fastened to. laid: the earlier round whose own stitches the
+    line goes along, "" for the one below. all_below: how many rounds further down each stitch of the line
+    goes, 0 where one doesn't. stood: stitches just worked further down.
     """
 
     unworked: list[Cell] = field(default_factory=list)
     kinds: frozenset[str] = frozenset()
+    counted: bool = False
     moves_marker: bool = False
     here: int | None = None
     made: list[Cell] = field(default_factory=list)
@@ -66,6 +69,8 @@ class Hand(Below):
     ring_used: bool = False
     far_side: bool = False
     slipped_over: int = 0
+    slipped: bool = False
+    travelled: int = 0
     leading: bool = True
     beginning: tuple[int, int, bool] | None = None
     begun_in: Cell | None = None

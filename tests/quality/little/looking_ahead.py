@@ -5,7 +5,9 @@ from dataclasses import replace
 from itertools import pairwise
 
 from loopleaf.notation.tree import (
+    Amount,
     Chain,
+    ChainOf,
     Each,
     First,
     FreeLoops,
@@ -22,6 +24,7 @@ from loopleaf.notation.tree import (
     Skip,
     Step,
     Target,
+    Until,
     Within,
     Work,
 )
@@ -165,6 +168,41 @@ def _skipped(steps: Sequence[Step]) -> Iterator[Target]:
                 yield step.target
             case Repeat() | Passage():
                 yield from _skipped(step.steps)
+
+
+def leaves_the_chain(step: Step, rest: Sequence[Step]) -> bool:
+    """`dc in each dc across, dc in top of tch`, `dc in last dc, dc in top of tch`: the chain is named, so it
+    isn't among the stitches; nor is it where a row goes as far as just that last dc.
+    """
+    follow = rest[0] if rest else None
+    kept = _kept_for_last(step)
+    if kept is not None:
+        return follow is not None and in_the_last(follow) == kept and leaves_the_chain(follow, rest[1:])
+    up_to_it = isinstance(step, Work) and step.places != () and isinstance(step.places[-1], Each)
+    if not up_to_it and in_the_last(step) is None:
+        return False
+    return isinstance(follow, Work) and follow.places != () and isinstance(follow.places[0], ChainOf)
+
+
+def in_the_last(step: Step) -> tuple[Amount, Target] | None:
+    """How many places at the row's end a step goes into, or skips, by the word `last`; None if it doesn't."""
+    match step:
+        case Work(places=(*_, Last(count=count, target=target))):
+            return count, target
+        case Work(places=(*_, Over(which="last", count=count, target=target))):
+            return count, target
+        case Skip(which="last", count=count, target=target):
+            return count, target
+    return None
+
+
+def _kept_for_last(step: Step) -> tuple[Amount, Target] | None:
+    match step:
+        case Work(places=(*_, Each(until=Until(kind="to-last", count=count, target=target)))):
+            return count, target
+        case Repeat(until=Until(kind="to-last", count=count, target=target)):
+            return count, target
+    return None
 
 
 def bridges(steps: Sequence[Step]) -> Iterator[tuple[Chain, Skip]]:

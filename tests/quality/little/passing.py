@@ -15,6 +15,9 @@ def skip(hand: Hand, step: Skip | WorkingOver) -> None:
         return
     if isinstance(step, Skip) and step.which in ("behind", "all"):  # used up by the long stitch; no places
         return
+    if isinstance(step, Skip) and step.until is not None:
+        _skip_up_to(hand, step.target, hand.bound(step.until))
+        return
     number = hand.setting.number(step.count) or 0
     if step.target == STITCH and 0 < number <= hand.stood and hand.setting.choose(BEHIND, (0, 1)):
         return
@@ -53,6 +56,19 @@ def skip(hand: Hand, step: Skip | WorkingOver) -> None:
     number -= _passed_at_the_start(hand, step.target, number)
     for _ in range(number):
         hand.skipped.append(hand.take(step.target, SKIPPED))
+    hand.last = worked_into
+
+
+def _skip_up_to(hand: Hand, target: Target, bound: int) -> None:
+    """`sk all dc to next ch-2 sp`: however many there are."""
+    there = [at for at in range(hand.pos, bound) if hand.counts_for(target, at)]
+    if not there:
+        raise Misfit("fit", f"no {target} to skip")
+    worked_into = hand.last
+    hand.uneven = False
+    hand.skipped_at_once = len(there)
+    for _ in there:
+        hand.skipped.append(hand.take(target, SKIPPED))
     hand.last = worked_into
 
 

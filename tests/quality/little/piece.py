@@ -4,6 +4,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
+from itertools import pairwise
 
 from loopleaf import pattern
 from loopleaf.notation.tree import Line, Step
@@ -76,6 +77,7 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
                     said=dict(asides),
                     counts={**setting.counts, **settled},
                     earlier={one.label: one.made for one in rounds},
+                    skipped={one.label: above.passed_under for one, above in pairwise(rounds)},
                     loops=partial(free.edge, rows=setting.rows),
                     begun_on="" if rounds else own_name(piece, plan.work),
                 )

@@ -29,6 +29,7 @@ from loopleaf.notation.tree import (
 from .below import FREE, NOWHERE, PASSED
 from .cells import Misfit
 from .hand import Hand, Leaf
+from .looking_ahead import in_the_last
 from .places_between import between, each_gap, end_gap, next_gap
 from .places_elsewhere import in_own_round, left_before, of_piece, stands_before
 from .places_ends import first, last, same
@@ -42,6 +43,7 @@ from .places_rare import (
     within,
 )
 from .places_start import from_hook, on_leaf, ring
+from .setting import KEPT
 
 CHAIN = Target("chain")
 
@@ -119,7 +121,7 @@ def _next(hand: Hand, place: Next) -> Iterator[tuple[int, ...]]:
         elif hand.is_gap(place.target):
             yield (next_gap(hand),)
         elif place.below:
-            yield (stands_before(hand, place.target, place.below),)
+            yield (stands_before(hand, place),)
         elif hand.edge.ring and not hand.cells and place.target == STITCH:
             yield (ring(hand),)  # nothing else is there: `6 sc` goes into the ring
         else:
@@ -148,6 +150,8 @@ def _each(hand: Hand, place: Each) -> Iterator[tuple[int, ...]]:
     if hand.uneven:
         raise Misfit("fit", "the repeat doesn't come out even")
     bound = hand.bound(place.until)
+    if place.until.kind == "end":
+        bound = _before_the_last(hand, bound)
     if all(hand.is_gap(target) for target in place.targets):
         yield from each_gap(hand, bound)
         return
@@ -172,6 +176,18 @@ def _each(hand: Hand, place: Each) -> Iterator[tuple[int, ...]]:
     if not found:
         anywhere = any(hand.fits(one, cell) for one in place.targets for cell in hand.cells)
         raise Misfit("fit" if anywhere else "place", "each of none")
+
+
+def _before_the_last(hand: Hand, end: int) -> int:
+    """`sc in each st across, 2 sc in last st`: the last one was kept, if the count says so."""
+    named = None if hand.follow is None else in_the_last(hand.follow)
+    if named is None or not hand.counted:
+        return end
+    number, target = hand.setting.number(named[0]) or 0, named[1]
+    there = [at for at in range(end) if hand.counts_for(target, at)]
+    if not 0 < number <= len(there) or there[-number] < hand.pos or not hand.setting.choose(KEPT, (0, 1)):
+        return end
+    return there[-number]
 
 
 def _over(hand: Hand, place: Over) -> tuple[int, ...]:

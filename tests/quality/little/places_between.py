@@ -8,13 +8,23 @@ from .below import NOWHERE, PASSED, USED
 from .cells import Misfit
 from .gaps import together
 from .hand import Hand
+from .setting import BESIDE
 
 
 def between(hand: Hand, place: Between) -> int:
-    first = hand.seek(place.target)
-    whole = hand.whole(place.target, first)
+    if stands_in_gap(hand):
+        return NOWHERE
+    if place.first:
+        first = next((at for at in range(len(hand.cells)) if hand.counts_for(place.target, at)), hand.limit)
+        if first + 1 < hand.pos or hand.last == NOWHERE:
+            raise Misfit("fit", "the first gap lies behind")
+    elif _beside_the_first(hand) and hand.setting.choose(BESIDE, (0, 1)):
+        first = 0
+    else:
+        first = hand.seek(place.target)
+    whole = hand.whole(place.target, first) if first < hand.limit else [first]
     after = next((at for at in range(whole[-1] + 1, hand.limit) if hand.counts_for(place.target, at)), None)
-    around = hand.edge.shape == "circle"
+    around = hand.edge.shape == "circle" and not hand.in_gap
     if after is None and around:
         after = len(hand.cells)  # the last and the first
     if after is None:
@@ -25,10 +35,30 @@ def between(hand: Hand, place: Between) -> int:
     if last and not any(hand.counts_for(place.target, at) for at in range(last[-1] + 1, hand.limit)):
         for at in last:
             hand.mark(at, PASSED)
+        hand.behind.update(last)  # it may be named yet: `dc in top of tch`
     hand.uses += 1
     hand.pos = after
     hand.last = NOWHERE
     return NOWHERE
+
+
+def _beside_the_first(hand: Hand) -> bool:
+    """`ch 3, dc in each sp between dc across`, `sc in first st, sc in each sp between sts across`: nothing is
+    made yet but what stands on the first stitch.
+    """
+    alone = sum(cell.top for cell in hand.made) == 1
+    return hand.repeating and alone and hand.last == 0 and hand.pos == 1
+
+
+def stands_in_gap(hand: Hand) -> bool:
+    """The first thing made in a round whose slip stitches went into a gap: it stands there. False where the
+    round begins elsewhere, or something stands there already.
+    """
+    if not hand.in_gap or hand.gap == 0 or hand.pos:
+        return False
+    hand.uses += 1
+    hand.gap, hand.last = 0, NOWHERE
+    return True
 
 
 def next_gap(hand: Hand) -> int:
@@ -86,7 +116,7 @@ def _past_the_last(hand: Hand, at: int) -> None:
     """The group behind the last gap is gone past, though its last stitch may be named yet."""
     tops = [one for one in range(at, len(hand.cells)) if hand.cells[one].top]
     group = [one for one in tops if one == tops[0] or together(hand.cells[tops[0]], hand.cells[one])]
-    if len(group) > 1:
+    if len(group) > 1 or hand.in_gap:
         for one in group:
             hand.mark(one, PASSED)
         hand.behind.update(group)

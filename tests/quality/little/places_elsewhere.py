@@ -80,17 +80,32 @@ def of_piece(hand: Hand, place: Next) -> int:
     return NOWHERE
 
 
-def stands_before(hand: Hand, target: Target, below: int) -> int:
+def _one_skipped(hand: Hand, target: Target, label: str) -> None:
+    """`dc in next skipped sc 3 rows below`: one more of those that the row above it passed over; what stands
+    over it by now, chains most often, is not asked for its kind.
+    """
+    there = sum(hand.fits(target, cell) for cell in hand.setting.skipped.get(label, ()))
+    name = f"skipped in {label}"
+    if hand.elsewhere.get(name, 0) >= there:
+        raise Misfit("fit" if there else "place", f"no more than {there} were skipped there")
+    hand.elsewhere[name] = hand.elsewhere.get(name, 0) + 1
+
+
+def stands_before(hand: Hand, place: Next) -> int:
     """A spike goes in lower down and uses up the place that it stands in front of or behind."""
+    target, below = place.target, place.below
     if below > len(hand.setting.earlier):
         raise Misfit("place", f"there is no round {below} below")
+    label = list(hand.setting.earlier)[-below]
+    if place.skipped:
+        _one_skipped(hand, target, label)
     if hand.passed_by:
         hand.passed_by = False
         return NOWHERE
     hand.stood += 1
-    further_down = hand.setting.earlier[list(hand.setting.earlier)[-below]]
-    here = any(hand.fits(target, cell) for cell in hand.cells)
-    if target.kind != "stitch" or here or not any(hand.fits(target, cell) for cell in further_down):
+    further_down = hand.setting.earlier[label]
+    named_here = any(hand.fits(target, cell) for cell in hand.cells) and not place.skipped
+    if target.kind != "stitch" or named_here or not any(hand.fits(target, cell) for cell in further_down):
         return hand.take(target)
     for at in range(hand.pos, hand.limit):
         if hand.cells[at].kind != "picot":

@@ -7,6 +7,7 @@ from loopleaf.notation.tree import First, Last, Target
 from .below import FREE, NOWHERE, PASSED, SKIPPED, USED
 from .cells import Misfit
 from .hand import Hand
+from .places_between import stands_in_gap
 from .places_start import on_leaf
 
 
@@ -19,7 +20,7 @@ def first(hand: Hand, place: First) -> Iterator[tuple[int, ...]]:
         end = at
         if hand.status[at] == FREE:
             begins = not hand.pos or (hand.beginning is not None and hand.pos == 1)
-            if hand.free(0, at) and not (begins and hand.cells[at].kind == "space"):
+            if hand.free(0, at) and not (begins and (hand.cells[at].arch or hand.cells[at]).kind == "space"):
                 raise Misfit("place", "not the first any more")
             for passed in range(at):
                 hand.mark(passed, PASSED)
@@ -74,6 +75,8 @@ def same(hand: Hand, target: Target) -> int:
     """The place last worked into; at the start of a round the stitch that it was joined to."""
     if hand.leaf is not None:
         hand.leaf = None
+    if stands_in_gap(hand):
+        return NOWHERE
     if hand.last is None:
         if not hand.cells:
             return NOWHERE

@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Any
 
-from loopleaf.notation.tree import Chain, ChainOf, Group, Repeat, Skip, Step, Target, Work
+from loopleaf.notation.tree import Chain, ChainOf, Each, Group, Repeat, Skip, Step, Target, Until, Work
 
 from .below import FREE, PASSED
 from .cells import Misfit
@@ -33,8 +33,10 @@ def _so_many(hand: Hand, step: Repeat, run: Run) -> None:
     if step.unclear:
         key = f"times of {step.span}"
         times = hand.setting.choose(key, (times, times + 1))
+    after = hand.follow
     for turn in range(times):
         if turn == times - 1:
+            hand.follow = after
             _last_pass(hand, step, run)
         else:
             run(hand, step.steps, step.steps)
@@ -123,16 +125,16 @@ def _until(hand: Hand, step: Repeat, run: Run, rest: Sequence[Step]) -> None:
     so_far: list[dict[str, Any]] = []
     left = False
     failed: Misfit | None = None
-    start = hand.pos
+    start, after = hand.pos, hand.follow
     while True:
-        hand.limit = bound
+        hand.limit, hand.follow = bound, after  # for the pass before had the next pass behind it
         before = hand.save()
         try:
             if special:
                 hand.limit = whole
             begins = _last_pass(hand, step, run)
             if not special and all(
-                getattr(hand, name) == before[name] for name in ("status", "pos", "overrun")
+                getattr(hand, name) == before[name] for name in ("status", "pos", "uses", "overrun")
             ):
                 raise Misfit("fit", "the repeat uses nothing and would never end")
             end = whole if special else bound
@@ -152,7 +154,7 @@ def _until(hand: Hand, step: Repeat, run: Run, rest: Sequence[Step]) -> None:
             hand.limit = bound
         try:
             run(hand, step.steps, step.steps)
-            if hand.pos == before["pos"]:
+            if (hand.pos, hand.uses) == (before["pos"], before["uses"]):
                 break
         except Misfit as misfit:
             failed = failed or misfit
@@ -172,11 +174,26 @@ def _until(hand: Hand, step: Repeat, run: Run, rest: Sequence[Step]) -> None:
     if hand.free(hand.pos, bound):
         if bound < whole:
             raise Misfit("fit", "the repeat doesn't come out even")
-        hand.uneven = step.stop_at is None  # what comes after `**` may need the last places
+        # what comes after `**` may need the last places
+        hand.uneven = step.stop_at is None and not _rest_of_a_side(hand, step, rest)
         if hand.uneven and not goes_on:
             _with_what_follows(hand, so_far, run, rest, uneven=True)
     elif bound < whole:
         hand.pos = max(hand.pos, bound)
+
+
+def _rest_of_a_side(hand: Hand, step: Repeat, rest: Sequence[Step]) -> bool:
+    """`*sc in each sc to next ch-2 sp, 3 sc in ch-2 sp; rep from * around, sc in each st to end`: a repeat
+    from corner to corner is done when there is no more corner, and the rest of that side is told.
+    """
+    match step.steps, rest:
+        case (
+            (Work(places=(Each(until=Until(kind="next" | "corner") as side),)), *_),
+            (Work(places=(Each(until=Until(kind="end", word=word), remaining=remaining),)), *_),
+        ) if word or remaining:
+            corner = side.target if side.kind == "next" else Target("corner")
+            return not any(hand.counts_for(corner, at) for at in range(hand.pos, hand.limit))
+    return False
 
 
 def _with_what_follows(

@@ -81,7 +81,7 @@ def work_round(
 ) -> After:
     """Works a round, trying each reading that print leaves open. Raises Misfit where none fits, or two do."""
     fits: list[tuple[Choices, After]] = []
-    failed: list[Misfit] = []
+    failed: list[tuple[Choices, Misfit]] = []
     open_ones: list[Choices] = [{}]
     while open_ones:
         choices = open_ones.pop(0)
@@ -92,17 +92,22 @@ def work_round(
         except Undecided as undecided:
             open_ones += [{**choices, undecided.key: option} for option in undecided.options]
         except Misfit as misfit:
-            failed.append(misfit)
+            failed.append((choices, misfit))
     if not fits:
-        raise next((one for one in failed if one.what == "count"), failed[0])  # it fits but for its count
+        usual = [misfit for choices, misfit in failed if not _rarer(choices)]
+        raise next((one for one in usual if one.what == "count"), usual[0])  # it fits but for its count
     as_before = [one for one in fits if all(setting.said.get(key, it) == it for key, it in one[0].items())]
     fits = as_before or fits
-    plain = [one for one in fits if not any(one[0].get(key) for key in RARER)]
+    plain = [one for one in fits if not _rarer(one[0])]
     likely = [after for _, after in plain or fits]
     different = {(one.done.count, len(one.edge.cells)) for one in likely}
     if len(different) > 1:
         raise Misfit("unclear", "more than one reading fits")
     return likely[0]
+
+
+def _rarer(choices: Choices) -> bool:
+    return any(choices.get(key) for key in RARER)
 
 
 def _attempt(
@@ -132,12 +137,13 @@ def _attempt(
         list(marks),
         unworked=list(unworked),
         kinds=_kinds(given.steps),
+        counted=given.stated is not None,
         moves_marker=moves,
         all_below=all_below(given.steps),
     )
     steps = given.steps if carried is None else (carried, *given.steps)
     run(hand, travels(hand, steps))
-    finish(hand, any(_names_spaces(steps)), given.stated is not None)
+    finish(hand, any(_names_spaces(steps)))
     made = hand.made[hand.overrun :]
     tally = makes(made)
     on_leaf: Counter[Key] = Counter(hand.on_leaf)

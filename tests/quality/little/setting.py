@@ -12,7 +12,9 @@ Choices = dict[str, int]
 
 BEHIND = "what is skipped next to a stitch worked further down is what lies behind it"
 ALONG = "stitches worked further down go along that round"
-RARER = (BEHIND, ALONG)
+BESIDE = "each gap across, and the first of them is the one beside the first stitch"
+KEPT = "each stitch across, but for those at the end that the next step names"
+RARER = (BEHIND, ALONG, BESIDE, KEPT)
 """Readings that print means only where the plain one doesn't fit."""
 
 
@@ -34,9 +36,9 @@ class Setting:
     own stitches. pieces: edges of others. named_later: lengths of the spaces that the next row names.
     blocks: rows from corner to corner, where slip stitches only fasten. said: what earlier lines say in an
     aside of turning chains, under the keys of `choices`: it settles what a later line leaves open.
-    earlier: what the rounds before this one made, by their labels. loops: the edge of loops left free in a
-    round. begun_on: the name under which the
-    line speaks of the piece that the round's own edge belongs to.
+    earlier: what the rounds before this one made, by their labels. skipped: what of those the next round
+    passed over. loops: the edge of loops left free in a round. begun_on: the name under which the line speaks
+    of the piece that the round's own edge belongs to.
     """
 
     size: int
@@ -53,6 +55,7 @@ class Setting:
     blocks: bool = False
     said: Mapping[str, int] = field(default_factory=dict)
     earlier: Mapping[str, Sequence[Cell]] = field(default_factory=dict)
+    skipped: Mapping[str, Sequence[Cell]] = field(default_factory=dict)
     begun_on: str = ""
     loops: Callable[[str, int], Edge] | None = None
 

@@ -24,6 +24,7 @@ from loopleaf.notation.tree import (
 
 from .cells import Cell
 from .closing import check_join
+from .counts import PETAL
 from .hand import Hand, Leaf
 from .places import spots
 
@@ -114,6 +115,19 @@ def closes_no_arch(hand: Hand, step: Work, rest: Sequence[Step]) -> bool:
         case (First(target=target),) if _ends(hand, rest) and not (hand.setting.rows or hand.setting.spiral):
             there = any(hand.fits(target, cell) for cell in hand.cells)
             return not there and any(hand.fits(target, cell) for cell in hand.made)
+    return False
+
+
+def goes_into_the_first(hand: Hand, step: Work, rest: Sequence[Step]) -> bool:
+    """`*ch 3, dc in same st, …, sl st in next st; rep from * around`: the last slip stitch fastens the last
+    petal where the first one stands, for in a circle the first stitch comes after the last.
+    """
+    match step:
+        case Work(stitch=Stitch(kind="slip"), places=(Next(target=target, piece=""),)) if _ends(hand, rest):
+            closed = hand.edge.shape == "circle" and not hand.setting.spiral and not hand.setting.rows
+            petal = bool(hand.made) and hand.made[-1].form == PETAL
+            done = not hand.free(0, len(hand.cells)) and hand.limit == len(hand.cells)
+            return closed and petal and done and hand.fits(target, hand.cells[0])
     return False
 
 

@@ -6,8 +6,6 @@ from dataclasses import replace
 from loopleaf.notation.tree import (
     Again,
     Chain,
-    ChainOf,
-    Each,
     Facing,
     FastenOff,
     First,
@@ -16,7 +14,6 @@ from loopleaf.notation.tree import (
     Group,
     Join,
     JoinYarn,
-    Last,
     Leave,
     Marker,
     Next,
@@ -40,6 +37,7 @@ from .cells import Bunch, Cell, Misfit
 from .chain_steps import make_chain
 from .closing import check_join
 from .hand import Hand
+from .looking_ahead import leaves_the_chain
 from .passing import leave, other_side, skip
 from .places import spots
 from .places_elsewhere import lay_first
@@ -48,6 +46,7 @@ from .slip_stitches import (
     close_ring,
     closes_arch,
     closes_no_arch,
+    goes_into_the_first,
     is_first_chain,
     joins,
     mid_arch,
@@ -75,7 +74,12 @@ def run(hand: Hand, steps: Sequence[Step], then: Sequence[Step] = ()) -> None:
             walked = True
             continue
         hand.follow = next(iter(rest or then), None)
-        _step(hand, step, rest, then)
+        if hand.setting.rows and leaves_the_chain(step, rest):
+            whole, hand.limit = hand.limit, hand.before_the_chain()
+            _step(hand, step, rest, then)
+            hand.limit = whole
+        else:
+            _step(hand, step, rest, then)
 
 
 def _step(hand: Hand, step: Step, rest: Sequence[Step], then: Sequence[Step]) -> None:
@@ -164,30 +168,14 @@ def _work(hand: Hand, step: Work, rest: Sequence[Step]) -> None:
             check_join(hand, first)
             hand.joined = True
             return
-    if first is not None and closes_no_arch(hand, step, rest):
+    if goes_into_the_first(hand, step, rest) or (first is not None and closes_no_arch(hand, step, rest)):
         put(hand, step.stitch, ())
         return
     before = len(hand.made)
     begun = hand.begun_in
-    whole = hand.limit
-    if hand.setting.rows and _leaves_the_chain(step, rest):
-        hand.limit = hand.before_the_chain()
     work(hand, step)
-    hand.limit = whole
     if step.counts is not None and step.counts.stitch is not None and not step.counts.skipped:
         _counts_as(hand, before, step.counts.stitch, step.stitch.kind, begun)
-
-
-def _leaves_the_chain(step: Work, rest: Sequence[Step]) -> bool:
-    """`dc in each dc across, dc in top of tch`, `dc in last dc, dc in top of tch`: the chain is named, so it
-    isn't among the stitches.
-    """
-    follow = rest[0] if rest else None
-    last = step.places[-1] if step.places else None
-    some = isinstance(last, Last) or (isinstance(last, Each) and last.until.kind != "to-last")
-    if not some or not isinstance(follow, Work):
-        return False
-    return isinstance(follow.places[0] if follow.places else None, ChainOf)
 
 
 def _counts_as(hand: Hand, before: int, stitch: Stitch, kind: str, begun: Cell | None) -> None:

@@ -129,7 +129,13 @@ def put(hand: Hand, stitch: Stitch, spot: Sequence[int]) -> None:
         bunch(hand, before, Bunch())
     else:
         closes = kind == "slip" and bool(hand.made) and hand.made[-1].kind == "space"
+        closes = closes or (kind == "slip" and _behind_a_petal(hand.made))
         hand.add(Cell(kind, form=PETAL if closes else stitch.form, post=stitch.post, foot=foot))
+
+
+def _behind_a_petal(made: Sequence[Cell]) -> bool:
+    """Whether the last stitch closes a petal: a slip stitch behind it goes on to where the next begins."""
+    return len(made) > 1 and made[-1].form == PETAL and made[-2].kind == "space"
 
 
 def _stands_there(hand: Hand, step: Work) -> bool:

@@ -44,7 +44,7 @@ def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
         return steps
     if hand.edge.at_hook and not hand.setting.rows and not isinstance(_place(steps[0]), First | Same):
         hand.pos = 1
-    at = 0
+    at, hook = 0, hand.pos
     for step in steps[:count]:
         if isinstance(step, Skip):
             for _ in range(hand.setting.number(step.count) or 0):
@@ -54,6 +54,7 @@ def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
                 at = spot[0]
     if hand.setting.rows:
         hand.uses = 0
+        hand.slipped = True
         if hand.cells[at].kind == "space":
             hand.slipped_over = sum(cell.top for cell in hand.cells[:at])
         for passed in range(hand.pos):
@@ -61,8 +62,13 @@ def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
         hand.last = at
         hand.behind.add(at)  # `sc in same st` goes into the place slipped into last
     else:
+        in_gap = at == NOWHERE
+        at = hand.pos if in_gap else at
+        hand.travelled = sum(cell.top or cell.kind == "space" for cell in hand.cells[hook:at])
         hand.turn_to(at)
         hand.uses = 0
+        if in_gap:
+            hand.in_gap, hand.gap, hand.last = True, None, NOWHERE
     return rest
 
 

@@ -38,6 +38,11 @@ def words(met: Met) -> Words:
     has = "The pieces made before it are" if met.facts["what"] == "piece" else f"{met.below.capitalize()} has"
     found = f"{has} {listed(there)}." if there else _top_of_the_chain(met)
     quoted = met.quoted if met.round else quote(met.subject.text_at(met.location))
+    if "made" in met.facts:
+        made, named = (kind_name(str(met.facts[key]), met.subject) for key in ("made", "what"))
+        message = f"{quoted} in {met.where} isn't there: the stitch before the picot is {made}, not {named}."
+        mend = f"Name the {made}, or write “{named}” for the stitch before it."
+        return Words(message=message, suggestion=Suggestion(mend, None, "likely"))
     return Words(
         message=f"{quoted} in {met.where} can't be worked: there is no {_missing(met.facts['what'], met)}.",
         working=found,

@@ -29,6 +29,7 @@ When to ignore: Never; write `3 more times`, or brackets with the number in all:
 from ...notation.tree import Repeat
 from ...pattern import Suggestion
 from ..lines import within
+from ..names import number_of
 from ..rule import Words, fit_rule
 from ..subject import Met
 
@@ -46,8 +47,8 @@ def words(met: Met) -> Words:
         message=f"{met.quoted} in {met.where} can mean {times} more times or {times} in all.",
         working=f"{times} more makes {times + 1} with the first one, {times} in all makes {times}. {why}.",
         suggestion=Suggestion(
-            f"Write “{times} more times” for {times + 1} in all, “{times - 1} more times” for {times} "
-            "in all.",
+            f"Write “{times} more times” for {times + 1} in all, "
+            f"“{number_of(times - 1, 'more time')}” for {times} in all.",
             None,
             "fill-in",
         ),

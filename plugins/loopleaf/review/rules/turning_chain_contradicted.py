@@ -24,7 +24,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from ...pattern import Finding, Related, Suggestion
-from ..names import chain_name, kind_name, listed
+from ..names import chain_name, kind_name, listed, number_of
 from ..rule import Words, finding, rule
 from ..subject import Met, Subject
 
@@ -56,7 +56,9 @@ def _working(met: Met) -> str:
     other = f"the other way it makes {facts['count_other']}"
     if facts["needed"] is not None and facts["available"] is not None:
         there = facts["available"]
-        return f"Read as said, {facts['needed']} places are needed where {there} are there; {other}."
+        needed = number_of(facts["needed"], "place")
+        needs, stands = ("is" if one == 1 else "are" for one in (facts["needed"], there))
+        return f"Read as said, {needed} {needs} needed and {there} {stands} there; {other}."
     if facts["left"] is not None:
         left = facts["left"]
         return f"Read as said, {left} of the places below {'is' if left == 1 else 'are'} left over; {other}."
