@@ -11,7 +11,7 @@ from .counting import minus_one
 from .cursor import Cursor, UnreadableError, read_amount
 from .free_loops import read_working_in, starts_free_loops
 from .gathering import read_draw, read_holding
-from .last_of_each import read_last_of_each, starts_last_of_each
+from .last_of_each import read_instead, read_last_of_each, starts_last_of_each
 from .leaning import over_several
 from .manner import (
     read_behind,
@@ -22,6 +22,7 @@ from .manner import (
     read_turn,
 )
 from .names import starts_stitch
+from .omitting import starts_instead
 from .place_kinds import read_place
 from .popcorns import read_dropped
 from .purposes import pass_purpose_aside
@@ -285,6 +286,8 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         read_through(cursor, steps)
     elif starts_last_of_each(cursor, cursor.at):
         read_last_of_each(cursor, steps)
+    elif starts_instead(cursor, cursor.at):
+        read_instead(cursor, steps)
     elif means == "in" and starts_stitch(cursor, cursor.at + 1):
         cursor.at += 1  # `work in sc across`
         read_step(cursor, steps)
