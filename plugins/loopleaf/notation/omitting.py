@@ -50,7 +50,13 @@ def _parted(inside: tuple[Step, ...], left_out: tuple[Step, ...]) -> tuple[Step,
     match inside[-1:], left_out:
         case (
             (Work(each=each, places=(Next(count=Amount(sizes=(int() as several,))) as run,)) as work,),
-            (Work(stitch=stitch, each=named, places=(Next(count=Amount(sizes=(int() as fewer,)), span=None),)),),
+            (
+                Work(
+                    stitch=stitch,
+                    each=named,
+                    places=(Next(count=Amount(sizes=(int() as fewer,)), span=None),),
+                ),
+            ),
         ) if stitch == work.stitch and each == named == ONE and 0 < fewer < several:
             before = replace(work, places=(replace(run, count=Amount((several - fewer,))),))
             after = replace(work, places=(replace(run, count=Amount((fewer,))),))

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Literal
 
+from .between import pass_before_the_chain, read_between
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError
 from .each import read_each
@@ -24,7 +25,6 @@ from .place_parts import (
     bare_group,
     ends_in_s,
     pass_at_base,
-    read_between,
     read_marked,
     read_same,
     read_skipped,
@@ -33,6 +33,7 @@ from .place_parts import (
     skips_none,
 )
 from .targets import (
+    BARE_SPACE,
     CHAIN,
     GAP,
     names_a_space,
@@ -96,6 +97,8 @@ def _unsaid_next(cursor: Cursor) -> Place:
         between = read_between(cursor)
         one = isinstance(between, Each) and between.until == Until(word="")
         return Next(ONE, GAP) if one else between  # `in sp between groups`: the next one
+    if pass_before_the_chain(cursor):
+        return Last(ONE, BARE_SPACE)
     if cursor.means == "st" and cursor.ahead() == "with" and cursor.ahead(2) == "marker":
         cursor.at += 3
         return Marked()

@@ -6,8 +6,6 @@ a repeat, a place (`in next sp`) a group; a count inside, at the line's end, is 
 as` asides never get here: they are read with the number or the step before them.
 """
 
-from dataclasses import replace
-
 from .asides import is_tally, read_tally
 from .cursor import Cursor, UnreadableError, read_amount
 from .gathering import read_bracketed

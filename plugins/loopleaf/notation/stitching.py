@@ -5,11 +5,11 @@ st`, `sc 5`).
 from dataclasses import replace
 
 from .asides import is_counts_aside, read_counts, read_counts_aside
+from .between import each_between
 from .cursor import Cursor, UnreadableError, read_amount
 from .gathering import read_next_together
 from .leaning import over_several, read_legs
 from .names import read_counted_stitch
-from .place_parts import each_between
 from .places import Where, read_places, read_through, starts_place
 from .purposes import read_purpose, read_stands_for
 from .repeats import read_times
