@@ -27,7 +27,7 @@ def read_behind(cursor: Cursor, steps: list[Step], first: int = -1) -> None:
         return
     side = "behind" if cursor.means == "behind" else "front"
     cursor.at += 1
-    what = _own_name(cursor)
+    what = _own_name(cursor) or _last_ones(cursor)
     if what:
         steps.append(WorkingOver(side, span=cursor.span(first), what=what))  # type: ignore[arg-type]
         return
@@ -55,6 +55,20 @@ def _own_name(cursor: Cursor) -> str:
         return ""
     cursor.at = at
     return cursor.said(first, at)
+
+
+def _last_ones(cursor: Cursor) -> str:
+    """`last 3 sts`, that the crossing stitches lie before or behind; "" where others are named."""
+    at = cursor.at + 1
+    if cursor.means != "last":
+        return ""
+    number = cursor.words[at].value.sizes[0] if cursor.words[at].means == "num" else 1
+    at += cursor.words[at].means == "num"
+    if cursor.words[at].means not in ("st", "stitch") or cursor.words[at + 1].means not in (",", "just-made"):
+        return ""
+    cursor.at = at + 1
+    cursor.take("just-made")
+    return "last st" if number == 1 else f"last {number} sts"
 
 
 def read_loops(cursor: Cursor, steps: list[Step]) -> None:

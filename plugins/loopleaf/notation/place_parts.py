@@ -94,6 +94,8 @@ def _pass_as(cursor: Cursor) -> None:
         read_target(cursor)
     if cursor.at == first:
         raise cursor.fail("place")
+    if cursor.means == "working" and cursor.said(cursor.at, cursor.at + 1).lower() == "worked":
+        cursor.at += 1  # `as last st worked`
 
 
 def read_marked(cursor: Cursor) -> Place:

@@ -9,6 +9,7 @@ from .all_in_one import read_all_in
 from .asides import is_counts_aside, read_counts_aside, read_tally
 from .counting import minus_one
 from .cursor import Cursor, UnreadableError, read_amount
+from .directions import pass_direction, pass_where_aside
 from .free_loops import read_working_in, starts_free_loops
 from .gathering import read_draw, read_holding
 from .last_of_each import read_instead, read_last_of_each, starts_last_of_each
@@ -49,6 +50,7 @@ from .tree import (
     Until,
     Work,
 )
+from .whole_rounds import read_whole_round, starts_whole_round
 from .yarns import (
     is_listed,
     pass_yarn_label,
@@ -223,7 +225,7 @@ def _bracket(cursor: Cursor, steps: list[Step]) -> None:
     if _says_what_was_made(cursor):
         cursor.at = cursor.words[first].value + 1
         return
-    if pass_purpose_aside(cursor, steps):
+    if pass_purpose_aside(cursor, steps) or pass_where_aside(cursor, steps):
         return
     if is_counts_aside(cursor, first):
         if steps and isinstance(steps[-1], (Work, Chain, Group)):
@@ -271,7 +273,7 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
     first = cursor.at
     cursor.at += 1
     means = cursor.means
-    if means == "along" and _only_a_direction(cursor):
+    if means == "along" and pass_direction(cursor, steps):
         return
     if means in ("in", "along") and starts_free_loops(cursor, cursor.at + 1):
         cursor.at += 1
@@ -286,6 +288,8 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         read_through(cursor, steps)
     elif starts_last_of_each(cursor, cursor.at):
         read_last_of_each(cursor, steps)
+    elif starts_whole_round(cursor, cursor.at):
+        read_whole_round(cursor, steps, first)
     elif starts_instead(cursor, cursor.at):
         read_instead(cursor, steps)
     elif means == "in" and starts_stitch(cursor, cursor.at + 1):
@@ -306,17 +310,6 @@ def _on_the_way(steps: list[Step]) -> None:
             place = aside.places[0]
             if isinstance(place, Next) and place.unsaid and place.count == ONE:
                 steps[-1] = replace(aside, places=(Each((place.target,), Until(word="")),))
-
-
-def _only_a_direction(cursor: Cursor) -> bool:
-    """`working down side, sc in end of each row`: what follows names the places."""
-    at = cursor.at + 1
-    while cursor.words[at].means in ("side", "edge", "first", "ord", "other", "next", "of", "row", "?"):
-        at += 1
-    if at == cursor.at + 1 or cursor.words[at].means != ",":
-        return False
-    cursor.at = at
-    return True
 
 
 def _starting(cursor: Cursor, steps: list[Step]) -> None:

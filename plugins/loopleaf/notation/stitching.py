@@ -39,6 +39,7 @@ from .tree import (
     Work,
     Yarn,
 )
+from .whole_rounds import pass_other_name
 from .yarns import other_side, read_yarn_name
 
 
@@ -85,6 +86,7 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     """Stitches into places."""
     first = cursor.at
     amount, stitch = read_counted_stitch(cursor)
+    pass_other_name(cursor, stitch)
     doubled = False
     if cursor.means == "inc" and stitch.kind not in ("inc", "dec"):
         doubled = True
