@@ -1,4 +1,4 @@
-"""Reads places that aren't in a stitch but beside it: `between next 2 sts`, `in sp between last and first groups`."""
+"""Reads places beside a stitch, not in it: `between next 2 sts`, `in sp between last and first groups`."""
 
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError

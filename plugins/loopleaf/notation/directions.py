@@ -27,7 +27,7 @@ def pass_direction(cursor: Cursor, steps: list[Step]) -> bool:
 
 
 def _along_the_chain(step: Step) -> bool:
-    """Whether a step goes into chains: those of the foundation, for the line makes none that it goes back to."""
+    """Whether a step goes into chains: as a rule those of the foundation."""
     if not isinstance(step, Work):
         return False
     return any(

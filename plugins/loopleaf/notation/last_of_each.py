@@ -37,7 +37,7 @@ def read_last_of_each(cursor: Cursor, steps: list[Step]) -> None:
 
 
 def read_instead(cursor: Cursor, steps: list[Step]) -> None:
-    """`3 dc in each sp across, working 2 dc instead of 3 dc in last sp`: the run goes to before that place."""
+    """`3 dc in each sp across, working 2 dc instead of 3 dc in last sp`: the run goes to before it."""
     first = cursor.at
     pass_instead(cursor)
     last: list[Step] = []

@@ -2,11 +2,13 @@
 layers, which side facing, turned or not.
 """
 
+from dataclasses import replace
+
 from .cursor import Cursor
 from .free_loops import read_working_in, starts_free_loops
 from .stitching import read_work
 from .targets import read_counted_target
-from .tree import ONE, Facing, Step, Turn, WorkingOver
+from .tree import ONE, Facing, Step, Turn, Work, WorkingOver
 
 
 def _pass_just_made(cursor: Cursor) -> bool:
@@ -103,6 +105,24 @@ def read_through(cursor: Cursor, steps: list[Step]) -> None:
     """`through both layers`: holds for the steps that follow."""
     cursor.at += 1
     cursor.through = cursor.need("layers", "layers").value
+
+
+def read_through_both(cursor: Cursor, steps: list[Step]) -> bool:
+    """`inserting hook through both layers`: of the stitches just told, or of those that follow."""
+    words, at = cursor.words, cursor.at
+    inserts = words[at].means == "insert-hook" or (
+        cursor.said(at, at + 1).lower() == "inserting" and words[at + 1].means == "hook"
+    )
+    behind = at + 1 + (words[at].means != "insert-hook")
+    if not inserts or words[behind].means != "through" or words[behind + 1].means != "layers":
+        return False
+    cursor.at = behind
+    if steps and isinstance(steps[-1], Work) and steps[-1].places and not steps[-1].through:
+        cursor.at += 2
+        steps[-1] = replace(steps[-1], through=words[behind + 1].value)
+    else:
+        read_through(cursor, steps)
+    return True
 
 
 def read_turn(cursor: Cursor, steps: list[Step]) -> None:

@@ -1,6 +1,4 @@
-"""Reads what a repeat's last pass leaves out, or works instead: `omitting last 2 dc`, `2 dc instead of 3 dc in
-last st`.
-"""
+"""Reads what a repeat's last pass leaves out, or has instead: `omitting last 2 dc`, `2 dc instead of 3 dc`."""
 
 from dataclasses import replace
 
@@ -98,7 +96,7 @@ def starts_instead(cursor: Cursor, at: int) -> bool:
 
 
 def pass_instead(cursor: Cursor) -> None:
-    """`2 dc instead of 3 dc in last st` is `2 dc in last st`: the finger goes on to where that can be read."""
+    """`2 dc instead of 3 dc in last st` is `2 dc in last st`: the finger goes to where that stands."""
     words, at = cursor.words, cursor.at
     named = starts_stitch(cursor, at + 5)
     words[at + 3 + named], words[at + 4 + named] = words[at], words[at + 1]

@@ -11,6 +11,7 @@ from .cursor import Cursor, UnreadableError, read_amount
 from .gathering import read_bracketed
 from .group_loops import in_loop
 from .names import starts_stitch
+from .nth_space import pass_to_the_nth
 from .omitting import is_short_for, pass_instead, read_omitted, starts_instead, without_the_last
 from .places import read_places, starts_place
 from .targets import read_until, starts_until
@@ -66,6 +67,7 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
         return
     cursor.at = close + 1
     times = read_times(cursor)
+    pass_to_the_nth(cursor, steps)
     grouped = starts_place(cursor, cursor.at)
     after = cursor.at
     unread = len(cursor.unread)
@@ -309,8 +311,9 @@ def _behind(cursor: Cursor, inside: tuple[Step, ...]) -> int:
 
 
 def _starts_ending(cursor: Cursor) -> bool:
-    """Passes `ending with`, `working last` of `working last dc in tch`, and the `last` of either; `working` of
-    `working 2 dc instead of 3 dc`."""
+    """Passes `ending with`, `working last` of `working last dc in tch`, and the `last` of either; also the
+    `working` of `working 2 dc instead of 3 dc`.
+    """
     if cursor.means == "working" and starts_instead(cursor, cursor.at + 1):
         cursor.at += 1
         pass_instead(cursor)

@@ -14,12 +14,14 @@ from .free_loops import read_working_in, starts_free_loops
 from .gathering import read_draw, read_holding
 from .last_of_each import read_instead, read_last_of_each, starts_last_of_each
 from .leaning import over_several
+from .lying import pass_lying
 from .manner import (
     read_behind,
     read_facing,
     read_loop_first,
     read_loops,
     read_through,
+    read_through_both,
     read_turn,
 )
 from .names import starts_stitch
@@ -28,6 +30,7 @@ from .place_kinds import read_place
 from .popcorns import read_dropped
 from .purposes import pass_purpose_aside
 from .repeats import read_again, read_bracket, read_star, read_times_first
+from .skipped_chains import read_skipped_chains
 from .skipping import read_leave, read_skip
 from .stitching import read_chain, read_work
 from .straight import read_at_ends, read_even, starts_at_ends
@@ -144,7 +147,7 @@ def read_step(cursor: Cursor, steps: list[Step]) -> None:
     means = cursor.means
     reader = _READERS.get(means)
     before = len(steps)
-    if pass_yarn_label(cursor, steps):
+    if pass_yarn_label(cursor, steps) or pass_lying(cursor, steps) or read_through_both(cursor, steps):
         return
     if reader is not None:
         reader(cursor, steps)
@@ -235,35 +238,12 @@ def _bracket(cursor: Cursor, steps: list[Step]) -> None:
             steps.append(replace(before, counts=counts))
             return
         if steps and isinstance(steps[-1], Skip) and steps[-1].target == CHAIN:
-            _skipped_chains_count(cursor, steps)
+            read_skipped_chains(cursor, steps)
             return
         raise UnreadableError(first, "counts-place", cursor.words[first].value)
     read_bracket(cursor, steps)
     if cursor.means == "(" and is_counts_aside(cursor, cursor.at) and isinstance(steps[-1], Group):
         _bracket(cursor, steps)
-
-
-def _skipped_chains_count(cursor: Cursor, steps: list[Step]) -> None:
-    """`sk 3 chs (counts as dc), dc in next ch`: `dc in 4th ch from hook (skipped chs count as dc)`."""
-    first = cursor.at
-    skip = steps[-1]
-    counts = read_counts_aside(cursor)
-    cursor.need(",", "counts-as")
-    read_step(cursor, steps)
-    work = steps[-1]
-    if not isinstance(skip, Skip) or not isinstance(work, Work) or len(steps) != 2 or skip.count.varies:
-        raise UnreadableError(first, "counts-place", cursor.words[first].value)
-    place = FromHook((skip.count.of(0) or 0) + 1)
-    steps[:] = [replace(work, places=(place,), counts=replace(counts, skipped=True))]
-    match work.places:
-        case (Next(count=count, target=target), *rest) if target == CHAIN and count == ONE:
-            after = tuple(rest)
-        case (Each(targets=targets), *_) if targets == (CHAIN,):
-            after = work.places
-        case _:
-            raise UnreadableError(first, "counts-place", cursor.words[first].value)
-    if after:
-        steps.append(replace(work, places=after))
 
 
 def _working(cursor: Cursor, steps: list[Step]) -> None:

@@ -10,6 +10,7 @@ from .cursor import Cursor, UnreadableError, read_amount
 from .gathering import read_next_together
 from .leaning import over_several, read_legs
 from .names import read_counted_stitch
+from .nth_space import pass_to_the_nth
 from .places import Where, read_places, read_through, starts_place
 from .purposes import read_purpose, read_stands_for
 from .repeats import read_times
@@ -102,6 +103,7 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     if stitch.kind == "slip":
         _travel(cursor)
     _from_the_second(cursor, steps)
+    pass_to_the_nth(cursor, steps)
     between = each_between(cursor)
     if between is not None:
         gap = Work(stitch, amount or ONE, (Between(between),), span=cursor.span(first))

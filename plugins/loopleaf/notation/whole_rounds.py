@@ -41,9 +41,8 @@ def pass_other_name(cursor: Cursor, stitch: Stitch) -> None:
     if cursor.means != "(" or not starts_stitch(cursor, cursor.at + 1):
         return
     first, close = cursor.at, cursor.words[cursor.at].value
-    behind = cursor.words[close + 1].means
-    if behind in ("x", "num", "times-word", "around", "across"):
-        return
+    if cursor.said(first - 1, first).lower() == cursor.said(first + 1, close).lower():
+        return  # `sc (sc) x 6`
     cursor.at += 1
     try:
         again = read_stitch(cursor)
