@@ -53,8 +53,8 @@ def pass_the_arch(cursor: Cursor, target: Target) -> bool:
     if starts_chain_name(cursor, cursor.at):
         read_chain_name(cursor, 0)
         return True
-    if starts_named_number(cursor, cursor.at) or cursor.means == "ch":
-        if read_target(cursor).kind == "space":
-            return True
+    named = starts_named_number(cursor, cursor.at) or cursor.means == "ch"
+    if named and read_target(cursor).kind == "space":
+        return True
     cursor.at = at
     return False

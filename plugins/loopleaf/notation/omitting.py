@@ -1,4 +1,4 @@
-"""Reads what a repeat's last pass leaves out, or has instead: `omitting last 2 dc`, `2 dc instead of 3 dc`."""
+"""Reads what a repeat's last pass leaves out, or has instead: `omitting last 2 dc`, `2 dc instead of 3`."""
 
 from dataclasses import replace
 

@@ -1,4 +1,4 @@
-"""Reads chains passed at a row's beginning that count as a stitch: `sk 3 chs (counts as dc), dc in next ch`."""
+"""Reads chains passed at a row's start that count as a stitch: `sk 3 chs (counts as dc), dc in next ch`."""
 
 from dataclasses import replace
 
