@@ -27,16 +27,15 @@ def read_between(cursor: Cursor) -> Place:
         return Between(first=True)
     if _pass_the_ends(cursor):
         return Next(ONE, GAP)
-    if _pass_the_last(cursor):
-        return Last(ONE, BARE_SPACE)
+    chain = _pass_the_last(cursor)
+    if chain:
+        return Last(ONE, BARE_SPACE) if chain == "tch" else Next(ONE, GAP)
     which = cursor.means
     if not cursor.take("first") and not cursor.take("any"):
         cursor.need("next", "between")
     amount, target = _neighbours(cursor)
     if amount != Amount((2,)):
         raise UnreadableError(cursor.at - 1, "between")
-    if which == "any" and target.kind == "group":
-        return Next(ONE, GAP, any=True)
     return Between(target, which == "first", which == "any")
 
 
@@ -59,27 +58,29 @@ def _pass_the_ends(cursor: Cursor) -> bool:
     return True
 
 
-def _pass_the_last(cursor: Cursor) -> bool:
-    """`between last dc and tch`, `between beg ch-3 and last dc`: the last gap."""
+def _pass_the_last(cursor: Cursor) -> str:
+    """`between last dc and tch`: a row's last gap; `between beg ch-3 and last dc`: a round's. What the chain is
+    called, "" (and nothing passed) where none of this is said.
+    """
     at = cursor.at
     named = [_pass_an_end(cursor)]
     if cursor.take("and"):
         named.append(_pass_an_end(cursor))
-    if sorted(named) == ["chain", "last"]:
-        return True
+    named.sort(key="last".__eq__)
+    if len(named) > 1 and named[0] in ("tch", "chain") and named[1] == "last":
+        return named[0]
     cursor.at = at
-    return False
+    return ""
 
 
 def _pass_an_end(cursor: Cursor) -> str:
-    """Passes `last dc` or `beg ch-3` and says which of them it was; "" for neither."""
+    """Passes `last dc`, `tch` or `beg ch-3` and says which of them it was; "" for neither."""
     if cursor.means == "last" and starts_target(cursor, cursor.at + 1):
         cursor.at += 1
         read_target(cursor)
         return "last"
     if starts_chain_name(cursor, cursor.at):
-        read_chain_name(cursor, 0)
-        return "chain"
+        return "tch" if read_chain_name(cursor, 0).chain == "tch" else "chain"
     return ""
 
 

@@ -1,7 +1,11 @@
-"""Passes words that only say where the hook is by now: `working down side, …`, `(same ch as first 2 sc)`."""
+"""Reads words that say where the hook is by now: `working down side, …`, `(same ch as first 2 sc)`, `sc along
+other side of foundation ch in each ch`.
+"""
 
 from .cursor import Cursor
+from .places import starts_place
 from .tree import Chain, Each, FromHook, Last, Next, OtherSide, Step, Work
+from .yarns import other_side
 
 _SIDES = frozenset({"side", "edge", "first", "ord", "other", "next", "of", "row", "?"})
 
@@ -50,3 +54,21 @@ def pass_where_aside(cursor: Cursor, steps: list[Step]) -> bool:
         return False
     cursor.at = close + 1
     return True
+
+
+def read_side_first(cursor: Cursor, steps: list[Step]) -> None:
+    """The side of the chain in `sc along other side of foundation ch in each ch`, `sc in unused loop of each ch`;
+    where the line has come to it already, that is said once."""
+    at = cursor.at
+    if cursor.means != "along" or cursor.ahead() != "other-side":
+        return
+    side = other_side(cursor)
+    if side is None or not starts_place(cursor, cursor.at):
+        cursor.at = at
+    elif not _has_come_to_it(steps):
+        steps.append(OtherSide(side, cursor.span(at)))
+
+
+def _has_come_to_it(steps: list[Step]) -> bool:
+    since = next((at for at in range(len(steps), 0, -1) if isinstance(steps[at - 1], Chain)), 0)
+    return any(isinstance(step, OtherSide) for step in steps[since:])

@@ -7,6 +7,7 @@ from dataclasses import replace
 from .asides import is_counts_aside, read_counts, read_counts_aside
 from .between import each_between
 from .cursor import Cursor, UnreadableError, read_amount
+from .directions import read_side_first
 from .gathering import read_next_together
 from .leaning import over_several, read_legs
 from .names import read_counted_stitch
@@ -104,6 +105,7 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
         _travel(cursor)
     _from_the_second(cursor, steps)
     pass_to_the_nth(cursor, steps)
+    read_side_first(cursor, steps)
     between = each_between(cursor)
     if between is not None:
         gap = Work(stitch, amount or ONE, (Between(between),), span=cursor.span(first))
