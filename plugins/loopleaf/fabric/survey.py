@@ -25,6 +25,7 @@ from ..notation.tree import (
     Last,
     Leave,
     Line,
+    Lying,
     Marker,
     Next,
     OtherSide,
@@ -224,7 +225,7 @@ def turns_first(steps: tuple[Step, ...]) -> Turn | None:
     for step in steps:
         if isinstance(step, Turn):
             return step if step.turns else None
-        if not isinstance(step, Chain | Yarn | FastenOff | Facing):
+        if not isinstance(step, Chain | Yarn | FastenOff | Facing | Lying):
             return None
     return None
 
