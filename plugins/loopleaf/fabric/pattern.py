@@ -76,7 +76,9 @@ def vocabulary_of(pattern: Pattern) -> notation.Vocabulary:
         for name, special in pattern.special_stitches.items()
     }
     yarns = frozenset(pattern.materials.yarns) if pattern.materials is not None else frozenset()
-    return notation.Vocabulary(pattern.terms, specials, yarns, frozenset(pattern.pieces), pattern.size_count)
+    lines = (entry.work or "" for piece in pattern.pieces.values() for entry in piece.entries)
+    pieces, picot = frozenset(pattern.pieces), notation.picot_of(lines)
+    return notation.Vocabulary(pattern.terms, specials, yarns, pieces, pattern.size_count, picot)
 
 
 @cache

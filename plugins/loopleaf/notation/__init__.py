@@ -3,6 +3,7 @@ in full.
 """
 
 from .parser import parse, parse_count
+from .picot_said import picot_of
 from .problem import Parsed, Problem
 from .prose import translate_prose
 from .style import kind_names
@@ -18,6 +19,7 @@ __all__ = [
     "kind_names",
     "parse",
     "parse_count",
+    "picot_of",
     "stitch_name",
     "translate_prose",
     "write",

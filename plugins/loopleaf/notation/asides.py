@@ -33,13 +33,15 @@ def is_counts_aside(cursor: Cursor, at: int) -> bool:
     return False
 
 
-def read_counts_aside(cursor: Cursor, own: int = 0) -> CountsAs:
-    """The bracket, which has been found to be one of these. own: the chain just made, behind one."""
+def read_counts_aside(cursor: Cursor, own: int = 0, pair: bool = False) -> CountsAs:
+    """The bracket, which has been found to be one of these. own: the chain just made, behind one. pair: what
+    stands before it and the chains that it passed may be meant together.
+    """
     first = cursor.at
     close: int = cursor.words[first].value
     cursor.at += 1
     try:
-        counts = read_counts(cursor, own)
+        counts = read_counts(cursor, own, pair=pair)
     except UnreadableError as error:
         raise UnreadableError(first, "counts-as", close) from error
     if cursor.at != close:
@@ -48,10 +50,11 @@ def read_counts_aside(cursor: Cursor, own: int = 0) -> CountsAs:
     return replace(counts, span=cursor.span(first))
 
 
-def read_counts(cursor: Cursor, own: int = 0, one: bool = False) -> CountsAs:
+def read_counts(cursor: Cursor, own: int = 0, one: bool = False, pair: bool = False) -> CountsAs:
     """`counts as dc, ch 1`, `does not count as a st`, `skipped chs count as dc`, without brackets.
 
-    own: the chain just made, if it stands behind one. one: a comma ends it.
+    own: the chain just made, if it stands behind one. one: a comma ends it. pair: it may be two, as of `dc in
+    4th ch from hook (counts as 2 dc)`, the skipped chains and the stitch.
     """
     skipped = _pass_which_chains(cursor) and not own
     if cursor.take("counts-not"):
@@ -78,7 +81,9 @@ def read_counts(cursor: Cursor, own: int = 0, one: bool = False) -> CountsAs:
             stitch = Stitch("")
         else:
             amount, stitch = _stitch(cursor)
-            if amount is not None and amount != Amount((1,)):
+            if amount == Amount((2,)) and pair:
+                skipped = True
+            elif amount is not None and amount != Amount((1,)):
                 raise cursor.fail("counts-as")
         if cursor.means not in (",", "and") or (one and cursor.means == ","):
             break

@@ -2,6 +2,7 @@
 
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError
+from .gap_ends import read_gap_end
 from .names import starts_stitch
 from .targets import (
     BARE_SPACE,
@@ -30,6 +31,9 @@ def read_between(cursor: Cursor) -> Place:
     chain = _pass_the_last(cursor)
     if chain:
         return Last(ONE, BARE_SPACE) if chain == "tch" else Next(ONE, GAP)
+    end = read_gap_end(cursor)
+    if end is not None:
+        return end
     which = cursor.means
     if not cursor.take("first") and not cursor.take("any"):
         cursor.need("next", "between")
@@ -59,8 +63,9 @@ def _pass_the_ends(cursor: Cursor) -> bool:
 
 
 def _pass_the_last(cursor: Cursor) -> str:
-    """`between last dc and tch`: a row's last gap; `between beg ch-3 and last dc`: a round's. What the chain is
-    called, "" (and nothing passed) where none of this is said.
+    """`between last dc and tch`: a row's last gap; `between beg ch-3 and last dc`: a round's.
+
+    What the chain is called; "" (and nothing passed) where none of this is said.
     """
     at = cursor.at
     named = [_pass_an_end(cursor)]

@@ -33,9 +33,10 @@ class Cursor:
 
     here: inside a group in one place, so that a stitch without a place goes there. loop, through: said
     once for the steps that follow (`in BLO, …`). ring: so was `in ring`. stars: asterisks now open. passage:
-    the line has a stretch between two asterisks. held: a bracket's stitches were left on the hook. unread:
-    what couldn't be read so far; astray: no whole step has been read since. read_block, read_step: the
-    readers of a stretch of steps and of one step, for brackets and repeats, which hold steps themselves.
+    the line has a stretch between two asterisks; passages: where each of them begins, by its asterisk. held:
+    a bracket's stitches were left on the hook. unread: what couldn't be read so far; astray: no whole step
+    has been read since. read_block, read_step: the readers of a stretch of steps and of one step, for
+    brackets and repeats, which hold steps themselves.
     """
 
     text: str
@@ -52,6 +53,7 @@ class Cursor:
     stars: list[str] = field(default_factory=list)
     stop_at: int | None = None
     passage: bool = False
+    passages: dict[str, int] = field(default_factory=dict)
     held: bool = False
     unread: list[UnreadableError] = field(default_factory=list)
     astray: bool = False

@@ -57,10 +57,11 @@ def pass_where_aside(cursor: Cursor, steps: list[Step]) -> bool:
 
 
 def read_side_first(cursor: Cursor, steps: list[Step]) -> None:
-    """The side of the chain in `sc along other side of foundation ch in each ch`, `sc in unused loop of each ch`;
-    where the line has come to it already, that is said once."""
+    """The chain's side in `sc along other side of foundation ch in each ch`, `sc in unused loop of each ch`.
+
+    Where the line has come to it already, that is said once."""
     at = cursor.at
-    if cursor.means != "along" or cursor.ahead() != "other-side":
+    if cursor.means != "along" or cursor.ahead() != "other-side" or cursor.ahead(3) in ("num", "next"):
         return
     side = other_side(cursor)
     if side is None or not starts_place(cursor, cursor.at):

@@ -2,15 +2,20 @@
 
 from dataclasses import replace
 
+from .along_words import names_an_edge
 from .cursor import Cursor, read_amount
 from .names import read_stitch
+from .piece_names import piece_at, starts_both_together
 from .targets import read_counted_target, read_until, starts_until
 from .tree import ONE, Corresponding, Evenly, Next, Place, RowEnds, Stitch, Target, Until
+from .undersides import pass_underside
 
 
 def read_after_target(cursor: Cursor, place: Next) -> Next:
     """What may follow `next 3 sts`: `2 rounds below`, `of edge`, `of leg 2`."""
     means = cursor.means
+    if place.target.kind == "chain" and pass_underside(cursor):
+        return replace(place, far=True)
     if means == "num" and cursor.ahead() in ("row", "round") and cursor.ahead(2) == "below":
         below = cursor.words[cursor.at].value.sizes[0]
         rows = cursor.ahead() == "row"
@@ -26,7 +31,7 @@ def read_after_target(cursor: Cursor, place: Next) -> Next:
         return replace(place, below=1)
     if means == "in" and piece_at(cursor, cursor.at + 1) and cursor.said(cursor.at, cursor.at + 1) == "on":
         return replace(place, piece=read_piece(cursor))  # `corner sp on square 1`
-    if means == "of":
+    if means == "of" and not starts_both_together(cursor):
         if cursor.ahead() == "edge" and not piece_at(cursor, cursor.at + 1):
             cursor.at += 2
             return replace(place, target=Target("edge"))
@@ -34,18 +39,6 @@ def read_after_target(cursor: Cursor, place: Next) -> Next:
         if piece:
             return replace(place, piece=piece)
     return place
-
-
-def piece_at(cursor: Cursor, at: int) -> str:
-    """The pattern's piece whose name begins at a word, as the file spells it; "" where there is none."""
-    start = cursor.words[at].start
-    rest = cursor.text[start:].lower()
-    found = ""
-    for piece in cursor.vocabulary.pieces:
-        name = piece.lower()
-        if len(name) > len(found) and rest.startswith(name) and not rest[len(name) : len(name) + 1].isalnum():
-            found = piece
-    return found
 
 
 def read_piece(cursor: Cursor) -> str:
@@ -145,7 +138,7 @@ def _row_kind(cursor: Cursor) -> Stitch | None:
     return read_stitch(cursor) if cursor.means == "stitch" else None
 
 
-_AFTER_EDGE = frozenset({",", "end", ")", "(", "*", "rep", "and", "then", "through", "with"})
+_AFTER_EDGE = frozenset({",", "end", ")", "(", "*", "rep", "and", "then", "through", "with", "working"})
 
 
 def read_evenly(cursor: Cursor) -> Place:
@@ -153,7 +146,7 @@ def read_evenly(cursor: Cursor) -> Place:
     first = cursor.at
     cursor.take("evenly")
     along = ""
-    if cursor.take("along") or (cursor.means == "around" and cursor.ahead() == "?" and cursor.take("around")):
+    if cursor.take("along") or names_an_edge(cursor):
         start = cursor.at
         while cursor.means not in _AFTER_EDGE and not starts_until(cursor, cursor.at):
             cursor.at += 1

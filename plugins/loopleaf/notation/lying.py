@@ -29,7 +29,7 @@ def pass_lying(cursor: Cursor, steps: list[Step]) -> bool:
     """Whether such words stand here; then they are read."""
     first = cursor.at
     opens = cursor.words[first].means
-    if opens not in ("?", "with", "place", "facing"):
+    if opens not in ("?", "with", "place", "facing", "held"):
         return False
     end = _end(cursor)
     if end - first < 2 or end - first > MOST_WORDS:

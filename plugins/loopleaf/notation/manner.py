@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from .cursor import Cursor
 from .free_loops import read_working_in, starts_free_loops
+from .piece_names import read_layers
 from .stitching import read_work
 from .targets import read_counted_target
 from .tree import ONE, Facing, Step, Turn, Work, WorkingOver
@@ -88,6 +89,7 @@ def read_loops(cursor: Cursor, steps: list[Step]) -> None:
         raise cursor.fail("step")
     cursor.loop = cursor.words[cursor.at + 1].value
     cursor.at += 2
+    cursor.take("throughout")
     if cursor.means not in (",", "end", "("):
         raise cursor.fail("comma")
 
@@ -103,8 +105,11 @@ def read_loop_first(cursor: Cursor, steps: list[Step]) -> None:
 
 def read_through(cursor: Cursor, steps: list[Step]) -> None:
     """`through both layers`: holds for the steps that follow."""
-    cursor.at += 1
-    cursor.through = cursor.need("layers", "layers").value
+    layers = read_layers(cursor)
+    if not layers:
+        cursor.at += 1
+        raise cursor.fail("layers")
+    cursor.through = layers
 
 
 def read_through_both(cursor: Cursor, steps: list[Step]) -> bool:

@@ -6,6 +6,8 @@ from dataclasses import replace
 
 from .cursor import Cursor, UnreadableError, read_amount
 from .lexicon import form_words
+from .own_forms import as_the_authors
+from .picot_said import picot_said
 from .problem import Problem
 from .tree import Amount, Span, Stitch
 
@@ -48,14 +50,14 @@ def read_counted_stitch(cursor: Cursor) -> tuple[Amount | None, Stitch]:
     first = cursor.at
     if cursor.means in ("num", "-"):
         if words[first].means == "num" and _owns_number(cursor, first):
-            return None, _read_numbered(cursor)
+            return None, as_the_authors(_read_numbered(cursor), cursor)
         amount = read_amount(cursor)
         if amount is None:
             raise cursor.fail("stitch")
         cursor.take("more")
         cursor.take("x")
         if cursor.means == "num" and _owns_number(cursor, cursor.at):
-            return amount, _read_numbered(cursor)
+            return amount, as_the_authors(_read_numbered(cursor), cursor)
     return amount, read_stitch(cursor)
 
 
@@ -157,7 +159,7 @@ def read_stitch(cursor: Cursor, as_place: bool = False) -> Stitch:
         return replace(stitch, form=_form(cursor, first), number=number)
     if means == "picot":
         cursor.at += 1
-        number = 0 if as_place else _of_number(cursor, "ch", "picot-of")
+        number = 0 if as_place else _of_number(cursor, "ch", "picot-of") or picot_said(cursor, first)
         if number:
             return Stitch("chain", form="picot", number=number)
         if not as_place:

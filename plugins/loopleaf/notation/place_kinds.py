@@ -6,13 +6,13 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Literal
 
+from .along_words import read_round_the_opening
 from .between import pass_before_the_chain, read_between
 from .chain_places import pass_the_arch, read_base, read_joining, read_own_chain
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError
 from .each import read_each
 from .edges import (
-    piece_at,
     read_after_target,
     read_corresponding,
     read_every_row_end,
@@ -21,6 +21,7 @@ from .edges import (
     starts_row_ends,
 )
 from .names import starts_stitch
+from .piece_names import piece_at
 from .place_parts import (
     WHICH_GROUP,
     bare_group,
@@ -339,6 +340,7 @@ def _each(cursor: Cursor) -> Place:
         return read_every_row_end(cursor)
     if means == "skipped":
         read_skipped(cursor)
+        read_round_the_opening(cursor)
         return Skipped("all")
     if means == "num" and not starts_named_number(cursor, cursor.at):
         return _unsaid_next(cursor)

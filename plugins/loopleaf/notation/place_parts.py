@@ -92,6 +92,8 @@ def _pass_as(cursor: Cursor) -> None:
         cursor.at += 2
     elif starts_target(cursor, cursor.at):
         read_target(cursor)
+    if cursor.at > first:
+        cursor.take("just-made")  # `as last dc made`
     if cursor.at == first:
         raise cursor.fail("place")
     if cursor.means == "working" and cursor.said(cursor.at, cursor.at + 1).lower() == "worked":

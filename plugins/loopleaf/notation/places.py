@@ -6,6 +6,7 @@ from .cursor import Cursor
 from .edges import read_evenly, read_for_rows
 from .free_loops import read_free_place, starts_free_loops
 from .manner_of_post import read_from_behind
+from .piece_names import read_layers
 from .place_kinds import read_over, read_place
 from .targets import names_a_space, read_until, starts_until
 from .tree import Place
@@ -130,8 +131,4 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
 
 def read_through(cursor: Cursor) -> str:
     """`through both layers`; "" where nothing is said of layers."""
-    if cursor.means != "through" or cursor.ahead() != "layers":
-        return ""
-    cursor.at += 2
-    layers: str = cursor.words[cursor.at - 1].value
-    return layers
+    return read_layers(cursor)

@@ -155,6 +155,7 @@ def read_star(cursor: Cursor, steps: list[Step]) -> None:
         steps.append(_tail(cursor, inside, first, True, stop_at))
     elif cursor.means == "*" and cursor.words[cursor.at].value == mark:
         cursor.at += 1
+        cursor.passages[mark] = first
         steps.append(_after_second_star(cursor, inside, first))
     else:
         steps.extend(inside)

@@ -143,7 +143,8 @@ def _join(join: Join, style: Style) -> str:
 def _join_yarn(join: JoinYarn, style: Style) -> str:
     standing = "standing " if join.standing else ""
     place = f" {write_place(join.place, style)}" if join.place is not None else ""
-    return f"join {join.yarn or 'yarn'} with {standing}{style.stitch(join.stitch)}{place}"
+    spot = f" at {join.spot}" if join.spot else ""
+    return f"join {join.yarn or 'yarn'} with {standing}{style.stitch(join.stitch)}{place}{spot}"
 
 
 def _turn(turn: Turn, style: Style) -> str:
@@ -157,6 +158,8 @@ def _fasten_off(step: FastenOff, style: Style) -> str:
     if step.tail:
         article = "an" if step.tail.startswith(("8", "11 ", "18 ", "80")) else "a"
         text += f", leaving {article} {step.tail} tail"
+    if step.closing:
+        text += f", {step.closing}"
     return text + (" and weave in ends" if step.ends else "")
 
 

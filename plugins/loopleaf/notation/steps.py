@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from .all_in_one import read_all_in
 from .asides import is_counts_aside, read_counts_aside, read_tally
+from .called_again import read_called
 from .counting import minus_one
 from .cursor import Cursor, UnreadableError, read_amount
 from .directions import pass_direction, pass_where_aside
@@ -26,6 +27,8 @@ from .manner import (
 )
 from .names import starts_stitch
 from .omitting import starts_instead
+from .picot_said import named_a_picot
+from .piece_names import read_flattened, read_held
 from .place_kinds import read_place
 from .popcorns import read_dropped
 from .purposes import pass_purpose_aside
@@ -54,6 +57,7 @@ from .tree import (
     Work,
 )
 from .whole_rounds import read_whole_round, starts_whole_round
+from .yarn_ends import read_closed
 from .yarns import (
     is_listed,
     pass_yarn_label,
@@ -149,6 +153,8 @@ def read_step(cursor: Cursor, steps: list[Step]) -> None:
     before = len(steps)
     if pass_yarn_label(cursor, steps) or pass_lying(cursor, steps) or read_through_both(cursor, steps):
         return
+    if means == "?" and read_closed(cursor, steps):
+        return
     if reader is not None:
         reader(cursor, steps)
     elif means == "num" or means == "-":
@@ -226,6 +232,8 @@ def _says_what_was_made(cursor: Cursor) -> bool:
 def _bracket(cursor: Cursor, steps: list[Step]) -> None:
     first = cursor.at
     if _says_what_was_made(cursor):
+        if any(word.means == "picot" for word in cursor.words[first : cursor.words[first].value]):
+            named_a_picot(steps)
         cursor.at = cursor.words[first].value + 1
         return
     if pass_purpose_aside(cursor, steps) or pass_where_aside(cursor, steps):
@@ -332,6 +340,10 @@ def _again(cursor: Cursor, steps: list[Step]) -> None:
         cursor.at += 1
         read_bracket(cursor, steps)
         return
+    called = read_called(cursor)
+    if called is not None:
+        steps.append(called)
+        return
     if not cursor.passage:
         last = cursor.at
         while cursor.words[last + 1].means not in (",", "end", ")"):
@@ -353,6 +365,6 @@ _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
     "changing": read_change, "carrying": read_change, "dropping": read_change,
     "standing": read_standing, "along": read_other_side,
     "other-side": read_other_side, "holding": read_holding, "draw": read_draw, "yarn-over": read_draw,
-    "drop-loop": read_dropped,
+    "drop-loop": read_dropped, "held": read_held, "flatten": read_flattened,
     "all": read_all_in, "facing": read_facing, "last": read_last_of_each,
 }  # fmt: skip

@@ -4,6 +4,7 @@ st`, `sc 5`).
 
 from dataclasses import replace
 
+from .along_words import read_number_behind
 from .asides import is_counts_aside, read_counts, read_counts_aside
 from .between import each_between
 from .cursor import Cursor, UnreadableError, read_amount
@@ -25,6 +26,7 @@ from .tree import (
     CountsAs,
     Each,
     Evenly,
+    FromHook,
     Join,
     Last,
     Next,
@@ -73,14 +75,14 @@ def _own_length(length: Amount | None) -> int:
     return (length.sizes[0] or 1) if length is not None and not length.varies else 1
 
 
-def _counts(cursor: Cursor, own: int = 0) -> CountsAs | None:
+def _counts(cursor: Cursor, own: int = 0, pair: bool = False) -> CountsAs | None:
     if cursor.means == "(" and is_counts_aside(cursor, cursor.at):
-        return read_counts_aside(cursor, own)
+        return read_counts_aside(cursor, own, pair)
     if cursor.means in ("counts-as", "counts-not"):
-        return read_counts(cursor, own)
+        return read_counts(cursor, own, pair=pair)
     if cursor.means == "," and cursor.ahead() in ("counts-as", "counts-not"):
         cursor.at += 1  # `ch 3, counts as dc, ch 1`: the next comma begins the next step
-        return read_counts(cursor, own, one=True)
+        return read_counts(cursor, own, one=True, pair=pair)
     return None
 
 
@@ -146,7 +148,10 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
         _finish(cursor, steps, first, step)
         return
     if amount is None and any(isinstance(p, Evenly) for p in places):
-        raise UnreadableError(first, "evenly-number", cursor.at - 1)
+        number = read_number_behind(cursor, stitch)
+        if number is None:
+            raise UnreadableError(first, "evenly-number", cursor.at - 1)
+        each = number
     _finish(cursor, steps, first, Work(stitch, each, places, None, through, cursor.span(first)))
 
 
@@ -312,7 +317,7 @@ def _finish(cursor: Cursor, steps: list[Step], first: int, step: Step) -> None:
     if side is not None:
         steps.append(OtherSide(side))
     if isinstance(step, Work):
-        counts = _counts(cursor)
+        counts = _counts(cursor, pair=any(isinstance(one, FromHook) for one in step.places))
         if counts is not None:
             step = replace(step, counts=counts, span=cursor.span(first))
             step = _and_on(cursor, steps, step)

@@ -8,6 +8,7 @@ from typing import Any
 
 from ..trade import FormRow, StitchNames, StitchRow, stitch_forms, stitches
 from .stitch_words import own_names
+from .taken_names import beside_the_authors
 from .tree import Amount, Stitch, Target
 from .vocabulary import SpecialStitch, Terms, Vocabulary
 from .word_files import word_file
@@ -94,7 +95,7 @@ class Style:
 
     def _names(self, stitch: Stitch) -> StitchNames:
         if stitch.kind != "special":
-            return kind_names(stitch.kind, self.terms)
+            return beside_the_authors(kind_names(stitch.kind, self.terms), self.vocabulary)
         special = self.vocabulary.specials.get(stitch.name) if self.vocabulary else None
         return own_names(special if special is not None else SpecialStitch(stitch.name))
 

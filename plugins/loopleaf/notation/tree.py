@@ -303,7 +303,7 @@ class FastenOff:
     """`fasten off`, `fasten off A`, `fasten off invisibly`, `fasten off, leaving a 20 cm tail`.
 
     tail: what is left for sewing, as print says it (`20 cm`, `8 in`, `long`); "" where nothing is said of it.
-    ends: `fasten off and weave in ends`.
+    ends: `fasten off and weave in ends`. closing: `close hole`, in the author's words.
     """
 
     yarn: str = ""
@@ -311,6 +311,7 @@ class FastenOff:
     invisibly: bool = False
     ends: bool = False
     span: Span | None = no_span()
+    closing: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -334,7 +335,7 @@ class Yarn:
 @dataclass(frozen=True, slots=True)
 class JoinYarn:
     """`join B with sl st in any corner sp`; standing: `join B with standing dc in next sp`. yarn "" : `join
-    yarn with …`.
+    yarn with …`. spot: `at lower corner`, in the author's words for where the edge begins.
     """
 
     yarn: str = ""
@@ -342,6 +343,7 @@ class JoinYarn:
     standing: bool = False
     place: Place | None = None
     span: Span | None = no_span()
+    spot: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,7 +25,8 @@ class SpecialStitch:
 @dataclass(frozen=True, eq=False)
 class Vocabulary:
     """The words of one pattern. `specials` goes by the key in the file, which is what a tree holds as the
-    name. sizes: how many the pattern has, 0 where that isn't known.
+    name. sizes: how many the pattern has, 0 where that isn't known. picot: the chains of the picot that its
+    lines tell once (`ch 3, sl st in 3rd ch from hook (picot made)`), 0 where none is told.
 
     Two vocabularies that hold the same are equal, and either finds the other's lines in the cache.
     """
@@ -35,10 +36,11 @@ class Vocabulary:
     yarns: frozenset[str] = frozenset()
     pieces: frozenset[str] = frozenset()
     sizes: int = 0
+    picot: int = 0
 
     def __post_init__(self) -> None:
         specials = tuple(sorted(self.specials.items(), key=_key))
-        whole = (self.terms, specials, self.yarns, self.pieces, self.sizes)
+        whole = (self.terms, specials, self.yarns, self.pieces, self.sizes, self.picot)
         object.__setattr__(self, "_whole", whole)
         object.__setattr__(self, "_hash", hash(whole))
 

@@ -2,9 +2,12 @@
 
 from typing import Literal
 
+from .carried import pass_along, pass_colour, pass_unused
 from .cursor import Cursor
-from .edges import piece_at, read_piece
+from .edges import read_piece
+from .joined_at import read_spot
 from .names import read_stitch, starts_stitch
+from .piece_names import piece_at
 from .place_kinds import read_place
 from .places import read_places, starts_place
 from .targets import read_target
@@ -24,6 +27,7 @@ from .tree import (
     Work,
     Yarn,
 )
+from .yarn_ends import pass_after_last, read_closing, read_tail
 
 _CLOSING = frozenset({",", "end", ")", "with", "in", "and", "then", "to", "on"})
 
@@ -44,6 +48,7 @@ def starts_yarn_name(cursor: Cursor, at: int) -> bool:
 def read_yarn_name(cursor: Cursor) -> str:
     """The yarn as the file spells it. Raises UnreadableError where none is named."""
     cursor.take("yarn-word")
+    pass_colour(cursor)
     if not starts_yarn_name(cursor, cursor.at):
         raise cursor.fail("yarn")
     first = cursor.at
@@ -102,7 +107,11 @@ def read_change(cursor: Cursor, steps: list[Step]) -> None:
     first = cursor.at
     how = cursor.means
     cursor.at += 1
+    if how == "carrying" and pass_unused(cursor):
+        return
     yarn = read_yarn_name(cursor)
+    if how == "carrying":
+        pass_along(cursor)
     if cursor.means == "in" and cursor.ahead() == "last":
         cursor.at += 2
         if cursor.means == "st" or starts_stitch(cursor, cursor.at):
@@ -193,7 +202,9 @@ def _joined_yarn(cursor: Cursor, first: int, article: bool) -> JoinYarn:
         cursor.take("a")
         standing = cursor.take("standing")
         stitch = read_stitch(cursor)
-    return JoinYarn(yarn, stitch, standing, _to_place(cursor), cursor.span(first))
+    spot = read_spot(cursor)
+    place = None if spot else _to_place(cursor)
+    return JoinYarn(yarn, stitch, standing, place, cursor.span(first), spot)
 
 
 def _to_place(cursor: Cursor) -> Place | None:
@@ -243,50 +254,23 @@ def read_fasten_off(cursor: Cursor, steps: list[Step]) -> None:
         cursor.at += 1  # `fasten off A and B`
         steps.append(FastenOff(yarn, span=cursor.span(first)))
         yarn = read_yarn_name(cursor)
+    pass_after_last(cursor)
     invisibly = cursor.take("invisibly")
-    tail = _tail(cursor)
+    closing = read_closing(cursor)
+    tail = read_tail(cursor)
+    closing = closing or read_closing(cursor)
     at = cursor.at
     while cursor.means in (",", "and", "then"):
         cursor.at += 1
     ends = cursor.take("weave-in")
     if not ends:
         cursor.at = at
-    steps.append(FastenOff(yarn, tail, invisibly, ends, cursor.span(first)))
+    steps.append(FastenOff(yarn, tail, invisibly, ends, cursor.span(first), closing))
 
 
 _AFTER_OFF = frozenset(
-    {",", "end", ")", "(", "and", "then", "rep", "*", "leave", "with", "invisibly", "weave-in"}
+    {",", "end", ")", "(", "and", "then", "rep", "*", "leave", "with", "invisibly", "weave-in", "at"}
 )
-_INCHES = frozenset({"in", "ins", "inch", "inches", '"', "”"})
-_LONGEST_TAIL = 4
-
-
-def _tail(cursor: Cursor) -> str:
-    """`leaving a 20 cm tail`, `leaving a long tail for sewing`; "" (and nothing passed) where no tail is
-    spoken of.
-    """
-    words = cursor.words
-    at = cursor.at
-    while words[at].means in (",", "and"):
-        at += 1
-    if words[at].means not in ("leave", "with"):
-        return ""
-    at += 1
-    if words[at].means == "a":
-        at += 1
-    end = next(
-        (i for i in range(at, at + _LONGEST_TAIL + 1) if words[min(i, len(words) - 1)].means == "tail"), 0
-    )
-    if not end:
-        return ""
-    cursor.at = end + 1
-    cursor.take("for-sewing")
-    if end == at:
-        return "long"
-    if words[at].means != "num":
-        return " ".join(cursor.said(at, end).lower().split())
-    unit = cursor.said(at + 1, end).lower().strip() if end > at + 1 else ""
-    return f"{words[at].value.sizes[0]} {'in' if unit in _INCHES else unit}".rstrip()
 
 
 def read_marker(cursor: Cursor, steps: list[Step]) -> None:

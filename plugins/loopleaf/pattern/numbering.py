@@ -170,6 +170,8 @@ def _until(done: Numbering, index: int, first: int, sizes: Sizes) -> list[tuple[
     entry, pattern = done.piece.entries[index], done.pattern
     row_mm = row_height_mm(pattern, done.name)
     assert entry.until is not None
+    if row_mm is None and pattern.gauge_not_critical:
+        return _once_through(done, index, first, sizes)
     if row_mm is None:
         done.problems.append(
             PlanProblem(
@@ -200,6 +202,28 @@ def _until(done: Numbering, index: int, first: int, sizes: Sizes) -> list[tuple[
         worked_by = tuple(size for size, end in ends.items() if number <= end)
         numbers.append((number, sizes if len(worked_by) == len(ends) else worked_by))
     return numbers
+
+
+def _once_through(done: Numbering, index: int, first: int, sizes: Sizes) -> list[tuple[int, Sizes]]:
+    """The rows of one repeat, where the gauge isn't critical: how many make the length the maker will see."""
+    entry = done.piece.entries[index]
+    again = len(entry.repeat.numbers) if entry.repeat else 1
+    rows = f"{entry.word}s {first}-{first + again - 1}" if again > 1 else f"{entry.word} {first}"
+    done.problems.append(
+        PlanProblem(
+            "field-missing",
+            done.path(index, "until"),
+            f"How many {entry.word}s make {entry.until} can't be worked out here.",
+            f"The gauge isn't critical; the check works {rows} once, and the page says how far to go on.",
+            ("Add `rows` and `over` to the gauge if sizes and yarn are to be worked out.", None, "fill-in"),
+            severity="note",
+            round=str(first),
+        )
+    )
+    turns = done.piece.worked == "rows"
+    step = entry.every or 1
+    end = last_row(entry, first, first + step * again - 1, 1, first_row_side(done.piece), turns)
+    return [(number, sizes) for number in range(first, end + 1, step)]
 
 
 def _check_order(

@@ -72,6 +72,18 @@ def without_so_many(work: str, rounds: int) -> str:
     return work[: said.start()] if said is not None and int(said[1]) == rounds else work
 
 
+_AFTER_LAST = re.compile(
+    r"[,.;]? *(?:and |then )?(?:fasten off|finish off|end off|break yarn|cut yarn)"
+    r" (?:after|at end of|at the end of) (?:the )?last (?:row|round|rnd)\b.*$",
+    re.IGNORECASE,
+)
+
+
+def before_the_last(work: str, last: bool) -> str:
+    """`sc in each st around. Fasten off after last round.` as all but the last of several rounds work it."""
+    return work if last else _AFTER_LAST.sub("", work)
+
+
 def closes(work: str) -> bool:
     """Whether a line only ends what it stands behind: `fasten off`, `turn`."""
     return _CLOSES.fullmatch(work) is not None

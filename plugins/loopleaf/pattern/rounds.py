@@ -9,7 +9,7 @@ from .lengthwise import other_side
 from .model import Pattern
 from .numbering import Numbering, Sizes, Slot, common, number_entries, share
 from .plans import NumberOfN, Path, PlanProblem, RoundPlan
-from .print_words import without_so_many
+from .print_words import before_the_last, without_so_many
 from .values import Run
 
 __all__ = ["Path", "PlanProblem", "RoundPlan", "set_out"]
@@ -111,6 +111,7 @@ class _Writer:
             path = self.numbering.path(slot.entry, "work")
             rounds = 1 if entry.run is None else len(entry.run.numbers)
             work = without_so_many(entry.work or "", rounds)
+            work = before_the_last(work, slot.turn + 1 == rounds)
             return [(slot.sizes, _Line(work, path, n, entry.yarn, entry.reversed))]
         there = any(share(one.sizes, slot.sizes) for one in self.numbering.slots.get(number, []))
         if not there or number >= slot.number or (entry.run and number >= entry.run.first):

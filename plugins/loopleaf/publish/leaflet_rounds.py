@@ -85,7 +85,8 @@ def _round(voice: Voice, piece: str, one: RoundWork, first: bool) -> Round:
 
 def _dressed(voice: Voice, round: Round, entry: Entry, folder: str) -> Round:
     """The entry's own note, picture and moment of the video, at the first of its rounds."""
-    note = " ".join(part for part in (round.note, voice.told(entry.note)) if part)
+    parts = (round.note, voice.told(entry.note), _how_far(voice, entry))
+    note = " ".join(part for part in parts if part)
     moment, address = video_at(voice, entry.video)
     return replace(
         round,
@@ -94,6 +95,15 @@ def _dressed(voice: Voice, round: Round, entry: Entry, folder: str) -> Round:
         video=moment,
         video_url=address,
     )
+
+
+def _how_far(voice: Voice, entry: Entry) -> str:
+    """`Go on so until the piece measures 20 cm`, where no gauge tells how many rows that are."""
+    if entry.until is None or not voice.pattern.gauge_not_critical:
+        return ""
+    if entry.end and entry.word == "row":
+        return voice.say("until_it_measures_ending", length=str(entry.until), side=entry.end)
+    return voice.say("until_it_measures", length=str(entry.until))
 
 
 def video_at(voice: Voice, moment: str | None) -> tuple[str, str]:

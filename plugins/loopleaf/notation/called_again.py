@@ -1,0 +1,35 @@
+"""Reads a stretch between two asterisks that is repeated as far as a place and called on again later:
+`*3 dc in next sp, ch 1*; rep from * to * to center ch-2 sp, …, rep from * to * across`.
+
+Each call is a repeat of its own, so the steps are read from the same words again.
+"""
+
+from .cursor import Cursor
+from .targets import read_until, starts_until
+from .tree import Repeat, Step
+
+
+def read_called(cursor: Cursor) -> Repeat | None:
+    """`rep from * to * across`, where the line has such a stretch; None (and nothing passed) else."""
+    words, at = cursor.words, cursor.at
+    if [word.means for word in words[at : at + 5]] != ["rep", "from", "*", "to", "*"]:
+        return None
+    begun = cursor.passages.get(words[at + 2].value)
+    if begun is None or words[at + 4].value != words[at + 2].value or not starts_until(cursor, at + 5):
+        return None
+    inside = _read_again(cursor, begun)
+    cursor.at = at + 5
+    return Repeat(inside, until=read_until(cursor), star=True, span=cursor.span(at))
+
+
+def _read_again(cursor: Cursor, begun: int) -> tuple[Step, ...]:
+    """The same words, read once more."""
+    mark: str = cursor.words[begun].value
+    keep, unread = cursor.stop_at, len(cursor.unread)
+    cursor.at, cursor.stop_at = begun + 1, None
+    cursor.stars.append(mark)
+    inside = tuple(cursor.read_block(cursor, mark))
+    cursor.stars.pop()
+    cursor.stop_at = keep
+    del cursor.unread[unread:]  # told where it stands
+    return inside
