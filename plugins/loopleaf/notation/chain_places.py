@@ -5,7 +5,7 @@
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor
 from .targets import CHAIN, SPACE, read_target, starts_named_number
-from .tree import ONE, STITCH, JustMade, Last, Place, Same, Stitch, Target
+from .tree import ONE, STITCH, Amount, JustMade, Last, Place, Same, Stitch, Target
 
 
 def read_own_chain(cursor: Cursor) -> Place:
@@ -38,6 +38,22 @@ def read_joining(cursor: Cursor) -> Place:
     if target.stitch is None or target.stitch == Stitch("slip"):
         return Same(STITCH, "join")
     return JustMade(target)
+
+
+def read_end_of_row(cursor: Cursor, amount: Amount | None, target: Target) -> Place | None:
+    """`dc in next ch of tch, turn`: the row's last stitch goes into the chain's top; None for anything else."""
+    words, first = cursor.words, cursor.at
+    if target != CHAIN or amount is not None or cursor.means != "of" or words[first + 1].means != "tch":
+        return None
+    cursor.at += 1
+    chain = read_chain_name(cursor, 0)
+    at = cursor.at
+    while words[at].means in (",", "and", "then"):
+        at += 1
+    if words[at].means in ("end", "turn", "no-turn", "fasten-off"):
+        return chain
+    cursor.at = first
+    return None
 
 
 def pass_the_arch(cursor: Cursor, target: Target) -> bool:

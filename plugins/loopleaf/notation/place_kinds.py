@@ -8,7 +8,7 @@ from typing import Literal
 
 from .along_words import read_round_the_opening
 from .between import pass_before_the_chain, read_between
-from .chain_places import pass_the_arch, read_base, read_joining, read_own_chain
+from .chain_places import pass_the_arch, read_base, read_end_of_row, read_joining, read_own_chain
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError
 from .each import read_each
@@ -150,6 +150,9 @@ def _next(cursor: Cursor) -> Place:
         return Between(read_target(cursor))  # `next sp between dc`: from one to the next
     if target.kind == "space" and cursor.means == "between" and cursor.ahead() == "group":
         cursor.at += 2  # `next ch-1 sp between groups`: its length says which
+    chain = read_end_of_row(cursor, amount, target)
+    if chain is not None:
+        return chain
     pass_the_arch(cursor, target)
     return read_after_target(cursor, Next(amount or ONE, target))
 
