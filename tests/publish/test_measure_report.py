@@ -125,3 +125,11 @@ pieces:
     lines = measure_text(measured).splitlines()
     at = next(index for index, line in enumerate(lines) if line.startswith("Yarn, "))
     assert lines[at + 1] == ("  not known: the pattern gives no gauge and lists no yarn under `materials`")
+
+
+def test_yarn_by_piece() -> None:
+    """The cord's 2 × 96 chains are 5.1 times as long as it is, the body has the rest."""
+    (line,) = [line for line in told("lantern-pouch") if "of which" in line]
+    assert line.startswith("     of which pouch about ")
+    assert ", cord about " in line
+    assert not any("of which" in line for line in told("curlew-cap"))

@@ -1,5 +1,7 @@
 """What the author weighed calibrates the model for that pattern, and so tells what it takes when altered."""
 
+from dataclasses import replace
+
 from .measured import Measured
 from .units import Band
 from .yarn import YarnNeed, metres_a_gram, need_of
@@ -33,10 +35,11 @@ def _followed(before: Measured, now: Measured, size: int, at: int) -> YarnNeed:
     if metres_a_gram(yarn) == metres_a_gram(before.pattern.materials.yarns.get(need.yarn)):
         if share == 1:
             return was
-        return need_of(need.yarn, yarn, need.model_metres, _more_or_less(was.grams, share))
+        followed = need_of(need.yarn, yarn, need.model_metres, _more_or_less(was.grams, share))
+        return replace(followed, shares=need.shares)
     if was.metres is None:  # another yarn: its metres follow, and make grams of their own
         return need
-    return need_of(need.yarn, yarn, _more_or_less(was.metres, share), None)
+    return replace(need_of(need.yarn, yarn, _more_or_less(was.metres, share), None), shares=need.shares)
 
 
 def _more_or_less(amount: Band, share: float) -> Band:

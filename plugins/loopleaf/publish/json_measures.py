@@ -92,6 +92,16 @@ def piece_ball(piece: PieceMeasure) -> dict[str, Any]:
     }
 
 
+def piece_yarn(measured: Measured, piece: str) -> dict[str, Any]:
+    """Metres of each yarn that all copies of a piece take; nothing where they aren't known."""
+    found = []
+    for at, need in enumerate(measured.yarn[0]):
+        metres = [size[at].metres_by_piece().get(piece) for size in measured.yarn]
+        if any(metres):
+            found.append({"yarn": need.yarn, "metres": by_size([_band(one) for one in metres])})
+    return {"yarn": found} if found else {}
+
+
 def piece_marks(measured: Measured, piece: str) -> dict[str, Any]:
     """What a maker holds the work against: `checkpoints` (what measures how much by a round), `tail_mm`; of a
     cord `threading`, what it passes, and `opens_mm`, how far around the round opens that it goes through.

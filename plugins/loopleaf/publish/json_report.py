@@ -18,6 +18,7 @@ from .json_measures import (
     piece_ball,
     piece_marks,
     piece_shape,
+    piece_yarn,
     round_measures,
 )
 
@@ -83,7 +84,7 @@ def _piece(piece: PieceWork, subject: Subject) -> dict[str, Any]:
     if measure is not None and any(measure.shape):
         found["shape"] = piece_shape(measure)
         found |= piece_ball(measure)
-    found |= piece_marks(subject.measured, piece.name)
+    found |= piece_marks(subject.measured, piece.name) | piece_yarn(subject.measured, piece.name)
     found["rounds"] = [
         _round(round, subject) | (round_measures(measure, at) if measure else {})
         for at, round in enumerate(piece.rounds)

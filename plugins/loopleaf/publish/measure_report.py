@@ -182,7 +182,12 @@ def _whole(measured: Measured, size: int) -> Iterator[str]:
         yield f"Tails{name}, usually 2 to 3 times the edge"
         yield from tails_told(measured.tails[size])
     yield f"Yarn{name}, by the stitches give or take {ESTIMATE_OFF:.0%}, balls with {RESERVE:.0%} in reserve"
-    yield from (f"  {need.yarn}  {_need(need)}" for need in measured.yarn[size])
+    for need in measured.yarn[size]:
+        yield f"  {need.yarn}  {_need(need)}"
+        by_piece = need.metres_by_piece()
+        if len(by_piece) > 1:
+            told = (f"{piece} {amounts.about_metres(metres)}" for piece, metres in by_piece.items())
+            yield f"     of which {', '.join(told)}"
     if not measured.yarn[size]:
         yield f"  {_no_yarn(measured)}"
     hours = measured.hours[size]
