@@ -49,6 +49,8 @@ NOT_YET: frozenset[str] = frozenset(
         "the gap that skipping has come to",
         "the last stitch shared by two",
         "the top of chains passed with one more",
+        "groups between groups, with the first and the last gap named by what stands beside them",
+        "a picot told once and then named",
     }
 )
 """Cases that the little model doesn't know yet; the engine alone is held to them."""
@@ -66,7 +68,7 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
     A line: its shorthand, what it uses, what it makes, its count as stated and, where it is wrong, the rule.
     """
     names = ("cases", "edge_cases", "loops", "printed", "print_cases", "print_chains", "print_moving_on")
-    later = ("print_openings", "print_closings", "print_places", "print_words")
+    later = ("print_openings", "print_closings", "print_more_words", "print_places", "print_words")
     rarer = ("print_gaps", "rare_cases", "repeats_print_2", "places_print_2")
     files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, *later, *rarer))
     cases = [case for file in files for case in yaml.safe_load(file.read_text(encoding="utf-8"))]

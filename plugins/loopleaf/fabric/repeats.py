@@ -5,6 +5,7 @@ from collections.abc import Callable
 from ..notation.tree import (
     STITCH,
     Again,
+    Between,
     Chain,
     ChainOf,
     Each,
@@ -18,6 +19,7 @@ from ..notation.tree import (
     Same,
     Skip,
     Step,
+    Target,
     Until,
     Work,
 )
@@ -151,7 +153,7 @@ def _reserved(hand: Hand, step: Repeat, following: tuple[Step, ...]) -> int:
             if _is_last(place) or (partway and isinstance(place, Next | Over)):
                 needed += passed + (place.count.of(0) or 0)
                 passed = 0
-            elif isinstance(place, ChainOf):
+            elif isinstance(place, ChainOf) or place == Between(Target("group")):
                 needed += 1
             elif not isinstance(place, Same):
                 return needed
@@ -224,7 +226,7 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                     edge.limit = len(edge.places) - behind
                 if passes and (
                     _passed_over(hand)
-                    or _comes_to_the_space(hand, until)
+                    or _comes_to_its_end(hand, until, stuck)
                     or _none_of_its_kind_left(hand, until, stuck, following)
                 ):
                     break
@@ -285,9 +287,11 @@ def _none_of_its_kind_left(hand: Hand, until: Until, stuck: Stuck, following: tu
     return across and stuck.trouble.facts.get("what") not in (None, "stitch", "chain")
 
 
-def _comes_to_the_space(hand: Hand, until: Until) -> bool:
+def _comes_to_its_end(hand: Hand, until: Until, stuck: Stuck) -> bool:
     """`*3 dc in next ch-1 sp, ch 1; rep from * to center ch-2 sp`: only stitches lie before that space, which
-    going into the next space passes."""
+    going into the next space passes; `to last group`: all gaps before it are used."""
+    if until.kind == "to-last":
+        return hand.gaps and stuck.trouble.facts.get("what") == "group"
     space = until.kind in ("next", "centre") and until.target.kind == "space"
     return space and hand.into_spaces and not spaces_left(hand)
 

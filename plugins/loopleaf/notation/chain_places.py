@@ -41,7 +41,7 @@ def read_joining(cursor: Cursor) -> Place:
 
 
 def read_end_of_row(cursor: Cursor, amount: Amount | None, target: Target) -> Place | None:
-    """`dc in next ch of tch, turn`: the row's last stitch goes into the chain's top; None for anything else."""
+    """`dc in next ch of tch, turn`: the row's last stitch goes into the chain's top; else None."""
     words, first = cursor.words, cursor.at
     if target != CHAIN or amount is not None or cursor.means != "of" or words[first + 1].means != "tch":
         return None

@@ -5,14 +5,14 @@ tch`.
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor
 from .targets import read_target
-from .tree import Between
+from .tree import Between, Target
 
 _OF_A_GROUP = frozenset({"st", "stitch", "group", "form", "special"})
 
 
 def read_gap_end(cursor: Cursor) -> Between | None:
     """The gap named by what stands on either side, behind its `between`; None (and nothing passed) where it
-    isn't so named. The last gap is the next one where the hand has come to it.
+    isn't so named. The last gap is the one behind the next group, where the hand has come to that.
     """
     at = cursor.at
     which = cursor.means
@@ -20,7 +20,7 @@ def read_gap_end(cursor: Cursor) -> Between | None:
         cursor.at += 1
         read_target(cursor)
         if cursor.take("and") and _pass_the_other(cursor):
-            return Between(first=which == "first")
+            return Between(first=True) if which == "first" else Between(Target("group"))
     cursor.at = at
     return None
 

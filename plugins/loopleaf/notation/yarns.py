@@ -147,6 +147,10 @@ def read_join(cursor: Cursor, steps: list[Step]) -> None:
     if cursor.take("with"):
         cursor.take("a")
         stitch = read_stitch(cursor)
+    spot = read_spot(cursor)
+    if spot:  # `join with sl st at top edge`
+        steps.append(JoinYarn("", stitch, span=cursor.span(first), spot=spot))
+        return
     place = _to_place(cursor)
     slip = cursor.at + 1 + (cursor.ahead() == "a")
     if place is not None and cursor.means == "with" and _is_a_slip(cursor, slip):

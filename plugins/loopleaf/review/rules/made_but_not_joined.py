@@ -48,7 +48,7 @@ When to ignore: When the pieces stay apart, as in a set; say so in a finishing s
 import re
 from collections.abc import Iterator
 
-from ...notation.tree import Corresponding, Next
+from ...notation.tree import Corresponding, Next, Work
 from ...pattern import Finding, Suggestion
 from ..lines import within
 from ..rule import Words, rule, told
@@ -88,7 +88,8 @@ def _joined(subject: Subject) -> set[str]:
             names |= {step.thread.piece, step.thread.through}
         if step.lay_out:
             names.add(step.lay_out.piece)
-    for name, piece in subject.pattern.pieces.items():
+    pieces = subject.pattern.pieces
+    for name, piece in pieces.items():
         if piece.start and piece.start.edge:
             names |= {name, piece.start.edge}
     for work, round in subject.rounds():
@@ -97,6 +98,9 @@ def _joined(subject: Subject) -> set[str]:
             if place.piece:
                 other = place.piece.removeprefix("next ")
                 names |= {work.name, other, other.split(" ")[0]}
+        for one in within(round.line, Work):  # `through both layers of arm and body`
+            if " of " in one.through:
+                names |= {work.name, *(name for name in pieces if name.lower() in one.through)}
     return names
 
 
