@@ -53,9 +53,20 @@ def test_without_a_file_the_pattern_goes_to_standard_output(folder: Path) -> Non
 
 def test_what_is_offered(folder: Path) -> None:
     told = run("adjust", "pouch.yml").stdout
-    assert "  1 round more, about 10 mm (⅜ in) taller.\n" in told
-    assert "  5 rounds fewer, about 5 cm (2 in) shorter.\n" in told
+    assert "\n  1 round more, about 10 mm (⅜ in) taller. A about 45 to 65 g (1¾ to 2¼ oz), " in told
+    assert "\n  5 rounds fewer, about 5 cm (2 in) shorter. A about 30 to 45 g" in told
     assert len(told.splitlines()) == 12
+    measured = run("measure", "pouch.yml").stdout
+    assert told.split("\n", 1)[1] == measured.split("Other heights, each worked:\n")[1]
+
+
+def test_heights_of_sizes_and_without_a_gauge(folder: Path) -> None:
+    told = run("adjust", str(DEMO / "curlew-cap.yml")).stdout
+    assert "\n  1 round fewer, about 9 mm (⅜ in) shorter. Size large adult: A about " in told
+    (folder / "ungauged.yml").write_text(POUCH.replace("gauge:", "# gauge:"), encoding="utf-8")
+    assert "\n  1 round more. About " in run("adjust", "ungauged.yml").stdout
+    told = run("adjust", "ungauged.yml", "--height", "+1 round", "-o", "new.yml").stdout
+    assert "  line 8, yarn A: weighed 40 g left out\n" in told  # nobody can tell what it takes now
 
 
 def test_what_the_design_doesnt_allow(folder: Path) -> None:

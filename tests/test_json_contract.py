@@ -18,7 +18,7 @@ FILES = sorted((ROOT / "patterns").glob("*.yml"))
 ROUND = ["label", "uses", "makes", "count", "stated"]
 PROMISED = {"pattern", "pieces", "size", "yarn", "cords", "hours", "level", "findings"}
 """By the format: the least that is there."""
-BESIDES = {"learning_hours", "cautions", "other_yarns"}
+BESIDES = {"learn_first", "learning_hours", "cautions", "other_yarns"}
 FINDING = {
     *("rule", "severity", "file", "line", "column", "end_line", "end_column", "piece", "round"),
     *("message", "working", "suggestion", "related", "url"),
@@ -127,13 +127,14 @@ def test_the_measures(told: tuple[Any, Any]) -> None:
     learning = [found["learning_hours"]] if sizes == 1 else found["learning_hours"]
     assert all(slow[1] > quick[1] for slow, quick in zip(learning, hours, strict=True))
     for caution in found["cautions"]:
-        assert set(caution) == {"title", "because"}
+        assert set(caution) == {"title", "because", "standards"}
         assert caution["because"]
     for other in found["other_yarns"]:
         assert set(other) == {"weight", "hook_mm", "size"}
         assert abs(other["weight"] - next(iter(pattern.materials.yarns.values())).weight) == 1
     assert set(found["level"]) == {"stated", "worked_out", "because"}
     assert found["level"]["stated"] == pattern.level
+    assert (found["level"]["worked_out"] == "basic") == (found["learn_first"] == [])
 
 
 def test_a_tall_stitch_without_a_name_goes_by_its_short_one() -> None:

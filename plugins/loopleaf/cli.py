@@ -237,12 +237,13 @@ def build() -> None:
 @main.command()
 @click.argument("pattern")
 def measure(pattern: str) -> None:
-    """Print what PATTERN measures: sizes round by round, yarn, cords, time, level."""
+    """Print what PATTERN measures: sizes round by round, yarn, cords, time, level, heights on offer."""
+    from .publish.altering import heights_offered
     from .publish.measure_report import measure_text
 
     checked = _one(pattern)
     assert checked.measured is not None
-    _text(measure_text(checked.measured))
+    _text(measure_text(checked.measured) + heights_offered(checked))
 
 
 @main.command()

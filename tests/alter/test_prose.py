@@ -1,6 +1,7 @@
 """What a file's sentences say in numbers is named after an alteration, and never changed."""
 
 from loopleaf.alter import fit_around
+from loopleaf.alter.draft import Change
 from loopleaf.alter.prose import telling
 from loopleaf.pattern import load
 from tests.alter.patterns import checked
@@ -51,3 +52,48 @@ def test_they_are_told_after_a_resize_and_stay_as_they_were() -> None:
     assert "line 2 says “4 rounds”: look whether it still holds" in altered.remarks
     assert "A crown of 4 rounds." in altered.text
     assert "Fold up eight rows" in altered.text
+
+
+def count(before: str, after: str, where: str = "hat, round 4", what: str = "count") -> Change:
+    return Change(23, what, before, after, where)
+
+
+def test_what_a_changed_number_is_now_is_told_with_it() -> None:
+    changed = [count("12", "14"), count("4", "5", what="rounds")]
+    said = list(telling(load(TEXT.encode(), "crown.yml"), changed))
+    assert "line 21 says “12 stitches”, where 12 is now 14: look whether it still holds" in said
+    assert "line 2 says “4 rounds”: look whether it still holds" in said  # a number of rounds, not round 4
+
+
+def test_a_number_that_changed_to_two_others_is_left_open() -> None:
+    said = list(telling(load(TEXT.encode(), "crown.yml"), [count("12", "14"), count("12", "16")]))
+    assert "line 21 says “12 stitches”: look whether it still holds" in said
+
+
+PROSE = TEXT.replace("Increase 6 times in each round.", "Part the 24 evenly, and mark the 24th, not 240.")
+
+
+def test_a_bare_number_that_changed_is_named() -> None:
+    said = list(telling(load(PROSE.encode(), "crown.yml"), [count("24", "30")]))
+    assert "line 11 says “24” and “24th”, where 24 is now 30: look whether it still holds" in said
+    assert not any("line 11" in one for one in telling(load(PROSE.encode(), "crown.yml")))
+
+
+def test_rounds_of_another_piece_that_file_texts_name() -> None:
+    """What the file says of rounds is said of the first piece, and follows; of others a maker must look."""
+    lid = TEXT.replace("Increase 6 times in each round.", "Sew the lid on at its round 5.")
+    lid = lid.replace(
+        "\nfinishing:",
+        "\n  lid: {worked: spiral rounds, start: magic ring, rounds: [{round: 1, work: 6 sc in ring}]}"
+        "\nfinishing:",
+    )
+    moved = [count("5", "6", "lid, round 6", "round")]
+    own = [count("5", "6", "hat, round 6", "round")]
+    said = "line 11 says “round 5”: look whether it still holds"
+    assert said in list(telling(load(lid.encode(), "crown.yml"), moved))
+    assert said not in list(telling(load(lid.encode(), "crown.yml"), own))
+
+
+def test_titles_tell_numbers_too() -> None:
+    said = list(telling(load(TEXT.replace("title: Crown", "title: A 48-stitch crown").encode(), "crown.yml")))
+    assert said[0] == "line 1 says “48-stitch”: look whether it still holds"

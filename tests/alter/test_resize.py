@@ -155,6 +155,57 @@ def test_another_gauge_keeps_the_size() -> None:
     assert heights[1] == pytest.approx(heights[0], abs=100 / 13 / 2)
 
 
+DC_CROWN = """\
+title: Crown
+designer: Saltmarsh Makers' Library
+terms: US
+licence: CC-BY-4.0
+materials: {yarns: {A: {weight: 4}}, hook: 5.5 mm}
+gauge: {stitch: dc, stitches: 14, rows: 7, over: 10 cm}
+finished size: {around: 25.5 cm}
+turning chains: {dc: counts}
+pieces:
+  crown:
+    worked: joined rounds
+    start: magic ring
+    rounds:
+      - {round: 1, work: "CH, 11 dc in ring, join", count: 12}
+      - {round: 2, work: "CH, dc in same st, 2 dc in each st around, join", count: 24}
+      - {round: 3, work: "CH, dc in same st, dc in next st, (2 dc in next st, dc in next st) x 11, join"}
+      - {rounds: 4-6, work: "CH, dc in each st around, join", count: 36}
+      - {round: 7, work: "CH, dc in each st around, join, fasten off", count: 36}
+"""
+
+
+@pytest.mark.parametrize("chain", ["ch 3 (counts as dc)", "ch 3"])
+def test_a_crown_whose_chain_is_its_first_stitch(chain: str) -> None:
+    """By hand: 36 stitches are 25.7 cm around, 48 are 34.3 and 44 are 31.4."""
+    before = checked(DC_CROWN.replace("CH", chain))
+    assert (
+        f'"{chain}, dc in next st, 2 dc in next st, (dc in next 2 sts, 2 dc in next st) x 11, join"'
+        in text_of(fit_around(before, before, 343))
+    )
+    assert (
+        f'"{chain}, dc in next 7 sts, 2 dc in next st, (dc in next 8 sts, 2 dc in next st) x 3, join"'
+        in text_of(fit_around(before, before, 286))
+    )
+    for mm in range(180, 420, 17):
+        fitted = fit_around(before, before, float(mm))
+        assert fitted.altered is None or not fitted.altered.checked.has_errors
+        assert abs(fitted.around_mm - mm) <= 100 / 14 / 2 + 0.01
+
+
+def test_rounds_are_told_by_one_number_where_counts_and_heights_change() -> None:
+    fitted = fit_gauge(demo("reed-tray"), swatch("12 sts, 12.5 rows / 10 cm"))
+    assert fitted.altered is not None
+    called: dict[int, set[str]] = {}
+    for one in fitted.altered.changes:
+        if "round" in one.where:
+            called.setdefault(one.line, set()).add(one.where)
+    assert called
+    assert [names for names in called.values() if len(names) > 1] == []
+
+
 def test_another_yarn_changes_band_and_hook() -> None:
     """Weights 4 and 3 have 11 to 14 and 12 to 17 stitches in 4 inches: 14 become 14 × 14.5 ÷ 12.5 = 16.2."""
     fitted = fit_yarn(demo("lantern-pouch"), 3)

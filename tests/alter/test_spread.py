@@ -56,3 +56,22 @@ def test_what_isnt_possible_is_refused() -> None:
 def test_written_as_patterns_write_it(increases: int, stitches: int, written: str) -> None:
     """Each is counted by hand: plain stitches and increases together use up the round."""
     assert as_written(increases, stitches, "hdc", "inc") == written
+
+
+CH = "ch 3 (counts as dc)"
+
+
+@pytest.mark.parametrize(
+    ("increases", "stitches", "first", "line"),
+    [
+        (12, 36, True, f"{CH}, dc in same st, dc in next 2 sts, (2 dc in next st, dc in next 2 sts) x 11"),
+        (12, 36, False, f"{CH}, dc in next st, 2 dc in next st, (dc in next 2 sts, 2 dc in next st) x 11"),
+        (12, 24, False, f"{CH}, 2 dc in next st, (dc in next st, 2 dc in next st) x 11"),
+        (12, 12, False, f"{CH}, dc in same st, (2 dc in next st) x 11"),
+        (1, 12, True, f"{CH}, dc in same st, dc in next 11 sts"),
+        (2, 24, True, f"{CH}, dc in same st, dc in next 11 sts, 2 dc in next st, dc in next 11 sts"),
+    ],
+)
+def test_a_chain_that_is_the_first_stitch(increases: int, stitches: int, first: bool, line: str) -> None:
+    """Worked out by hand: the chain is the first stitch, of an increase where one comes first."""
+    assert as_written(increases, stitches, "dc", "2 dc in next st", first, CH) == line

@@ -183,7 +183,7 @@ def test_a_decrease_has_a_leg_in_each_place() -> None:
     gathered = [sign for sign in marked(diagram(worked(cloth))) if sign.tag == f"{SVG}path"]
     assert [sign.get("data-stitch") for sign in gathered] == ["2", "3", "4", "5"]
     for sign in gathered:
-        legs = re.findall(r"M(\S+) (\S+)L0 0", str(sign.get("d")))
+        legs = re.findall(r"M(\S+) (\S+)[LQ][^M]*?0 0(?=M)", str(sign.get("d")))
         assert len(legs) == 2
         assert float(legs[0][0]) * float(legs[1][0]) < 0
     assert "dc2tog" in diagram(worked(cloth))

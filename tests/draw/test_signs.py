@@ -5,7 +5,6 @@ a slip stitch a dot, single crochet an x, then a T with a bar for each yarn over
 import pytest
 
 from loopleaf import trade
-from loopleaf.draw.pen import gathered_way
 from loopleaf.draw.signs import CHAIN, UNIT, Sign, head, height_of, is_cross, lines, stem
 
 KINDS = [row.key for row in trade.stitches() if row.key != "chain"]
@@ -66,16 +65,13 @@ def test_gathered_stitches_have_their_stems_and_bars(form: str) -> None:
     assert ("a3.4" in sign) == (form == "popcorn")
 
 
+def test_stems_gathered_in_one_place_have_a_bar_for_each_yarn_over() -> None:
+    bars = {kind: lines(Sign(kind, "cluster", 3)).count("l2.4 -1.2") for kind in ("half", "double", "treble")}
+    assert bars == {"half": 0, "double": 3, "treble": 6}
+
+
 def test_a_puff_has_no_bars() -> None:
     assert "l2.4" not in lines(Sign("half", "puff", 3))
-
-
-def test_stitches_gathered_over_places_lean_together() -> None:
-    legs = gathered_way("double", [(-5.0, 19.0), (5.0, 19.0)])
-    assert legs.startswith("M-5 19L0 0")
-    assert "M5 19L0 0" in legs
-    assert legs.count("l") == 2 + 1
-    assert gathered_way("half", [(-5.0, 14.0), (5.0, 14.0)]).count("l") == 1
 
 
 def test_posts_and_loops_show_where_the_hook_goes() -> None:

@@ -27,6 +27,7 @@ CASES: list[dict[str, Any]] = [
         "places_print_2.yml",
         "print_moving_on.yml",
         "print_openings.yml",
+        "print_closings.yml",
         "print_more_words.yml",
     )
     for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))

@@ -108,3 +108,16 @@ def test_a_gram_is_not_no_ounce() -> None:
 def test_sizes_that_read_alike_are_told_once() -> None:
     assert amounts.lengths((121.4, 121.1, 121.3)) == "12 cm (4¾ in)"
     assert amounts.lengths((121.4, 131.1)) == "12 (13) cm, 4¾ (5¼) in"
+
+
+@pytest.mark.parametrize(
+    ("sizes", "text"),
+    [
+        ((297.0,), "30 cm (11½ in)"),
+        ((84.0,), "8.5 cm (3¼ in)"),
+        ((297.0, None, 352.0), "30 (-, 35) cm, 11½ (-, 14) in"),
+        ((300.0, 303.0), "30 cm (12 in)"),
+    ],
+)
+def test_what_is_good_to_a_tenth_has_no_false_decimal(sizes: tuple[float | None, ...], text: str) -> None:
+    assert amounts.coarse_lengths(sizes) == text

@@ -13,7 +13,7 @@ BASE = [
     "ch 1, 6 sc in ring, join",
     "ch 1, 2 sc in each st around, join",
     "ch 1, (sc in next st, inc) x 6, join",
-    "ch 1, (sc in next 2 sts, inc) x 6, join",
+    "ch 1, (inc, sc in next 2 sts) x 6, join",  # not above those of round 3: a circle
 ]
 PLAIN = ["ch 1, sc in each st around, join"] * 3
 

@@ -21,6 +21,7 @@ from loopleaf.pattern.materials import Ball, Yarn
 from loopleaf.pattern.values import Length, Weight
 
 from .by_hand import made, scale
+from .worked_patterns import measured, rounds
 
 
 def yarn(**fields: Any) -> Yarn:
@@ -115,3 +116,12 @@ def test_balls_go_up_and_are_at_least_one():
     assert balls_for(100, 50, 0.0) == 2
     assert balls_for(100, 50, 0.1) == 3
     assert balls_for(1, 50, 0.1) == 1
+
+
+def test_what_each_piece_takes() -> None:
+    """Two like pieces, one of them made three times: a quarter and three quarters."""
+    lines = ["ch 1, 6 sc in ring, join", "ch 1, 2 sc in each st around, join"]
+    (need, *_) = measured(rounds(*lines, name="one") + rounds(*lines, name="three", fields="make: 3")).yarn[0]
+    assert dict(need.shares) == pytest.approx({"one": 0.25, "three": 0.75})
+    assert need.metres is not None
+    assert need.metres_by_piece()["one"].middle == pytest.approx(need.metres.middle / 4)

@@ -285,7 +285,7 @@ def test_the_table_of_sizes_says_everything_once() -> None:
 def test_another_yarn_changes_what_is_stated() -> None:
     """The whole blanket of 53 × 70 cm, not a square of it: 12.5 ÷ 14.5 as large in DK."""
     assert _rows("harbour-square", "yarns")["DK (3)"] == (
-        *("about 4 mm", "about 45.5 cm (18 in)", "about 60.5 cm (23¾ in)"),
+        *("about 4 mm", "about 46 cm (18 in)", "about 60 cm (24 in)"),
     )
 
 
@@ -381,6 +381,16 @@ def test_the_level_has_its_reasons() -> None:
     level = _demo("lantern-pouch").level
     assert level.name == "easy"
     assert "shells (round 19)" in level.reasons
+    assert "Several stitches in one place, with places passed on either side." in level.learn
+    assert _demo("tide-cloth", "UK").level.learn[0] == "Working under a chain instead of into it."
+    assert _demo("ebb-scarf").level.learn == ()
+
+
+def test_cautions_name_their_standards_with_year_and_scope() -> None:
+    cords, parts = _demo("lantern-pouch").cautions
+    assert any(one.startswith("EN 71-1:2005+A8 (toys for under 36 months: ") for one in cords.standards)
+    assert any(one.startswith("16 CFR 1501.4 (") for one in parts.standards)
+    assert [one.standards for one in _demo("ebb-scarf").cautions] == [()]
 
 
 def test_a_pattern_with_an_error_is_not_set_out() -> None:

@@ -57,7 +57,7 @@ def test_how_far_the_model_is_off_what_was_weighed() -> None:
 
 def test_another_yarn_and_who_is_new_to_it() -> None:
     text = "\n".join(told("lantern-pouch"))
-    assert "weight 3, hook about 4.5 mm: around about 29.5 cm (11¾ in)" in text
+    assert "weight 3, hook about 4.5 mm: around about 30 cm (11½ in)" in text
     assert "for someone new to it" in text
     assert "Cords: because of a cord (Drawstring)" in text
 
@@ -125,3 +125,11 @@ pieces:
     lines = measure_text(measured).splitlines()
     at = next(index for index, line in enumerate(lines) if line.startswith("Yarn, "))
     assert lines[at + 1] == ("  not known: the pattern gives no gauge and lists no yarn under `materials`")
+
+
+def test_yarn_by_piece() -> None:
+    """The cord's 2 × 96 chains are 5.1 times as long as it is, the body has the rest."""
+    (line,) = [line for line in told("lantern-pouch") if "of which" in line]
+    assert line.startswith("     of which pouch about ")
+    assert ", cord about " in line
+    assert not any("of which" in line for line in told("curlew-cap"))

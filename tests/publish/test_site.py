@@ -85,6 +85,13 @@ def test_the_parts_stand_in_the_order_of_a_printed_pattern(built: SmallSite) -> 
     } <= set(ids)
 
 
+def test_a_page_says_what_to_learn_first(built: SmallSite) -> None:
+    assert "<p>To learn first: Working under a chain instead of into it. Several" in built.page(
+        "uk/tide-cloth/"
+    )
+    assert "To learn first" not in built.page("us/coaster/")
+
+
 def test_the_template_s_words_follow_the_terms(built: SmallSite) -> None:
     assert '<h2 id="gauge">Gauge</h2>' in built.page("us/coaster/")
     assert '<h2 id="gauge">Tension</h2>' in built.page("uk/coaster/")

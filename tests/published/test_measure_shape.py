@@ -9,6 +9,12 @@ from loopleaf.measure import flat_growth
 from loopleaf.measure.shape import ball_stitches, flatness, polygon_growth
 from loopleaf.measure.size import RoundSize
 from loopleaf.measure.units import Band
+from tests.measure.worked_patterns import measured
+from tests.measure.worked_patterns import rounds as rounds_of
+
+
+def worked_rounds(*lines: str, start: str) -> list[RoundSize]:
+    return measured(rounds_of(*lines, start=start)).pieces[0].known_rounds(0)
 
 
 def rounds(*counts: int, height: float) -> list[RoundSize]:
@@ -51,6 +57,19 @@ def test_seven_a_round_in_uk_double_crochet_is_flat() -> None:
     assert found is not None
     assert found.grows == 7
     assert found.form == "flat"
+
+
+def test_the_star_bottom_has_seven_stripes() -> None:
+    """Lambert, My Crochet Sampler, 1847: “every other stitch is to be made a seam … two stitches in the same
+    place”, always over the last one; 7 more a round, and “seven raised stripes”.
+    """
+    lines = [
+        "ch 1, sc in each ch around, join",
+        *(f"ch 1, *sc in next {n} sts, 2 sc in next st; rep from * around, join" for n in range(1, 6)),
+    ]
+    piece = worked_rounds(*lines, start="chain 14, joined")
+    assert [one.stitches for one in piece] == [14, 21, 28, 35, 42, 49]
+    assert piece[-1].stacked == 7
 
 
 def test_polygons() -> None:

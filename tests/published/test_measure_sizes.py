@@ -94,7 +94,11 @@ def test_archimedes_on_the_circle() -> None:
 
     42 stitches of 5 mm are 21 cm around.
     """
-    grown = [f"ch 1, (sc in next {n} sts, inc) x 6, join" for n in range(1, 6)]
+    odd = [
+        "ch 1, (sc in next {} sts, inc) x 6, join",
+        "ch 1, (sc in next {1}, inc, sc in next {1}) x 6, join",
+    ]
+    grown = [odd[n % 2 == 0].format(n, n // 2) for n in range(1, 6)]  # not stacked, or it is a hexagon
     base = ["ch 1, 6 sc in ring, join", "ch 1, inc x 6, join", *grown]
     (one,) = measured(rounds(*base, *[AROUND] * 3)).checkpoints
     across = one.length_mm[0]

@@ -32,8 +32,23 @@ def published() -> Iterator[tuple[str, bytes, dict[str, Any]]]:
         yield f"{example['passage']} {example['place']}", text.encode(), example
 
 
-NOT_YET = frozenset(
+NOT_YET: frozenset[str] = frozenset(
     {
+        "a chain and a slip stitch to a row's first space",
+        "a chain that counts by the pattern's rule, before a lower stitch",
+        "a first cluster whose chain is its first leg",
+        "a lace tape turns by chains that its count leaves out",
+        "a row of decreases whose chain is the first leg",
+        "a second shoulder on stitches left",
+        "do not turn, before a row worked from left to right",
+        "each stitch across and two in the last, where the count says that this one was kept",
+        "half a group at each end",
+        "loops on from the stitch joined to",
+        "petals in each stitch, the last slip stitch into the first",
+        "scallops on from the stitch joined to, the last slip stitch into that",
+        "the gap that skipping has come to",
+        "the last stitch shared by two",
+        "the top of chains passed with one more",
         "groups between groups, with the first and the last gap named by what stands beside them",
         "a picot told once and then named",
     }
@@ -53,7 +68,7 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
     A line: its shorthand, what it uses, what it makes, its count as stated and, where it is wrong, the rule.
     """
     names = ("cases", "edge_cases", "loops", "printed", "print_cases", "print_chains", "print_moving_on")
-    later = ("print_openings", "print_more_words", "print_places", "print_words")
+    later = ("print_openings", "print_closings", "print_more_words", "print_places", "print_words")
     rarer = ("print_gaps", "rare_cases", "repeats_print_2", "places_print_2")
     files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, *later, *rarer))
     cases = [case for file in files for case in yaml.safe_load(file.read_text(encoding="utf-8"))]

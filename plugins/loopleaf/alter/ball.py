@@ -15,7 +15,6 @@ from ..pattern import Entry, Path, Pattern, Piece
 from .base import Base, Words, draws_in, increases, words_of
 from .draft import CannotAlter, Draft
 from .numbers import Renumber, moved, renumber
-from .spread import as_written
 
 _OUT_OF_SHAPE = 0.1
 """A ball whose rounds are so much more or fewer than its proportions ask for is another design (chosen)."""
@@ -289,8 +288,7 @@ def _line(words: Words | None, stitches: int, change: int, number: int, falling:
 
 
 def _rewrite(draft: Draft, path: Path, words: Words, stitches: int, change: int) -> None:
-    middle = as_written(change, stitches, words.stitch, words.change, words.first)
-    draft.part(path, words.start, words.end, middle)
+    draft.part(path, words.start, words.end, words.middle(change, stitches))
 
 
 def _run_name(draft: Draft, path: Path) -> str:

@@ -1,11 +1,11 @@
 """A base worked from its middle: which rounds grow, by how many stitches, how its last one is written."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from .. import notation
 from ..fabric import PatternWork, PieceWork, RoundWork
-from ..notation.tree import Chain, Each, FastenOff, Join, Next, Over, Repeat, Stitch, Turn, Work, Yarn
+from ..notation.tree import Chain, Each, FastenOff, Join, Next, Over, Repeat, Step, Stitch, Turn, Work, Yarn
 from ..pattern import Entry, Piece
 from .spread import as_written
 
@@ -53,6 +53,7 @@ class Words:
 
     before, behind: of the line. stitch: `hdc`. change: `inc`, `2 hdc in next st`, `invisible dec`. first: the
     change comes first. start, end: the stretch between before and behind. bare: no yarn changes in the line.
+    chain: a beginning chain that is the first stitch (`ch 3 (counts as dc)`), "" without one.
     """
 
     before: str
@@ -63,10 +64,11 @@ class Words:
     start: int
     end: int
     bare: bool
+    chain: str = ""
 
     def middle(self, changes: int, stitches: int, flip: bool = False) -> str:
         """So many changes spread evenly. flip: they stand where those of the round itself don't."""
-        return as_written(changes, stitches, self.stitch, self.change, self.first != flip)
+        return as_written(changes, stitches, self.stitch, self.change, self.first != flip, self.chain)
 
 
 def base_of(work: PatternWork, piece: PieceWork, model: Piece) -> Base | None:
@@ -121,19 +123,24 @@ def words_of(work: PatternWork, round: RoundWork, changes: Callable[[Work], bool
     if line is None:
         return None
     beside = (Chain, Join, Turn, Yarn, FastenOff)
-    steps = [one for one in line.steps if not isinstance(one, beside)]
+    chain, line_steps = (
+        _begins_with_a_stitch(round, line.steps) if changes is increases else (None, line.steps)
+    )
+    steps = [one for one in line_steps if not isinstance(one, beside)]
     bare = not any(isinstance(one, Yarn | FastenOff) for one in line.steps)
     if len(steps) != 1 or steps[0].span is None:
         return None
     (step,) = steps
     text, span = round.plan.work, step.span
     assert span is not None
-    before, behind = text[: span.start], text[span.end :]
+    begins = chain.span.start if chain is not None and chain.span is not None else span.start
+    own = text[chain.span.start : chain.span.end] if chain is not None and chain.span is not None else ""
+    before, behind = text[:begins], text[span.end :]
     if isinstance(step, Work) and increases(step) and changes(step) and isinstance(step.places[0], Each):
         kind = _kind(step, round)
         stitch = notation.stitch_name(kind, work.pattern.terms, vocabulary=work.vocabulary)
         increase = "inc" if step.stitch.kind == "inc" else f"2 {stitch} in next st"
-        return Words(before, behind, stitch, increase, True, span.start, span.end, bare)
+        return Words(before, behind, stitch, increase, True, begins, span.end, bare, own)
     if not isinstance(step, Repeat) or len(step.steps) != 2 or not _goes_all_the_way(step):
         return None
     one, other = step.steps
@@ -146,7 +153,33 @@ def words_of(work: PatternWork, round: RoundWork, changes: Callable[[Work], bool
         return None
     stitch = notation.stitch_name(plain.stitch, work.pattern.terms, vocabulary=work.vocabulary)
     said = text[changed.span.start : changed.span.end]
-    return Words(before, behind, stitch, said, changed is one, span.start, span.end, bare)
+    return Words(before, behind, stitch, said, changed is one, begins, span.end, bare, own)
+
+
+def _begins_with_a_stitch(round: RoundWork, steps: Sequence[Step]) -> tuple[Chain | None, Sequence[Step]]:
+    """The beginning chain that is the round's first stitch, and the steps without the pass that it begins.
+
+    That pass is written out, the others behind it are alike. (None, all of them) where the round begins
+    otherwise.
+    """
+    first = steps[0] if steps else None
+    if not isinstance(first, Chain) or first.span is None or not _is_a_stitch(first, round):
+        return None, steps
+    last = next((at for at, one in enumerate(steps) if isinstance(one, Repeat)), 0)
+    last = last or next((at for at, one in enumerate(steps) if isinstance(one, Work) and increases(one)), 0)
+    one_pass = steps[1:last]
+    if not one_pass or not all(isinstance(one, Work) for one in one_pass):
+        return None, steps
+    return first, steps[last:]
+
+
+def _is_a_stitch(chain: Chain, round: RoundWork) -> bool:
+    """Whether a beginning chain counts as one stitch and no more, as the line or the pattern says."""
+    if chain.counts is not None:
+        return not chain.counts.chains
+    worked = round.sizes[0]
+    made = worked.made[0] if worked is not None and worked.made else None
+    return getattr(made, "role", "") == "turning" and bool(getattr(made, "number", 0))
 
 
 def _goes_all_the_way(step: Repeat) -> bool:

@@ -14,7 +14,8 @@ from ..review import Checked, check
 from .around import Fitted, fit_around, way_around
 from .draft import CannotAlter, Draft, NotUnderstood
 from .height import adjustables, more_rounds
-from .settle import Altered, in_order, settle
+from .prose import telling
+from .settle import Altered, called_as_now, in_order, settle
 
 _STEP = 0.5
 """Gauges are counted in half stitches."""
@@ -156,8 +157,9 @@ def _same_height(before: Checked, altered: Altered, name: str) -> Altered | None
 
 def _together(before: Checked, draft: Draft, altered: Altered, height: Altered) -> Altered:
     """The last of them, with the changes of all, and with a word on a length that couldn't be kept."""
-    changes = in_order([*draft.changes, *altered.changes, *(height.changes if height is not altered else ())])
-    remarks = list(height.remarks)
+    gathered = [*draft.changes, *altered.changes, *(height.changes if height is not altered else ())]
+    changes = called_as_now(height.checked, in_order(gathered))
+    remarks = list(telling(height.checked.source, changes))
     name = next(iter(height.measured.pattern.pieces))
     was, now = (_long(one, name) for one in (before, height.checked))
     if was and now and abs(now - was) > _FAR * was:

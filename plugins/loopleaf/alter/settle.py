@@ -78,12 +78,11 @@ def settle(before: Checked, draft: Draft, place: Follow | None = None) -> Altere
         changes = weighed.moved(changes) + weighed.changes
         now = check(weighed.text().encode(), file)
     _must_check(before, now)
-    return Altered(
-        now.source.text, now, _called_as_now(now, in_order(changes)), tuple(telling(now.source)), yarn
-    )
+    told = called_as_now(now, in_order(changes))
+    return Altered(now.source.text, now, told, tuple(telling(now.source, told)), yarn)
 
 
-def _called_as_now(now: Checked, changes: Sequence[Change]) -> tuple[Change, ...]:
+def called_as_now(now: Checked, changes: Sequence[Change]) -> tuple[Change, ...]:
     """Rounds by the numbers that they have now, but for those left out."""
     called = labels(now.source)
     return tuple(replace(one, where=called.get(one.line, one.where)) if one.after else one for one in changes)
@@ -229,12 +228,16 @@ def _worked_out(measured: Measured, stated: StatedSize, size: int) -> Band | Non
 
 
 def _without_weighed(before: Measured, now: Checked) -> Draft | None:
-    """The file without what was weighed of the pattern as it was; a yarn that takes the same keeps it."""
+    """The file without what was weighed of the pattern as it was; a yarn that takes the same keeps it.
+
+    Without a gauge nobody can tell, and it goes.
+    """
     pattern, draft = now.source.pattern, Draft(now.source)
     assert pattern is not None
     assert now.measured is not None
     for letter, yarn in pattern.materials.yarns.items():
-        if yarn.weighed and _model(before, letter) != _model(now.measured, letter):
+        was, made = _model(before, letter), _model(now.measured, letter)
+        if yarn.weighed and (was != made or None in made):
             draft.drop(("materials", "yarns", letter, "weighed"))
     return draft if draft.changes else None
 

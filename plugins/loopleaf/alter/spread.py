@@ -30,12 +30,16 @@ def spread(increases: int, stitches: int) -> tuple[int, ...]:
     return tuple(each - 1 for each in gaps(increases, stitches))
 
 
-def as_written(increases: int, stitches: int, stitch: str, increase: str, first: bool = False) -> str:
+def as_written(
+    increases: int, stitches: int, stitch: str, increase: str, first: bool = False, chain: str = ""
+) -> str:
     """The round's middle as patterns write it: `(hdc in next 13 sts, inc) x 4`.
 
     Where the spread repeats itself in short, so it is written (`(sc in next 3 sts, inc, sc in next 4 sts,
     inc) x 2`); else the longer shares are gathered before the shorter ones. stitch: `hdc`. increase: `inc`,
-    or `2 hdc in next st`. first: each increase stands before its plain stitches, not behind them.
+    or `2 hdc in next st`. first: each increase stands before its plain stitches, not behind them. chain: what
+    counts as the round's first stitch; its pass is then written out (`ch 3 (counts as dc), dc in same st,
+    dc in next 2 sts, (2 dc in next st, dc in next 2 sts) x 11`).
     """
     plain = spread(increases, stitches)
     period = next(n for n in range(1, increases + 1) if plain == plain[:n] * (increases // n))
@@ -43,17 +47,38 @@ def as_written(increases: int, stitches: int, stitch: str, increase: str, first:
         runs = [(plain[:period], increases // period)]
     else:
         runs = [((share,), len(list(run))) for share, run in groupby(sorted(plain, reverse=True))]
-    return ", ".join(_repeat(shares, times, stitch, increase, first) for shares, times in runs)
+    written = []
+    if chain:
+        (shares, times), *others = runs
+        written.append(_from_chain(shares, stitch, increase, first, chain))
+        runs = [(shares, times - 1), *others] if times > 1 else others
+    written += [_repeat(shares, times, stitch, increase, first) for shares, times in runs]
+    return ", ".join(written)
 
 
 _IN_SHORT = 3
 """Shares in one repeat that a reader still keeps in mind (chosen here)."""
 
 
+def _from_chain(plain: Sequence[int], stitch: str, increase: str, first: bool, chain: str) -> str:
+    """One pass whose first stitch is a chain."""
+    share, *others = plain
+    words = [chain]
+    if first or not share:
+        words += [f"{stitch} in same st", *_even(share, stitch)]
+    else:
+        words += [*_even(share - 1, stitch), increase]
+    return ", ".join([*words, *(_repeat([one], 1, stitch, increase, first) for one in others)])
+
+
+def _even(share: int, stitch: str) -> list[str]:
+    return [stitch + (" in next st" if share == 1 else f" in next {share} sts")] if share else []
+
+
 def _repeat(plain: Sequence[int], times: int, stitch: str, increase: str, first: bool) -> str:
     words: list[str] = []
     for share in plain:
-        even = [stitch + (" in next st" if share == 1 else f" in next {share} sts")] if share else []
+        even = _even(share, stitch)
         words += [increase, *even] if first else [*even, increase]
     once = ", ".join(words)
     return once if times == 1 else f"({once}) x {times}"

@@ -19,6 +19,9 @@ the sides of a polygon and of a chain; in rows; about a middle, where even spaci
 and in rows that both grow and shrink, which would else grow wider than they are.
 """
 
+OVER_THEIR_PLACES = 6.0
+"""Stitches drawn together are drawn so much more strongly above theirs, else their legs would lie down."""
+
 HARDLY = 1e-4
 CORNER_PULL = 1000.0
 LOOSE = 0.15
@@ -212,7 +215,8 @@ class Across:
             places = [place + (self.way - even[-1]) / 2 for place in places]
         for at, place in wanted.items():
             places[at] = self._near(place, places[at])
-        return places, [pull if at in wanted else HARDLY for at in range(len(even))]
+        own = [1.0 if waves else OVER_THEIR_PLACES if len(tops) > 1 else 1.0 for tops in self.below]
+        return places, [pull * own[at] if at in wanted else HARDLY for at in range(len(even))]
 
     def _around(self, groups: Sequence[range]) -> list[list[int]]:
         """The groups, a fan that the round's beginning parts put together again."""

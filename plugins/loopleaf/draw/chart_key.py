@@ -9,13 +9,14 @@ from ..notation import stitch_name
 from ..notation.tree import Stitch
 from ..trade import Terms
 from .canvas import number
-from .pen import Shapes, gathered_way, ink_name, picot_way
+from .drawn_together import drawn_together
+from .pen import Shapes, ink_name, picot_way
 from .signing import sign_of
 from .signs import CHAIN, DOT, MAGIC_RING, Sign, height_of, lines
 from .subject import Subject
 
 PICOT_CHAINS = 3
-LEGS_APART = 5.0
+LEGS_APART = 7.0
 """The feet of stitches drawn together, in the key."""
 
 
@@ -126,7 +127,7 @@ def _signs(subject: Subject) -> Iterator[KeyLine]:
         yield KeyLine({"US": words, "UK": words}, way, radius, radius)
     if _has_chains(subject):
         yield KeyLine(_names(subject, Stitch("chain")), CHAIN, 2, 2)
-    seen: set[str | Sign] = set()
+    seen: set[tuple[str | Sign, int]] = set()
     for work, worked in zip(subject.piece.rounds, subject.worked, strict=True):
         for made in worked.made:
             if not isinstance(made, Made) or made.role in ("turning", "chain"):
@@ -136,9 +137,10 @@ def _signs(subject: Subject) -> Iterator[KeyLine]:
                 key = "picot"
             elif made.role in ("join", "travel") or made.kind == "slip":
                 key = "slip"
-            if key not in seen:
-                seen.add(key)
-                yield _line(subject, key, len(made.into))
+            places = len(made.into) if isinstance(key, Sign) and key.form and not key.legs else 1
+            if (key, places) not in seen:
+                seen.add((key, places))
+                yield _line(subject, key, places)
 
 
 def _has_chains(subject: Subject) -> bool:
@@ -173,7 +175,7 @@ def _line(subject: Subject, sign: str | Sign, places: int) -> KeyLine:
     tall = height_of(sign.kind)
     if sign.form and not sign.legs and places > 1:
         feet = [((leg - (places - 1) / 2) * LEGS_APART, tall) for leg in range(places)]
-        return KeyLine(words, gathered_way(sign.kind, feet), tall, 0.0)
+        return KeyLine(words, drawn_together(sign.kind, feet), tall, 0.0)
     return KeyLine(words, lines(sign), 2.0 if sign.loop or sign.post else 0.0, tall)
 
 

@@ -10,16 +10,14 @@ from typing import NamedTuple
 
 from .canvas import Box, Point, number
 from .colour import FAINT
+from .drawn_together import drawn_together
 from .signs import (
     CHAIN,
     CHAIN_LONG,
     CROSS,
     DOT,
-    HEAD,
     SHORT_CHAIN,
     Sign,
-    bars,
-    head,
     height_of,
     is_cross,
     lines,
@@ -152,9 +150,9 @@ class Pen:
         self._put(_Standing(look, foot, str(mark)))
         self._grow(foot, top)
 
-    def gathered(self, sign: Sign, feet: Sequence[Point], top: Point, mark: Mark) -> None:
-        """A stitch with a leg in each of several places, their heads together."""
-        way = gathered_way(sign.kind, [(x - top[0], y - top[1]) for x, y in feet])
+    def gathered(self, sign: Sign, feet: Sequence[Point], top: Point, up: Point, mark: Mark) -> None:
+        """A stitch with a leg in each of several places, their heads together. up: the way that it grows."""
+        way = drawn_together(sign.kind, [(x - top[0], y - top[1]) for x, y in feet], up)
         self._put(f'<path fill="none" transform="{_moved(top)}" d="{way}"{mark}/>')
         self._grow(top, *feet)
 
@@ -254,31 +252,6 @@ def picot_way(chains: int) -> str:
 def ink_name(colour: str) -> str:
     """The class of what is drawn in a colour `#rrggbb`: dark paper gives it another ink."""
     return f"ink-{colour[1:]}"
-
-
-def gathered_way(kind: str, feet: Sequence[Point]) -> str:
-    """The path of a stitch whose legs, with their bars, meet in a head at (0, 0)."""
-    ways: list[str] = []
-    tall = height_of(kind)
-    for x, y in feet:
-        long = hypot(x, y) or 1.0
-        ux, uy = x / long, y / long
-        ways.append(f"M{_short(x)} {_short(y)}L0 0")
-        for up in bars(kind):
-            at = (1 + up / tall) * long + 0.9
-            ways.append(
-                f"M{_short(ux * at + uy * 2.3)} {_short(uy * at - ux * 2.3)}"
-                f"l{_short(-1.8 * ux - 4.6 * uy)} {_short(4.6 * ux - 1.8 * uy)}"
-            )
-    mean = (sum(x for x, _ in feet), sum(y for _, y in feet))
-    length = hypot(*mean) or 1.0
-    ux, uy = mean[0] / length, mean[1] / length
-    half, below = (HEAD, 0.0) if head(kind) else (2.6, 2.0)
-    ways.append(
-        f"M{_short(ux * below - uy * half)} {_short(uy * below + ux * half)}"
-        f"l{_short(2 * uy * half)} {_short(-2 * ux * half)}"
-    )
-    return "".join(ways)
 
 
 def _evened(angle: float, alike: int) -> int:

@@ -82,7 +82,8 @@ class Round:
         if made.kind == "slip":
             self.pen.dot(down(between(feet[0], head, 0.5)), mark)
         elif made.form and len(feet) > 1:
-            self.pen.gathered(sign_of(made, self.reverse), [down(foot) for foot in feet], down(head), mark)
+            ends, up = [down(foot) for foot in feet], down(self._outward(head))
+            self.pen.gathered(sign_of(made, self.reverse), ends, down(head), up, mark)
         else:
             foot = self._under(head) if is_cross(made.kind) else feet[0]
             if foot != feet[0] and id(made) in self._line.deep:

@@ -37,6 +37,7 @@ ARROW = "M-2.4 -1.7L2.4 0L-2.4 1.7z"
 MAGIC_RING = 5.0
 HEAD = 3.4
 _CROSS = 3.2
+_GATHERED_BARS = 2.6
 _GATHERED = ("bobble", "cluster", "popcorn", "tog")
 
 
@@ -156,12 +157,14 @@ def _known(kind: str) -> bool:
 
 def _gathered(sign: Sign, tall: float) -> str:
     """Stems joined at both ends with their bars; a popcorn's under an oval."""
-    parts = []
+    parts, many = [], len(bars(sign.kind))
     for leg in range(sign.legs):
         bow = number((leg / (sign.legs - 1) - 0.5) * 11)
         parts.append(f"M0 0Q{bow} {number(-tall / 2)} 0 {number(-tall)}")
         at = number((leg / (sign.legs - 1) - 0.5) * 5.5)
-        parts.append(f"M{at} {number(-tall * 0.5)}m-1.2 .6l2.4 -1.2")
+        for bar in range(many):
+            up = -tall * 0.5 + ((many - 1) / 2 - bar) * _GATHERED_BARS
+            parts.append(f"M{at} {number(up)}m-1.2 .6l2.4 -1.2")
     if sign.form == "popcorn":
         parts.append(f"M-3.4 {number(-tall)}a3.4 1.6 0 1 0 6.8 0a3.4 1.6 0 1 0 -6.8 0z")
     else:

@@ -152,6 +152,8 @@ def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
     late in a round, the space that it began in, or its own first stitch."""
     count = number(hand, place.count)
     edge = hand.edge
+    if hand.setting.reading.onward and edge.pos:  # the stitch joined to, which comes last
+        return last_places(hand, Last(place.count, place.target), span)
     if edge.pos in (0, hand.turned_at):
         return take(hand, find_next(hand, place.target, count, span))
     if hand.stood and edge.pos == 1 and count == 1:
@@ -181,11 +183,15 @@ def last_places(hand: Hand, place: Last, span: Span | None) -> list[Into]:
         if left == count:
             return [(p,) for p in hand.next_leaf(count, span)]
     edge = hand.edge
-    at = edge.limit
+    if count == 1 and place.target.kind == "stitch" and edge.places and hand.last is edge.places[-1]:
+        hand.shared_open = True
+        if hand.setting.reading.shared:
+            return [(edge.places[-1],)]
+    at = edge.side_end()
     wanted = count
     while wanted and at > edge.pos:
         at -= 1
-        if edge.matches(edge.places[at], place.target):
+        if edge.begins(at, place.target):
             wanted -= 1
     if wanted:
         raise missing(hand, place.target, count, count - wanted, span)
@@ -212,6 +218,9 @@ def same(hand: Hand, place: Same | JustMade, span: Span | None) -> list[Into]:
     if isinstance(place, Same) and place.begun and hand.last is not None:
         same = _begun_in(hand, place.begun) or same
     if same is not None and place.target.kind == "space" and hand.gap and hand.gap[0] is same:
+        if edge.circle and edge.pos == 0:  # the round begins in this gap, and comes no more to it
+            use_first(hand, same)
+            hand.gaps = True
         hand.last = same
         return [hand.gap]
     if same is None or (place.target.kind == "space" and not _is_space(same, place.target.length)):
@@ -242,6 +251,12 @@ def _is_space(place: MadePlace, length: int) -> bool:
     return not isinstance(place, Made) or place.role in ("loop", "picot")
 
 
+def _may_be_none(hand: Hand, place: Each) -> bool:
+    """Whether `in each st to end` is no stitch in this size, where others have some, by its reading."""
+    hand.none_open = hand.setting.several and place.until.kind == "end"
+    return hand.none_open and hand.setting.reading.none
+
+
 def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
     """`in each st around`: every place of the kinds named, up to where the `each` ends."""
     if place.targets[0].unworked:
@@ -258,6 +273,8 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
     if edge.plain and place.targets == (STITCH,) and place.every == 1:
         stretch = edge.places[edge.pos : end]
         if not stretch and place.until.kind == "end":
+            if _may_be_none(hand, place):
+                return []
             raise missing(hand, STITCH, 1, 0, span)
         edge.pos = end
         hand.uses += len(stretch)
@@ -274,6 +291,8 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
         nearest = min(ones, key=lambda one: one.at)
         found.append(nearest)
         at = nearest.after
+    if not found and _may_be_none(hand, place):
+        return []
     if not found:
         raise missing(hand, place.targets[0], 1, 0, span)
     if place.every > 1:

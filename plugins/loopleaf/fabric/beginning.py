@@ -28,7 +28,9 @@ from .free import turn_to
 from .hand import ChainQuestion, Hand
 from .places import resolve
 from .seek import find_next, number, use_first
+from .standing import where_it_stands
 from .stitches import by_kind, make, own_kind
+from .taken_up import take_up_unworked, worked_now
 from .worked import Made, Place, Ring
 
 
@@ -45,7 +47,7 @@ def travel(hand: Hand, step: Work) -> None:
     at the end."""
     edge = hand.edge
     uses = hand.uses
-    for named in step.places:
+    for named in where_it_stands(hand, step).places:
         if edge.circle and edge.pos == 0 and not isinstance(named, InRing | First | Between):
             edge.pos = 1
         for into in resolve(hand, named, step.span):
@@ -97,8 +99,10 @@ def join_yarn(hand: Hand, step: JoinYarn) -> None:
     stitch = step.standing or step.stitch.kind != "slip"
     if step.place is None:
         return
-    if begins(hand) and edge.pos == 0 and not isinstance(step.place, InRing):
+    if begins(hand) and (edge.pos == 0 or hand.laid) and not isinstance(step.place, InRing):
         target: Target = getattr(step.place, "target", Target())
+        if target.kind == "stitch" and target.unworked and hand.earlier and take_up_unworked(hand):
+            target = worked_now(target)
         if target.kind == "free-loop":
             turn_to(hand, target.loop, target.round, step.span)
             target = Target()
@@ -147,6 +151,15 @@ def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
         else:
             hand.pending = length  # chains with nothing between them are one chain
         return
+    if (
+        length == 1
+        and step.counts is None
+        and hand.travels
+        and hand.setting.rows
+        and _slips_to_a_space(follow)
+    ):
+        hand.put_chain(length, step.span)  # `ch 1, sl st in first ch-3 sp, ch 1, …`: the row begins there
+        return
     hand.begun = True
     if isinstance(follow, Work) and follow.stitch.kind.startswith("foundation-"):
         hand.put_chain(length, step.span)  # what the first of them stands on
@@ -160,6 +173,13 @@ def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
         hand.put_chain(length, step.span)
     else:
         _unsaid(hand, length, step.span)
+
+
+def _slips_to_a_space(step: Step | None) -> bool:
+    match step:
+        case Work(stitch=Stitch(kind="slip"), places=(First(target=target) | Next(target=target),)):
+            return target.kind in ("space", "loop")
+    return False
 
 
 def _is_a_space(hand: Hand, follow: Step | None, length: int) -> bool:
@@ -235,6 +255,14 @@ def _unsaid(hand: Hand, length: int, span: Span | None) -> None:
         stand(hand, by_kind(kind), stood, length, span)
         hand.put_space(length - stood, span)
         return
+    tall = _taller(hand, kind, length)
+    hand.tall_open = bool(tall)
+    if tall and setting.reading.tall:
+        stood = setting.heights[tall]
+        stand(hand, by_kind(tall), stood, length, span)
+        if length > stood:
+            hand.put_space(length - stood, span)
+        return
     if length > 1 and height and length > height and setting.reading.chain is None:
         counts = setting.conventions.get(kind)
         hand.mesh_open = counts is None and height > 1
@@ -250,6 +278,15 @@ def _unsaid(hand: Hand, length: int, span: Span | None) -> None:
         stand(hand, by_kind(kind), length, length, span)
     else:
         hand.put_chain(length, span)
+
+
+def _taller(hand: Hand, kind: str, length: int) -> str:
+    """The tallest stitch that the chain may stand for by the pattern's own rule, `ch 3` counts as dc, though
+    the row begins with a lower one; "" for none."""
+    heights = hand.setting.heights
+    counts = [one for one, yes in hand.setting.conventions.items() if yes and heights.get(one, 0) <= length]
+    tallest = max(counts, key=lambda one: heights.get(one, 0), default="")
+    return tallest if heights.get(tallest, 0) > max(heights.get(kind, 0), 1) else ""
 
 
 TALLEST_OF_ONE = 2

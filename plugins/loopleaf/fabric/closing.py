@@ -86,11 +86,24 @@ def joining(hand: Hand, step: Work, following: tuple[Step, ...]) -> Join | None:
         return None
     if step.each != ONE or not all(isinstance(one, Turn | FastenOff | Marker | Tally) for one in following):
         return None
+    first = first_place(hand)
     match step.places:
-        case (ChainOf() as place,) | (First(count=Amount((1,))) as place,):
-            at = _joined_to(hand, place, first_place(hand))
-            return None if at is None else Join(place, span=step.span)
+        case (ChainOf() as place,):
+            if _joined_to(hand, place, first) is None and getattr(first, "role", "") != "turning":
+                return None
+            return Join(place, span=step.span)
+        case (First(count=Amount((1,))) as place,):
+            return None if _joined_to(hand, place, first) is None else Join(place, span=step.span)
+        case (Next(count=Amount((1,)), target=target, below=0, piece="", unsaid=False),):
+            named = target.stitch is not None and hand.edge.find(target, hand.edge.pos) is None
+            at = _joined_to(hand, First(ONE, target), first) if named else None
+            return None if at is None or at is not first else Join(First(ONE, target), span=step.span)
     return None
+
+
+def joins_here(hand: Hand, named: NamedPlace) -> bool:
+    """Whether a slip stitch into that place, the last of its round, goes into the round's own beginning."""
+    return bool(hand.new) and _joined_to(hand, named, first_place(hand)) is not None
 
 
 def _joined_to(hand: Hand, named: NamedPlace, first: Place | None) -> Place | None:
@@ -221,6 +234,8 @@ def left_over(hand: Hand) -> None:
         return
     if hand.into_spaces:
         spaces = spaces_left(hand)
+        if spaces == 1 and _only_turns(hand):
+            return
         if spaces and not edge.counted:
             hand.trouble("stitches-left-over", None, left=spaces, target="space", stitches=left)
             return
@@ -242,6 +257,21 @@ def left_over(hand: Hand) -> None:
     first = edge.places[edge.pos]
     target = "chain" if isinstance(first, Made) and first.role == "foundation" else "stitch"
     hand.trouble("stitches-left-over", None, left=left, target=target)
+
+
+def _only_turns(hand: Hand) -> bool:
+    """Whether the space left at a row's end is the chain that the row below began with, and that row's count
+    by kind names spaces but not this one: the lace tape's turning chain."""
+    last = hand.edge.places[-1]
+    if hand.edge.circle or not isinstance(last, Space) or not hand.earlier:
+        return False
+    below = hand.earlier[-1]
+    worked = below.sizes[hand.setting.size]
+    if worked is None or below.stated is None or not worked.made or worked.made[0] is not last:
+        return False
+    targets = [kind for _, kind in below.stated.entries if isinstance(kind, Target)]
+    named = [target.length for target in targets if target.kind == "space"]
+    return bool(named) and last.chains not in named
 
 
 def _ends_with_chains(hand: Hand) -> bool:

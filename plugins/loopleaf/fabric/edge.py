@@ -129,7 +129,8 @@ class Edge:
                 return False
             if place.role == "loop" and (self.opened or target.unworked):
                 return False
-            return target.stitch is None or is_named(place, target.stitch)
+            below = self.sided and place.role == "foundation"  # `next 8 dc` of the other side: those above it
+            return target.stitch is None or is_named(place, target.stitch) or below
         if kind == "chain":
             if isinstance(place, Space):
                 return place.chains == 1
@@ -146,6 +147,17 @@ class Edge:
         if kind == "picot":
             return type(place) is Made and place.role == "picot"
         return type(place) is Made and place.role == "row-end"
+
+    def side_end(self) -> int:
+        """Where the side of the edge ends that the hook works along: at the limit, or where stitches change
+        with row ends."""
+        if not self.sided or self.pos >= self.limit:
+            return self.limit
+        along = getattr(self.places[self.pos], "role", "") == "row-end"
+        at = self.pos
+        while at < self.limit and (getattr(self.places[at], "role", "") == "row-end") == along:
+            at += 1
+        return at
 
     def corners(self) -> set[int]:
         """The corner places: spaces inside a group of one place (the longest such); else the longest

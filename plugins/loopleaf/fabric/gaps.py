@@ -89,7 +89,7 @@ def _next_gap(hand: Hand) -> int:
     end = edge.limit if edge.circle else min(edge.limit, len(places) - 2)
     at_hand = not hand.gaps or hand.since  # `sk 2 dc, 2 dc in sp before next dc`: the gap that was come to
     for at in range(max(edge.pos - 1, 0) if at_hand else edge.pos, end):
-        ends = at + 1 == len(places) or not same_group(places[at], places[at + 1])
+        ends = not same_group(places[at], places[(at + 1) % len(places)])
         if at and ends and same_group(places[at - 1], places[at]):
             return at
     return -1

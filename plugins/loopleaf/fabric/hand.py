@@ -1,87 +1,17 @@
 """The hand: where the hook is while one round of one size is worked, and everything made so far."""
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Any
 
-from ..notation.tree import Line, Span, Step, Stitch, Target
+from ..notation.tree import Span, Step, Stitch, Target
 from .blocks import begins_block, into_block
 from .edge import Edge, Stuck, loops_of
+from .setting import Setting
 from .worked import Made, Place, Ring, Role, RoundWork, Space, Trouble
 
 MOST_IN_A_ROUND = 10_000
 """Stitches, chains and spaces: the border of the largest blanket has about 3,000."""
-
-
-@dataclass(frozen=True, slots=True)
-class Reading:
-    """How what the text leaves open is read.
-
-    chain: whether an unsaid beginning chain counts as a stitch; None: by the pattern's convention.
-    more: whether `rep from * 3 times` means three more; None: not yet asked.
-    tip: whether the other side of the foundation begins in the chain at its tip, not behind it.
-    under: whether `ch 3, sk 1 dc` names the stitch that the chain stands on, as `sk first dc` does.
-    behind: whether `sk next st` after a stitch worked further down means the one that this stands in front
-    of. deep: whether `2 rounds below` counts along that round's own stitches, not along those in front of
-    them. folded: whether `through both layers` closes an opening, each stitch through two of it. outer:
-    whether a row over arches leaves the stitch at its end. gap: whether the gap beside a beginning chain that
-    counts is the first of a row into gaps. arch: whether the chains passed before a group are a stitch and a
-    space. short: whether what `to last 2 sts` keeps stays unworked. mesh: whether a beginning chain longer
-    than the stitch is tall is that stitch and a space. apart: whether the turning chain that a row ends in is
-    none of its `last` stitches. last: whether `in each st across, 2 dc in last st` keeps it for the two.
-    """
-
-    chain: bool | None = None
-    more: bool | None = None
-    under: bool = False
-    tip: bool = False
-    behind: bool = False
-    deep: bool = False
-    folded: bool = False
-    outer: bool = False
-    gap: bool = False
-    arch: bool = False
-    short: bool = False
-    mesh: bool = False
-    apart: bool = False
-    last: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Setting:
-    """What stays the same while a round is worked.
-
-    size, index: which size and which round of the piece (0-based). worked: the piece's way of working
-    (`joined rounds`, `spiral rounds`, `rows` …). conventions: kind -> whether its turning chain counts.
-    heights: kind -> its turning chain's length. specials: the author's stitches, parsed. only_kind: the one
-    kind
-    that the line names ("" where none or several). others: finished edges of other pieces, by name.
-    closing: what the line joins to at its end names the third chain of four: (3, 4), else None.
-    first_kind: kind of the first stitch after the beginning chain. begun_on: the name of the piece that the
-    round's own edge belongs to, where the line speaks of it.
-    """
-
-    size: int
-    index: int
-    worked: str
-    counted: bool
-    conventions: Mapping[str, bool]
-    heights: Mapping[str, int]
-    specials: Mapping[str, Line]
-    only_kind: str
-    first_kind: str
-    closing: tuple[int, int] | None
-    others: Mapping[str, list[Place]] = field(default_factory=dict)
-    begun_on: str = ""
-    reading: Reading = Reading()
-
-    @property
-    def rows(self) -> bool:
-        return self.worked.startswith("rows")
-
-    @property
-    def spiral(self) -> bool:
-        return self.worked == "spiral rounds"
 
 
 @dataclass(slots=True)
@@ -123,6 +53,9 @@ class Hand:
         self.skipped: list[Place] = []
         self.over: list[Place] = []
         self.unworked: list[Place] = []
+        self.unworked_back: list[Place] = []
+        self.taken_back = False
+        self.laid = False
         self.taken_up = 0
         self.earlier: Sequence[RoundWork] = ()
         self.on_free = False
@@ -159,6 +92,11 @@ class Hand:
         self.arch_open = False
         self.apart_open = False
         self.last_open = False
+        self.leg_open = False
+        self.onward_open = False
+        self.tall_open = False
+        self.shared_open = False
+        self.none_open = False
         self.apart = 0
         self.left = 0
         self.runs: set[int] = set()

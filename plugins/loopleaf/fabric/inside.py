@@ -22,9 +22,9 @@ from ..notation.tree import (
 )
 from ..notation.tree import Ring as InRing
 from .along import begun_on_stitches, each_place, next_places, of_piece
-from .edge import Edge, loops_of
-from .grouped import has_groups
-from .groups import last_group, next_group, this_group
+from .edge import Edge, Stuck, loops_of
+from .grouped import group_at, has_groups
+from .groups import Group, last_group, next_group, this_group
 from .hand import Hand
 from .passed import passed_before
 from .seek import Into, describe, find_next, take
@@ -79,7 +79,8 @@ def in_chain_of(hand: Hand, place: ChainOf, span: Span | None) -> list[Into]:
         made = edge.places[at]
         if isinstance(made, Made) and made.role == "turning":
             whole = made.legs or made.chains
-            if place.length and place.length not in (whole, made.chains):
+            tall = hand.setting.heights.get(made.kind, 0)  # behind `3 dc in 5th ch`, one more was passed
+            if place.length and place.length not in (whole, made.chains, tall):
                 continue
             if place.number and place.number not in (made.chains, _top_from_below(edge, at, made)):
                 raise hand.stuck(
@@ -125,7 +126,11 @@ def within(hand: Hand, place: Within, span: Span | None) -> list[Into]:
     edge = hand.edge
     find = this_group if place.same else next_group
     whole = place.inner.kind == "space"
-    start, group = find(hand, place.of, span, whole)
+    try:
+        start, group = find(hand, place.of, span, whole)
+    except Stuck:
+        whole = True  # a fan of stitches with chains between them
+        start, group = find(hand, place.of, span, whole)
     if place.last:
         start, group = last_group(hand, place.of, start, group, whole)
     inner = [i for i, p in enumerate(group) if edge.matches(p, place.inner) or place.inner == STITCH]
@@ -178,7 +183,7 @@ def between(hand: Hand, place: Between, span: Span | None) -> list[Into]:
     hand.gaps = True
     named = place.target.stitch is not None and (place.target.stitch.kind == "special" or has_groups(edge))
     if place.target.kind == "group" or named:
-        start, group = next_group(hand, place.target, span)
+        start, group = _group_begun_on(hand, place.target) or next_group(hand, place.target, span)
         end = start + len(group)
         after = edge.places[end % len(edge.places)] if end < edge.limit or edge.circle else None
         if after is None:
@@ -189,7 +194,8 @@ def between(hand: Hand, place: Between, span: Span | None) -> list[Into]:
         hand.use(end - 1, end, group[-1])
         hand.gap = (group[-1], after)
         return [hand.gap]
-    beside = hand.stood and edge.pos == 1 and hand.numbered == 1 and len(edge.places) > 1
+    one = edge.pos == 1 and hand.numbered == 1 and len(edge.places) > 1
+    beside = one and (hand.stood or (not edge.circle and hand.made[-1].into == (edge.places[0],)))
     hand.gap_open = hand.gap_open or (beside and not place.first)
     if beside and (place.first or hand.setting.reading.gap):
         hand.uses += 1
@@ -199,13 +205,23 @@ def between(hand: Hand, place: Between, span: Span | None) -> list[Into]:
     if place.first and edge.pos:
         raise hand.stuck("no-such-place", span, what="first", there=edge.describe())
     first = find_next(hand, place.target, 1, span)[0]
-    second = edge.find(place.target, first.after)
+    second = edge.find(
+        place.target, first.after, len(edge.places)
+    )  # one kept for the next step bounds the gap
     beyond = second.place if second else (edge.places[0] if edge.circle else None)
     if beyond is None:
         raise hand.stuck("works-past-the-end", span, needed=2, available=1, what="stitch")
     hand.use(first.at, first.after, first.place)
     hand.gap = (first.place, beyond)
     return [hand.gap]
+
+
+def _group_begun_on(hand: Hand, target: Target) -> Group | None:
+    """The group that the beginning chain stands on: a row's half group is the first of `next 2 groups`."""
+    if not hand.stood or hand.edge.pos != 1 or hand.numbered != 1:
+        return None
+    group = group_at(hand.edge, 0, target)
+    return (0, group) if len(group) > 1 else None
 
 
 def marked(hand: Hand, place: Marked, span: Span | None) -> list[Into]:

@@ -20,7 +20,7 @@ from ..notation.tree import (
 from .edge import Edge
 from .hand import Hand
 from .seek import chain_at_the_end
-from .worked import Made, Place
+from .worked import Made
 
 
 def kept(hand: Hand, step: Step, follow: Step | None) -> int:
@@ -92,10 +92,7 @@ def _sides_kept(hand: Hand, step: Step, follow: Step | None) -> int:
                 return 0
         case _:
             return 0
-    ends = _is_row_end(edge.places[edge.pos])
-    at = edge.pos
-    while at < edge.limit and _is_row_end(edge.places[at]) == ends:
-        at += 1
+    at = edge.side_end()
     corner = at - 1
     if _names_corner(follow) and corner > edge.pos and id(edge.places[corner]) in edge.corners():
         at = corner
@@ -106,7 +103,3 @@ def _names_corner(step: Step | None) -> bool:
     return isinstance(step, Work | Group) and any(
         isinstance(place, Next) and place.target.kind == "corner" for place in step.places
     )
-
-
-def _is_row_end(place: Place) -> bool:
-    return isinstance(place, Made) and place.role == "row-end"

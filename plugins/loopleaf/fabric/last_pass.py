@@ -3,7 +3,8 @@
 from collections.abc import Callable, Iterator
 from itertools import takewhile
 
-from ..notation.tree import Chain, Group, Repeat, Skip, Step, Work
+from ..notation.tree import Chain, ChainOf, First, Group, Repeat, Skip, Step, Stitch, Work
+from .closing import joins_here
 from .edge import Stuck
 from .hand import Hand
 
@@ -17,15 +18,30 @@ def before_the_ending(
 
     following: the steps behind the repeat; up to the turn or join they belong to its ending.
     """
-    ending = step.ending + tuple(
-        takewhile(lambda one: isinstance(one, Work | Group | Chain | Skip), following)
-    )
+    more = tuple(takewhile(lambda one: isinstance(one, Work | Group | Chain | Skip), following))
+    ending = without_join(hand, step.ending + more, following[len(more) :])
     ways = [
         (passed, at, begun)
         for at, begun in enumerate(_beginnings(step))
         if (passed := _passed(hand, begun + ending, perform)) is not None
     ]
     return min(ways)[2] if ways else ()
+
+
+def without_join(hand: Hand, steps: tuple[Step, ...], behind: tuple[Step, ...]) -> tuple[Step, ...]:
+    """Without the slip stitch to the round's own beginning that they end in: it takes none of the edge.
+
+    behind: what follows them; a slip stitch that more stitches follow is none that joins.
+    """
+    if hand.setting.worked != "joined rounds" or any(isinstance(one, _MORE) for one in behind):
+        return steps
+    match steps:
+        case (*before, Work(stitch=Stitch(kind="slip"), places=((ChainOf() | First()) as place,))):
+            return tuple(before) if joins_here(hand, place) else steps
+    return steps
+
+
+_MORE = (Work, Group, Chain, Skip, Repeat)
 
 
 def _beginnings(step: Repeat) -> Iterator[tuple[Step, ...]]:

@@ -29,8 +29,8 @@ def unworked(other: PieceWork, at: int, size: int) -> list[Place]:
 def around_openings(start: Start, size: int, others: Mapping[str, PieceWork]) -> list[list[Place]]:
     """What a piece begun on unworked stitches may go around besides them.
 
-    Each opening's stitches with the underside of its chains behind them, then all openings one after the
-    other.
+    Each opening's stitches with the underside of its chains behind them, where there are several also without
+    it (two sleeves), then all openings one after the other.
     """
     other = others.get(start.edge or "")
     number = start.round if start.round is not None else start.row
@@ -42,12 +42,14 @@ def around_openings(start: Start, size: int, others: Mapping[str, PieceWork]) ->
         return []
     left = {id(place) for place in unworked(other, at, size)}
     openings: list[list[Place]] = []
+    bare: list[list[Place]] = []
     for space in after.made:
         over = [p for p in space.into if id(p) in left] if isinstance(space, Space) else []
         if isinstance(space, Space) and over:
             openings.append([*over, *reversed(loops_of(space))])
+            bare.append(over)
     whole = [place for opening in openings for place in opening]
-    return [*openings, whole] if len(openings) > 1 else openings
+    return [*openings, *bare, whole] if len(openings) > 1 else openings
 
 
 def _after(other: PieceWork, at: int, size: int) -> WorkedRound | None:

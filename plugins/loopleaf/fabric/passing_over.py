@@ -9,6 +9,7 @@ from .earlier import along_round
 from .edge import Found
 from .hand import Hand
 from .seek import bound, find_next, number
+from .taken_up import take_up_unworked, worked_now
 from .worked import Made, Place, Space
 
 
@@ -17,6 +18,8 @@ def skip(hand: Hand, step: Skip) -> None:
     step = along_round(hand, step, step.span)
     count = number(hand, step.count)
     edge = hand.edge
+    if step.target.unworked and hand.earlier and not hand.begun and take_up_unworked(hand):
+        step = replace(step, target=worked_now(step.target))
     if beginning.behind_the_chain(hand, step):
         hand.skips_first = True
         if hand.setting.reading.under:

@@ -177,6 +177,8 @@ class PieceHand:
             earlier=self.done,
             corners=thread.corners,
             begun_on=ways.name if self.index else ways.begun_on,
+            several=len(self.threads) > 1,
+            unworked_back=thread.unworked[1 - self._direction],
         )
 
     def _ways_of_working(self, task: Task, plan: RoundPlan, thread: Thread) -> Iterator[Task]:
@@ -250,6 +252,8 @@ class PieceHand:
         thread.other_side = hand.other_side
         way = thread.unworked[self._direction]
         way[:] = hand.left_places + way[hand.taken_up :]
+        if hand.taken_back:
+            thread.unworked[1 - self._direction].clear()
         if attempt.fits:
             thread.erring = None
             if plan.work_path in self.wrong - self.cleared:

@@ -9,6 +9,7 @@ from ..notation.tree import (
     Chain,
     ChainOf,
     Each,
+    First,
     Group,
     Last,
     Next,
@@ -18,7 +19,6 @@ from ..notation.tree import (
     Same,
     Skip,
     Step,
-    Stitch,
     Target,
     Until,
     Work,
@@ -26,8 +26,10 @@ from ..notation.tree import (
 from ..notation.tree import Place as NamedPlace
 from .bridged import left_to_the_closing, skip_is_all_that_is_left
 from .edge import Stuck
+from .grouped import has_groups
 from .hand import Hand
-from .last_pass import before_the_ending
+from .last_pass import before_the_ending, without_join
+from .onward import chains_of, ends_on_the_first, stays_on_the_last
 from .passed import passed_elsewhere, spaces_left
 from .plain_repeat import repeat_plainly
 from .seek import bound, number
@@ -44,7 +46,8 @@ _OUT_OF_PLACES = ("works-past-the-end", "no-such-place", "stitches-left-over")
 
 def repeat(hand: Hand, step: Repeat, perform: Perform, following: tuple[Step, ...] = ()) -> None:
     """Work a repeat's passes, then its ending. following: the steps behind it, which may keep places."""
-    reserved = _reserved(step, _before_the_join(hand, following)) if step.times is None else 0
+    reserved = _reserved(hand, step, _before_the_join(hand, following)) if step.times is None else 0
+    hand.shared_open = hand.shared_open or reserved > 0
     if not reserved and repeat_plainly(hand, step):
         return
     hand.depth += 1
@@ -96,9 +99,14 @@ def _times(hand: Hand, step: Repeat, perform: Perform) -> None:
         passes += 1 if hand.setting.reading.more is not False else 0
     for done in range(passes):
         last = done == passes - 1
+        before = hand.mark()
         try:
             perform(hand, step.steps[: last_pass(step)] if last else step.steps)
         except Stuck as stuck:
+            if last and stuck.trouble.rule in _OUT_OF_PLACES:
+                hand.back_to(before)
+                if ends_on_the_first(hand, step, perform):
+                    break
             facts = stuck.trouble.facts
             if facts.get("what") != "leaf":  # a chain made inside is as long in each pass
                 facts.setdefault("passes", passes)
@@ -110,16 +118,14 @@ def _times(hand: Hand, step: Repeat, perform: Perform) -> None:
 
 def _before_the_join(hand: Hand, following: tuple[Step, ...]) -> tuple[Step, ...]:
     """Without the slip stitch to the beginning chain that joins a round: it takes none of the edge."""
-    if hand.setting.worked != "joined rounds":
-        return following
-    for at, one in enumerate(following):
-        match one:
-            case Work(stitch=Stitch(kind="slip"), places=(ChainOf(),)):
-                return following[:at]
+    for at in range(1, len(following) + 1):
+        worked = without_join(hand, following[:at], following[at:])
+        if len(worked) < at:
+            return worked
     return following
 
 
-def _reserved(step: Repeat, following: tuple[Step, ...]) -> int:
+def _reserved(hand: Hand, step: Repeat, following: tuple[Step, ...]) -> int:
     """How many of the last places the steps behind a repeat need for themselves.
 
     `dc in last st` says so; where the last pass ends partway (`**`), all that follows it is meant.
@@ -142,6 +148,8 @@ def _reserved(step: Repeat, following: tuple[Step, ...]) -> int:
         elif not isinstance(one, Work | Group):
             break
         for place in getattr(one, "places", ()):
+            if _is_last(place) and hand.setting.reading.shared:
+                continue
             if _is_last(place) or (partway and isinstance(place, Next | Over)):
                 needed += passed + (place.count.of(0) or 0)
                 passed = 0
@@ -176,9 +184,13 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
     try:
         while passes < MOST_PASSES:
             if _nothing_left(hand) and passes:
+                if stays_on_the_last(step) and ends_on_the_first(hand, step, perform):
+                    break
                 if step.ending and edge.pos < end < outer:  # a space is left before what the ending goes into
                     edge.limit = outer
                     begun = before_the_ending(hand, step, perform, following)
+                elif step.ending and hand.setting.reading.onward and edge.pos == end < outer:
+                    begun = chains_of(step)  # `*ch 4, dc in next st; …, working last dc in first dc`
                 elif short < len(step.steps) and not places_taken(step.steps[:short]):
                     perform(hand, step.steps[:short])  # `*ch 1**, dc in next 3 sts`: a last chain
                 elif rest_used:  # whole passes to the end, though the last is said to stop at **
@@ -212,9 +224,11 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                     edge.limit = len(edge.places) - tail
                     begun = before_the_ending(hand, step, perform, following)
                     edge.limit = len(edge.places) - behind
-                if passes and (_passed_over(hand) or _none_of_its_kind_left(hand, until, stuck, following)):
-                    break
-                if passes and _only_a_group_before(hand, until, stuck):
+                if passes and (
+                    _passed_over(hand)
+                    or _comes_to_its_end(hand, until, stuck)
+                    or _none_of_its_kind_left(hand, until, stuck, following)
+                ):
                     break
                 if not passes and stuck.trouble.rule == "no-such-place":
                     raise
@@ -222,7 +236,7 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                     break
                 if passes and skip_is_all_that_is_left(hand, step, following):
                     break
-                if passes and _ends_on_the_first(hand, step, perform):
+                if passes and ends_on_the_first(hand, step, perform):
                     break
                 raise hand.stuck(
                     "repeat-does-not-fit", step.span, left=left, each=each or _places_used(step),
@@ -234,34 +248,26 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                 break
     finally:
         edge.limit = len(edge.places) - tail
-    perform(hand, begun + step.ending)
+    _end(hand, begun, step, perform, following)
 
 
-def _ends_on_the_first(hand: Hand, step: Repeat, perform: Perform) -> bool:
-    """Work a last pass whose slip stitch into the next stitch goes into the first one: petals all round."""
-    edge = hand.edge
-    match step.steps[-1]:
-        case Work(stitch=Stitch(kind="slip"), places=(Next(target=target, below=0, piece=""),)) as slip:
-            pass
-        case _:
-            return False
-    if not edge.circle or target != STITCH or number(hand, slip.each) != 1 or hand.into_spaces:
-        return False
-    before = hand.mark()
-    try:
-        perform(hand, step.steps[:-1])
-    except Stuck:
-        hand.back_to(before)
-        return False
-    if edge.rest() or not isinstance(edge.places[0], Made):
-        hand.back_to(before)
-        return False
-    hand.put(slip.stitch, (edge.places[0],), slip.span)
-    return True
+def _end(
+    hand: Hand, begun: tuple[Step, ...], step: Repeat, perform: Perform, following: tuple[Step, ...]
+) -> None:
+    """The last pass's ending; the slip stitch at its end may be the round's join."""
+    ending = step.ending if hand.depth > 1 else without_join(hand, step.ending, following)
+    perform(hand, begun + ending)
+    if ending is not step.ending:
+        hand.depth -= 1
+        perform(hand, step.ending[len(ending) :])
+        hand.depth += 1
 
 
 def _nothing_left(hand: Hand) -> bool:
-    return hand.edge.rest(hand.into_spaces) <= (1 if hand.gaps and not hand.edge.circle else 0)
+    edge = hand.edge
+    # the last stitch only bounds the last gap, unless one behind it does, kept for the next step
+    bounds = hand.gaps and not edge.circle and (edge.limit == len(edge.places) or has_groups(edge))
+    return edge.rest(hand.into_spaces) <= (1 if bounds else 0)
 
 
 def _passed_over(hand: Hand) -> bool:
@@ -272,16 +278,6 @@ def _passed_over(hand: Hand) -> bool:
     return passed_elsewhere(hand, edge.rest() + hand.since)
 
 
-def _only_a_group_before(hand: Hand, until: Until, stuck: Stuck) -> bool:
-    """Whether only the group is left before the place where a repeat into spaces or gaps ends, as in `to
-    center ch-2 sp`, `to last group`.
-    """
-    if until.kind == "to-last":
-        return hand.gaps and stuck.trouble.facts.get("what") == "group"
-    to_a_space = until.kind == "next" and until.target.kind == "space"
-    return to_a_space and hand.into_spaces and not spaces_left(hand)
-
-
 def _none_of_its_kind_left(hand: Hand, until: Until, stuck: Stuck, following: tuple[Step, ...]) -> bool:
     """A row's repeat into places of a kind is done when there are no more; what is left may follow it.
 
@@ -289,6 +285,15 @@ def _none_of_its_kind_left(hand: Hand, until: Until, stuck: Stuck, following: tu
     has to be reached."""
     across = (hand.setting.rows or _takes_the_rest(following[:1])) and until.kind == "end"
     return across and stuck.trouble.facts.get("what") not in (None, "stitch", "chain")
+
+
+def _comes_to_its_end(hand: Hand, until: Until, stuck: Stuck) -> bool:
+    """`*3 dc in next ch-1 sp, ch 1; rep from * to center ch-2 sp`: only stitches lie before that space, which
+    going into the next space passes; `to last group`: all gaps before it are used."""
+    if until.kind == "to-last":
+        return hand.gaps and stuck.trouble.facts.get("what") == "group"
+    space = until.kind in ("next", "centre") and until.target.kind == "space"
+    return space and hand.into_spaces and not spaces_left(hand)
 
 
 def _takes_the_rest(steps: tuple[Step, ...]) -> bool:
@@ -325,11 +330,12 @@ def _before_the_last(hand: Hand, reserved: int) -> int:
 def _ending_bound(hand: Hand, step: Repeat) -> int:
     """`ending with dc in last 2 sts` keeps those two for the ending, `… in top of tch` the chain."""
     for one in step.ending:
-        if isinstance(one, Work):
+        if isinstance(one, Work | Group):
             for place in one.places:
                 if isinstance(place, ChainOf) and _is_a_turning_chain(hand.edge.places[-1:]):
                     return min(hand.edge.limit, len(hand.edge.places) - 1)
-                if isinstance(place, Last | Over) and _is_last(place):
+                onward = isinstance(place, First) and hand.setting.reading.onward
+                if isinstance(place, First | Last | Over) and (onward or _is_last(place)):
                     return bound(hand, Until("to-last", count=place.count, target=place.target), step.span)
     return hand.edge.limit
 

@@ -8,10 +8,13 @@ from ..notation.once_a_line import Same
 from ..notation.tree import Line, Step, Tally
 from . import closing
 from .edge import Edge, Stuck
-from .hand import Hand, Reading, Setting
+from .first_leg import with_first_leg
+from .hand import Hand
 from .kept import ends_in_the_chain
+from .onward import begins_without_chain
 from .petals import is_one_in_a_ring
 from .picots import with_picots
+from .setting import Reading, Setting
 from .single_chains import opens_spaces
 from .steps import perform
 from .survey import Survey, other_pieces, survey
@@ -29,9 +32,10 @@ class Task:
 
     before: the chain that the row below made for it (`ch 3, turn`). chains: the pattern's `chain spaces`.
     other_side: foundation chains, from the hook, whose far side can still be worked. unworked: stitches that
-    earlier rows going the same way left, in the order met. earlier: the rounds of the piece so far. corners:
-    see `Edge`. begun_on: the piece whose edge the round is worked into: another one's
-    in the first round, later its own.
+    earlier rows going the same way left, in the order met; unworked_back: those that went the other way.
+    earlier: the rounds of the piece so far. corners: see `Edge`. begun_on: the piece whose edge the round is
+    worked into: another one's in the first round, later its own. several: the pattern has more sizes than
+    this one.
     """
 
     steps: tuple[Step, ...]
@@ -54,6 +58,8 @@ class Task:
     earlier: Sequence[RoundWork] = ()
     corners: frozenset[int] = frozenset()
     begun_on: str = ""
+    several: bool = False
+    unworked_back: Sequence[Place] = ()
 
 
 @dataclass(slots=True)
@@ -112,6 +118,11 @@ _OPEN = (
     ("short_open", "short", True),
     ("apart_open", "apart", False),
     ("last_open", "last", True),
+    ("leg_open", "alone", True),
+    ("onward_open", "onward", False),
+    ("tall_open", "tall", True),
+    ("shared_open", "shared", True),
+    ("none_open", "none", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
 
@@ -202,6 +213,9 @@ def _contradicted(plain: Attempt, other: Attempt) -> Attempt:
 
 def _attempt(task: Task, reading: Reading) -> Attempt:
     steps = with_picots(travelled(task.steps))
+    led = with_first_leg(steps)
+    leg_open = led is not steps
+    steps = steps if reading.alone else led
     seen = survey(steps, Same(task.specials))
     setting = _setting(task, reading, seen)
     counted = task.chains == "counted"
@@ -214,6 +228,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand.other_side = list(task.other_side)
     hand.markers = list(task.markers)
     hand.unworked = list(task.unworked)
+    hand.unworked_back = list(task.unworked_back)
     hand.earlier = task.earlier
     hand.moves_marker = seen.moves_marker
     hand.petal_in_ring = is_one_in_a_ring(task.steps)
@@ -221,6 +236,10 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     if task.places and (task.circle or isinstance(task.places[0], Ring)) and not setting.spiral:
         hand.standing = task.places[0]
     hand.lock = task.before[-1] if task.before else None
+    hand.leg_open = leg_open
+    hand.onward_open = task.circle and begins_without_chain(steps) and bool(edge.places)
+    if reading.onward:
+        edge.rotate(1)
     hand.apart_open = setting.rows and ends_in_the_chain(edge, steps)
     if reading.apart:
         hand.set_apart(1)
@@ -280,5 +299,6 @@ def _setting(task: Task, reading: Reading, seen: Survey) -> Setting:
         closing=seen.joined_chain,
         others=task.others,
         begun_on=_begun_on(task),
+        several=task.several,
         reading=reading,
     )

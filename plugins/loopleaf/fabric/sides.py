@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from ..notation.tree import Span, Step
+from ..notation.tree import Span, Step, Turn
 from . import survey
 from .round import Attempt
 from .thread import Thread, Trust
@@ -13,7 +13,7 @@ from .worked import RoundWork, Trouble
 class Sides:
     """The side that the next round may be worked on: both, where a mistake leaves it open.
 
-    turned: the work was turned after the last round.
+    turned: the work was turned after the last round. assumed: no round has named its side yet.
     """
 
     def __init__(self, worked: str, threads: Sequence[Thread]) -> None:
@@ -21,6 +21,8 @@ class Sides:
         self.threads = threads
         self.sides: set[str] = set()
         self.other_sides: set[str] = set()
+        self.assumed = False
+        self.left_unturned: tuple[RoundWork, bool] | None = None
         self.turned = False
         self.ended_turned = False
         self.unturned: Trouble | None = None
@@ -35,6 +37,7 @@ class Sides:
 
     def begin(self, result: RoundWork, done: Sequence[RoundWork]) -> None:
         """Settle the round's side, and whether it was turned to; hold what is said against it."""
+        self._left_unturned(result)
         self._begin_again(result, done)
         turns_first = result.line is not None and survey.turns_first(result.line.steps) is not None
         result.turned = self.turned or turns_first
@@ -43,10 +46,13 @@ class Sides:
             self.sides = {"RS"}
         elif not self.sides:
             self.sides = {said or "RS"}
+            self.assumed = not said
         elif result.turned:
             self.sides, self.other_sides = _turned(self.sides), _turned(self.other_sides)
         result.side = min(self.sides)
-        if said and said not in self.sides:
+        if said and said not in self.sides and self.assumed and self.worked == "rows":
+            self._call_the_first(done)
+        elif said and said not in self.sides:
             if said not in self.other_sides:
                 facts = {"said": said, "worked": result.side}
                 result.troubles.append(Trouble("side-differs", span, facts))
@@ -54,6 +60,12 @@ class Sides:
         if said:
             self.sides = {said}
             result.side = said
+            self.assumed = False
+
+    def _call_the_first(self, done: Sequence[RoundWork]) -> None:
+        """`Row 2 (RS)` behind a row that names no side: that was a wrong-side row, and so on back."""
+        for earlier in done:
+            earlier.side = min(_turned({earlier.side}))
 
     def _begin_again(self, result: RoundWork, done: Sequence[RoundWork]) -> None:
         """A row whose yarn is joined anew on the side that the last row was worked on begins where that one
@@ -83,16 +95,31 @@ class Sides:
             astray = any(trouble.rule == "turn-not-expected" for trouble in result.troubles)
             if not (astray or turned or ended):
                 kinds = [getattr(place, "kind", "") for place in attempt.worked.edge]
-                self._turn_missing(result, kinds != kinds[::-1])
-                for thread in self.threads:
-                    thread.trust = Trust.NOTHING
+                matters = kinds != kinds[::-1]
+                if any(isinstance(step, Turn) and not step.turns for step in steps):
+                    self.left_unturned = (result, matters)
+                else:
+                    self._turn_missing(result, matters)
             return
         self.turned = turned and self.worked == "joined rounds"
         if turned and self.worked in ("spiral rounds", "rows, right side only"):
             result.troubles.append(Trouble("turn-not-expected", None))
 
+    def _left_unturned(self, result: RoundWork) -> None:
+        """`do not turn` is right before a row that goes back from left to right, and before one along another
+        edge; before any other it is the turn that is missing."""
+        if self.left_unturned is None:
+            return
+        (before, matters), self.left_unturned = self.left_unturned, None
+        if result.line is None or survey.goes_back_unturned(result.line.steps):
+            self.turned = False
+        else:
+            self._turn_missing(before, matters)
+
     def _turn_missing(self, result: RoundWork, matters: bool) -> None:
         """Said once a piece, however many rows lack their turn."""
+        for thread in self.threads:
+            thread.trust = Trust.NOTHING
         if self.unturned is None:
             self.unturned = Trouble("turn-missing", None, {"matters": matters, "others": []})
             result.troubles.append(self.unturned)

@@ -17,6 +17,7 @@ from ..notation.tree import (
     JoinYarn,
     JustMade,
     Leave,
+    Lying,
     Marker,
     Next,
     OtherSide,
@@ -343,8 +344,8 @@ def _join(hand: Hand, step: Join, follow: Step | None) -> None:
     closing.join(hand, step)
 
 
-def _nothing(hand: Hand, step: Tally | Facing, follow: Step | None) -> None:
-    """A count at the line's end, and the side that faces, say nothing to the hook."""
+def _nothing(hand: Hand, step: Tally | Facing | Lying, follow: Step | None) -> None:
+    """A count at the line's end, and the side that faces, or how it lies, say nothing to the hook."""
 
 
 _PERFORM: dict[type, Callable[[Hand, Any, Step | None], None]] = {
@@ -365,6 +366,7 @@ _PERFORM: dict[type, Callable[[Hand, Any, Step | None], None]] = {
     JoinYarn: _join_yarn,
     Tally: _nothing,
     Facing: _nothing,
+    Lying: _nothing,
     Together: _together,
     FreeLoops: _free_loops,
 }

@@ -14,6 +14,7 @@ from ..notation.tree import (
     Corresponding,
     CountsAs,
     Each,
+    Evenly,
     Facing,
     FastenOff,
     First,
@@ -24,6 +25,7 @@ from ..notation.tree import (
     Last,
     Leave,
     Line,
+    Lying,
     Marker,
     Next,
     OtherSide,
@@ -32,6 +34,7 @@ from ..notation.tree import (
     Place,
     Repeat,
     Ring,
+    RowEnds,
     Same,
     Skip,
     Span,
@@ -222,9 +225,22 @@ def turns_first(steps: tuple[Step, ...]) -> Turn | None:
     for step in steps:
         if isinstance(step, Turn):
             return step if step.turns else None
-        if not isinstance(step, Chain | Yarn | FastenOff | Facing):
+        if not isinstance(step, Chain | Yarn | FastenOff | Facing | Lying):
             return None
     return None
+
+
+def goes_back_unturned(steps: tuple[Step, ...]) -> bool:
+    """Whether a row is worked from left to right, or along another edge: reverse single crochet, row ends."""
+    first = next((step for step in steps if isinstance(step, Work | Group | Repeat)), None)
+    if isinstance(first, Repeat | Group):
+        return goes_back_unturned(first.steps)
+    if any(isinstance(step, OtherSide) for step in steps):
+        return True
+    if not isinstance(first, Work):
+        return False
+    along = any(isinstance(place, RowEnds | Evenly) for place in first.places)
+    return along or first.stitch.kind.startswith("reverse-")
 
 
 def facing(steps: tuple[Step, ...]) -> tuple[str, Span | None]:

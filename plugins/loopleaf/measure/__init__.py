@@ -5,15 +5,16 @@ uncertainty in its result. `amounts` writes them down as patterns print them.
 """
 
 from . import amounts
+from .ball import Ball
 from .cautions import Earned
 from .checkpoints import Checkpoint
 from .cords import Cord, least_cord_mm
 from .finished import StatedSize
 from .follow import needs_followed
 from .gauge import Scale
-from .level import Level, because, reason
+from .level import Level, because, reason, to_learn
 from .measured import Measured, PieceMeasure, measure
-from .other_yarn import OtherYarn
+from .other_yarn import OTHER_OFF, OtherYarn
 from .scales import scale_of
 from .shape import Flatness, Stretch, edge_a_height, flat_growth, flatness, way_out
 from .size import RoundSize
@@ -25,6 +26,8 @@ from .units import Band
 from .yarn import YarnNeed
 
 __all__ = [
+    "OTHER_OFF",
+    "Ball",
     "Band",
     "Checkpoint",
     "Cord",
@@ -56,5 +59,6 @@ __all__ = [
     "reason",
     "scale_of",
     "sewing_tail",
+    "to_learn",
     "way_out",
 ]

@@ -70,6 +70,15 @@ def lengths(sizes_mm: tuple[float | None, ...]) -> str:
     return f"{_row(cm)} cm, {_row(inch)} in"
 
 
+def coarse_lengths(sizes_mm: tuple[float | None, ...]) -> str:
+    """The same for what is good to a tenth only: from 10 cm on in whole centimetres and half inches."""
+    cm = ["-" if mm is None else number(nearest(mm / 10, 0.5 if mm < 100 else 1)) for mm in sizes_mm]
+    inch = ["-" if mm is None else fraction(mm_to_inches(mm), 4 if mm < 100 else 2) for mm in sizes_mm]
+    if len(set(cm)) == len(set(inch)) == 1:
+        return f"{cm[0]} cm ({inch[0]} in)"
+    return f"{_row(cm)} cm, {_row(inch)} in"
+
+
 def stated(lengths_as_typed: Lengths, count: int = 1) -> str:
     """A length as the author states it, in both families: theirs kept as typed, the other one rounded.
 

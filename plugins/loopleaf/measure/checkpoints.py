@@ -1,7 +1,9 @@
 """How big the work should be by now, where its shaping ends, so that a wrong gauge shows before the end.
 
-Across is around ÷ π, or a polygon's; an oval is told by its length and its width. Only where the growing
-rounds are plain: lace is blocked to its size, and layers lie on one another, so they say nothing before.
+Across is around ÷ π; a polygon is told from side to side and from corner to corner (stacked increases make
+one, but for heptagon and octagon, whose two ways differ by less than the gauge tells), an oval by its length
+and its width. Only where the growing rounds are plain: lace is blocked to its size, and layers lie on one
+another, so they say nothing before.
 """
 
 import math
@@ -14,20 +16,24 @@ from ..fabric.worked import PieceWork
 from .finished import oval_chain_mm
 from .gauge import Scale
 from .made import Contents
-from .polygon import across_a_side, corners_of
+from .polygon import across_a_side, corners_of, diagonal_across
 from .shape import Stretch
 from .size import RoundSize
 
-What = Literal["across", "around", "width", "oval"]
+What = Literal["across", "around", "width", "oval", "polygon"]
 _AT_LEAST = 3
 """Rounds after which a size is worth measuring (chosen here): before, half a stitch decides."""
+_TWO_WAYS: tuple[What, ...] = ("oval", "polygon")
+_STACKED_AT_MOST = 6
+"""Corners of pairs: an octagon's two ways lie within 5 % of a circle's (geometry), a hexagon's don't."""
 
 
 @dataclass(frozen=True, slots=True)
 class Checkpoint:
     """What a piece should measure when a round is done, in mm, one a size; None for a size that isn't there.
 
-    across: a flat base; around: work that bends; width: rows; oval: how long, with `wide_mm` how wide.
+    across: a flat base; around: work that bends; width: rows; oval: how long, with `wide_mm` how wide;
+    polygon: from side to side, with `wide_mm` from corner to corner.
     """
 
     piece: str
@@ -71,7 +77,7 @@ def checkpoints(
             what,
             tuple(one.length_mm if one and (one.label, one.what) == (label, what) else None for one in found),
             tuple(one.wide_mm if one and one.label == label else None for one in found)
-            if what == "oval"
+            if what in _TWO_WAYS
             else (),
         )
         for label, what in told
@@ -110,8 +116,11 @@ def _end_of_shaping(
         if chain_mm is not None:
             return _Here(one.label, "oval", 2 * one.height_mm + chain_mm, 2 * one.height_mm)
         corners = corners_of([grown for grown, _ in known[: at + 1]])
-        across_mm = one.length_mm / corners * across_a_side(corners) if corners else one.length_mm / math.pi
-        return _Here(one.label, "across", across_mm, None)
+        corners = corners or (one.stacked if one.stacked <= _STACKED_AT_MOST else 0)
+        if corners:
+            across_mm = one.length_mm / corners * across_a_side(corners)
+            return _Here(one.label, "polygon", across_mm, across_mm * diagonal_across(corners))
+        return _Here(one.label, "across", one.length_mm / math.pi, None)
     return None
 
 

@@ -15,7 +15,7 @@ from .size import RoundSize
 from .units import Band
 
 CLOTH_GIVES = 0.1
-_CLOSED_BELOW = 0.6
+CLOSED_BELOW = 0.6
 """An end of less than this share of the widest round is drawn in (chosen here)."""
 _STEPS = 60
 
@@ -31,7 +31,7 @@ def filled_height(rounds: Sequence[RoundSize], start_mm: float | None) -> Band |
         return None
     lengths = [rounds[0].length_mm if start_mm is None else start_mm, *(one.length_mm for one in rounds)]
     widest = max(lengths)
-    ends = sum(end < _CLOSED_BELOW * widest for end in (lengths[0], lengths[-1]))
+    ends = sum(end < CLOSED_BELOW * widest for end in (lengths[0], lengths[-1]))
     if not ends or not widest or has_waist(lengths):
         return None
     radius_mm = widest / math.tau

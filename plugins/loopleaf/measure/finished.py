@@ -11,7 +11,7 @@ from ..pattern import FinishedSize, Lengths, Pattern, Run
 from .filled import filled_height, has_waist
 from .gauge import Scale, ring_radius
 from .polygon import across_a_height, across_a_side, corners_of, diagonal_across
-from .shape import Stretch, standing_height_mm
+from .shape import CUPS_BELOW, RUFFLES_ABOVE, Stretch, standing_height_mm
 from .size import RoundSize
 from .units import Band
 
@@ -121,9 +121,9 @@ def rounds_size(
 
     Flat pieces are across twice their height along the fabric and the hole; where the last round is meant to
     lie flat the whole piece is measured so: rounds of lace cup and ruffle by turns, and come out even once
-    blocked. A polygon is measured from side to side, and has a diagonal. An oval is longer than it is wide by
-    the chain between its two ends. A tube that is open at its beginning, and what is worn, lies folded: half
-    of the way around wide.
+    blocked. A polygon is measured from side to side, and has a diagonal, be it solid or of stacked increases.
+    An oval is longer than it is wide by the chain between its two ends. A tube that is open at its beginning,
+    and what is worn, lies folded: half of the way around wide.
     """
     if not rounds:
         return {}
@@ -147,6 +147,8 @@ def rounds_size(
         found["across"] = found["width"] = found["length"] = across
     if corners:
         found["diagonal"] = found["across"] * diagonal_across(corners)
+    elif flat and last.stacked and chain_mm is None:
+        found["diagonal"] = _from_corner_to_corner(last, found["across"])
     if chain_mm is not None and not open_tube:
         found["width"] = Band.about(2 * base_mm, rise_off)
         found["length"] = Band.about(2 * base_mm + chain_mm, max(rise_off, scale.width_off))
@@ -163,6 +165,14 @@ def rounds_across(piece: PieceWork, size: int, rounds: Sequence[RoundSize], scal
     out_mm = ring_radius(piece, size, scale.width_mm) + max(one.height_mm for one in rounds)
     corners = corners_of(rounds)
     return out_mm * (across_a_height(corners) if corners else 2)
+
+
+def _from_corner_to_corner(last: RoundSize, across: Band) -> Band:
+    """Where pairs of increases stack up: from what the stitches of its sides make to what the rounds' heights
+    would make. A pair brings one stitch of a corner's two, so it lies between.
+    """
+    by_stitches = last.length * (across_a_side(last.stacked) / last.stacked)
+    return Band(by_stitches.low, across.high) * diagonal_across(last.stacked)
 
 
 def _side(by_heights: Band, by_stitches: Band) -> Band:
@@ -223,10 +233,18 @@ def laid_out_size(pattern: Pattern, piece: str, across: Band, scale: Scale) -> d
 def meant_by(what: What, size: Mapping[What, Band]) -> tuple[Band, ...]:
     """The measures that an author may mean: a polygon is measured from side to side, and, but for a square,
     from corner to corner as well.
+
+    How far round work is across by its heights and by its last round's stitches differs where its counts
+    aren't just those that lie flat, and hand fabric gives on either side: both are right, and all between.
     """
     known = [size[what]] if what in size else []
-    across, diagonal = size.get("across"), size.get("diagonal")
-    if across and diagonal and what != "around" and diagonal.middle < _SQUARES_DIAGONAL * across.middle:
+    across, around, diagonal = size.get("across"), size.get("around"), size.get("diagonal")
+    if across is None or around is None or size.get(what) != across:
+        return tuple(known)
+    by_stitches = around * (1 / math.pi)
+    if CUPS_BELOW <= by_stitches.middle / across.middle <= RUFFLES_ABOVE:
+        known.append(Band(min(across.low, by_stitches.low), max(across.high, by_stitches.high)))
+    if diagonal and diagonal.middle < _SQUARES_DIAGONAL * across.middle:
         known.append(diagonal)
     return tuple(known)
 

@@ -68,6 +68,12 @@ def because(level: Level, pattern: Pattern, terms: trade.Terms) -> str:
     return f"{level.level}, because {_listed(reasons)}"
 
 
+def to_learn(level: Level, terms: trade.Terms) -> tuple[str, ...]:
+    """What to practise first, a sentence for each technique that makes the level."""
+    rows = [trade.technique(use.technique) for use in level.because]
+    return tuple(dict.fromkeys(trade.say(row.learn, terms) for row in rows if row.learn))
+
+
 def _listed(texts: Sequence[str]) -> str:
     if len(texts) == 1:
         return texts[0]

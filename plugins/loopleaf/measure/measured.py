@@ -8,6 +8,7 @@ from .. import trade
 from ..fabric import PatternWork, PieceWork
 from ..pattern import Pattern
 from . import techniques
+from .ball import Ball, ball_of
 from .cautions import LONG_WORK_HOURS, OPEN_CHAINS, SMALL_MM, Earned, earned
 from .checkpoints import Checkpoint, checkpoints
 from .cords import Cord, cord_of
@@ -44,7 +45,7 @@ class PieceMeasure:
 
     rounds: in the piece's order, None where a size lacks one; empty without a gauge. size: by what is
     measured. in_rounds: whether a round's length is the way around. start: foundation, as made. contents:
-    of the rounds.
+    of the rounds. ball: where it makes one; () without a gauge.
     """
 
     name: str
@@ -56,6 +57,7 @@ class PieceMeasure:
     size: tuple[Mapping[What, Band], ...]
     start: tuple[Contents, ...]
     contents: tuple[tuple[Contents | None, ...], ...]
+    ball: tuple[Ball | None, ...] = ()
 
     def known_rounds(self, size: int) -> list[RoundSize]:
         """The rounds that a size has."""
@@ -139,6 +141,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
     rounds: list[tuple[RoundSize | None, ...]] = []
     shapes: list[tuple[Stretch, ...]] = []
     found: list[Mapping[What, Band]] = []
+    balls: list[Ball | None] = []
     for size in range(pattern.size_count):
         made.append(counted(piece, size))
         starts.append(
@@ -155,6 +158,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         shape = stretches(known, begins_mm, scale.width_mm) if in_rounds else ()
         rounds.append(sizes)
         shapes.append(shape)
+        balls.append(ball_of(known, begins_mm) if in_rounds else None)
         worked_out = (
             rounds_size(piece, size, known, shape, scale, begins_mm, use) if in_rounds else rows_size(known)
         )
@@ -171,6 +175,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         tuple(found),
         tuple(starts),
         tuple(made),
+        tuple(balls),
     )
 
 

@@ -12,7 +12,7 @@ from ..pattern import Pattern
 from .finished import What
 from .units import Band
 
-_OFF = 0.1
+OTHER_OFF = 0.1
 """How far a yarn may lie from the middle of its weight's range (chosen here; the ranges are wider still)."""
 
 
@@ -49,7 +49,7 @@ def other_yarns(pattern: Pattern, size: tuple[Mapping[What, Band], ...]) -> tupl
                     by,
                     None if hook is None else likely_hook(hook, yarn.weight, weight),
                     tuple(
-                        {what: Band.about(band.middle * by, _OFF) for what, band in one.items()}
+                        {what: Band.about(band.middle * by, OTHER_OFF) for what, band in one.items()}
                         for one in size
                     ),
                 )

@@ -7,15 +7,20 @@ where it is odd, a corner lies opposite each side.
 
 import math
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
-from .size import RoundSize
+if TYPE_CHECKING:
+    from .size import RoundSize
 
-USUAL_CORNERS = range(3, 9)
+POLYGONS = range(3, 9)
+"""How many corners a polygon may have: with nine and more it is within 5 % of a circle, its edge is
+2c·tan(π/c) for each length from its middle against 2π (chosen here: less than a gauge tells).
+"""
 _SAME = 0.15
 """A round so much longer than the last one with corners is worked around them all (chosen here)."""
 
 
-def corners_of(rounds: Sequence[RoundSize]) -> int:
+def corners_of(rounds: "Sequence[RoundSize]") -> int:
     """How many corners a piece in the round has; 0 for a circle.
 
     Two rounds at least have them, and what follows keeps to their sides.
@@ -25,7 +30,7 @@ def corners_of(rounds: Sequence[RoundSize]) -> int:
         return 0
     last = rounds[found[-1]]
     rounded = any(one.length_mm > last.length_mm * (1 + _SAME) for one in rounds[found[-1] + 1 :])
-    return last.corners if last.corners in USUAL_CORNERS and not rounded else 0
+    return last.corners if last.corners in POLYGONS and not rounded else 0
 
 
 def across_a_side(corners: int) -> float:

@@ -3,7 +3,9 @@
 In flat work the k-th round of height h ends at radius k·h, so its edge is 2π·k·h long and each round adds
 2π·h ÷ w stitches of width w (a circle's circumference; a polygon with c corners adds 2c·tan(π/c)·h ÷ w, which
 is 8·h ÷ w for a square). Hand fabric stretches: below 0.8 of the rule it cups, above 1.25 it ruffles (chosen
-here; My Crochet Sampler, 1847, prints 7 a round in UK double crochet as flat, 6 to 8 is usual). A layer is
+here; My Crochet Sampler, 1847, prints 7 a round in UK double crochet as flat, 6 to 8 is usual). Increases in
+pairs that stack up to a hexagon are judged by the circle's rule all the same: the published counts are worked
+so, and a pair rounds its corner off. A layer is
 judged against the round that it stands on; its arches hang free behind others and its petals lie as they
 like, so neither ruffles the piece.
 """
@@ -13,12 +15,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from .polygon import POLYGONS
 from .size import RoundSize
 
 CUPS_BELOW = 0.8
 RUFFLES_ABOVE = 1.25
 _TUBE_WITHIN = 0.15
-_POLYGONS = range(3, 13)
 
 Form = Literal["flat", "cups", "ruffles", "tube"]
 
@@ -103,7 +105,7 @@ def flatness(rounds: Sequence[RoundSize], start_mm: float | None, width_mm: floa
         return None
     rise_mm = sum(one.rise_mm for one in rounds)
     grows = (rounds[-1].length_mm - start_mm) / width_mm / len(rounds)
-    corners = rounds[-1].corners if rounds[-1].corners in _POLYGONS else 0
+    corners = rounds[-1].corners if rounds[-1].corners in POLYGONS else 0
     return Flatness(grows, edge_a_height(corners) * rise_mm / width_mm / len(rounds), corners)
 
 
@@ -165,7 +167,7 @@ def edge_a_height(corners: int) -> float:
     """How much longer the edge of flat work grows for each millimetre of height: 2π; a polygon's own share,
     where there are so few corners that it isn't a circle's.
     """
-    return 2 * corners * math.tan(math.pi / corners) if corners in _POLYGONS else math.tau
+    return 2 * corners * math.tan(math.pi / corners) if corners in POLYGONS else math.tau
 
 
 def standing_height_mm(

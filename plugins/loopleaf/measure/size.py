@@ -32,7 +32,7 @@ class RoundSize:
     fabric from the start, this round included. stitches: counted. corners: of a polygon's round. on: the
     label of the round that a layer stands on, "" on the one before it. petals: nothing
     stands on its petals. arched: it has chain spaces. blocks: of a row worked corner to corner, how many
-    blocks the work is wide and high.
+    blocks the work is wide and high. stacked: corners that pairs of increases stack up to (`stacked`).
     """
 
     label: str
@@ -47,6 +47,7 @@ class RoundSize:
     petals: bool = False
     arched: bool = False
     blocks: tuple[int, int] | None = None
+    stacked: int = 0
 
 
 def round_sizes(
@@ -91,6 +92,7 @@ def round_sizes(
                 on,
                 stands.petals,
                 bool(made.gaps),
+                stacked=stands.stacked,
             )
         )
     return tuple(sizes)

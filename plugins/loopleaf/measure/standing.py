@@ -16,6 +16,7 @@ from ..fabric.edge import solid_corners
 from ..fabric.layers import root_of
 from .gauge import height_ratio
 from .made import Contents
+from .stacked import stacked_corners
 
 _BEHIND = 0.5
 """Arches that go into so few of the stitches below, at most, pass behind its petals (chosen here)."""
@@ -26,13 +27,14 @@ class Standing:
     """root: the index of the earlier round that a layer stands on, None for a round on the one before it.
 
     behind: it goes into the short stitches between the petals that stand there. petals: it ends in petals.
-    corners: solid ones.
+    corners: solid ones. stacked: those that pairs of increases stack up to.
     """
 
     root: int | None = None
     behind: bool = False
     petals: bool = False
     corners: int = 0
+    stacked: int = 0
 
 
 PLAINLY = Standing()
@@ -65,7 +67,10 @@ def standings(
                 found[index] = replace(found[index], corners=len(lower))
     if len(found) > 1 and found[1].corners:  # the ring's own stitches lie under the first corners
         found[0] = replace(found[0], corners=found[1].corners)
-    return found
+    return [
+        replace(one, stacked=corners) if corners else one
+        for one, corners in zip(found, stacked_corners(rounds, made), strict=True)
+    ]
 
 
 def _groups(worked: WorkedRound | None, made: Contents | None) -> _Groups:

@@ -4,6 +4,7 @@ All pieces in all their copies, cords, tails, ends, seams.
 """
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from ..pattern import Pattern
@@ -34,15 +35,20 @@ def yarn_needed(
     """
     yarns = pattern.materials.yarns
     first = next(iter(yarns), "")
-    metres: dict[str, float] = {}
+    metres: dict[str, dict[str, float]] = {}
     known = all(piece.scale is not None for piece in pieces)
     for piece in pieces if known else ():
         for letter, amount in _piece_metres(pattern, piece, cords, tails, size, first):
-            metres[letter] = metres.get(letter, 0.0) + amount
+            taken = metres.setdefault(letter, {})
+            taken[piece.name] = taken.get(piece.name, 0.0) + amount
     needs = []
     for letter, yarn in yarns.items():
-        model = Band.about(metres[letter], ESTIMATE_OFF) if letter in metres else None
-        needs.append(need_of(letter, yarn, model, weighed_amount(yarn, size)))
+        taken = metres.get(letter, {})
+        total = sum(taken.values())
+        model = Band.about(total, ESTIMATE_OFF) if taken else None
+        need = need_of(letter, yarn, model, weighed_amount(yarn, size))
+        shares = tuple((name, amount / total) for name, amount in taken.items()) if total else ()
+        needs.append(replace(need, shares=shares))
     return tuple(needs)
 
 

@@ -33,7 +33,8 @@ class YarnNeed:
     """What one yarn takes in one size, for all pieces and copies.
 
     metres, grams, balls: None where they can't be known. weighed: the author weighed it, and the figures
-    are that. model_metres: what the stitches alone gave; kept to show how far the model was off.
+    are that. model_metres: what the stitches alone gave; kept to show how far the model was off. shares: of
+    each piece that takes some, by the stitches; together 1.
     """
 
     yarn: str
@@ -42,6 +43,11 @@ class YarnNeed:
     balls: tuple[int, int] | None
     weighed: bool
     model_metres: Band | None
+    shares: tuple[tuple[str, float], ...] = ()
+
+    def metres_by_piece(self) -> dict[str, Band]:
+        """Metres of each piece in all its copies; nothing where no amount is known."""
+        return {piece: self.metres * share for piece, share in self.shares} if self.metres else {}
 
 
 def stitch_factor(sort: Sort, specials: Mapping[str, int]) -> float:

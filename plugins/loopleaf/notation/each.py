@@ -3,7 +3,6 @@
 from .cursor import Cursor, UnreadableError
 from .free_loops import starts_free_loops
 from .targets import (
-    pass_including,
     read_counted_target,
     read_until,
     starts_named_number,
@@ -42,7 +41,7 @@ def read_each(cursor: Cursor) -> Each | RowEnds | Target:
     if cursor.means == "of" and cursor.ahead() in ("next", "same", "last") and len(targets) == 1:
         return targets[0]
     until = read_until(cursor) or Until(word="")
-    pass_including(cursor)
+    _pass_including(cursor)
     return Each(tuple(targets), until, remaining, every)
 
 
@@ -85,3 +84,13 @@ def _names_a_place(cursor: Cursor, at: int) -> bool:
 
 def _closes(cursor: Cursor, at: int) -> bool:
     return cursor.words[at].means in (",", "end", ")", "and") or starts_until(cursor, at)
+
+
+def _pass_including(cursor: Cursor) -> None:
+    """`in each dc across, including tch`: the turning chain is one of the stitches in any case."""
+    at = cursor.at + (cursor.means == ",")
+    if cursor.words[at].means == "including" and cursor.words[at + 1].means in ("tch", "top"):
+        cursor.at = at + 1
+        if cursor.take("top"):
+            cursor.need("of", "of-what")
+        cursor.need("tch", "chain-name")

@@ -20,7 +20,7 @@ def read_after_target(cursor: Cursor, place: Next) -> Next:
         below = cursor.words[cursor.at].value.sizes[0]
         rows = cursor.ahead() == "row"
         cursor.at += 3
-        if cursor.means == "next" and cursor.ahead() == "st":
+        if cursor.means == "next" and cursor.ahead() in ("st", "stitch"):
             cursor.at += 2  # `in st 2 rows below next st`
         return replace(place, below=below, rows=rows)
     if means == "row" and cursor.ahead() == "below":
@@ -29,6 +29,8 @@ def read_after_target(cursor: Cursor, place: Next) -> Next:
     if means == "round" and cursor.ahead() == "below":
         cursor.at += 2
         return replace(place, below=1)
+    if means == "in" and piece_at(cursor, cursor.at + 1) and cursor.said(cursor.at, cursor.at + 1) == "on":
+        return replace(place, piece=read_piece(cursor))  # `corner sp on square 1`
     if means == "of" and not starts_both_together(cursor):
         if cursor.ahead() == "edge" and not piece_at(cursor, cursor.at + 1):
             cursor.at += 2
@@ -47,6 +49,8 @@ def read_piece(cursor: Cursor) -> str:
     at = cursor.at + 1
     following = words[at].means == "next" and bool(piece_at(cursor, at + 1))
     at += following
+    which = _which_copy(cursor, at)
+    at += bool(which)
     piece = piece_at(cursor, at)
     if piece:
         end = words[at].start + len(piece)
@@ -59,11 +63,21 @@ def read_piece(cursor: Cursor) -> str:
         if at == first:
             return ""
         piece = " ".join(cursor.said(first, at).lower().split())
-    if words[at].means == "num" and words[at + 1].means not in ("row", "round", "times"):
+    if which:
+        piece = f"{piece} {which}"
+    elif words[at].means == "num" and words[at + 1].means not in ("row", "round", "times"):
         piece = f"{piece} {words[at].value.sizes[0]}"
         at += 1
     cursor.at = at
     return f"next {piece}" if following else piece
+
+
+def _which_copy(cursor: Cursor, at: int) -> int:
+    """1 for `first square`, where the piece is called `square`; 0 where no copy is named by its number."""
+    word = cursor.words[at]
+    if word.means not in ("first", "ord") or piece_at(cursor, at) or not piece_at(cursor, at + 1):
+        return 0
+    return 1 if word.means == "first" else int(word.value)
 
 
 def read_corresponding(cursor: Cursor) -> Place:

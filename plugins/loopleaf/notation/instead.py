@@ -35,9 +35,13 @@ def _said_at(pieces: list[Piece], at: int) -> tuple[int, tuple[str, ...]] | None
     return None
 
 
+_AS_WELL = {"ch": ("chain", "chs", "chains"), "other": ("opposite",), "foundation": ("starting", "base")}
+"""What print may say for a word of a phrase: chains spelled out, `opposite side`, `base chain`."""
+
+
 def _says(piece: Piece, word: str) -> bool:
-    """Whether a piece says a phrase's word; chains are spelled out or not."""
-    return piece[1] == word or (word == "ch" and piece[1] in ("chain", "chs", "chains"))
+    """Whether a piece says a phrase's word, or a number where the phrase has `#`."""
+    return piece[1] == word or piece[1] in _AS_WELL.get(word, ()) or (word == "#" and piece[0] == "num")
 
 
 def _is_own(pieces: list[Piece], at: int, lexicon: Lexicon) -> bool:
@@ -53,7 +57,9 @@ def _is_own(pieces: list[Piece], at: int, lexicon: Lexicon) -> bool:
 def _phrases() -> dict[str, tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]]:
     """By first word: further words and what is read instead, longest first."""
     table: dict[str, list[tuple[tuple[str, ...], tuple[str, ...]]]] = {}
-    for said, read in words_file()["instead"]:
+    side = words_file()["other side"]
+    combined = [(f"{begin} {rest}", side["read"]) for begin in side["begin"] for rest in side["side"]]
+    for said, read in (*words_file()["instead"], *combined):
         words = split_words(said)
         table.setdefault(words[0], []).append((words[1:], split_words(read)))
     return {first: tuple(sorted(rows, key=lambda row: -len(row[0]))) for first, rows in table.items()}

@@ -4,8 +4,9 @@ from dataclasses import replace
 
 from .cursor import Cursor, UnreadableError
 from .names import starts_stitch
+from .omitting import pass_instead
 from .stitching import read_work
-from .tree import ONE, ChainOf, Each, Last, Step, Until, Work
+from .tree import ONE, ChainOf, Each, Last, Repeat, Step, Until, Work
 
 
 def starts_last_of_each(cursor: Cursor, at: int) -> bool:
@@ -31,5 +32,24 @@ def read_last_of_each(cursor: Cursor, steps: list[Step]) -> None:
             until = Until("to-last" if isinstance(place, Last) else "tch")
             steps[-1] = replace(work, places=(*before, replace(run, until=until)))
             steps.append(ends)
+        case _:
+            raise UnreadableError(first, "step", first)
+
+
+def read_instead(cursor: Cursor, steps: list[Step]) -> None:
+    """`3 dc in each sp across, working 2 dc instead of 3 dc in last sp`: the run goes to before it."""
+    first = cursor.at
+    pass_instead(cursor)
+    last: list[Step] = []
+    read_work(cursor, last)
+    match (*steps[-1:], *last):
+        case (
+            Work(places=(*before, Each(targets=(target,), until=Until(kind="end"), every=1) as run)) as work,
+            Work(places=(Last(target=end),)) as ends,
+        ) if ends.stitch == work.stitch and end == target:
+            steps[-1] = replace(work, places=(*before, replace(run, until=Until("to-last", target=target))))
+            steps.append(ends)
+        case (Repeat(until=Until(kind="end"), star=False, ending=()) as repeat, Work() as ends):
+            steps[-1] = replace(repeat, ending=(ends,), star=True)
         case _:
             raise UnreadableError(first, "step", first)

@@ -16,6 +16,8 @@ _SMALL = frozenset({",", "and", "then"})
 def read_legs(cursor: Cursor) -> tuple[Place, ...]:
     """The places of legs told one by one, in brackets or not; () (and nothing passed) where none are."""
     start = cursor.at
+    if _pass_inserting(cursor):
+        return _inserted(cursor)
     opened = cursor.take("(")
     _pass_doing(cursor)
     places: list[Place] = []
@@ -31,6 +33,30 @@ def read_legs(cursor: Cursor) -> tuple[Place, ...]:
     if not places or (opened and not cursor.take(")")):
         cursor.at = start
         return ()
+    return tuple(places)
+
+
+def _pass_inserting(cursor: Cursor) -> bool:
+    """`, inserting hook` before a place."""
+    words, at = cursor.words, cursor.at + (cursor.means == ",")
+    said = cursor.said(at, at + 1).lower() if words[at].means in ("?", "insert-hook") else ""
+    behind = at + 1 + (words[at].means == "?")
+    if not (said == "inserting" and words[at + 1].means == "hook" and words[behind].means == "in"):
+        return False
+    cursor.at = behind
+    return True
+
+
+def _inserted(cursor: Cursor) -> tuple[Place, ...]:
+    """`in same place as last st, then in each of next 2 dc`."""
+    places: list[Place] = []
+    at = cursor.at
+    while cursor.take("in"):
+        places.append(read_place(cursor))
+        at = cursor.at
+        while cursor.means in _SMALL:
+            cursor.at += 1
+    cursor.at = at
     return tuple(places)
 
 

@@ -2,12 +2,14 @@
 layers, which side facing, turned or not.
 """
 
+from dataclasses import replace
+
 from .cursor import Cursor
 from .free_loops import read_working_in, starts_free_loops
 from .piece_names import read_layers
 from .stitching import read_work
 from .targets import read_counted_target
-from .tree import ONE, Facing, Step, Turn, WorkingOver
+from .tree import ONE, Facing, Step, Turn, Work, WorkingOver
 
 
 def _pass_just_made(cursor: Cursor) -> bool:
@@ -28,7 +30,7 @@ def read_behind(cursor: Cursor, steps: list[Step], first: int = -1) -> None:
         return
     side = "behind" if cursor.means == "behind" else "front"
     cursor.at += 1
-    what = _own_name(cursor)
+    what = _own_name(cursor) or _last_ones(cursor)
     if what:
         steps.append(WorkingOver(side, span=cursor.span(first), what=what))  # type: ignore[arg-type]
         return
@@ -56,6 +58,20 @@ def _own_name(cursor: Cursor) -> str:
         return ""
     cursor.at = at
     return cursor.said(first, at)
+
+
+def _last_ones(cursor: Cursor) -> str:
+    """`last 3 sts`, that the crossing stitches lie before or behind; "" where others are named."""
+    at = cursor.at + 1
+    if cursor.means != "last":
+        return ""
+    number = cursor.words[at].value.sizes[0] if cursor.words[at].means == "num" else 1
+    at += cursor.words[at].means == "num"
+    if cursor.words[at].means not in ("st", "stitch") or cursor.words[at + 1].means not in (",", "just-made"):
+        return ""
+    cursor.at = at + 1
+    cursor.take("just-made")
+    return "last st" if number == 1 else f"last {number} sts"
 
 
 def read_loops(cursor: Cursor, steps: list[Step]) -> None:
@@ -94,6 +110,24 @@ def read_through(cursor: Cursor, steps: list[Step]) -> None:
         cursor.at += 1
         raise cursor.fail("layers")
     cursor.through = layers
+
+
+def read_through_both(cursor: Cursor, steps: list[Step]) -> bool:
+    """`inserting hook through both layers`: of the stitches just told, or of those that follow."""
+    words, at = cursor.words, cursor.at
+    inserts = words[at].means == "insert-hook" or (
+        cursor.said(at, at + 1).lower() == "inserting" and words[at + 1].means == "hook"
+    )
+    behind = at + 1 + (words[at].means != "insert-hook")
+    if not inserts or words[behind].means != "through" or words[behind + 1].means != "layers":
+        return False
+    cursor.at = behind
+    if steps and isinstance(steps[-1], Work) and steps[-1].places and not steps[-1].through:
+        cursor.at += 2
+        steps[-1] = replace(steps[-1], through=words[behind + 1].value)
+    else:
+        read_through(cursor, steps)
+    return True
 
 
 def read_turn(cursor: Cursor, steps: list[Step]) -> None:

@@ -7,6 +7,8 @@ from dataclasses import replace
 from typing import Literal
 
 from .along_words import read_round_the_opening
+from .between import pass_before_the_chain, read_between
+from .chain_places import pass_the_arch, read_base, read_end_of_row, read_joining, read_own_chain
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError
 from .each import read_each
@@ -25,7 +27,6 @@ from .place_parts import (
     bare_group,
     ends_in_s,
     pass_at_base,
-    read_between,
     read_marked,
     read_same,
     read_skipped,
@@ -34,6 +35,7 @@ from .place_parts import (
     skips_none,
 )
 from .targets import (
+    BARE_SPACE,
     CHAIN,
     GAP,
     names_a_space,
@@ -77,7 +79,7 @@ def read_place(cursor: Cursor) -> Place:
     if reader is not None:
         place = reader(cursor)
     elif cursor.means in ("tch", "beg", "turning") and starts_chain_name(cursor, cursor.at):
-        place = read_chain_name(cursor, 0)
+        place = read_own_chain(cursor)
     elif cursor.means == "beg" and starts_stitch(cursor, cursor.at + 1):  # `join to beg sc`
         cursor.at += 1
         place = First(ONE, read_target(cursor))
@@ -97,6 +99,8 @@ def _unsaid_next(cursor: Cursor) -> Place:
         between = read_between(cursor)
         one = isinstance(between, Each) and between.until == Until(word="")
         return Next(ONE, GAP) if one else between  # `in sp between groups`: the next one
+    if pass_before_the_chain(cursor):
+        return Last(ONE, BARE_SPACE)
     if cursor.means == "st" and cursor.ahead() == "with" and cursor.ahead(2) == "marker":
         cursor.at += 3
         return Marked()
@@ -146,7 +150,10 @@ def _next(cursor: Cursor) -> Place:
         return Between(read_target(cursor))  # `next sp between dc`: from one to the next
     if target.kind == "space" and cursor.means == "between" and cursor.ahead() == "group":
         cursor.at += 2  # `next ch-1 sp between groups`: its length says which
-    _pass_the_arch(cursor, target)
+    chain = read_end_of_row(cursor, amount, target)
+    if chain is not None:
+        return chain
+    pass_the_arch(cursor, target)
     return read_after_target(cursor, Next(amount or ONE, target))
 
 
@@ -170,15 +177,10 @@ def _first(cursor: Cursor) -> Place:
         return Next(amount or ONE, target, piece=read_piece(cursor))
     if amount is None and cursor.means == "of":
         return read_within(cursor, "first", target)
-    _pass_the_arch(cursor, target)
+    if pass_the_arch(cursor, target):  # `first 3 chs of next ch-5 sp`
+        return Next(amount or ONE, target)
     cursor.take("just-made")  # `place marker in first sc made`
     return First(amount or ONE, target)
-
-
-def _pass_the_arch(cursor: Cursor, target: Target) -> None:
-    """`first 2 ch of arch`, `next 2 chs of lp`: those are the arch's in any case."""
-    if target == CHAIN and cursor.means == "of" and cursor.ahead() in ("loop", "sp"):
-        cursor.at += 2
 
 
 def _of_these(cursor: Cursor) -> bool:
@@ -241,14 +243,6 @@ def _ring(cursor: Cursor) -> Place:
     return Ring()
 
 
-def _base(cursor: Cursor) -> Place:
-    """`base of ch-3`: the stitch that the turning chain stands on."""
-    cursor.at += 1
-    cursor.need("of", "of-what")
-    read_chain_name(cursor, 0)
-    return Same()
-
-
 def _top(cursor: Cursor) -> Place:
     """`top of ch-3`; `top of next dc` is just the next dc."""
     cursor.at += 1
@@ -288,9 +282,19 @@ def _centre(cursor: Cursor) -> Place:
     return read_within(cursor, "centre", target)
 
 
+def _skipped(cursor: Cursor) -> Place:
+    """`skipped st`; `skipped sc 2 rows below` is the next one there."""
+    at = cursor.at
+    place = read_skipped(cursor)
+    if cursor.means != "num" or cursor.ahead(2) != "below":
+        return place
+    cursor.at = at + 1
+    return read_after_target(cursor, Next(ONE, read_target(cursor), skipped=True))
+
+
 def _any(cursor: Cursor) -> Place:
     cursor.at += 1
-    return Next(ONE, read_counted_target(cursor)[1], any=True)
+    return read_after_target(cursor, Next(ONE, read_counted_target(cursor)[1], any=True))
 
 
 def _far(cursor: Cursor) -> Place:
@@ -351,7 +355,7 @@ _READERS: dict[str, Callable[[Cursor], Place]] = {
     "other-side": _far,
     "next": _next, "first": _first, "last": _last, "same": read_same, "each": _each, "remaining": _remaining,
     "ring": _ring, "ord": _ord, "top": _top, "centre": _centre, "marked": read_marked,
-    "skipped": read_skipped, "any": _any,
+    "skipped": _skipped, "any": _any, "join": read_joining, "at-base": read_base,
     "corresponding": read_corresponding, "between": read_between, "ending": read_row_ends,
-    "side": read_row_ends, "base": _base,
+    "side": read_row_ends, "base": read_base,
 }  # fmt: skip

@@ -1,25 +1,19 @@
-"""Reads places told by what they belong to: the same, the marked, the skipped, part of a group, between
-two.
+"""Reads places told by what they belong to: the same, the marked, the skipped, part of a
+group.
 """
 
 from dataclasses import replace
 
-from .chains import read_chain_name, starts_chain_name
-from .cursor import Cursor, UnreadableError
-from .gap_ends import read_gap_end
+from .cursor import Cursor
 from .targets import (
-    GAP,
-    pass_between_groups,
     read_counted_target,
     read_target,
-    read_until,
     starts_named_number,
     starts_target,
 )
-from .tree import ONE, Amount, Between, Each, Last, Marked, Place, Same, Skipped, Target, Until, Within
+from .tree import ONE, Last, Marked, Place, Same, Skipped, Target, Within
 from .tree_places import BegunBy
 
-_SECOND = 2
 WHICH_GROUP = frozenset({"next", "same", "last"})
 """Which group or arch: `centre st of next sh`, `of same sh`, `of last sh`."""
 
@@ -102,6 +96,8 @@ def _pass_as(cursor: Cursor) -> None:
         cursor.take("just-made")  # `as last dc made`
     if cursor.at == first:
         raise cursor.fail("place")
+    if cursor.means == "working" and cursor.said(cursor.at, cursor.at + 1).lower() == "worked":
+        cursor.at += 1  # `as last st worked`
 
 
 def read_marked(cursor: Cursor) -> Place:
@@ -159,60 +155,6 @@ def read_within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Pl
     else:
         of = read_counted_target(cursor)[1]
     return Within(part, inner, of, number, which == "same", which == "last")  # type: ignore[arg-type]
-
-
-def read_between(cursor: Cursor) -> Place:
-    """`between next 2 sts`."""
-    if cursor.means == "between" and pass_between_groups(cursor):
-        return Each((GAP,), read_until(cursor) or Until(word=""))
-    cursor.need("between", "place")
-    if _pass_the_chain(cursor) or _pass_the_first(cursor):
-        return Between(first=True)
-    end = read_gap_end(cursor)
-    if end is not None:
-        return end
-    first = cursor.take("first")
-    if not first:
-        cursor.need("next", "between")
-    amount, target = read_counted_target(cursor)
-    if amount != Amount((2,)):
-        raise UnreadableError(cursor.at - 1, "between")
-    return Between(target, first)
-
-
-def _pass_the_chain(cursor: Cursor) -> bool:
-    """`between beg ch-3 and next dc`: the first gap of the round."""
-    at = cursor.at
-    if not starts_chain_name(cursor, at):
-        return False
-    read_chain_name(cursor, 0)
-    if cursor.take("and") and (cursor.take("next") or cursor.take("first")):
-        read_target(cursor)
-        return True
-    cursor.at = at
-    return False
-
-
-def _pass_the_first(cursor: Cursor) -> bool:
-    """`between first and 2nd dc`."""
-    words, at = cursor.words, cursor.at
-    if words[at].means != "first" or words[at + 1].means != "and" or words[at + 2].means != "ord":
-        return False
-    if words[at + 2].value != _SECOND:
-        return False
-    cursor.at += 3
-    read_target(cursor)
-    return True
-
-
-def each_between(cursor: Cursor) -> Target | None:
-    """The stitches of `in each sp between dc`, passed; None where that isn't said."""
-    words, at = cursor.words, cursor.at
-    said = [word.means for word in words[at : at + 5]]
-    if said[:4] != ["in", "each", "sp", "between"] or said[4] not in ("st", "stitch"):
-        return None
-    cursor.at += 4
-    return read_target(cursor)
 
 
 def ends_in_s(cursor: Cursor, at: int) -> bool:

@@ -139,7 +139,7 @@ def _within(place: Within, style: Style, each_of: bool) -> str:
 
 
 def _between(place: Between, style: Style, each_of: bool) -> str:
-    which = "first" if place.first else "next"
+    which = "first" if place.first else "any" if place.any else "next"
     return f"between {which} {style.counted(Amount((2,)), style.target(place.target, True))}"
 
 

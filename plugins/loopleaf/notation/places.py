@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from .cursor import Cursor
 from .edges import read_evenly, read_for_rows
 from .free_loops import read_free_place, starts_free_loops
+from .manner_of_post import read_from_behind
 from .piece_names import read_layers
 from .place_kinds import read_over, read_place
 from .targets import names_a_space, read_until, starts_until
@@ -26,7 +27,7 @@ class Where:
     each: bool = False
 
 
-_BEGIN = frozenset({"in", "over", "between", "evenly", "along", "for"})
+_BEGIN = frozenset({"in", "over", "between", "evenly", "along", "for", "at-base"})
 
 
 def starts_place(cursor: Cursor, at: int) -> bool:
@@ -52,6 +53,8 @@ def read_places(cursor: Cursor) -> Where:
         cursor.at = at
         _read_one(cursor, where, places)
     where.through = read_through(cursor)
+    if where.post == "around":
+        where.post = read_from_behind(cursor)
     if cursor.means == "in" and cursor.ahead() == "loop-of" and cursor.ahead(2) != "of" and not where.loop:
         where.loop = cursor.words[cursor.at + 1].value
         cursor.at += 2

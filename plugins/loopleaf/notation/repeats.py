@@ -6,16 +6,16 @@ a repeat, a place (`in next sp`) a group; a count inside, at the line's end, is 
 as` asides never get here: they are read with the number or the step before them.
 """
 
-from dataclasses import replace
-
 from .asides import is_tally, read_tally
 from .cursor import Cursor, UnreadableError, read_amount
 from .gathering import read_bracketed
 from .group_loops import in_loop
 from .names import starts_stitch
+from .nth_space import pass_to_the_nth
+from .omitting import is_short_for, pass_instead, read_omitted, starts_instead, without_the_last
 from .places import read_places, starts_place
 from .targets import read_until, starts_until
-from .tree import ONE, Again, Amount, Group, Next, Passage, Repeat, Skip, Step, Until, Work
+from .tree import ONE, Again, Amount, Group, Passage, Repeat, Step, Until
 
 
 def read_times(cursor: Cursor) -> Amount | None:
@@ -67,6 +67,7 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
         return
     cursor.at = close + 1
     times = read_times(cursor)
+    pass_to_the_nth(cursor, steps)
     grouped = starts_place(cursor, cursor.at)
     after = cursor.at
     unread = len(cursor.unread)
@@ -88,34 +89,15 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
         if again is not None:
             made = Repeat((made,), again, span=cursor.span(first))
     elif times is not None:
-        made = _without_the_last(cursor, Repeat(inside, times, span=cursor.span(first)), first)
+        made = without_the_last(cursor, Repeat(inside, times, span=cursor.span(first)), first)
     elif starts_until(cursor, after):
         made = Repeat(inside, until=read_until(cursor), span=cursor.span(first))
-        made = _without_the_last(cursor, made, first)
+        made = without_the_last(cursor, made, first)
     elif len(cursor.unread) == unread:
         made = _repeated_in_words(cursor, inside, first, close)
     else:
         return
     steps.append(made)
-
-
-def _without_the_last(cursor: Cursor, made: Repeat, first: int) -> Repeat:
-    """`(…) 4 times, omitting last ch 2`: printed with an asterisk, as what it leaves out has to be."""
-    at = cursor.at
-    cursor.take(",")
-    if not cursor.take("omitting"):
-        cursor.at = at
-        return made
-    omitting = _omitted(cursor, made.steps)
-    return replace(made, omitting=omitting, star=True, span=cursor.span(first))
-
-
-def _omitted(cursor: Cursor, inside: tuple[Step, ...]) -> tuple[Step, ...]:
-    first = cursor.at
-    omitting = _named_at_the_end(inside, _last_steps(cursor))
-    if not omitting:
-        raise UnreadableError(first, "omitted", cursor.at - 1)
-    return omitting
 
 
 def read_times_first(cursor: Cursor, steps: list[Step], times: Amount, first: int) -> None:
@@ -303,10 +285,13 @@ def _tail(
         elif cursor.take("ending-after"):
             stop_at = _behind(cursor, inside)
             stops = True
+        elif omitting and cursor.means == "ending-with":
+            cursor.at = at  # `omitting last dc and ending ss in first dc`: that comes behind the repeat
+            break
         elif _starts_ending(cursor):
             ending = _last_steps(cursor)
         elif cursor.take("omitting"):
-            omitting = _omitted(cursor, inside)
+            inside, omitting = read_omitted(cursor, inside)
         else:
             cursor.at = at
             break
@@ -320,14 +305,20 @@ def _behind(cursor: Cursor, inside: tuple[Step, ...]) -> int:
     """Where the last pass stops that is said to end `after 3 dc in next ch-1 sp`: behind that step."""
     first = cursor.at
     named = _last_steps(cursor)
-    ends = [at + 1 for at, step in enumerate(inside) if len(named) == 1 and _is_short_for(named[0], step)]
+    ends = [at + 1 for at, step in enumerate(inside) if len(named) == 1 and is_short_for(named[0], step)]
     if not ends or ends[-1] == len(inside):
         raise UnreadableError(first, "omitted", cursor.at - 1)
     return ends[-1]
 
 
 def _starts_ending(cursor: Cursor) -> bool:
-    """Passes `ending with`, `working last` of `working last dc in tch`, and the `last` of either."""
+    """Passes `ending with`, `working last` of `working last dc in tch`, and the `last` of either; also the
+    `working` of `working 2 dc instead of 3 dc`.
+    """
+    if cursor.means == "working" and starts_instead(cursor, cursor.at + 1):
+        cursor.at += 1
+        pass_instead(cursor)
+        return True
     of_last = cursor.ahead() == "last" and starts_stitch(cursor, cursor.at + 2)
     if cursor.means != "ending-with" and not (cursor.means == "working" and of_last):
         return False
@@ -364,29 +355,6 @@ def _one_more(times: Amount) -> Amount:
     if times.variable:
         return Amount(variable=times.variable + "+1")
     return Amount(tuple(None if size is None else size + 1 for size in times.sizes))
-
-
-def _named_at_the_end(inside: tuple[Step, ...], left_out: tuple[Step, ...]) -> tuple[Step, ...]:
-    """`omitting last dc` names the repeat's last step without its place, and what is skipped behind it goes
-    with it; () where that isn't its last.
-    """
-    end = len(inside)
-    while end and isinstance(inside[end - 1], Skip) and inside[end - 1 : end] != left_out[-1:]:
-        end -= 1
-    own = inside[max(end - len(left_out), 0) : end]
-    if len(own) != len(left_out) or not all(map(_is_short_for, left_out, own)):
-        return ()
-    return inside[end - len(left_out) :]
-
-
-def _is_short_for(said: Step, step: Step) -> bool:
-    match said, step:
-        case Work(stitch, each, (Next(count=count, span=None),)), Work(own, number, (place,)) if (
-            own == stitch
-        ):
-            several = getattr(place, "count", ONE)
-            return (each, count) in ((number, several), (ONE, number), (number, ONE))
-    return said == step
 
 
 def _last_steps(cursor: Cursor) -> tuple[Step, ...]:

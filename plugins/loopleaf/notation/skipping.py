@@ -85,7 +85,8 @@ def _more(cursor: Cursor) -> Skip | None:
     except UnreadableError:
         cursor.at = before
         return None
-    names = following or target.kind in ("space", "loop", "picot") or target == STITCH
+    numbered = amount is not None and target.kind in ("stitch", "chain")  # `miss 2ch and 1dc`
+    names = following or numbered or target.kind in ("space", "loop", "picot") or target == STITCH
     if not names or cursor.means not in _ENDS:
         cursor.at = before
         return None

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
+from .lying import write_lying
 from .place_writer import write_place, write_until
 from .style import Style, is_one, ordinal, written
 from .tree import (
@@ -17,6 +18,7 @@ from .tree import (
     Join,
     JoinYarn,
     Leave,
+    Lying,
     Marker,
     OtherSide,
     Skip,
@@ -77,6 +79,10 @@ def write_sides(sides: tuple[int, ...]) -> str:
 def _facing(step: Facing, style: Style) -> str:
     said = {"RS": "right side", "WS": "wrong side"}[step.side] if style.full else step.side
     return f"with {said} facing"
+
+
+def _lying(step: Lying, style: Style) -> str:
+    return write_lying(step, style.full)
 
 
 def _free_loops(step: FreeLoops, style: Style) -> str:
@@ -193,6 +199,6 @@ WRITERS: dict[type, Callable[[Any, Style], str]] = {
     Chain: _chain, Again: _again, Skip: _skip, Leave: _leave, WorkingOver: _working_over, Join: _join,
     Turn: _turn,
     FastenOff: _fasten_off, Marker: _marker, Yarn: _yarn, JoinYarn: _join_yarn, OtherSide: _other_side,
-    Tally: _tally, FreeLoops: _free_loops, Facing: _facing,
+    Tally: _tally, FreeLoops: _free_loops, Facing: _facing, Lying: _lying,
 }  # fmt: skip
 """How each of these steps is written."""

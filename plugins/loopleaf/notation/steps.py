@@ -10,25 +10,30 @@ from .asides import is_counts_aside, read_counts_aside, read_tally
 from .called_again import read_called
 from .counting import minus_one
 from .cursor import Cursor, UnreadableError, read_amount
+from .directions import pass_direction, pass_where_aside
 from .free_loops import read_working_in, starts_free_loops
 from .gathering import read_draw, read_holding
-from .last_of_each import read_last_of_each, starts_last_of_each
+from .last_of_each import read_instead, read_last_of_each, starts_last_of_each
 from .leaning import over_several
+from .lying import pass_lying
 from .manner import (
     read_behind,
     read_facing,
     read_loop_first,
     read_loops,
     read_through,
+    read_through_both,
     read_turn,
 )
 from .names import starts_stitch
+from .omitting import starts_instead
 from .picot_said import named_a_picot
 from .piece_names import read_flattened, read_held
 from .place_kinds import read_place
 from .popcorns import read_dropped
 from .purposes import pass_purpose_aside
 from .repeats import read_again, read_bracket, read_star, read_times_first
+from .skipped_chains import read_skipped_chains
 from .skipping import read_leave, read_skip
 from .stitching import read_chain, read_work
 from .straight import read_at_ends, read_even, starts_at_ends
@@ -51,6 +56,7 @@ from .tree import (
     Until,
     Work,
 )
+from .whole_rounds import read_whole_round, starts_whole_round
 from .yarn_ends import read_closed
 from .yarns import (
     is_listed,
@@ -145,7 +151,9 @@ def read_step(cursor: Cursor, steps: list[Step]) -> None:
     means = cursor.means
     reader = _READERS.get(means)
     before = len(steps)
-    if pass_yarn_label(cursor, steps) or (means == "?" and read_closed(cursor, steps)):
+    if pass_yarn_label(cursor, steps) or pass_lying(cursor, steps) or read_through_both(cursor, steps):
+        return
+    if means == "?" and read_closed(cursor, steps):
         return
     if reader is not None:
         reader(cursor, steps)
@@ -228,7 +236,7 @@ def _bracket(cursor: Cursor, steps: list[Step]) -> None:
             named_a_picot(steps)
         cursor.at = cursor.words[first].value + 1
         return
-    if pass_purpose_aside(cursor, steps):
+    if pass_purpose_aside(cursor, steps) or pass_where_aside(cursor, steps):
         return
     if is_counts_aside(cursor, first):
         if steps and isinstance(steps[-1], (Work, Chain, Group)):
@@ -238,35 +246,12 @@ def _bracket(cursor: Cursor, steps: list[Step]) -> None:
             steps.append(replace(before, counts=counts))
             return
         if steps and isinstance(steps[-1], Skip) and steps[-1].target == CHAIN:
-            _skipped_chains_count(cursor, steps)
+            read_skipped_chains(cursor, steps)
             return
         raise UnreadableError(first, "counts-place", cursor.words[first].value)
     read_bracket(cursor, steps)
     if cursor.means == "(" and is_counts_aside(cursor, cursor.at) and isinstance(steps[-1], Group):
         _bracket(cursor, steps)
-
-
-def _skipped_chains_count(cursor: Cursor, steps: list[Step]) -> None:
-    """`sk 3 chs (counts as dc), dc in next ch`: `dc in 4th ch from hook (skipped chs count as dc)`."""
-    first = cursor.at
-    skip = steps[-1]
-    counts = read_counts_aside(cursor)
-    cursor.need(",", "counts-as")
-    read_step(cursor, steps)
-    work = steps[-1]
-    if not isinstance(skip, Skip) or not isinstance(work, Work) or len(steps) != 2 or skip.count.varies:
-        raise UnreadableError(first, "counts-place", cursor.words[first].value)
-    place = FromHook((skip.count.of(0) or 0) + 1)
-    steps[:] = [replace(work, places=(place,), counts=replace(counts, skipped=True))]
-    match work.places:
-        case (Next(count=count, target=target), *rest) if target == CHAIN and count == ONE:
-            after = tuple(rest)
-        case (Each(targets=targets), *_) if targets == (CHAIN,):
-            after = work.places
-        case _:
-            raise UnreadableError(first, "counts-place", cursor.words[first].value)
-    if after:
-        steps.append(replace(work, places=after))
 
 
 def _working(cursor: Cursor, steps: list[Step]) -> None:
@@ -276,7 +261,7 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
     first = cursor.at
     cursor.at += 1
     means = cursor.means
-    if means == "along" and _only_a_direction(cursor):
+    if means == "along" and pass_direction(cursor, steps):
         return
     if means in ("in", "along") and starts_free_loops(cursor, cursor.at + 1):
         cursor.at += 1
@@ -291,6 +276,10 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         read_through(cursor, steps)
     elif starts_last_of_each(cursor, cursor.at):
         read_last_of_each(cursor, steps)
+    elif starts_whole_round(cursor, cursor.at):
+        read_whole_round(cursor, steps, first)
+    elif starts_instead(cursor, cursor.at):
+        read_instead(cursor, steps)
     elif means == "in" and starts_stitch(cursor, cursor.at + 1):
         cursor.at += 1  # `work in sc across`
         read_step(cursor, steps)
@@ -309,17 +298,6 @@ def _on_the_way(steps: list[Step]) -> None:
             place = aside.places[0]
             if isinstance(place, Next) and place.unsaid and place.count == ONE:
                 steps[-1] = replace(aside, places=(Each((place.target,), Until(word="")),))
-
-
-def _only_a_direction(cursor: Cursor) -> bool:
-    """`working down side, sc in end of each row`: what follows names the places."""
-    at = cursor.at + 1
-    while cursor.words[at].means in ("side", "edge", "first", "ord", "other", "next", "of", "row", "?"):
-        at += 1
-    if at == cursor.at + 1 or cursor.words[at].means != ",":
-        return False
-    cursor.at = at
-    return True
 
 
 def _starting(cursor: Cursor, steps: list[Step]) -> None:

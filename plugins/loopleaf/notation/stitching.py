@@ -6,11 +6,13 @@ from dataclasses import replace
 
 from .along_words import read_number_behind
 from .asides import is_counts_aside, read_counts, read_counts_aside
+from .between import each_between
 from .cursor import Cursor, UnreadableError, read_amount
+from .directions import read_side_first
 from .gathering import read_next_together
 from .leaning import over_several, read_legs
 from .names import read_counted_stitch
-from .place_parts import each_between
+from .nth_space import pass_to_the_nth
 from .places import Where, read_places, read_through, starts_place
 from .purposes import read_purpose, read_stands_for
 from .repeats import read_times
@@ -41,6 +43,7 @@ from .tree import (
     Work,
     Yarn,
 )
+from .whole_rounds import pass_other_name
 from .yarns import other_side, read_yarn_name
 
 
@@ -87,6 +90,7 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     """Stitches into places."""
     first = cursor.at
     amount, stitch = read_counted_stitch(cursor)
+    pass_other_name(cursor, stitch)
     doubled = False
     if cursor.means == "inc" and stitch.kind not in ("inc", "dec"):
         doubled = True
@@ -102,6 +106,8 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     if stitch.kind == "slip":
         _travel(cursor)
     _from_the_second(cursor, steps)
+    pass_to_the_nth(cursor, steps)
+    read_side_first(cursor, steps)
     between = each_between(cursor)
     if between is not None:
         gap = Work(stitch, amount or ONE, (Between(between),), span=cursor.span(first))

@@ -14,6 +14,8 @@ BARE_SPACE = Target("space", word="sp")
 CHAIN = Target("chain")
 GAP = Target("gap")
 _SP = frozenset({"sp", "sps"})
+_SPACES = _SP | {"corner"}
+"""What may stand behind the chains: `ch-3 sp`, `ch-3 corner sp`."""
 
 
 def starts_target(cursor: Cursor, at: int) -> bool:
@@ -21,11 +23,14 @@ def starts_target(cursor: Cursor, at: int) -> bool:
     means = cursor.words[at].means
     if starts_free_loops(cursor, at) or _row_end(cursor, at):
         return True
+    if _foundation(cursor, at):
+        return True
     return means in _READERS or means == "unworked" or starts_stitch(cursor, at)
 
 
 def read_target(cursor: Cursor) -> Target:
     """One kind of place. Raises UnreadableError where none is named."""
+    cursor.at += _foundation(cursor, cursor.at)
     word = cursor.words[cursor.at]
     if starts_free_loops(cursor, cursor.at):
         return read_free_loops(cursor)
@@ -46,6 +51,11 @@ def read_target(cursor: Cursor) -> Target:
     if starts_stitch(cursor, cursor.at):
         return _stitch_target(cursor)
     raise cursor.fail("target")
+
+
+def _foundation(cursor: Cursor, at: int) -> bool:
+    """`each foundation ch`: of the edge that the piece began on, which the line has come to."""
+    return cursor.words[at].means == "foundation" and cursor.words[at + 1].means == "ch"
 
 
 def _row_end(cursor: Cursor, at: int) -> bool:
@@ -97,7 +107,7 @@ def starts_named_number(cursor: Cursor, at: int) -> bool:
     after = words[at + 1]
     if after.means == "ch":
         third = words[at + 2]
-        if third.means == "picot":
+        if third.means == "picot" or (third.means == "corner" and after.glued):
             return True
         if third.means in _SP:
             return after.glued or third.means == "sp"
@@ -115,6 +125,9 @@ def _numbered_target(cursor: Cursor) -> Target:
     number = words[cursor.at].value.sizes[0]
     if words[cursor.at + 1].means == "ch":
         third = words[cursor.at + 2].means
+        if third == "corner":  # `3ch corner sp`
+            cursor.at += 2
+            return replace(_corner(cursor), length=number)
         cursor.at += 3
         if third == "picot":
             return Target("picot", length=number)
@@ -269,9 +282,9 @@ def starts_until(cursor: Cursor, at: int) -> bool:
 
 
 def _to_the_middle(cursor: Cursor, at: int) -> bool:
-    """Whether `to center sc` stands at a word: the stitch in the middle of the row."""
+    """Whether `to center sc` or `to center sp` stands at a word: the one in the middle of the row."""
     words = cursor.words
-    return words[at + 1].means == "centre" and words[at + 2].means in ("st", "stitch")
+    return words[at + 1].means == "centre" and words[at + 2].means in ("st", "stitch", "sp")
 
 
 def to_a_space(cursor: Cursor, at: int) -> bool:
@@ -290,11 +303,11 @@ def names_a_space(cursor: Cursor, at: int) -> bool:
     """Whether `ch-2 sp`, `2ch-sp` or `ch-sp` stands at a word."""
     words = cursor.words
     if words[at].means == "num":
-        return starts_named_number(cursor, at) and words[at + 2].means in _SP
+        return starts_named_number(cursor, at) and words[at + 2].means in _SPACES
     if words[at].means == "sp":
         return words[at - 1].means in _WHICH_ONE
     if words[at].means == "ch":
-        return words[at + 1].means in _SP or (words[at + 1].means == "num" and words[at + 2].means in _SP)
+        return words[at + 1].means in _SP or (words[at + 1].means == "num" and words[at + 2].means in _SPACES)
     return words[at].means == "chsp"
 
 
@@ -346,12 +359,13 @@ def read_until(cursor: Cursor) -> Until | None:
     if cursor.means in _WHICH_ONE:
         cursor.at += 1
     if cursor.means in ("ch", "num", "chsp", "sp"):
-        return Until("next", target=read_counted_target(cursor)[1])
+        target = read_counted_target(cursor)[1]
+        return Until("corner") if target.kind == "corner" else Until("next", target=target)
     if cursor.take("corner"):
         if cursor.means in ("st", "sp"):
             cursor.at += 1
-        elif cursor.means == "ch":
-            _ch(cursor)
+        elif cursor.means == "ch" or names_a_space(cursor, cursor.at):
+            read_target(cursor)
         return Until("corner")
     if cursor.take("marked"):  # `to marked st`
         read_target(cursor)
@@ -366,17 +380,8 @@ def _pass_side(cursor: Cursor) -> bool:
     if cursor.words[at].means != "side":
         return False
     cursor.at = at + 1
+    cursor.take("edge")  # `along side edge`
     return True
-
-
-def pass_including(cursor: Cursor) -> None:
-    """`in each dc across, including tch`: the turning chain is one of the stitches in any case."""
-    at = cursor.at + (cursor.means == ",")
-    if cursor.words[at].means == "including" and cursor.words[at + 1].means in ("tch", "top"):
-        cursor.at = at + 1
-        if cursor.take("top"):
-            cursor.need("of", "of-what")
-        cursor.need("tch", "chain-name")
 
 
 def _pass_whole(cursor: Cursor) -> None:

@@ -56,6 +56,7 @@ __all__ = [
     "Last",
     "Leave",
     "Line",
+    "Lying",
     "Marked",
     "Marker",
     "Next",
@@ -163,6 +164,14 @@ class Facing:
     """`with RS facing`: the side that looks at the maker while the line is worked."""
 
     side: Literal["RS", "WS"]
+    span: Span | None = no_span()
+
+
+@dataclass(frozen=True, slots=True)
+class Lying:
+    """`with WS together`, `keeping ch behind petals`: how the work is held, in the author's words."""
+
+    what: str
     span: Span | None = no_span()
 
 
@@ -363,6 +372,7 @@ Step = (
     | Group
     | Together
     | Facing
+    | Lying
     | FreeLoops
     | Repeat
     | Passage

@@ -135,10 +135,12 @@ class Within:
 
 @dataclass(frozen=True, slots=True)
 class Between:
-    """`between next 2 sts`, `in sp between next 2 groups`; first: `between first 2 sts`."""
+    """`between next 2 sts`, `in sp between next 2 groups`; first: `between first 2 sts`; any: `between any 2
+    sts`, for writing back only."""
 
     target: Target = STITCH
     first: bool = False
+    any: bool = field(default=False, compare=False, repr=False)
     span: Span | None = no_span()
 
 

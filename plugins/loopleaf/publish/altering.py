@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from ..alter import (
     Altered,
     Fitted,
+    Setting,
     adjust,
     fit_around,
     fit_gauge,
@@ -18,7 +19,7 @@ from ..alter import (
     wish,
 )
 from ..alter.height import adjustables, rise_of, rounds_more
-from ..measure import amounts
+from ..measure import YarnNeed, amounts
 from ..review import Checked
 from .altering_told import told
 
@@ -150,6 +151,28 @@ def heights(checked: Checked) -> str:
     title = _title(checked)
     if not offered:
         return f"{title}: no rounds are marked `adjustable: height`, so its height stays as it is.\n"
-    lines = [f"{title} can be made with"]
-    lines += [f"  {_taller(checked, one.more)}" for one in offered]
-    return "\n".join(lines) + "\n"
+    return "\n".join([f"{title} can be made with", *_heights(checked, offered)]) + "\n"
+
+
+def heights_offered(checked: Checked) -> str:
+    """The same for the table of measures; "" where none is on offer."""
+    offered = settings(checked)
+    return "\n".join(["Other heights, each worked:", *_heights(checked, offered), ""]) if offered else ""
+
+
+def _amount(need: YarnNeed) -> str:
+    """In grams, else in metres; "" where neither is known."""
+    if need.grams:
+        return amounts.about_grams(need.grams)
+    return amounts.about_metres(need.metres) if need.metres else ""
+
+
+def _heights(checked: Checked, offered: Sequence[Setting]) -> Iterator[str]:
+    """A line a height: what it adds, the yarn that it takes and the time; of sizes those of the largest."""
+    for one in offered:
+        measured = one.altered.measured
+        of_yarns = [f"{need.yarn} {amount}" for need in one.altered.yarn[-1] if (amount := _amount(need))]
+        size = f"Size {measured.pattern.sizes[-1]}: " if measured.pattern.sizes else ""
+        time = amounts.about_hours(measured.hours[-1].practised)
+        rest = size + ", ".join([*of_yarns, time])
+        yield f"  {_taller(checked, one.more)} {rest[0].upper()}{rest[1:]}"

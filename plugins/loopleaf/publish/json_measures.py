@@ -4,12 +4,13 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from ..alter.height import Adjustable
-from ..measure import Band, Measured, PieceMeasure, Threading, reason
+from ..measure import Band, Measured, PieceMeasure, Threading, reason, to_learn
 from ..measure.finished import What
 
 
 def file_measures(measured: Measured) -> dict[str, Any]:
-    """`size`, `yarn`, `cords`, `hours` (with practice), `learning_hours`, `level`, `cautions`, `other_yarns`.
+    """`size`, `yarn`, `cords`, `hours` (with practice), `learning_hours`, `level`, `learn_first`, `cautions`,
+    `other_yarns`.
 
     An estimate is `[low, high]`, with sizes one a size.
     """
@@ -42,7 +43,15 @@ def file_measures(measured: Measured) -> dict[str, Any]:
                 reason(use, measured.pattern, measured.pattern.terms) for use in measured.level.because
             ],
         },
-        "cautions": [{"title": one.caution.title, "because": list(one.because)} for one in measured.cautions],
+        "learn_first": list(to_learn(measured.level, measured.pattern.terms)),
+        "cautions": [
+            {
+                "title": one.caution.title,
+                "because": list(one.because),
+                "standards": [row.name for row in one.caution.standards],
+            }
+            for one in measured.cautions
+        ],
         "other_yarns": [
             {"weight": one.weight, "hook_mm": one.hook_mm, "size": _sizes(one.size)}
             for one in measured.other_yarns
@@ -72,6 +81,27 @@ def piece_shape(piece: PieceMeasure) -> Any:
     )
 
 
+def piece_ball(piece: PieceMeasure) -> dict[str, Any]:
+    """Of a piece that makes a ball, its widest rounds and the one where it turns in; nothing of others."""
+    if not any(piece.ball):
+        return {}
+    return {
+        "ball": by_size(
+            [one and {"widest": _run(one.first, one.last), "turns": one.turns} for one in piece.ball]
+        )
+    }
+
+
+def piece_yarn(measured: Measured, piece: str) -> dict[str, Any]:
+    """Metres of each yarn that all copies of a piece take; nothing where they aren't known."""
+    found = []
+    for at, need in enumerate(measured.yarn[0]):
+        metres = [size[at].metres_by_piece().get(piece) for size in measured.yarn]
+        if any(metres):
+            found.append({"yarn": need.yarn, "metres": by_size([_band(one) for one in metres])})
+    return {"yarn": found} if found else {}
+
+
 def piece_marks(measured: Measured, piece: str) -> dict[str, Any]:
     """What a maker holds the work against: `checkpoints` (what measures how much by a round), `tail_mm`; of a
     cord `threading`, what it passes, and `opens_mm`, how far around the round opens that it goes through.
@@ -95,7 +125,11 @@ def piece_marks(measured: Measured, piece: str) -> dict[str, Any]:
                 "round": one.label,
                 f"{_MARKS[one.what]}_mm": by_size([mm and round(mm, 1) for mm in one.length_mm]),
             }
-            | ({"width_mm": by_size([mm and round(mm, 1) for mm in one.wide_mm])} if one.wide_mm else {})
+            | (
+                {f"{_WIDE[one.what]}_mm": by_size([mm and round(mm, 1) for mm in one.wide_mm])}
+                if one.wide_mm
+                else {}
+            )
             for one in marks
         ]
     return found
@@ -136,7 +170,8 @@ def _threading(one: Threading) -> dict[str, Any]:
     }
 
 
-_MARKS = {"across": "across", "around": "around", "width": "width", "oval": "length"}
+_MARKS = {"across": "across", "around": "around", "width": "width", "oval": "length", "polygon": "across"}
+_WIDE = {"oval": "width", "polygon": "diagonal"}
 
 
 def _opens(measured: Measured, size: int, cord: str) -> float | None:

@@ -11,7 +11,16 @@ from ..pattern.finding import Finding
 from ..review import Checked, rule_named
 from ..review.names import Key, kind_name
 from ..review.subject import Subject
-from .json_measures import adjustable, by_size, file_measures, piece_marks, piece_shape, round_measures
+from .json_measures import (
+    adjustable,
+    by_size,
+    file_measures,
+    piece_ball,
+    piece_marks,
+    piece_shape,
+    piece_yarn,
+    round_measures,
+)
 
 
 def report(checked: Iterable[Checked], site_url: str = "") -> str:
@@ -74,7 +83,8 @@ def _piece(piece: PieceWork, subject: Subject) -> dict[str, Any]:
     found: dict[str, Any] = {"name": piece.name}
     if measure is not None and any(measure.shape):
         found["shape"] = piece_shape(measure)
-    found |= piece_marks(subject.measured, piece.name)
+        found |= piece_ball(measure)
+    found |= piece_marks(subject.measured, piece.name) | piece_yarn(subject.measured, piece.name)
     found["rounds"] = [
         _round(round, subject) | (round_measures(measure, at) if measure else {})
         for at, round in enumerate(piece.rounds)

@@ -7,7 +7,7 @@ from .. import trade
 from ..alter import one_size
 from ..draw.step_uses import uses
 from ..fabric import Made, PatternWork, WorkedRound
-from ..measure import Measured, measure, reason
+from ..measure import Measured, measure, reason, to_learn
 from ..notation.tree import Chain
 from ..review import Checked, slug
 from .leaflet_amounts import amounts_note
@@ -132,7 +132,11 @@ def _set_out(
         facts=facts(said, measured, level.name),
         level=level,
         cautions=tuple(
-            Caution(trade.say(one.caution.title, terms), trade.say(one.caution.text, terms))
+            Caution(
+                trade.say(one.caution.title, terms),
+                trade.say(one.caution.text, terms),
+                tuple(f"{row.name} ({row.says})" for row in one.caution.standards),
+            )
             for one in measured.cautions
         ),
         yarns=yarns(said, measured),
@@ -213,7 +217,8 @@ def _level(said: Voice, measured: Measured) -> Level:
     key = said.pattern.level or measured.level.level
     row = next(row for row in trade.levels() if row.key == key)
     reasons = tuple(reason(use, said.pattern, said.terms) for use in measured.level.because)
-    return Level(row.name.lower(), trade.say(row.meaning, said.terms), reasons, f"level-{row.key}")
+    meaning, learn = trade.say(row.meaning, said.terms), to_learn(measured.level, said.terms)
+    return Level(row.name.lower(), meaning, reasons, f"level-{row.key}", learn)
 
 
 def _specials(said: Voice) -> tuple[Special, ...]:

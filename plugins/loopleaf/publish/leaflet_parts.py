@@ -98,21 +98,23 @@ class Size:
 @dataclass(frozen=True, slots=True)
 class Level:
     """name: `easy`. meaning: what the level asks of a maker. reasons: what in this pattern raises it,
-    in the page's terms.
+    in the page's terms. learn: what to practise for it, a sentence each.
     """
 
     name: str
     meaning: str
     reasons: tuple[str, ...] = ()
     anchor: str = ""
+    learn: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """A caution chosen from what the pattern holds."""
+    """A caution chosen from what the pattern holds. standards: by name and year, with what each says."""
 
     title: str
     text: str
+    standards: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

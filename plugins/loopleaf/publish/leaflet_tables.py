@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from .. import trade
-from ..measure import Band, Measured, OtherYarn, StatedSize, Threading, Way, YarnNeed, amounts
+from ..measure import OTHER_OFF, Band, Measured, OtherYarn, StatedSize, Threading, Way, YarnNeed, amounts
 from ..measure.finished import What
 from .leaflet_parts import Table
 from .leaflet_voice import Voice, per_size, sentence
@@ -131,7 +131,8 @@ def _yarns(voice: Voice, measured: Measured) -> Iterator[Table]:
         return
     head = (voice.words["yarn"], voice.words["hook"], *(sentence(voice.words[one.what]) for one in stated))
     rows = [_yarn(voice, one, stated) for one in measured.other_yarns]
-    yield Table("yarns", voice.words["other_yarns"], head, tuple(rows), voice.words["other_yarns_note"])
+    note = voice.say("other_yarns_note", off=f"{OTHER_OFF:.0%}")
+    yield Table("yarns", voice.words["other_yarns"], head, tuple(rows), note)
 
 
 def _yarn(voice: Voice, one: OtherYarn, stated: Sequence[StatedSize]) -> tuple[str, ...]:
@@ -140,5 +141,5 @@ def _yarn(voice: Voice, one: OtherYarn, stated: Sequence[StatedSize]) -> tuple[s
     name = sentence(f"{row.names(voice.terms)[0]} ({row.number})")
     hook = voice.say("about", amount=f"{one.hook_mm:g} mm") if one.hook_mm else "–"
     sizes_mm = [[each.mm(size) for size in range(voice.pattern.size_count)] for each in stated]
-    sizes = [amounts.lengths(tuple(mm and mm * one.by for mm in each)) for each in sizes_mm]
+    sizes = [amounts.coarse_lengths(tuple(mm and mm * one.by for mm in each)) for each in sizes_mm]
     return (name, hook, *(voice.say("about", amount=size) for size in sizes))

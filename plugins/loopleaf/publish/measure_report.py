@@ -3,7 +3,19 @@
 import math
 from collections.abc import Iterator, Sequence
 
-from ..measure import Band, Measured, PieceMeasure, RoundSize, Scale, YarnNeed, amounts, because
+from ..measure import (
+    OTHER_OFF,
+    Band,
+    Earned,
+    Measured,
+    PieceMeasure,
+    RoundSize,
+    Scale,
+    YarnNeed,
+    amounts,
+    because,
+    to_learn,
+)
 from ..measure.cords import ENDS_AND_KNOT_MM, TIMES_AROUND
 from ..measure.finished import What
 from ..measure.yarn import ESTIMATE_OFF, RESERVE
@@ -20,11 +32,17 @@ def measure_text(measured: Measured) -> str:
     for size in range(pattern.size_count):
         lines += _whole(measured, size)
     lines.append(f"Level: {because(measured.level, pattern, pattern.terms)}")
+    lines += [f"  to learn first: {sentence}" for sentence in to_learn(measured.level, pattern.terms)]
     if measured.cautions:
         lines.append("Please mind:")
-        lines += [f"  {one.caution.title}: because of {', '.join(one.because)}" for one in measured.cautions]
+        lines += [_caution(one) for one in measured.cautions]
     lines += _other_yarns(measured)
     return "\n".join(lines) + "\n"
+
+
+def _caution(one: Earned) -> str:
+    named = ", ".join(row.name for row in one.caution.standards)
+    return f"  {one.caution.title}: because of {', '.join(one.because)}" + (f"; {named}" if named else "")
 
 
 def _named(measured: Measured, size: int) -> str:
@@ -34,7 +52,7 @@ def _named(measured: Measured, size: int) -> str:
 def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
     yield f"{piece.name}{_named(measured, size)}"
     if piece.scale is None or not piece.rounds or not piece.rounds[size]:
-        yield "  not measured: the pattern gives no gauge for it, or it has no rounds"
+        yield f"  {_unmeasured(measured, piece)}"
         yield ""
         return
     yield f"  a stitch is {_scale(piece.scale)}"
@@ -43,6 +61,7 @@ def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
     for stretch in piece.shape[size]:
         run = stretch.first if stretch.first == stretch.last else f"{stretch.first}-{stretch.last}"
         yield f"  {_FORMS[stretch.form]}: {run}"
+    yield from _ball(piece, size)
     way = "around" if piece.in_rounds else "wide"
     yield f"  {'':>7}  {'stitches':>8}  {way:<18}  {'height':<18}  working"
     marks = {
@@ -61,6 +80,22 @@ def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
         if mark is not None:
             yield f"  {'':>7}  here: {_MARKS[mark.what].format(*_marked(mark.length_mm, mark.wide_mm, size))}"
     yield ""
+
+
+def _unmeasured(measured: Measured, piece: PieceMeasure) -> str:
+    """Why a piece has no table of rounds."""
+    if measured.pattern.pieces[piece.name].worked == "chain":
+        return "a chain, not measured in rounds: its length stands under Cords"
+    if piece.scale is None:
+        return "not measured: the pattern gives no gauge for it"
+    return "not measured: it has no rounds"
+
+
+def _ball(piece: PieceMeasure, size: int) -> Iterator[str]:
+    ball = piece.ball[size] if piece.ball else None
+    if ball is not None:
+        widest = f"round {ball.first}" if ball.first == ball.last else f"rounds {ball.first}-{ball.last}"
+        yield f"  makes a ball: widest at {widest}, turns in at round {ball.turns}"
 
 
 def _told(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[tuple[What, Band]]:
@@ -132,6 +167,7 @@ _MARKS = {
     "around": "about {0} around",
     "width": "about {0} wide",
     "oval": "about {0} long and {1} wide",
+    "polygon": "about {0} across from side to side, {1} from corner to corner",
 }
 
 
@@ -146,7 +182,12 @@ def _whole(measured: Measured, size: int) -> Iterator[str]:
         yield f"Tails{name}, usually 2 to 3 times the edge"
         yield from tails_told(measured.tails[size])
     yield f"Yarn{name}, by the stitches give or take {ESTIMATE_OFF:.0%}, balls with {RESERVE:.0%} in reserve"
-    yield from (f"  {need.yarn}  {_need(need)}" for need in measured.yarn[size])
+    for need in measured.yarn[size]:
+        yield f"  {need.yarn}  {_need(need)}"
+        by_piece = need.metres_by_piece()
+        if len(by_piece) > 1:
+            told = (f"{piece} {amounts.about_metres(metres)}" for piece, metres in by_piece.items())
+            yield f"     of which {', '.join(told)}"
     if not measured.yarn[size]:
         yield f"  {_no_yarn(measured)}"
     hours = measured.hours[size]
@@ -182,12 +223,14 @@ def _other_yarns(measured: Measured) -> Iterator[str]:
     if not measured.other_yarns or not measured.pieces:
         return
     name = f"“{measured.pieces[0].name}”" + (", laid out and joined," if measured.laid_out else "")
-    yield f"The same stitches of {name} in another yarn, by the usual ranges; swatch first:"
+    off = f"give or take {OTHER_OFF:.0%}"
+    yield f"The same stitches of {name} in another yarn, by the usual ranges, {off}; swatch first:"
     own = [what for what, _ in _told(measured, measured.pieces[0], 0)]
     for one in measured.other_yarns:
         hook = f", hook about {one.hook_mm:g} mm" if one.hook_mm else ""
         told = list(measured.laid_out) if measured.laid_out else own
         sizes = ", ".join(
-            f"{what} about {amounts.lengths(tuple(size[what].middle for size in one.size))}" for what in told
+            f"{what} about {amounts.coarse_lengths(tuple(size[what].middle for size in one.size))}"
+            for what in told
         )
         yield f"  weight {one.weight}{hook}: {sizes}"

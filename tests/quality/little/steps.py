@@ -15,6 +15,7 @@ from loopleaf.notation.tree import (
     Join,
     JoinYarn,
     Leave,
+    Lying,
     Marker,
     Next,
     OtherSide,
@@ -132,7 +133,7 @@ def _step(hand: Hand, step: Step, rest: Sequence[Step], then: Sequence[Step]) ->
             join_yarn(hand, step)
         case OtherSide():
             other_side(hand, step)
-        case Yarn() | Tally() | Facing() | FreeLoops():
+        case Yarn() | Tally() | Facing() | Lying() | FreeLoops():
             pass
 
 

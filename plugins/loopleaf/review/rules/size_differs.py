@@ -46,13 +46,13 @@ def find(subject: Subject) -> Iterator[Finding]:
             mm, bands = stated.mm(size), _worked_out(subject, stated, size)
             if mm is None or not bands or any(_fits(mm, band) for band in bands):
                 continue
-            band = bands[0]
+            low, high = min(one.low for one in bands), max(one.high for one in bands)
             of_size = f" of size {subject.sizes[size]}" if len(subject.sizes) > 1 else ""
             words = Words(
                 message=f"The finished size{of_size} says {length(mm)} {_WORDS[stated.what]}, and gauge and "
                 "counts make "
-                f"about {length(band.middle)}.",
-                working=f"By the gauge it lies between {length(band.low)} and {length(band.high)}.",
+                f"about {length(bands[0].middle)}.",
+                working=f"By the gauge it lies between {length(low)} and {length(high)}.",
             )
             path = (
                 ("pieces", stated.piece, "finished size", stated.what)

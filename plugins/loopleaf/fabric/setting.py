@@ -1,0 +1,89 @@
+"""What stays the same while a round is worked, and how what its text leaves open is read."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from ..notation.tree import Line
+from .worked import Place
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """How what the text leaves open is read.
+
+    chain: whether an unsaid beginning chain counts as a stitch; None: by the pattern's convention.
+    more: whether `rep from * 3 times` means three more; None: not yet asked.
+    tip: whether the other side of the foundation begins in the chain at its tip, not behind it.
+    under: whether `ch 3, sk 1 dc` names the stitch that the chain stands on, as `sk first dc` does.
+    behind: whether `sk next st` after a stitch worked further down means the one that this stands in front
+    of. deep: whether `2 rounds below` counts along that round's own stitches, not along those in front of
+    them. folded: whether `through both layers` closes an opening, each stitch through two of it. outer:
+    whether a row over arches leaves the stitch at its end. gap: whether the gap beside a beginning chain that
+    counts is the first of a row into gaps. arch: whether the chains passed before a group are a stitch and a
+    space. short: whether what `to last 2 sts` keeps stays unworked. mesh: whether a beginning chain longer
+    than the stitch is tall is that stitch and a space. apart: whether the turning chain that a row ends in is
+    none of its `last` stitches. last: whether `in each st across, 2 dc in last st` keeps it for the two.
+    alone: whether a beginning chain before a cluster of one leg fewer is a stitch of its own.
+    onward: whether a round that begins without a chain goes on from the stitch that it was joined to.
+    tall: whether a beginning chain stands for the taller stitch that such chains count as in the pattern.
+    shared: whether `in last st` is the stitch that the one before it has gone into as well.
+    none: whether `in each st to end` is no stitch in this size.
+    """
+
+    chain: bool | None = None
+    more: bool | None = None
+    under: bool = False
+    tip: bool = False
+    behind: bool = False
+    deep: bool = False
+    folded: bool = False
+    outer: bool = False
+    gap: bool = False
+    arch: bool = False
+    short: bool = False
+    mesh: bool = False
+    apart: bool = False
+    last: bool = False
+    alone: bool = False
+    onward: bool = False
+    tall: bool = False
+    shared: bool = False
+    none: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What stays the same while a round is worked.
+
+    size, index: which size and which round of the piece (0-based). worked: the piece's way of working
+    (`joined rounds`, `spiral rounds`, `rows` …). conventions: kind -> whether its turning chain counts.
+    heights: kind -> its turning chain's length. specials: the author's stitches, parsed. only_kind: the one
+    kind
+    that the line names ("" where none or several). others: finished edges of other pieces, by name.
+    closing: what the line joins to at its end names the third chain of four: (3, 4), else None.
+    first_kind: kind of the first stitch after the beginning chain. begun_on: the name of the piece that the
+    round's own edge belongs to, where the line speaks of it.
+    """
+
+    size: int
+    index: int
+    worked: str
+    counted: bool
+    conventions: Mapping[str, bool]
+    heights: Mapping[str, int]
+    specials: Mapping[str, Line]
+    only_kind: str
+    first_kind: str
+    closing: tuple[int, int] | None
+    others: Mapping[str, list[Place]] = field(default_factory=dict)
+    begun_on: str = ""
+    several: bool = False
+    reading: Reading = Reading()
+
+    @property
+    def rows(self) -> bool:
+        return self.worked.startswith("rows")
+
+    @property
+    def spiral(self) -> bool:
+        return self.worked == "spiral rounds"
