@@ -19,6 +19,7 @@ SAID = [
     ({"row": 3, "work": "As row 2."}, {"row": 3, "repeat": "2"}),
     ({"row": 3, "work": "same as row 2"}, {"row": 3, "repeat": "2"}),
     ({"row": 3, "work": "Work as 2nd row, fasten off"}, {"row": 3, "repeat": "2", "work": "fasten off"}),
+    ({"round": 4, "work": "Rep Rnd 3, join"}, {"round": 4, "repeat": "3", "work": "join"}),
     ({"row": 3, "work": "rep last row"}, {"row": 3, "repeat": "2"}),
     ({"row": 1, "work": "rep last row"}, {"row": 1, "work": "rep last row"}),
     ({"row": 3, "work": "Row 3 (RS): as row 2"}, {"row": 3, "repeat": "2"}),
@@ -33,6 +34,33 @@ SAID = [
 @pytest.mark.parametrize(("entry", "fields"), SAID)
 def test_the_fields_that_say_the_same(entry: dict[str, object], fields: dict[str, object]) -> None:
     assert said_in_print(entry) == fields
+
+
+@pytest.mark.parametrize(
+    ("row", "more", "again"),
+    [
+        ("ch 1, sc in each st across, turn", "turn", "ch 1, sc in each st across, turn"),
+        ("ch 1, sc in each st across", "turn", "ch 1, sc in each st across, turn"),
+        ("ch 1, sc in each st across, turn", "fasten off", "ch 1, sc in each st across, turn, fasten off"),
+        ("ch 1, turn, sc in each st across", "turn", "ch 1, turn, sc in each st across, turn"),
+    ],
+)
+def test_a_row_told_again_with_its_own_turn_turns_once(row: str, more: str, again: str) -> None:
+    text = f"""
+title: Again
+terms: US
+pieces:
+  strip:
+    worked: rows
+    start: chain 11
+    rows:
+      - {{row: 1, work: "sc in 2nd ch from hook and in each ch across, turn"}}
+      - {{row: 2, work: "{row}"}}
+      - {{row: 3, work: "Rep Row 2, {more}"}}
+"""
+    source = load(text.encode(), "strip.yml")
+    assert source.pattern is not None, source.findings
+    assert set_out(source.pattern, "strip")[0][2].work == again
 
 
 def test_such_rows_are_set_out_one_by_one() -> None:

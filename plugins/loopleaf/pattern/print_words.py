@@ -11,7 +11,7 @@ _AGAIN = re.compile(
     r"|(\d+)(?:st|nd|rd|th) (?:row|round|rnd)|(last|previous|prev) (?:row|round|rnd))(?: once more)?"
     r"(?:,? until (?:piece |work |it )?measures (.+?)(?: from [a-z ]+)?)?"
     r"(?:[.,;]?\s+(?:and |but )?"
-    r"((?:fasten off|turn|do not turn|break yarn|cut yarn|(?:inc|dec)(?:rease)? 1 )\b.*?))?\.?",
+    r"((?:fasten off|turn|join|do not turn|break yarn|cut yarn|(?:inc|dec)(?:rease)? 1 )\b.*?))?\.?",
     re.IGNORECASE,
 )
 LONGEST = 200
@@ -22,7 +22,7 @@ _LABEL = re.compile(
 )
 _SO_MANY = re.compile(r",? (?:for|over) (?:the )?(?:next )?(\d{1,4}) (?:rows|rounds|rnds)\.?$", re.IGNORECASE)
 _CLOSES = re.compile(
-    r"(?:fasten off|turn|do not turn|break yarn|cut yarn"
+    r"(?:fasten off|turn|join|do not turn|break yarn|cut yarn"
     r"|(?:inc|dec|increase|decrease) 1 (?:st|stitch) at (?:each end|both ends|beg|beginning|start|end))\b.*",
     re.IGNORECASE,
 )
@@ -87,6 +87,13 @@ def before_the_last(work: str, last: bool) -> str:
 def closes(work: str) -> bool:
     """Whether a line only ends what it stands behind: `fasten off`, `turn`."""
     return _CLOSES.fullmatch(work) is not None
+
+
+def ends_so(work: str, more: str) -> bool:
+    """Whether a line closes already as `rep row 2, turn` or `rep rnd 3, join` says once more of it."""
+    word = more.split()[0].strip(".,;").lower()
+    again = rf"(?:^|[,.;])\s*{word}\b[^,.;]*(?:[,.;]\s*turn)?[.\s]*$"
+    return word in ("turn", "join") and re.search(again, work, re.IGNORECASE) is not None
 
 
 def _before(entry: dict[Any, Any]) -> str:

@@ -9,7 +9,7 @@ from .lengthwise import other_side
 from .model import Pattern
 from .numbering import Numbering, Sizes, Slot, common, number_entries, share
 from .plans import NumberOfN, Path, PlanProblem, RoundPlan
-from .print_words import before_the_last, without_so_many
+from .print_words import before_the_last, ends_so, without_so_many
 from .values import Run
 
 __all__ = ["Path", "PlanProblem", "RoundPlan", "set_out"]
@@ -124,9 +124,8 @@ class _Writer:
             both = common(sizes, slot.sizes)
             if both != ():
                 again = line.reversed != entry.reversed
-                ours = _Line(
-                    line.work + end, line.path, line.n if n is None else n, entry.yarn or line.yarn, again
-                )
+                work = line.work if end and ends_so(line.work, entry.work or "") else line.work + end
+                ours = _Line(work, line.path, line.n if n is None else n, entry.yarn or line.yarn, again)
                 found.append((both, ours))
         return found
 
