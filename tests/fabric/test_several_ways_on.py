@@ -107,3 +107,21 @@ def test_the_stitches_over_the_foundation_by_their_kind(stitches: int, wanted: l
         (f"ch 1, *{side}; rep from * once more, join", None), start={"edge": "piece", "around": True}
     )
     assert [rule for _, _, rule in met(PATCH, edging)] == wanted
+
+
+@pytest.mark.parametrize("count", ["12 (16)", 12])
+def test_each_stitch_twice_over_is_an_error_in_sizes_too(count: object) -> None:
+    sizes = {"sizes": ["S", "M"]} if isinstance(count, str) else {}
+    piece = rounds(
+        ("ch 1, sc in each ch around, join", count),
+        ("ch 1, sc in each st around, sc in each st around, join", count),
+        start="chain 12 (16), joined" if sizes else "chain 12, joined",
+    )
+    assert {rule for _, _, rule in met(piece, **sizes)} == {"works-past-the-end"}
+
+
+def test_the_last_stitch_is_shared_with_a_gathered_one_alone() -> None:
+    rows = [FIRST, ("ch 1, sc in next 3 sts, sk next st, sc in next 6 sts, sc in last st, turn", 10)]
+    assert [rule for _, _, rule in met(rounds(*rows, worked="rows", start="chain 11"))] == [
+        "works-past-the-end"
+    ]

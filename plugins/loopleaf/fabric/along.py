@@ -183,7 +183,7 @@ def last_places(hand: Hand, place: Last, span: Span | None) -> list[Into]:
         if left == count:
             return [(p,) for p in hand.next_leaf(count, span)]
     edge = hand.edge
-    if count == 1 and place.target.kind == "stitch" and edge.places and hand.last is edge.places[-1]:
+    if count == 1 and place.target.kind == "stitch" and _leans_on_the_last(hand):
         hand.shared_open = True
         if hand.setting.reading.shared:
             return [(edge.places[-1],)]
@@ -207,6 +207,13 @@ def last_places(hand: Hand, place: Last, span: Span | None) -> list[Into]:
         found.append(one)
         at = one.after
     return take(hand, found)
+
+
+def _leans_on_the_last(hand: Hand) -> bool:
+    """Whether the stitch just made has a leg in the row's last one, which the next stitch may go into too."""
+    last = hand.made[-1] if hand.made else None
+    places = hand.edge.places
+    return isinstance(last, Made) and last.form == "tog" and bool(places) and last.into[-1:] == (places[-1],)
 
 
 def same(hand: Hand, place: Same | JustMade, span: Span | None) -> list[Into]:

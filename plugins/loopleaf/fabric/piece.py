@@ -177,7 +177,7 @@ class PieceHand:
             earlier=self.done,
             corners=thread.corners,
             begun_on=ways.name if self.index else ways.begun_on,
-            several=len(self.threads) > 1,
+            several=any(len(one.places) > len(thread.places) for one in self.threads),
             unworked_back=thread.unworked[1 - self._direction],
         )
 

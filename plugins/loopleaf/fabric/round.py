@@ -34,8 +34,8 @@ class Task:
     other_side: foundation chains, from the hook, whose far side can still be worked. unworked: stitches that
     earlier rows going the same way left, in the order met; unworked_back: those that went the other way.
     earlier: the rounds of the piece so far. corners: see `Edge`. begun_on: the piece whose edge the round is
-    worked into: another one's in the first round, later its own. several: the pattern has more sizes than
-    this one.
+    worked into: another one's in the first round, later its own. several: another size has more
+    places here.
     """
 
     steps: tuple[Step, ...]
