@@ -282,7 +282,17 @@ def read_marker(cursor: Cursor, steps: list[Step]) -> None:
     first = cursor.at
     action: Literal["place", "move", "remove"] = cursor.means.split("-")[0]  # type: ignore[assignment]
     cursor.at += 1
+    _pause_at_the_round(cursor)
     steps.append(Marker(action, _to_place(cursor), cursor.span(first)))
+
+
+def _pause_at_the_round(cursor: Cursor) -> None:
+    """`moving marker to first st of rnd`: of the one that begins, which goes without saying."""
+    words, at = cursor.words, cursor.at
+    while words[at].means not in ("of", ",", "end", ")"):
+        at += 1
+    if words[at].means == "of" and words[at + 1].means in ("round", "row") and words[at + 2].means != "num":
+        words[at].means = words[at + 1].means = ","
 
 
 def other_side(cursor: Cursor) -> Literal["foundation", "chain"] | None:
