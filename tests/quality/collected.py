@@ -42,6 +42,7 @@ NOT_YET: frozenset[str] = frozenset(
         "a second shoulder on stitches left",
         "do not turn, before a row worked from left to right",
         "each stitch across and two in the last, where the count says that this one was kept",
+        "fastened off in a round of its own",
         "half a group at each end",
         "loops on from the stitch joined to",
         "petals in each stitch, the last slip stitch into the first",

@@ -17,7 +17,7 @@ from .picots import with_picots
 from .setting import Reading, Setting
 from .single_chains import opens_spaces
 from .steps import perform
-from .survey import Survey, other_pieces, survey
+from .survey import Survey, only_ends, other_pieces, survey
 from .tally import compare, count_up
 from .travelled import travelled
 from .worked import Made, Place, Ring, RoundWork, Trouble, WorkedRound
@@ -249,7 +249,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     except Stuck as error:
         hand.troubles.append(error.trouble)
         stuck = True
-    if not stuck:
+    if not stuck and not only_ends(steps):
         closing.left_over(hand)
     for earlier, later in zip(hand.made, hand.made[1:], strict=False):
         later.previous = earlier

@@ -39,6 +39,7 @@ from ..notation.tree import (
     Skip,
     Span,
     Step,
+    Tally,
     Together,
     Turn,
     Work,
@@ -217,6 +218,11 @@ def turns_at_its_end(steps: tuple[Step, ...]) -> bool:
 def fastens_off(steps: tuple[Step, ...]) -> bool:
     """Whether the line ends the yarn, though the hand may not have come so far."""
     return any(isinstance(step, FastenOff) for step in steps)
+
+
+def only_ends(steps: tuple[Step, ...]) -> bool:
+    """Whether a line is a round by number alone: `fasten off, leaving a long tail`."""
+    return bool(steps) and all(isinstance(step, FastenOff | Tally) for step in steps)
 
 
 def turns_first(steps: tuple[Step, ...]) -> Turn | None:
