@@ -17,6 +17,7 @@ from ..notation.tree import (
     Turn,
     Work,
 )
+from ..notation.tree import Place as Named
 from .hand import Hand
 from .worked import Space
 
@@ -30,8 +31,9 @@ def closing_arch(hand: Hand, step: Step, following: tuple[Step, ...]) -> Work | 
 
     Only the round's other arches tell how long the last one is.
     """
-    if hand.setting.worked != "joined rounds" or hand.depth or hand.joined:
+    if not hand.spaced or hand.setting.worked != "joined rounds" or hand.depth or hand.joined:
         return None
+    place: Named
     match step:
         case Work(each=each, places=(First(count=count) as place,), counts=None) if each == count == ONE:
             alone = not hand.edge.rest()  # else `dc in first st` may be the first stitch of the round below
@@ -55,7 +57,7 @@ def _arch(hand: Hand, height: int, alone: bool) -> int:
     """How many chains the arch before the last has, if the last one and a stitch so high make as many; alone:
     the stitch may be an arch by itself, where it is just as high.
     """
-    last = hand.made[-1] if hand.made else None
+    last = hand.made[-1]
     arches = [one.chains for one in hand.made[:-1] if isinstance(one, Space)]
     if not arches or not height:
         return 0

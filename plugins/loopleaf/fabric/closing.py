@@ -1,7 +1,10 @@
 """How a round ends: the join, the run that a last chain bridges, and what is left over."""
 
 from dataclasses import replace
+from functools import lru_cache
 
+from ..notation.once_a_line import Same as AsOne
+from ..notation.once_a_line import once_a_line
 from ..notation.tree import (
     ONE,
     Amount,
@@ -40,19 +43,25 @@ def named_first(first: Place | None) -> NamedPlace | None:
     if isinstance(first, Made):
         if first.role == "turning":
             whole = first.legs or first.chains
-            return ChainOf(first.chains if whole > first.chains else 0, "ch", whole)
-        return First(ONE, Target("stitch", _name(first)))
+            return _top_of(first.chains if whole > first.chains else 0, whole)
+        return _first_called(first.kind, first.form, first.legs, first.post, first.special)
     return None
 
 
-def _name(made: Made) -> Stitch:
-    form = made.form if made.form != "shell" else ""
+@lru_cache
+def _top_of(number: int, whole: int) -> ChainOf:
+    return ChainOf(number, "ch", whole)
+
+
+@lru_cache
+def _first_called(kind: str, form: str, legs: int, post: str, special: str) -> First:
+    form = form if form != "shell" else ""
     # The author's own: not made of plain ones, or gathered in it, so that the pattern calls it by its name.
-    own = made.special if made.kind == made.special or form else ""
+    own = special if kind == special or form else ""
     form = "" if own else form
-    kind = "special" if own else made.kind
-    post = made.post if made.post != "around" else ""  # `first sc` is its name all the same
-    return Stitch(kind, form, made.legs if form else 0, post=post, name=own)
+    post = post if post != "around" else ""  # `first sc` is its name all the same
+    name = Stitch("special" if own else kind, form, legs if form else 0, post=post, name=own)
+    return First(ONE, Target("stitch", name))
 
 
 def join(hand: Hand, step: Join) -> None:
@@ -65,7 +74,7 @@ def join(hand: Hand, step: Join) -> None:
     if step.place is None:
         named = named_first(first)
         if named is not None and not step.how:
-            hand.settled[id(step)] = replace(step, place=named)
+            hand.settled[id(step)] = _said(step, AsOne(named))
     else:
         at = _joined_to(hand, step.place, first)
         if at is None:
@@ -74,6 +83,11 @@ def join(hand: Hand, step: Join) -> None:
         hand.start_at = at
     into = () if at is None else (at,)
     hand.put(step.stitch, into, step.span, role="join")
+
+
+@once_a_line
+def _said(step: Join, place: AsOne[NamedPlace]) -> Join:
+    return replace(step, place=place.node)
 
 
 def joining(hand: Hand, step: Work, following: tuple[Step, ...]) -> Join | None:

@@ -29,7 +29,7 @@ def with_plain_between(hand: Hand, step: Step) -> Repeat | None:
 
 def as_below(hand: Hand, step: Step) -> Step:
     """`work even` with the kind of stitch that it means; any other step as it is."""
-    if not isinstance(step, Work) or step.stitch != Stitch(""):
+    if not isinstance(step, Work) or step.stitch.kind or step.stitch != Stitch(""):
         return step
     kind = _kind(hand)
     if not kind or kind not in plain_kinds() - {"chain", "slip"}:

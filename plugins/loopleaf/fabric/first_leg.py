@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from ..notation.once_a_line import once_a_line
 from ..notation.tree import Chain, CountsAs, Group, Join, Next, Passage, Repeat, Step, Stitch, Work
 from ..notation.tree import First as FirstPlace
 
@@ -12,7 +11,6 @@ SHORTEST = 2
 """A ch 1 is no leg."""
 
 
-@once_a_line
 def with_first_leg(steps: tuple[Step, ...]) -> tuple[Step, ...]:
     """The steps, where the stitch behind the beginning chain has one leg fewer than another of its kind: said
     to count as that one. The same steps where there is none, or where they say what counts.

@@ -64,18 +64,19 @@ def _chain_kept(hand: Hand, step: Step, follow: Step | None) -> int:
     return 0
 
 
-def ends_in_the_chain(edge: Edge, steps: tuple[Step, ...]) -> bool:
-    """Whether a row names the turning chain that its edge ends in: `sk last dc, dc in top of tch`."""
+def ends_in_a_chain(edge: Edge) -> bool:
+    """Whether an edge ends in a turning chain, which a row may name: `sk last dc, dc in top of tch`."""
     last = edge.places[-1] if edge.places else None
-    return isinstance(last, Made) and last.role == "turning" and any(_into_chain(step) for step in steps)
+    return isinstance(last, Made) and last.role == "turning"
 
 
-def _into_chain(step: Step) -> bool:
+def into_chain(step: Step) -> bool:
+    """Whether a step goes into a turning chain by that name."""
     match step:
         case Work(places=places) | Group(places=places):
             return any(isinstance(place, ChainOf) for place in places)
         case Repeat(ending=ending):
-            return any(_into_chain(one) for one in ending)
+            return any(into_chain(one) for one in ending)
     return False
 
 

@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 
-from ..notation.once_a_line import once_a_line
 from ..notation.tree import (
     ONE,
     STITCH,
@@ -32,7 +31,6 @@ from .worked import Made
 _MAKES = Work | Group | Repeat | Passage | Together
 
 
-@once_a_line
 def with_picots(steps: tuple[Step, ...]) -> tuple[Step, ...]:
     """The steps, each such ring within a round read as the picot that it is; the same steps where none is.
 

@@ -270,6 +270,9 @@ class PieceHand:
     def _begin_next(self, result: RoundWork, thread: Thread, after: tuple[Step, ...], size: int) -> None:
         """The chain and the slip stitches that the line makes for the next round; those that go astray do so
         here."""
+        if not after:
+            thread.before = ()
+            return
         slips = tuple(step for step in after if survey.slips(step))
         if slips and thread.trust is Trust.SURE:
             tried = work(replace(self._task(thread, result.plan, slips, None, size), before=()))

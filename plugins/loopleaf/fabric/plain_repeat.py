@@ -4,21 +4,14 @@ Most rounds of most patterns are such repeats; a pass at a time they cost many t
 Anything unusual, and anything that doesn't fit, is left to the ordinary way, which also says what is wrong.
 """
 
-from dataclasses import dataclass
-
 from ..notation.tree import STITCH, Next, Over, Repeat, Stitch, Work
 from .hand import Hand
 from .seek import number
 from .worked import Made
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
-    """One stitch of a pass: what it is, and the places it goes into, counted from the pass's first."""
-
-    stitch: Stitch
-    places: tuple[int, ...]
-    step: Work
+Part = tuple[Stitch, tuple[int, ...], Work]
+"""One stitch of a pass: what it is, the places it goes into, counted from the pass's first, and its step."""
 
 
 def repeat_plainly(hand: Hand, step: Repeat) -> bool:
@@ -56,18 +49,25 @@ def _one_pass(hand: Hand, step: Repeat) -> tuple[list[Part], int]:
         place = one.places[0]
         each = number(hand, one.each)
         if isinstance(place, Next):
-            if place != Next(place.count):
+            if (
+                place.target != STITCH
+                or place.below
+                or place.piece
+                or place.any
+                or place.far
+                or place.skipped
+            ):
                 return [], 0
             stitches = _plain(hand, one.stitch)
             for _ in range(number(hand, place.count)):
-                parts += [Part(stitch, (used,), one) for _ in range(each) for stitch in stitches]
+                parts += [(stitch, (used,), one) for _ in range(each) for stitch in stitches]
                 used += 1
         elif isinstance(place, Over):
             legs = number(hand, place.count)
             if place.target != STITCH or place.which != "next" or each != 1 or not legs:
                 return [], 0
             stitches = _gathered(hand, one.stitch)
-            parts += [Part(stitch, tuple(range(used, used + legs)), one) for stitch in stitches]
+            parts += [(stitch, tuple(range(used, used + legs)), one) for stitch in stitches]
             used += legs
         else:
             return [], 0
@@ -99,8 +99,8 @@ def _work(hand: Hand, parts: list[Part], used: int, passes: int) -> None:
     places = edge.places
     index, yarn, numbered = hand.setting.index, hand.yarn, hand.numbered
     pattern = [
-        (p.stitch.kind, p.stitch.form, p.stitch.number, p.stitch.loop, p.stitch.post, p.step.span, p.places)
-        for p in parts
+        (stitch.kind, stitch.form, stitch.number, stitch.loop, stitch.post, step.span, places)
+        for stitch, places, step in parts
     ]
     made: list[Made] = []
     for start in range(edge.pos, edge.pos + passes * used, used):

@@ -8,25 +8,21 @@ from ..notation.once_a_line import Same
 from ..notation.tree import Line, Step, Tally
 from . import closing
 from .edge import Edge, Stuck
-from .first_leg import with_first_leg
 from .hand import Hand
-from .kept import ends_in_the_chain
-from .onward import begins_without_chain
-from .petals import is_one_in_a_ring
-from .picots import with_picots
-from .setting import Reading, Setting
+from .kept import ends_in_a_chain
+from .looked_over import look_over
+from .setting import AS_IT_STANDS, Reading, Setting
 from .single_chains import opens_spaces
 from .steps import perform
-from .survey import Survey, only_ends, other_pieces, survey
+from .survey import Survey, other_pieces
 from .tally import compare, count_up
-from .travelled import travelled
 from .worked import Made, Place, Ring, RoundWork, Trouble, WorkedRound
 
 FIT = ("repeat-does-not-fit", "works-past-the-end", "stitches-left-over", "no-such-place", "join-misses")
 """Troubles of the fit, which a different reading of the beginning chain may mend."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Task:
     """One round to work: its steps, what it is worked into, and how the pattern works.
 
@@ -78,13 +74,13 @@ class Attempt:
 
     @property
     def fits(self) -> bool:
-        return not any(t.rule != "count-unclear" for t in self.troubles)
+        return not self.troubles or all(t.rule == "count-unclear" for t in self.troubles)
 
 
 def work(task: Task) -> Attempt:
     """Work a round; where the text leaves something open, try each reading and take the one that alone is
     borne out."""
-    plain = _attempt(task, Reading())
+    plain = _attempt(task, AS_IT_STANDS)
     question = plain.hand.chain_question
     chain_open = question is not None and question.by == "open"
     repeat_open = bool(plain.hand.unclear)
@@ -212,14 +208,12 @@ def _contradicted(plain: Attempt, other: Attempt) -> Attempt:
 
 
 def _attempt(task: Task, reading: Reading) -> Attempt:
-    steps = with_picots(travelled(task.steps))
-    led = with_first_leg(steps)
-    leg_open = led is not steps
-    steps = steps if reading.alone else led
-    seen = survey(steps, Same(task.specials))
+    line = look_over(task.steps, Same(task.specials))
+    way = line.plain if reading.alone else line.led
+    steps, seen = way.steps, way.seen
     setting = _setting(task, reading, seen)
     counted = task.chains == "counted"
-    opened = not counted and opens_spaces(task.steps, task.places)
+    opened = not counted and line.names_chains and opens_spaces(task.places)
     places = [] if _founded(task, setting) else list(task.places)
     if reading.folded:
         places = places[: (len(places) + 1) // 2]
@@ -231,16 +225,16 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand.unworked_back = list(task.unworked_back)
     hand.earlier = task.earlier
     hand.moves_marker = seen.moves_marker
-    hand.petal_in_ring = is_one_in_a_ring(task.steps)
+    hand.petal_in_ring = line.is_one_in_a_ring
     hand.travels = not setting.spiral and seen.travels
     if task.places and (task.circle or isinstance(task.places[0], Ring)) and not setting.spiral:
         hand.standing = task.places[0]
     hand.lock = task.before[-1] if task.before else None
-    hand.leg_open = leg_open
-    hand.onward_open = task.circle and begins_without_chain(steps) and bool(edge.places)
+    hand.leg_open = line.led is not line.plain
+    hand.onward_open = task.circle and line.begins_without_chain and bool(edge.places)
     if reading.onward:
         edge.rotate(1)
-    hand.apart_open = setting.rows and ends_in_the_chain(edge, steps)
+    hand.apart_open = setting.rows and line.into_chain and ends_in_a_chain(edge)
     if reading.apart:
         hand.set_apart(1)
     stuck = False
@@ -249,7 +243,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     except Stuck as error:
         hand.troubles.append(error.trouble)
         stuck = True
-    if not stuck and not only_ends(steps):
+    if not stuck and not line.only_ends:
         closing.left_over(hand)
     for earlier, later in zip(hand.made, hand.made[1:], strict=False):
         later.previous = earlier

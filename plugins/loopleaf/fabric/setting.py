@@ -51,7 +51,11 @@ class Reading:
     none: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+AS_IT_STANDS = Reading()
+"""Nothing is left open."""
+
+
+@dataclass(slots=True)
 class Setting:
     """What stays the same while a round is worked.
 
@@ -78,12 +82,10 @@ class Setting:
     others: Mapping[str, list[Place]] = field(default_factory=dict)
     begun_on: str = ""
     several: bool = False
-    reading: Reading = Reading()
+    reading: Reading = AS_IT_STANDS
+    rows: bool = field(init=False)
+    spiral: bool = field(init=False)
 
-    @property
-    def rows(self) -> bool:
-        return self.worked.startswith("rows")
-
-    @property
-    def spiral(self) -> bool:
-        return self.worked == "spiral rounds"
+    def __post_init__(self) -> None:
+        self.rows = self.worked.startswith("rows")
+        self.spiral = self.worked == "spiral rounds"

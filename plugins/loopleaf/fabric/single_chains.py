@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable
 
-from ..notation.once_a_line import once_a_line
 from ..notation.tree import Each, First, FromHook, Last, Next, Over, Skip, Step, Target, Work
 from .survey import walk
 from .worked import Made, Place, Space
@@ -10,18 +9,17 @@ from .worked import Made, Place, Space
 _CHAIN = Target("chain")
 
 
-def opens_spaces(steps: tuple[Step, ...], places: Iterable[Place]) -> bool:
-    """Whether the edge's arches are to lie open, chain by chain, for this line.
+def opens_spaces(places: Iterable[Place]) -> bool:
+    """Whether the edge's arches are to lie open, chain by chain, for a line that names chains.
 
-    A line that works back on a chain of its own means that chain; a foundation has chains anyway; where no
-    space is longer than one chain, each is that chain."""
+    A foundation has chains anyway; where no space is longer than one chain, each is that chain."""
     longest = max((place.chains for place in places if isinstance(place, Space)), default=0)
     foundation = any(isinstance(place, Made) and place.role == "foundation" for place in places)
-    return longest > 1 and not foundation and _names_chains(steps)
+    return longest > 1 and not foundation
 
 
-@once_a_line
-def _names_chains(steps: tuple[Step, ...]) -> bool:
+def names_chains(steps: tuple[Step, ...]) -> bool:
+    """Whether a line reaches chains one by one; one that works back on a chain of its own means that one."""
     named = False
     for step in walk(steps):
         if isinstance(step, Skip):

@@ -3,7 +3,6 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from ..notation.once_a_line import Same as SameNode
 from ..notation.once_a_line import once_a_line
 from ..notation.tree import (
     STITCH,
@@ -67,12 +66,11 @@ class Survey:
     travels: bool
 
 
-@once_a_line
-def survey(steps: tuple[Step, ...], specials: SameNode[Mapping[str, Line]]) -> Survey:
-    """A line looked over as a whole. specials: the author's stitches, by identity."""
+def survey(steps: tuple[Step, ...], specials: Mapping[str, Line]) -> Survey:
+    """A line looked over as a whole. specials: the author's stitches."""
     return Survey(
-        tuple(kinds(steps, specials.node)),
-        first_kind(steps, specials.node),
+        tuple(kinds(steps, specials)),
+        first_kind(steps, specials),
         joined_chain(steps),
         moves_marker(steps),
         travels(steps),

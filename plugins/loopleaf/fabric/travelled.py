@@ -2,11 +2,9 @@
 
 from dataclasses import replace
 
-from ..notation.once_a_line import once_a_line
 from ..notation.tree import ONE, Chain, First, Group, JoinYarn, Next, Same, Skip, Step, Turn, Work, Yarn
 
 
-@once_a_line
 def travelled(steps: tuple[Step, ...]) -> tuple[Step, ...]:
     """The line's steps, where its first bracket travels: the slip stitch before it, the rest `in same sp`.
 

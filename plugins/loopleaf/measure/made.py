@@ -6,15 +6,16 @@ Every measure reads these numbers instead of going through the stitches again.
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
+from typing import NamedTuple
 
 from ..fabric.worked import NUMBERED, Made, Place, Role, SortKey, Space, WorkedRound, sort_of
 
 _COUNTED = (*NUMBERED, "foundation")
 
 
-@dataclass(frozen=True, slots=True)
-class Sort:
+class Sort(NamedTuple):
     """A sort of stitch: as in Made, without its place. counted: it is one of the round's stitches."""
 
     kind: str
@@ -82,7 +83,12 @@ def start_contents(places: Sequence[Place]) -> Contents:
 
 
 def _sorted(sorts: Mapping[SortKey, int]) -> Counter[Sort]:
-    return Counter({Sort(*key, key[5] in _COUNTED): number for key, number in sorts.items()})
+    return Counter({_sort(key): number for key, number in sorts.items()})
+
+
+@lru_cache
+def _sort(key: SortKey) -> Sort:
+    return Sort(*key, key[5] in _COUNTED)
 
 
 class _Bridges:

@@ -29,10 +29,26 @@ def put_instead(pieces: list[Piece], lexicon: Lexicon) -> list[Piece]:
 
 
 def _said_at(pieces: list[Piece], at: int) -> tuple[int, tuple[str, ...]] | None:
-    for more, words in _phrases().get(pieces[at][1], ()):
-        if len(more) < len(pieces) - at and all(_says(pieces[at + 1 + i], w) for i, w in enumerate(more)):
-            return 1 + len(more), words
-    return None
+    """The longest phrase that begins here: how many pieces it has, and what is read instead."""
+    begun = _phrases().get(pieces[at][1])
+    if begun is None:
+        return None
+    found = begun.get("", _NONE)[:1]
+    if at + 1 < len(pieces):
+        kind, second = pieces[at + 1][:2]
+        for rows in (begun.get(second, _NONE), begun.get("#", _NONE) if kind == "num" else _NONE):
+            found += tuple([row for row in rows if _goes_on(pieces, at + 1, row[0])][:1])
+    if not found:
+        return None
+    more, words = max(found, key=lambda row: len(row[0]))
+    return 1 + len(more), words
+
+
+def _goes_on(pieces: list[Piece], at: int, more: tuple[str, ...]) -> bool:
+    """Whether a phrase goes on so behind its first word; its second is known to fit."""
+    if len(more) > len(pieces) - at:
+        return False
+    return all(_says(pieces[at + i], more[i]) for i in range(1, len(more)))
 
 
 _AS_WELL = {"ch": ("chain", "chs", "chains"), "other": ("opposite",), "foundation": ("starting", "base")}
@@ -53,13 +69,25 @@ def _is_own(pieces: list[Piece], at: int, lexicon: Lexicon) -> bool:
     )
 
 
+Phrase = tuple[tuple[str, ...], tuple[str, ...]]
+"""The words behind a phrase's first, and what is read instead of the whole."""
+
+_NONE: tuple[Phrase, ...] = ()
+
+
 @cache
-def _phrases() -> dict[str, tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]]:
-    """By first word: further words and what is read instead, longest first."""
-    table: dict[str, list[tuple[tuple[str, ...], tuple[str, ...]]]] = {}
+def _phrases() -> dict[str, dict[str, tuple[Phrase, ...]]]:
+    """By first word, then by what may be said for the second ("" where it has only one), longest first."""
+    table: dict[str, dict[str, list[Phrase]]] = {}
     side = words_file()["other side"]
     combined = [(f"{begin} {rest}", side["read"]) for begin in side["begin"] for rest in side["side"]]
     for said, read in (*words_file()["instead"], *combined):
-        words = split_words(said)
-        table.setdefault(words[0], []).append((words[1:], split_words(read)))
-    return {first: tuple(sorted(rows, key=lambda row: -len(row[0]))) for first, rows in table.items()}
+        first, *more = split_words(said)
+        second = more[0] if more else ""
+        for word in (second, *_AS_WELL.get(second, ())):
+            rows = table.setdefault(first, {}).setdefault(word, [])
+            rows.append((tuple(more), split_words(read)))
+    return {
+        first: {second: tuple(sorted(rows, key=lambda row: -len(row[0]))) for second, rows in begun.items()}
+        for first, begun in table.items()
+    }

@@ -1,7 +1,7 @@
 """Asking a line something once: the same few lines are worked, counted and reviewed many times."""
 
 from collections.abc import Callable, Hashable
-from functools import lru_cache, wraps
+from functools import wraps
 from typing import Any, Generic, TypeVar, cast
 
 Node = TypeVar("Node")
@@ -32,12 +32,16 @@ def once_a_line(ask: Asking) -> Asking:
     Only for answers that nobody changes: the same object is given every time.
     """
 
-    @lru_cache(maxsize=KEPT)
-    def kept(same: Same[Any], *more: Hashable) -> Any:
-        return ask(same.node, *more)
+    kept: dict[Hashable, tuple[Any, Any]] = {}
 
     @wraps(ask)
     def asked(node: Any, *more: Hashable) -> Any:
-        return kept(Same(node), *more)
+        key: Hashable = (id(node), *more) if more else id(node)
+        found = kept.get(key)
+        if found is None:  # what is kept holds its line, so no other can have the same identity
+            if len(kept) >= KEPT:
+                kept.clear()
+            found = kept[key] = node, ask(node, *more)
+        return found[1]
 
     return cast(Asking, asked)

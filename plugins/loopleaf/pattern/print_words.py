@@ -81,7 +81,7 @@ _AFTER_LAST = re.compile(
 
 def before_the_last(work: str, last: bool) -> str:
     """`sc in each st around. Fasten off after last round.` as all but the last of several rounds work it."""
-    return work if last else _AFTER_LAST.sub("", work)
+    return work if last or "last" not in work.lower() else _AFTER_LAST.sub("", work)
 
 
 def closes(work: str) -> bool:

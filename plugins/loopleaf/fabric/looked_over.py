@@ -1,0 +1,57 @@
+"""A line as the hand meets it: read for what it says as a whole, once, before a stitch of it is worked."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from ..notation.once_a_line import Same, once_a_line
+from ..notation.tree import Line, Step
+from .first_leg import with_first_leg
+from .kept import into_chain
+from .onward import begins_without_chain
+from .petals import is_one_in_a_ring
+from .picots import with_picots
+from .single_chains import names_chains
+from .survey import Survey, only_ends, survey
+from .travelled import travelled
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """The steps to work, and what they say as a whole."""
+
+    steps: tuple[Step, ...]
+    seen: Survey
+
+
+@dataclass(frozen=True, slots=True)
+class LookedOver:
+    """What a round must know of its line, see the functions of the same names.
+
+    plain: its steps with picots and travelling brackets read as such. led: the same with the leg that a first
+    cluster has in its beginning chain; plain itself where no cluster has one.
+    """
+
+    plain: Way
+    led: Way
+    begins_without_chain: bool
+    is_one_in_a_ring: bool
+    names_chains: bool
+    into_chain: bool
+    only_ends: bool
+
+
+@once_a_line
+def look_over(steps: tuple[Step, ...], specials: Same[Mapping[str, Line]]) -> LookedOver:
+    """A line looked over. specials: the author's stitches, by identity."""
+    read = with_picots(travelled(steps))
+    led = with_first_leg(read)
+    plain = Way(read, survey(read, specials.node))
+    return LookedOver(
+        plain,
+        plain if led is read else Way(led, survey(led, specials.node)),
+        begins_without_chain(read),
+        is_one_in_a_ring(steps),
+        names_chains(steps),
+        any(into_chain(step) for step in read),
+        only_ends(read),
+    )
