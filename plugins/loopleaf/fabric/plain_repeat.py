@@ -9,7 +9,6 @@ from .hand import Hand
 from .seek import number
 from .worked import Made
 
-
 Part = tuple[Stitch, tuple[int, ...], Work]
 """One stitch of a pass: what it is, the places it goes into, counted from the pass's first, and its step."""
 
