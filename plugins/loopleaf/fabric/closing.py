@@ -260,7 +260,7 @@ def left_over(hand: Hand) -> None:
     hand.outer_open = left == 1 and not edge.circle and isinstance(hand.last, Space)
     if hand.outer_open and hand.setting.reading.outer:
         return
-    hand.short_open = left == hand.kept_back and hand.slipped  # both ends of a row are left alike
+    hand.short_open = left == hand.kept_back and not edge.circle
     if hand.short_open and hand.setting.reading.short:
         return
     passed = left + hand.since

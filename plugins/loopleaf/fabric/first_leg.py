@@ -30,14 +30,35 @@ def with_first_leg(steps: tuple[Step, ...]) -> tuple[Step, ...]:
     return steps
 
 
+def with_first_pair(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """`ch 2, dc in next st, (ch 3, dc2tog) x 5`: the chain and the stitch behind it said to be one of the
+    line's decreases. The same steps where they can't be.
+    """
+    match steps:
+        case (Chain() as chain, Work(stitch=Stitch(form="", post="")), *_):
+            led = _counting(steps, steps, "tog", 2)
+            return steps if led is None else _renamed(led, chain, led)
+    return steps
+
+
 def _led(steps: tuple[Step, ...], line: tuple[Step, ...]) -> tuple[Step, ...] | None:
     """Steps that begin with the chain and the lesser stitch, that one said to be whole; else None."""
     match steps:
+        case (Chain(), Work(stitch=lesser), *_) if lesser.form in FORMS:
+            return _counting(steps, line, lesser.form, lesser.number + 1)
+    return None
+
+
+def _counting(
+    steps: tuple[Step, ...], line: tuple[Step, ...], form: str, number: int
+) -> tuple[Step, ...] | None:
+    """Steps whose second is said to count as such a stitch; None where the line has none, or says what
+    counts."""
+    match steps:
         case (Chain(length=length, counts=None) as chain, Work(stitch=lesser, counts=None) as work, *rest):
-            whole = replace(lesser, number=lesser.number + 1)
-            if lesser.form not in FORMS or (length.of(0) or 0) < SHORTEST or whole not in _gathered(line):
-                return None
-            return (chain, replace(work, counts=CountsAs(stitch=whole)), *rest)
+            whole = replace(lesser, form=form, number=number)
+            if (length.of(0) or 0) >= SHORTEST and whole in _gathered(line):
+                return (chain, replace(work, counts=CountsAs(stitch=whole)), *rest)
     return None
 
 

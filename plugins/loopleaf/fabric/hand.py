@@ -93,6 +93,7 @@ class Hand:
         self.apart_open = False
         self.last_open = False
         self.leg_open = False
+        self.pair_open = False
         self.onward_open = False
         self.tall_open = False
         self.shared_open = False

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from ..notation.once_a_line import Same, once_a_line
 from ..notation.tree import Line, Step
-from .first_leg import with_first_leg
+from .first_leg import with_first_leg, with_first_pair
 from .kept import into_chain
 from .onward import begins_without_chain
 from .petals import is_one_in_a_ring
@@ -28,11 +28,13 @@ class LookedOver:
     """What a round must know of its line, see the functions of the same names.
 
     plain: its steps with picots and travelling brackets read as such. led: the same with the leg that a first
-    cluster has in its beginning chain; plain itself where no cluster has one.
+    cluster has in its beginning chain; plain itself where no cluster has one. paired: the same where that
+    chain and the stitch behind it are one decrease; plain itself where they can't be.
     """
 
     plain: Way
     led: Way
+    paired: Way
     begins_without_chain: bool
     is_one_in_a_ring: bool
     names_chains: bool
@@ -44,11 +46,13 @@ class LookedOver:
 def look_over(steps: tuple[Step, ...], specials: Same[Mapping[str, Line]]) -> LookedOver:
     """A line looked over. specials: the author's stitches, by identity."""
     read = with_picots(travelled(steps))
-    led = with_first_leg(read)
-    plain = Way(read, survey(read, specials.node))
+    plain, led, paired = (
+        Way(said, survey(said, specials.node)) for said in (read, with_first_leg(read), with_first_pair(read))
+    )
     return LookedOver(
         plain,
-        plain if led is read else Way(led, survey(led, specials.node)),
+        plain if led.steps is read else led,
+        plain if paired.steps is read else paired,
         begins_without_chain(read),
         is_one_in_a_ring(steps),
         names_chains(steps),

@@ -115,6 +115,7 @@ _OPEN = (
     ("apart_open", "apart", False),
     ("last_open", "last", True),
     ("leg_open", "alone", True),
+    ("pair_open", "paired", True),
     ("onward_open", "onward", False),
     ("tall_open", "tall", True),
     ("shared_open", "shared", True),
@@ -209,7 +210,7 @@ def _contradicted(plain: Attempt, other: Attempt) -> Attempt:
 
 def _attempt(task: Task, reading: Reading) -> Attempt:
     line = look_over(task.steps, Same(task.specials))
-    way = line.plain if reading.alone else line.led
+    way = line.paired if reading.paired else line.plain if reading.alone else line.led
     steps, seen = way.steps, way.seen
     setting = _setting(task, reading, seen)
     counted = task.chains == "counted"
@@ -231,6 +232,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
         hand.standing = task.places[0]
     hand.lock = task.before[-1] if task.before else None
     hand.leg_open = line.led is not line.plain
+    hand.pair_open = line.paired is not line.plain
     hand.onward_open = task.circle and line.begins_without_chain and bool(edge.places)
     if reading.onward:
         edge.rotate(1)

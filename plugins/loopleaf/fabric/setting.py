@@ -24,6 +24,7 @@ class Reading:
     than the stitch is tall is that stitch and a space. apart: whether the turning chain that a row ends in is
     none of its `last` stitches. last: whether `in each st across, 2 dc in last st` keeps it for the two.
     alone: whether a beginning chain before a cluster of one leg fewer is a stitch of its own.
+    paired: whether a beginning chain and the stitch behind it are one of the line's decreases.
     onward: whether a round that begins without a chain goes on from the stitch that it was joined to.
     tall: whether a beginning chain stands for the taller stitch that such chains count as in the pattern.
     shared: whether `in last st` is the stitch that the one before it has gone into as well.
@@ -45,6 +46,7 @@ class Reading:
     apart: bool = False
     last: bool = False
     alone: bool = False
+    paired: bool = False
     onward: bool = False
     tall: bool = False
     shared: bool = False

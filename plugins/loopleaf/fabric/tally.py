@@ -149,7 +149,7 @@ def _count_stitch(
         if "picot" in named.name:  # the same in words
             number += sum(1 for one in worked.made if isinstance(one, Made) and _is_picot_in_words(one))
         others = [one for one in stitches if one.special != named.name]
-        led = [one for one in others if one.special.endswith(f" {named.name}")]  # `beginning cluster`
+        led = [one for one in others if _begins_so(one.special, named.name)]
         if led and number + 1 == said and len({one.unit for one in led}) == 1:
             return said, [one for one in others if one not in led], name
         return number, others, name
@@ -175,6 +175,11 @@ def _count_stitch(
         if with_backs == said:
             return said, rest, name
     return len(fits), rest, name
+
+
+def _begins_so(special: str, name: str) -> bool:
+    """Whether it is what a round begins with, `beginning cluster`, `beg-cl`, counted as one of them."""
+    return special.endswith((f" {name}", f"-{name}")) or special == f"beg{name}"
 
 
 def _is_picot_in_words(made: Made) -> bool:

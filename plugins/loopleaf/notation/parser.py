@@ -9,6 +9,7 @@ from .cursor import Cursor, UnreadableError
 from .lexer import lex
 from .limits import too_many
 from .mending import explain
+from .movements import movement_told
 from .problem import Parsed, Problem
 from .steps import read_block, read_step
 from .tree import Line, Span, Step, Tally
@@ -64,13 +65,16 @@ def _explained(cursor: Cursor, mistakes_in: Callable[[str], list[int]]) -> list[
     unread = [one for one in cursor.unread if one not in halves] or halves[:1]
     if unread == halves[:1] and unread[0].expected == "open-star" and _has_error(cursor.problems):
         return []
+    told = movement_told(cursor, unread)
+    if told is not None:
+        unread = unread[: told[0]]
     few = len(unread) <= MENDED
     problems: list[Problem] = []
     for error in unread[:TOLD]:
         problem = explain(cursor, error, mistakes_in if few else None)
         if not problems or not _follows(cursor, error) or problem.suggestion is not None:
             problems.append(problem)
-    return problems
+    return problems if told is None else [*problems, told[1]]
 
 
 def _is_half(cursor: Cursor, error: UnreadableError) -> bool:

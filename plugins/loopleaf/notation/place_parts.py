@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from .cursor import Cursor
 from .targets import (
+    names_a_space,
     read_counted_target,
     read_target,
     starts_named_number,
@@ -145,7 +146,7 @@ def read_within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Pl
     named = starts_target(cursor, cursor.at) or starts_named_number(cursor, cursor.at)
     if which in WHICH_GROUP or which == "first":
         cursor.at += 1
-    elif not named or (part != "centre" and cursor.means != "num"):
+    elif not named or (part != "centre" and cursor.means != "num" and not names_a_space(cursor, cursor.at)):
         raise cursor.fail("of-what")
     if cursor.take("group-name"):
         of = Target("group")

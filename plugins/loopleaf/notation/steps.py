@@ -27,6 +27,7 @@ from .manner import (
 )
 from .names import starts_stitch
 from .omitting import starts_instead
+from .pair_said import named_a_pair
 from .picot_said import named_a_picot
 from .piece_names import read_flattened, read_held
 from .place_kinds import read_place
@@ -234,6 +235,7 @@ def _bracket(cursor: Cursor, steps: list[Step]) -> None:
     if _says_what_was_made(cursor):
         if any(word.means == "picot" for word in cursor.words[first : cursor.words[first].value]):
             named_a_picot(steps)
+        named_a_pair(cursor, steps)
         cursor.at = cursor.words[first].value + 1
         return
     if pass_purpose_aside(cursor, steps) or pass_where_aside(cursor, steps):

@@ -73,10 +73,8 @@ def _as_at_its_beginning(hand: Hand, left: list[int]) -> bool:
 
 
 def _kept(hand: Hand, left: Sequence[int]) -> bool:
-    """`sl st in first 3 sts, ch 3, dc in each st to last 2 sts`: a row shaped by slip stitches at its
-    beginning leaves at its end what it has kept.
-    """
-    return hand.slipped and list(left) == hand.kept
+    """`sc in each st to last 4 sts, turn`: a row may leave at its end what it has kept."""
+    return list(left) == hand.kept
 
 
 def _behind_arches(hand: Hand, left: Sequence[int]) -> bool:

@@ -19,6 +19,7 @@ Right:
 When to ignore: When a stretched loop or another start without chains is meant; say so in a note.
 """
 
+import re
 from collections.abc import Iterator
 
 from ...notation import parse
@@ -26,6 +27,9 @@ from ...notation.tree import Chain, FromHook, Group, JoinYarn, Repeat, Step, Wor
 from ...pattern import Finding, Suggestion
 from ..rule import Words, rule, told
 from ..subject import Subject
+
+_BEGINS_WITH_CHAIN = re.compile(r"\W*(?:ch(?:ain)? ?\d|\d+ ?ch)", re.IGNORECASE)
+"""`Ch 3, 4 dc in same st, …`, where a stitch of the author's own is told in words alone."""
 
 _LOW = ("slip", "single", "reverse-single", "inc", "dec")
 
@@ -71,6 +75,8 @@ def _first(steps: tuple[Step, ...]) -> Work | None:
 def _has_its_chain(subject: Subject, first: Work) -> bool:
     """Whether it is a stitch of the author's own that brings its chain along."""
     own = subject.pattern.special_stitches.get(first.stitch.name)
+    if own is not None and _BEGINS_WITH_CHAIN.match(own.text):
+        return True
     line = parse(own.work, subject.work.vocabulary).line if own is not None and own.work else None
     return line is not None and isinstance(next(iter(line.steps), None), Chain)
 
