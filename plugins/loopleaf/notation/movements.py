@@ -9,7 +9,8 @@ from .tree import Span
 
 _MOVEMENT = re.compile(
     r"(?:yo|yoh|yrh|woh|yarn (?:over|round|forward)|(?:insert|take|put|place) (?:the )?hook"
-    r"|hook (?:in|through)|(?:pull|draw)(?:ing)? (?:up|through|yarn|loop|a|it|the)|drop (?:the )?loop|remove (?:the )?hook"
+    r"|hook (?:in|through)|(?:pull|draw)(?:ing)? (?:up|through|yarn|loop|a|it|the)"
+    r"|drop (?:the )?loop|remove (?:the )?hook"
     r"|\d+ loops on)\b",
     re.IGNORECASE,
 )
