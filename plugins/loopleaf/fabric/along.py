@@ -58,6 +58,8 @@ def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
         if stretch:
             hand.last = stretch[-1]
         return [(p,) for p in stretch]
+    if place.target.kind == "chain" and count == 1 and _only_the_chain_left(edge):
+        return take(hand, [Found(edge.places[edge.limit - 1], edge.limit - 1, edge.limit)])
     if place.far or place.target.kind == "chain":
         own = own_chain(hand, place, count)
         if own:
@@ -66,6 +68,11 @@ def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
         found = find_next(hand, place.target, count, span)
         hand.edge.rotate(found[0].at)
     return take(hand, find_next(hand, place.target, count, span))
+
+
+def _only_the_chain_left(edge: Edge) -> bool:
+    """Whether all that is left of a row is the turning chain at its end: `sk next ch, dc in next ch`."""
+    return edge.rest() == 1 and getattr(edge.places[edge.limit - 1], "role", "") == "turning"
 
 
 def begun_on_stitches(hand: Hand) -> bool:

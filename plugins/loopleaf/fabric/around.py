@@ -1,5 +1,6 @@
 """All the way around a piece in rows: its last row, one side, its beginning, the other side."""
 
+from collections.abc import Sequence
 from itertools import groupby
 
 from .worked import Made, PieceWork, Place, RoundWork, WorkedRound
@@ -7,24 +8,26 @@ from .worked import Made, PieceWork, Place, RoundWork, WorkedRound
 
 def row_ends(other: PieceWork, size: int) -> list[Place]:
     """One place for the end of each row, from the first row up: the side where row 1 ends."""
-    return [end for at, work in enumerate(other.rounds) if (end := _end(work, at, size, first=bool(at % 2)))]
+    return [
+        end for at, work in enumerate(other.rounds) if (end := row_end(work, at, size, first=bool(at % 2)))
+    ]
 
 
 def around_rows(other: PieceWork, top: list[Place], size: int) -> list[Place]:
     """The places around a piece from where its last row ended: back along it, down, its beginning, up."""
-    ways = _ways(other)
+    gone = ways(other.rounds)
     down = [
         end
         for at, work in enumerate(other.rounds)
-        if (end := _end(work, at, size, first=ways[at] == ways[-1]))
+        if (end := row_end(work, at, size, first=gone[at] == gone[-1]))
     ]
     up = [
         end
         for at, work in enumerate(other.rounds)
-        if (end := _end(work, at, size, first=ways[at] != ways[-1]))
+        if (end := row_end(work, at, size, first=gone[at] != gone[-1]))
     ]
     bottom = _beginning(other, size)
-    along = bottom if ways[0] == ways[-1] else bottom[::-1]
+    along = bottom if gone[0] == gone[-1] else bottom[::-1]
     return [*top[::-1], *down[::-1], *along, *up]
 
 
@@ -42,15 +45,16 @@ def _is_row_end(place: Place) -> bool:
     return isinstance(place, Made) and place.role == "row-end"
 
 
-def _ways(other: PieceWork) -> list[bool]:
+def ways(rounds: Sequence[RoundWork]) -> list[bool]:
     """For each row whether it goes against the first."""
-    ways: list[bool] = []
-    for work in other.rounds:
-        ways.append(bool(ways) and ways[-1] != work.turned)
-    return ways
+    found: list[bool] = []
+    for work in rounds:
+        found.append(bool(found) and found[-1] != work.turned)
+    return found
 
 
-def _end(work: RoundWork, at: int, size: int, first: bool) -> Made | None:
+def row_end(work: RoundWork, at: int, size: int, first: bool) -> Made | None:
+    """The place at a row's end: beside its first stitch, or its last. at: the row's index."""
     worked = work.sizes[size]
     stitches = _counted(worked) if worked is not None else []
     if not stitches:

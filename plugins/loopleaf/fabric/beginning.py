@@ -365,9 +365,11 @@ def skipped_chains(hand: Hand, step: Work | Group, place: FromHook) -> None:
     long = height and passed > height + 1 and hand.setting.reading.chain is None and convention is not False
     hand.arch_open = hand.arch_open or bool(long and isinstance(step, Group))
     if long and (isinstance(step, Work) or hand.setting.reading.arch):
-        if convention:
+        hand.mesh_open = hand.mesh_open or (convention is None and height > 1)
+        stands = convention or (convention is None and hand.setting.reading.mesh)
+        if stands:
             hand.put(Stitch(kind, number=passed), (), step.span, role="turning", chains=height)
-        hand.put_space(_of_space(passed - height) if convention else passed, step.span)
+        hand.put_space(_of_space(passed - height) if stands else passed, step.span)
         return
     counted, by = decide(hand, passed, kind)
     _question(hand, step.span, passed, kind, counted, by)

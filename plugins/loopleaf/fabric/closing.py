@@ -260,6 +260,9 @@ def left_over(hand: Hand) -> None:
     hand.outer_open = left == 1 and not edge.circle and isinstance(hand.last, Space)
     if hand.outer_open and hand.setting.reading.outer:
         return
+    if hand.setting.leaves and not edge.circle:
+        hand.left_places += edge.places[edge.pos : edge.limit]
+        return
     hand.short_open = left == hand.kept_back and not edge.circle
     if hand.short_open and hand.setting.reading.short:
         return

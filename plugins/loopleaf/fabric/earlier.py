@@ -5,6 +5,7 @@ from typing import Any
 
 from ..notation.tree import STITCH, Span, Target
 from .hand import Hand
+from .taken_up import take_up_those_of
 
 
 def along_round(hand: Hand, place: Any, span: Span | None) -> Any:
@@ -35,7 +36,8 @@ def lay_round(hand: Hand, at: int | None, target: Target, span: Span | None) -> 
     if at is None or worked is None:
         raise hand.stuck("no-such-place", span, what="rounds below", there=[])
     back = hand.setting.worked == "rows" and (hand.setting.index - at) % 2 == 0
-    edge.lay(worked.edge[::-1] if back else list(worked.edge))
+    if not take_up_those_of(hand, at):
+        edge.lay(worked.edge[::-1] if back else list(worked.edge))
     hand.on_round, hand.round_target = at, target
     hand.standing = hand.last = None
 

@@ -7,6 +7,7 @@ from ..notation.tree import Chain, ChainOf, First, Group, Repeat, Skip, Step, St
 from .closing import joins_here
 from .edge import Stuck
 from .hand import Hand
+from .passed import only_passed
 
 Perform = Callable[[Hand, tuple[Step, ...]], None]
 
@@ -21,11 +22,22 @@ def before_the_ending(
     more = tuple(takewhile(lambda one: isinstance(one, Work | Group | Chain | Skip), following))
     ending = without_join(hand, step.ending + more, following[len(more) :])
     ways = [
-        (passed, at, begun)
+        (passed, not _stands_there(step, len(begun)), at, begun)
         for at, begun in enumerate(_beginnings(step))
         if (passed := _passed(hand, begun + ending, perform)) is not None
     ]
-    return min(ways)[2] if ways else ()
+    return min(ways)[3] if ways else ()
+
+
+def _stands_there(step: Repeat, at: int) -> bool:
+    """Whether the ending begins with what stands there in a pass: `*ch 1, 3 dc in next sp, …; …, ending last
+    rep with 3 dc in last sp`."""
+    match step.steps[at], step.ending[0]:
+        case Work(stitch=stitch, each=each), Work(stitch=last, each=other):
+            return at > 0 and (stitch, each) == (last, other)
+        case Group(steps=steps), Group(steps=last):
+            return at > 0 and steps == last
+    return False
 
 
 def without_join(hand: Hand, steps: tuple[Step, ...], behind: tuple[Step, ...]) -> tuple[Step, ...]:
@@ -62,11 +74,8 @@ def _passed(hand: Hand, steps: tuple[Step, ...], perform: Perform) -> int | None
     there = hand.edge.rest(True)
     try:
         perform(hand, steps)
-        return (
-            None
-            if hand.edge.rest(hand.into_spaces)
-            else max(there - (hand.uses - uses) - (hand.spaced - spaces), 0)
-        )
+        left = hand.edge.rest(hand.into_spaces) and not only_passed(hand)
+        return None if left else max(there - (hand.uses - uses) - (hand.spaced - spaces), 0)
     except Stuck:
         return None
     finally:

@@ -12,6 +12,7 @@ from .petals import is_one_in_a_ring
 from .picots import with_picots
 from .single_chains import names_chains
 from .survey import Survey, only_ends, survey
+from .taken_up import with_skip_of_unworked
 from .travelled import travelled
 
 
@@ -45,7 +46,7 @@ class LookedOver:
 @once_a_line
 def look_over(steps: tuple[Step, ...], specials: Same[Mapping[str, Line]]) -> LookedOver:
     """A line looked over. specials: the author's stitches, by identity."""
-    read = with_picots(travelled(steps))
+    read = with_picots(travelled(with_skip_of_unworked(steps)))
     plain, led, paired = (
         Way(said, survey(said, specials.node)) for said in (read, with_first_leg(read), with_first_pair(read))
     )

@@ -52,6 +52,14 @@ def passed_elsewhere(hand: Hand, left: int) -> bool:
     return hand.into_spaces and hand.slid > 0 and left - hand.slid in {0, *hand.runs}
 
 
+def only_passed(hand: Hand) -> bool:
+    """Whether what is left is just such a run as the round passes between the places that it names."""
+    edge = hand.edge
+    if hand.into_spaces and spaces_left(hand):
+        return False
+    return passed_elsewhere(hand, edge.rest() + hand.since)
+
+
 def rest_of_a_shell(hand: Hand) -> bool:
     """Whether a row ends in the space of its last shell, and what is left is that shell's second half."""
     edge = hand.edge

@@ -23,7 +23,7 @@ OFTEN_ENOUGH = 4
 @dataclass(frozen=True, slots=True)
 class Ways:
     """How the pattern works, the same for all rounds of a piece. name: the piece's own; begun_on: that of the
-    piece whose edge it is begun on."""
+    piece whose edge it is begun on. leaving: indexes of rows whose last stitches a later row takes up."""
 
     worked: str
     yarn: str
@@ -34,6 +34,7 @@ class Ways:
     size_count: int
     begun_on: str = ""
     name: str = ""
+    leaving: frozenset[int] = frozenset()
 
 
 class PieceHand:
@@ -179,6 +180,7 @@ class PieceHand:
             begun_on=ways.name if self.index else ways.begun_on,
             several=any(len(one.places) > len(thread.places) for one in self.threads),
             unworked_back=thread.unworked[1 - self._direction],
+            leaves=self.index in ways.leaving,
         )
 
     def _ways_of_working(self, task: Task, plan: RoundPlan, thread: Thread) -> Iterator[Task]:

@@ -30,6 +30,7 @@ from .earlier import along_round
 from .gaps import in_gaps
 from .hand import Hand
 from .inside import between, corresponding, from_hook, here, in_chain_of, in_ring, in_skipped, marked, within
+from .own_side import lay_own_side
 from .seek import Into
 from .whole_groups import each_one, first_one, last_one, next_ones
 
@@ -38,6 +39,8 @@ def resolve(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into]:
     """The places that `place` names from where the hook is, used up in order."""
     where = getattr(place, "span", None) or span
     place = along_round(hand, place, where)
+    if isinstance(place, Evenly | RowEnds):
+        lay_own_side(hand, place)
     gaps = in_gaps(hand, place, where)
     if gaps is not None:
         hand.gap = gaps[-1]

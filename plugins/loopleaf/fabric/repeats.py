@@ -30,7 +30,7 @@ from .grouped import has_groups
 from .hand import Hand
 from .last_pass import before_the_ending, without_join
 from .onward import chains_of, ends_on_the_first, stays_on_the_last
-from .passed import passed_elsewhere, spaces_left
+from .passed import only_passed, spaces_left
 from .plain_repeat import repeat_plainly
 from .seek import bound, number
 from .stitches import places_taken
@@ -186,11 +186,11 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
             if _nothing_left(hand) and passes:
                 if stays_on_the_last(step) and ends_on_the_first(hand, step, perform):
                     break
-                if step.ending and edge.pos < end < outer:  # a space is left before what the ending goes into
+                if step.ending and hand.setting.reading.onward and edge.pos == end < outer:
+                    begun = chains_of(step)  # `*ch 4, dc in next st; …, working last dc in first dc`
+                elif step.ending and end < outer:  # something is left before what the ending goes into
                     edge.limit = outer
                     begun = before_the_ending(hand, step, perform, following)
-                elif step.ending and hand.setting.reading.onward and edge.pos == end < outer:
-                    begun = chains_of(step)  # `*ch 4, dc in next st; …, working last dc in first dc`
                 elif short < len(step.steps) and not places_taken(step.steps[:short]):
                     perform(hand, step.steps[:short])  # `*ch 1**, dc in next 3 sts`: a last chain
                 elif rest_used:  # whole passes to the end, though the last is said to stop at **
@@ -225,7 +225,7 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                     begun = before_the_ending(hand, step, perform, following)
                     edge.limit = len(edge.places) - behind
                 if passes and (
-                    _passed_over(hand)
+                    only_passed(hand)
                     or _comes_to_its_end(hand, until, stuck)
                     or _none_of_its_kind_left(hand, until, stuck, following)
                 ):
@@ -270,14 +270,6 @@ def _nothing_left(hand: Hand) -> bool:
     return edge.rest(hand.into_spaces) <= (1 if bounds else 0)
 
 
-def _passed_over(hand: Hand) -> bool:
-    """What is left is just such a run as the repeat passes over between the places that it names."""
-    edge = hand.edge
-    if hand.into_spaces and spaces_left(hand):
-        return False
-    return passed_elsewhere(hand, edge.rest() + hand.since)
-
-
 def _none_of_its_kind_left(hand: Hand, until: Until, stuck: Stuck, following: tuple[Step, ...]) -> bool:
     """A row's repeat into places of a kind is done when there are no more; what is left may follow it.
 
@@ -305,7 +297,7 @@ def _takes_the_rest(steps: tuple[Step, ...]) -> bool:
 
 def _only_passed(hand: Hand, step: Repeat, short: int, perform: Perform) -> bool:
     """Before `**`: whether the rest of a pass can't be worked any more, and only a passed run is left."""
-    if not _passed_over(hand):
+    if not only_passed(hand):
         return False
     before = hand.mark()
     try:

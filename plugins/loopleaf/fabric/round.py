@@ -31,7 +31,7 @@ class Task:
     earlier rows going the same way left, in the order met; unworked_back: those that went the other way.
     earlier: the rounds of the piece so far. corners: see `Edge`. begun_on: the piece whose edge the round is
     worked into: another one's in the first round, later its own. several: another size has more
-    places here.
+    places here. leaves: see `Setting`.
     """
 
     steps: tuple[Step, ...]
@@ -56,6 +56,7 @@ class Task:
     begun_on: str = ""
     several: bool = False
     unworked_back: Sequence[Place] = ()
+    leaves: bool = False
 
 
 @dataclass(slots=True)
@@ -296,5 +297,6 @@ def _setting(task: Task, reading: Reading, seen: Survey) -> Setting:
         others=task.others,
         begun_on=_begun_on(task),
         several=task.several,
+        leaves=task.leaves,
         reading=reading,
     )

@@ -68,7 +68,7 @@ class Setting:
     that the line names ("" where none or several). others: finished edges of other pieces, by name.
     closing: what the line joins to at its end names the third chain of four: (3, 4), else None.
     first_kind: kind of the first stitch after the beginning chain. begun_on: the name of the piece that the
-    round's own edge belongs to, where the line speaks of it.
+    round's own edge belongs to, where the line speaks of it. leaves: a later row takes up what this leaves.
     """
 
     size: int
@@ -84,6 +84,7 @@ class Setting:
     others: Mapping[str, list[Place]] = field(default_factory=dict)
     begun_on: str = ""
     several: bool = False
+    leaves: bool = False
     reading: Reading = AS_IT_STANDS
     rows: bool = field(init=False)
     spiral: bool = field(init=False)

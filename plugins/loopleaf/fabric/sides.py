@@ -96,22 +96,22 @@ class Sides:
             if not (astray or turned or ended):
                 kinds = [getattr(place, "kind", "") for place in attempt.worked.edge]
                 matters = kinds != kinds[::-1]
-                if any(isinstance(step, Turn) and not step.turns for step in steps):
-                    self.left_unturned = (result, matters)
-                else:
-                    self._turn_missing(result, matters)
+                self.left_unturned = (result, matters)
             return
         self.turned = turned and self.worked == "joined rounds"
         if turned and self.worked in ("spiral rounds", "rows, right side only"):
             result.troubles.append(Trouble("turn-not-expected", None))
 
     def _left_unturned(self, result: RoundWork) -> None:
-        """`do not turn` is right before a row that goes back from left to right, and before one along another
-        edge; before any other it is the turn that is missing."""
+        """No turn is right before a row that goes back from left to right, and before one along another edge;
+        before any other it is missing."""
         if self.left_unturned is None:
             return
         (before, matters), self.left_unturned = self.left_unturned, None
-        if result.line is None or survey.goes_back_unturned(result.line.steps):
+        told = before.line is not None and any(
+            isinstance(step, Turn) and not step.turns for step in before.line.steps
+        )
+        if survey.goes_back_unturned(result.line.steps) if result.line is not None else told:
             self.turned = False
         else:
             self._turn_missing(before, matters)

@@ -2,8 +2,17 @@
 
 from dataclasses import replace
 
-from ..notation.tree import Target
+from ..notation.tree import STITCH, JoinYarn, Next, Skip, Step, Target
 from .hand import Hand
+
+
+def with_skip_of_unworked(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """`sk 10 sts for neck, join yarn in next unworked st`: those are unworked too. Else the same steps."""
+    match steps:
+        case (Skip(which="next", target=target) as skip, JoinYarn(place=Next() as place), *_):
+            if target == STITCH and place.target.unworked:
+                return (replace(skip, target=place.target), *steps[1:])
+    return steps
 
 
 def take_up_unworked(hand: Hand) -> bool:
@@ -25,6 +34,16 @@ def take_up_unworked(hand: Hand) -> bool:
     else:
         hand.taken_back = True
     return True
+
+
+def take_up_those_of(hand: Hand, at: int) -> bool:
+    """Lay what is still unworked of an earlier round: `sk next 8 sts of row 10` goes on behind those that
+    later rows have worked. False where they left none of it. at: the round's index."""
+    own = hand.unworked[hand.taken_up :]
+    places = own or hand.unworked_back[::-1]
+    if not places or any(place.round != at for place in places):
+        return False
+    return take_up_unworked(hand)
 
 
 def worked_now(target: Target) -> Target:

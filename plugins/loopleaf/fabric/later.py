@@ -1,0 +1,45 @@
+"""Rows that leave stitches unsaid, where a later row says that it takes them up: the two sides of a neck."""
+
+from collections.abc import Iterator
+
+from ..notation.tree import Group, JoinYarn, Line, Skip, Target, Work
+from .survey import walk
+from .worked import PieceWork
+
+
+def left_to_later_rows(work: PieceWork) -> frozenset[int]:
+    """Indexes of the rows that leave stitches, unsaid, to which a line further down goes back: `join yarn in
+    next unworked st of row 10`, `sk 8 sts of row 10`."""
+    found: set[int] = set()
+    for at, row in enumerate(work.rounds):
+        if at and any(trouble.rule == "stitches-left-over" for trouble in row.troubles):
+            below = work.rounds[at - 1].plan.number
+            later = (one.line for one in work.rounds[at + 1 :] if one.line is not None)
+            if any(_goes_back(line, below) for line in later):
+                found.add(at)
+    return frozenset(found)
+
+
+def fewer_left_over(work: PieceWork, before: PieceWork) -> bool:
+    """Whether a piece comes out with fewer mistakes than it did."""
+    return _mistakes(work) < _mistakes(before)
+
+
+def _mistakes(work: PieceWork) -> int:
+    return sum(len(row.troubles) for row in work.rounds)
+
+
+def _goes_back(line: Line, number: int) -> bool:
+    return any(target.unworked or target.round == number for target in _targets(line))
+
+
+def _targets(line: Line) -> Iterator[Target]:
+    for step in walk(line.steps):
+        if isinstance(step, Skip):
+            yield step.target
+        places = step.places if isinstance(step, Work | Group) else ()
+        for place in (*places, step.place) if isinstance(step, JoinYarn) else places:
+            target = getattr(place, "target", None)
+            if isinstance(target, Target):
+                yield target
+            yield from getattr(place, "targets", ())
