@@ -15,7 +15,7 @@ from .bench import Bench, PieceDone, Wrong
 from .cells import Cell, Misfit
 from .looking_ahead import free_loops, in_blocks, named_spaces
 from .others_edge import FreeLoopsOf
-from .rounds import After, RoundDone, ToWork, work_round
+from .rounds import After, RoundDone, ToWork, last_made, work_round
 from .setting import Undecided
 from .sides import Sides
 from .slip_stitches import behind_the_join
@@ -50,7 +50,7 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
         try:
             edge = begin(bench, piece, size)
             edges = {
-                other: one.sizes[size][-1].made
+                other: last_made(one.sizes[size]).made
                 for other, one in bench.done.items()
                 if size < len(one.sizes) and one.sizes[size]
             }

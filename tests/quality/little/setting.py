@@ -14,7 +14,9 @@ BEHIND = "what is skipped next to a stitch worked further down is what lies behi
 ALONG = "stitches worked further down go along that round"
 BESIDE = "each gap across, and the first of them is the one beside the first stitch"
 KEPT = "each stitch across, but for those at the end that the next step names"
-RARER = (BEHIND, ALONG, BESIDE, KEPT)
+LEG = "the beginning chain is the first leg of the stitch behind it"
+TALLER = "the beginning chain is a stitch of the line's taller kind"
+RARER = (BEHIND, ALONG, BESIDE, KEPT, LEG, TALLER)
 """Readings that print means only where the plain one doesn't fit."""
 
 

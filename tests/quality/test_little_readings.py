@@ -1,0 +1,71 @@
+"""The little model's rarer readings stay narrow: what is nearly such a line contradicts its file."""
+
+from typing import Any
+
+import pytest
+import yaml
+
+from .model import judge
+
+ROW_OF_NINE = (
+    "sc in 2nd ch from hook, *ch 3, sk next ch, sc in next ch; rep from * to end, turn",
+    "5 sc, 4 ch-3 sps",
+)
+
+
+def first_wrong(start: str, *lines: tuple[str, Any], **fields: Any) -> str:
+    """The round that the model finds wrong first, and of which sort; "" where it finds none."""
+    worked = fields.pop("worked", "rows")
+    name = "row" if worked == "rows" else "round"
+    rounds = [
+        {name: at, "work": work, **({} if count is None else {"count": count})}
+        for at, (work, count) in enumerate(lines, 1)
+    ]
+    piece = {"yarn": "A", "worked": worked, "start": start, f"{name}s": rounds}
+    yarns = {"yarns": {"A": {"name": "lichen"}}}
+    file = {"title": "One piece", "terms": "US", "materials": yarns, **fields, "pieces": {"piece": piece}}
+    verdict = judge(yaml.safe_dump(file, sort_keys=False, width=1000).encode())
+    assert verdict.cannot_say == ""
+    return next((f"{one.round} {one.what}" for one in verdict.wrong), "")
+
+
+def test_a_row_goes_back_unturned_only_with_reverse_stitches() -> None:
+    base = ("sc in 2nd ch from hook and in each ch across, turn", 10)
+    unturned = ("ch 1, sc in each st across, do not turn", 10)
+    assert first_wrong("chain 11", base, unturned, ("ch 1, rsc in each st across", 10)) == ""
+    assert first_wrong("chain 11", base, unturned, ("ch 1, sc in each st across", 10)) == "2 turn"
+    unsaid = ("ch 1, sc in each st across", 10)
+    assert first_wrong("chain 11", base, unsaid, ("ch 1, rsc in each st across", 10)) == "2 turn"
+
+
+def test_a_line_that_only_fastens_off_makes_no_stitch() -> None:
+    rounds = (("6 sc in ring", 6), ("sc in each st around", 6))
+    of = {"worked": "spiral rounds"}
+    assert first_wrong("magic ring", *rounds, ("fasten off", 0), **of) == ""
+    assert first_wrong("magic ring", *rounds, ("fasten off", 6), **of) == "3 count"
+    assert first_wrong("magic ring", *rounds, ("sc in next 3 sts, fasten off", 3), **of) == "3 fit"
+
+
+@pytest.mark.parametrize(
+    ("line", "count", "wrong"),
+    [
+        ("ch 3, dc2tog in ring, (ch 3, dc3tog in ring) 5 times, ch 3, join", "6 cl, 6 ch-3 sps", ""),
+        ("ch 3, dc2tog in ring, (ch 3, dc3tog in ring) 5 times, ch 3, join", "7 dc, 6 ch-3 sps", ""),
+        ("ch 3, dc2tog in ring, (ch 3, dc2tog in ring) 5 times, ch 3, join", "6 cl, 6 ch-3 sps", "1 count"),
+        ("ch 3, dc in ring, (ch 3, dc3tog in ring) 5 times, ch 3, join", "6 dc, 6 ch-3 sps", "1 count"),
+    ],
+)
+def test_a_chain_is_a_first_leg_where_the_others_have_one_more(line: str, count: str, wrong: str) -> None:
+    of = {"worked": "joined rounds", "turning chains": {"dc": "counts"}}
+    assert first_wrong("chain 6, joined", (line, count), **of) == wrong
+
+
+def test_a_chain_is_a_taller_stitch_where_the_row_ends_with_one() -> None:
+    middle = "(ch 3, sc in next ch-3 sp) 3 times"
+    line = f"ch 3, sc in first ch-3 sp, {middle}, dc in last sc, turn"
+    shorter = f"ch 2, sc in first ch-3 sp, {middle}, dc in last sc, turn"
+    of = {"turning chains": {"dc": "counts"}}
+    count = "2 dc, 4 sc, 3 ch-3 sps"
+    assert first_wrong("chain 10", ROW_OF_NINE, (line, count), **of) == ""
+    assert first_wrong("chain 10", ROW_OF_NINE, (line, count)) == "2 count"
+    assert first_wrong("chain 10", ROW_OF_NINE, (shorter, count), **of) == "2 count"
