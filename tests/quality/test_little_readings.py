@@ -69,3 +69,59 @@ def test_a_chain_is_a_taller_stitch_where_the_row_ends_with_one() -> None:
     assert first_wrong("chain 10", ROW_OF_NINE, (line, count), **of) == ""
     assert first_wrong("chain 10", ROW_OF_NINE, (line, count)) == "2 count"
     assert first_wrong("chain 10", ROW_OF_NINE, (shorter, count), **of) == "2 count"
+
+
+GROUPS = (
+    "3 dc in 5th ch from hook, *sk next 2 chs, 3 dc in next ch; rep from * to last 3 chs, sk next 2 chs, "
+    "dc in last ch, turn",
+    20,
+)
+DC_COUNTS = {"turning chains": {"dc": "counts"}}
+
+
+def test_the_top_of_three_chains_may_be_that_of_four_skipped_ones() -> None:
+    line = (
+        "ch 3, dc in first dc, *3 dc in sp between next 2 groups; rep from * to end, "
+        "2 dc in top of ch-{}, turn"
+    )
+    assert first_wrong("chain 23", GROUPS, (line.format(3), 19), **DC_COUNTS) == ""
+    assert first_wrong("chain 23", GROUPS, (line.format(4), 19), **DC_COUNTS) == ""
+    assert first_wrong("chain 23", GROUPS, (line.format(2), 19), **DC_COUNTS) == "2 join"
+    assert first_wrong("chain 23", GROUPS, (line.format(5), 19), **DC_COUNTS) == "2 join"
+
+
+def test_a_row_skips_to_each_gap() -> None:
+    line = (
+        "ch 3, dc in first dc, sk {0} dc, *3 dc in next sp, sk {0} dc; rep from * to last dc, "
+        "2 dc in top of ch-3, turn"
+    )
+    assert first_wrong("chain 23", GROUPS, (line.format(3), 19), **DC_COUNTS) == ""
+    assert first_wrong("chain 23", GROUPS, (line.format(4), 19), **DC_COUNTS) == "2 fit"
+
+
+def test_half_a_group_at_either_end_is_one_where_the_count_says_so() -> None:
+    rows = (
+        ("sc in 2nd ch from hook and in each ch across, turn", 9),
+        (
+            "ch 3, dc in same st, *sk 2 sts, 3 dc in next st; rep from * to last 2 sts, sk next st, "
+            "2 dc in last st, turn",
+            10,
+        ),
+    )
+    line = "ch 3, *3 dc in sp between next 2 groups; rep from * across, dc in top of tch, turn"
+    assert first_wrong("chain 10", *rows, (line, 11), **DC_COUNTS) == ""
+    assert first_wrong("chain 10", *rows, (line, 8), **DC_COUNTS) == "3 fit"
+    assert first_wrong("chain 10", *rows, (line, None), **DC_COUNTS) == "3 fit"
+
+
+def test_the_turning_chain_stands_behind_a_gap_named_as_the_last() -> None:
+    rows = (
+        ("sc in 2nd ch from hook and in each ch across, turn", 13),
+        ("ch 3, sk 2 sts, *3 dc in next st, sk 2 sts; rep from * to last st, dc in last st, turn", 11),
+    )
+    start = "ch 3, dc in sp between first st and next group, *3 dc in sp between next 2 groups; rep from * "
+    end = "to last group, 2 dc in sp between last group and tch, turn"
+    assert first_wrong("chain 14", *rows, (start + end, 10), **DC_COUNTS) == ""
+    assert first_wrong("chain 14", *rows, (start + end, 7), **DC_COUNTS) == "3 count"
+    assert first_wrong("chain 14", *rows, (start + end, None), **DC_COUNTS) == "3 fit"
+    assert first_wrong("chain 14", *rows, (start + "to last group, turn", 8), **DC_COUNTS) == "3 fit"

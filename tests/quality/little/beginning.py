@@ -235,9 +235,10 @@ def skipped_chains(hand: Hand, step: Work | Group, number: int, rest: Sequence[S
     if stitch.kind == "special" or not stands(hand, stitch.kind, skipped):
         return
     space = _bridged(hand, skipped - own, rest)
-    under = skipped - own - space if space else 0
-    hand.add(Cell(stitch.kind, chain=skipped, stands=own if space else skipped, under=under))
-    if space:
+    if not space:
+        hand.add(Cell(stitch.kind, chain=skipped, stands=skipped, usual=own))
+    else:
+        hand.add(Cell(stitch.kind, chain=skipped, stands=own, under=skipped - own - space))
         hand.add(Cell("space", length=space))
     hand.beginning = (skipped, own if space else skipped, True)
 

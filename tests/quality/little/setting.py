@@ -16,7 +16,8 @@ BESIDE = "each gap across, and the first of them is the one beside the first sti
 KEPT = "each stitch across, but for those at the end that the next step names"
 LEG = "the beginning chain is the first leg of the stitch behind it"
 TALLER = "the beginning chain is a stitch of the line's taller kind"
-RARER = (BEHIND, ALONG, BESIDE, KEPT, LEG, TALLER)
+HALVES = "half a group at either end of a row, with its turning chain, is one too"
+RARER = (BEHIND, ALONG, BESIDE, KEPT, LEG, TALLER, HALVES)
 """Readings that print means only where the plain one doesn't fit."""
 
 
