@@ -37,9 +37,6 @@ NOT_YET: frozenset[str] = frozenset(
         "a chain and a slip stitch to a row's first space",
         "a lace tape turns by chains that its count leaves out",
         "a second shoulder on stitches left",
-        "loops on from the stitch joined to",
-        "petals in each stitch, the last slip stitch into the first",
-        "scallops on from the stitch joined to, the last slip stitch into that",
         "the last stitch shared by two",
         "a picot told once and then named",
     }

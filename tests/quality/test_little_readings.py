@@ -125,3 +125,37 @@ def test_the_turning_chain_stands_behind_a_gap_named_as_the_last() -> None:
     assert first_wrong("chain 14", *rows, (start + end, 7), **DC_COUNTS) == "3 count"
     assert first_wrong("chain 14", *rows, (start + end, None), **DC_COUNTS) == "3 fit"
     assert first_wrong("chain 14", *rows, (start + "to last group, turn", 8), **DC_COUNTS) == "3 fit"
+
+
+ROUNDS = {"worked": "joined rounds"}
+
+
+def test_loops_come_back_to_the_stitch_joined_to() -> None:
+    ring = ("ch 1, 8 sc in ring, join with sl st in first sc", 8)
+    loops = "*ch 4, sc in next sc; rep from * to end, working last sc in first sc"
+    assert first_wrong("magic ring", ring, (loops, "8 sc, 8 ch-4 sps"), **ROUNDS) == ""
+    assert first_wrong("magic ring", ring, (loops, None), **ROUNDS) == ""
+    assert first_wrong("magic ring", ring, (loops, "7 sc, 7 ch-4 sps"), **ROUNDS) != ""
+    assert first_wrong("magic ring", ring, (loops, "8 sc, 7 ch-4 sps"), **ROUNDS) != ""
+    unjoined = ("8 sc in ring", 8)
+    assert first_wrong("magic ring", unjoined, (loops, "8 sc, 8 ch-4 sps"), **ROUNDS) != ""
+
+
+def test_a_slip_stitch_into_the_stitch_joined_to_is_one_where_the_count_says_so() -> None:
+    ring = ("ch 1, 12 sc in ring, join with sl st in first sc", 12)
+    scallops = (
+        "*sk next sc, 5 dc in next sc, sk next sc, sl st in next sc; rep from * around, "
+        "ending with sl st in first sc"
+    )
+    assert first_wrong("magic ring", ring, (scallops, 18), **ROUNDS) == ""
+    assert first_wrong("magic ring", ring, (scallops, 17), **ROUNDS) == "2 join"
+    assert first_wrong("magic ring", ring, (scallops, None), **ROUNDS) == "2 join"
+
+
+def test_every_stitch_of_a_circle_has_its_petal() -> None:
+    ring = ("ch 1, 5 sc in ring, join", 5)
+    petals = "*(ch 3, 2 dc, ch 3, sl st) in same st, sl st in next st; rep from * around"
+    assert first_wrong("magic ring", ring, (petals, "10 dc, 10 ch-3 sps"), **ROUNDS) == ""
+    assert first_wrong("magic ring", ring, (petals, "10 dc, 10 sl st, 10 ch-3 sps"), **ROUNDS) == ""
+    assert first_wrong("magic ring", ring, (petals, "8 dc, 8 sl st, 8 ch-3 sps"), **ROUNDS) == "2 count"
+    assert first_wrong("magic ring", ring, (petals, "10 dc, 9 sl st, 10 ch-3 sps"), **ROUNDS) == "2 count"

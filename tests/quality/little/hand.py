@@ -50,7 +50,8 @@ class Hand(Below):
     the way to its start. joined_at: the stitch with which the next round begins. fastened_to: lengths of the
     spaces of another piece that the last chain is fastened to. laid: the earlier round whose own stitches the
     line goes along, "" for the one below. all_below: how many rounds further down each stitch of the line
-    goes, 0 where one doesn't. stood: stitches just worked further down.
+    goes, 0 where one doesn't. stood: stitches just worked further down. onward: the round's last place is the
+    stitch that the round before was joined to.
     """
 
     unworked: list[Cell] = field(default_factory=list)
@@ -87,6 +88,7 @@ class Hand(Below):
     laid: str = ""
     all_below: int = 0
     stood: int = 0
+    onward: bool = False
     passage: tuple[Any, ...] = ()
     carried: Chain | None = None
 

@@ -12,6 +12,9 @@ from .places_start import on_leaf
 
 
 def first(hand: Hand, place: First) -> Iterator[tuple[int, ...]]:
+    if hand.onward:
+        yield from last(hand, Last(place.count, place.target))
+        return
     number = hand.setting.number(place.count) or 0
     there = [at for at in range(len(hand.cells)) if hand.counts_for(place.target, at)]
     if number > len(there):

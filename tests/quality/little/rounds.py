@@ -28,6 +28,7 @@ from .counts import Key, compare, forms, makes, total
 from .first_leg import with_first_leg
 from .hand import Hand
 from .looking_ahead import all_below, names_chains
+from .onward import goes_on
 from .setting import RARER, Choices, Setting, Undecided
 from .steps import run
 from .travelling import travels
@@ -146,6 +147,7 @@ def _attempt(
         all_below=all_below(given.steps),
     )
     steps = given.steps if carried is None else (carried, *given.steps)
+    goes_on(hand, steps)
     run(hand, with_first_leg(hand, travels(hand, steps)))
     finish(hand, any(_names_spaces(steps)))
     made = hand.made[hand.overrun :]
