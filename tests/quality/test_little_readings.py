@@ -159,3 +159,36 @@ def test_every_stitch_of_a_circle_has_its_petal() -> None:
     assert first_wrong("magic ring", ring, (petals, "10 dc, 10 sl st, 10 ch-3 sps"), **ROUNDS) == ""
     assert first_wrong("magic ring", ring, (petals, "8 dc, 8 sl st, 8 ch-3 sps"), **ROUNDS) == "2 count"
     assert first_wrong("magic ring", ring, (petals, "10 dc, 9 sl st, 10 ch-3 sps"), **ROUNDS) == "2 count"
+
+
+def test_the_last_stitch_is_shared_where_all_before_it_are() -> None:
+    base = ("sc in 2nd ch from hook and in each ch across, turn", 7)
+    line = "ch 1, sc in first sc, *sc3tog over same sc and next 2 sc; rep from * to end, sc in last sc, turn"
+    assert first_wrong("chain 8", base, (line, "2 sc, 3 sc3tog")) == ""
+    assert first_wrong("chain 8", base, (line, 5)) == ""
+    assert first_wrong("chain 8", base, (line, 4)) == "2 count"
+    assert first_wrong("chain 8", base, (line, None)) == "2 fit"
+    apart = "ch 1, sc in first 3 sc, sc2tog twice, sc in last sc, turn"
+    assert first_wrong("chain 8", base, (apart, 6)) == "2 fit"
+
+
+def test_a_chain_before_the_slip_stitch_to_a_space_is_not_yet_the_turning_chain() -> None:
+    on = "*ch 3, sc in next ch-3 sp; rep from * across, turn"
+    line = f"ch 1, sl st in first ch-3 sp, ch 1, sc in same sp, {on}"
+    assert first_wrong("chain 10", ROW_OF_NINE, (line, "4 sc, 3 ch-3 sps")) == ""
+    assert first_wrong("chain 10", ROW_OF_NINE, (line, 5)) == "2 count"
+    in_a_stitch = f"ch 1, sl st in first sc, ch 1, sc in next ch-3 sp, {on}"
+    assert first_wrong("chain 10", ROW_OF_NINE, (in_a_stitch, "4 sc, 3 ch-3 sps")) == "2 fit"
+
+
+def test_a_tape_leaves_as_much_behind_its_space_as_lies_before_it() -> None:
+    of = {"turning chains": {"dc": "does not count"}}
+    first = ("ch 3, (2 dc, ch 2, 2 dc) in ring, turn", "4 dc, 1 ch-2 sp")
+    line = "ch 5, (2 dc, ch 2, 2 dc) in ch-2 sp, turn"
+    ring = "chain 6, joined"
+    assert first_wrong(ring, first, (line, "4 dc, 1 ch-2 sp"), (line, "4 dc, 1 ch-2 sp"), **of) == ""
+    assert first_wrong(ring, first, (line, 4), (line, 4), **of) == ""
+    assert first_wrong(ring, first, (line, 5), **of) == "2 count"
+    assert first_wrong(ring, first, (line, None), **of) == "2 fit"
+    uneven = ("ch 3, (2 dc, ch 2, 3 dc) in ring, turn", "5 dc, 1 ch-2 sp")
+    assert first_wrong(ring, uneven, (line, "4 dc, 1 ch-2 sp"), **of) == "2 fit"

@@ -73,7 +73,25 @@ def _as_at_its_beginning(hand: Hand, left: list[int]) -> bool:
 
 
 def _named_by_its_place(hand: Hand, left: list[int]) -> bool:
-    return _behind_arches(hand, left) or _kept(hand, left) or _beside_the_last_gap(hand, left)
+    return (
+        _tape(hand, left)
+        or _behind_arches(hand, left)
+        or _kept(hand, left)
+        or _beside_the_last_gap(hand, left)
+    )
+
+
+def _tape(hand: Hand, left: list[int]) -> bool:
+    """`ch 5, (2 dc, ch 2, 2 dc) in ch-2 sp, turn`: all of the row goes into the one space in the middle, so
+    as much is left behind it as lies before it, and the chain that the row below began with.
+    """
+    used = [at for at, how in enumerate(hand.status) if how == USED]
+    if len(used) != 1 or hand.cells[used[0]].kind != "space":
+        return False
+    before = sum(cell.top for cell in hand.cells[: used[0]])
+    behind = [at for at in range(used[0] + 1, len(hand.cells)) if hand.status[at] == FREE]
+    spaces = [at for at in behind if hand.cells[at].kind == "space"]
+    return before == len(behind) - len(spaces) and spaces in ([], [len(hand.cells) - 1])
 
 
 def _beside_the_last_gap(hand: Hand, left: list[int]) -> bool:

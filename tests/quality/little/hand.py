@@ -51,7 +51,8 @@ class Hand(Below):
     spaces of another piece that the last chain is fastened to. laid: the earlier round whose own stitches the
     line goes along, "" for the one below. all_below: how many rounds further down each stitch of the line
     goes, 0 where one doesn't. stood: stitches just worked further down. onward: the round's last place is the
-    stitch that the round before was joined to.
+    stitch that the round before was joined to. shared: the place of the last leg, where the first one stands
+    in the place of the stitch before.
     """
 
     unworked: list[Cell] = field(default_factory=list)
@@ -89,6 +90,7 @@ class Hand(Below):
     all_below: int = 0
     stood: int = 0
     onward: bool = False
+    shared: int | None = None
     passage: tuple[Any, ...] = ()
     carried: Chain | None = None
 

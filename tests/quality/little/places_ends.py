@@ -64,6 +64,9 @@ def last(hand: Hand, place: Last) -> Iterator[tuple[int, ...]]:
         raise Misfit("place", f"no last {place.target}")
     behind_a_space = hand.in_a_space and not hand.repeating
     for at in there[len(there) - number :]:
+        if at == hand.shared == len(hand.cells) - 1 and hand.setting.rows and hand.counted:
+            yield (at,)  # `dc in first dc, *dc3tog over same dc and next 2 dc; rep from *, dc in last dc`
+            return
         if at < hand.pos:
             raise Misfit("fit", "the last stitch is used already")
         if place.target.kind == "space" or behind_a_space:  # as before a next place that is named
