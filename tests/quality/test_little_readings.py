@@ -192,3 +192,44 @@ def test_a_tape_leaves_as_much_behind_its_space_as_lies_before_it() -> None:
     assert first_wrong(ring, first, (line, None), **of) == "2 fit"
     uneven = ("ch 3, (2 dc, ch 2, 3 dc) in ring, turn", "5 dc, 1 ch-2 sp")
     assert first_wrong(ring, uneven, (line, "4 dc, 1 ch-2 sp"), **of) == "2 fit"
+
+
+@pytest.mark.parametrize(
+    ("line", "count", "wrong"),
+    [
+        ("sk next 10 unworked sts of row 1, {join}, sc in same st, sc in each rem st across, turn", 10, ""),
+        ("sk next 9 unworked sts of row 1, {join}, sc in same st, sc in each rem st across, turn", 11, ""),
+        (
+            "sk next 9 unworked sts of row 1, {join}, sc in same st, sc in each rem st across, turn",
+            10,
+            "4 count",
+        ),
+        ("sk next 20 unworked sts of row 1, {join}, sc in same st, turn", 1, "4 fit"),
+        ("{join}, sc in same st and in next 9 sts, turn", 10, "4 fit"),
+        ("{join}, sc in same st and in next 9 sts, leave remaining sts unworked, turn", 10, ""),
+        ("{join}, sc in each unworked st across, turn", 20, ""),
+        ("{join}, sc in same st and in next 9 unworked sts, turn", 20, "4 fit"),
+    ],
+)
+def test_a_second_shoulder_goes_along_what_was_left(line: str, count: int, wrong: str) -> None:
+    rows = (
+        ("sc in 2nd ch from hook and in each ch across, turn", 30),
+        ("ch 1, sc in next 10 sts, leave remaining sts unworked, turn", 10),
+        ("ch 1, sc in each st across, fasten off", 10),
+    )
+    joined = "join yarn with sl st in next unworked st, ch 1"
+    assert first_wrong("chain 31", *rows, (line.format(join=joined), count)) == wrong
+
+
+def test_a_picot_is_named_behind_the_line_that_tells_it() -> None:
+    picot = "ch 3, sl st in 3rd ch from hook (picot made)"
+    told = f"ch 1, *sc in next ch, {picot}, sc in next ch; rep from * around, join"
+    named = "ch 1, *sc in each of next 2 sc, picot; rep from * around, join"
+    first = (told, "8 sc, 4 picots")
+    ring = "chain 8, joined"
+    assert first_wrong(ring, first, (named, "8 sc, 4 picots"), **ROUNDS) == ""
+    assert first_wrong(ring, first, (named, "8 sc, 8 picots"), **ROUNDS) == "2 count"
+    into_it = "ch 1, *sc in next sc, sc in next picot, sc in next sc; rep from * around, join"
+    assert first_wrong(ring, first, (into_it, 12), **ROUNDS) == ""
+    untold = (told.replace(" (picot made)", ""), "8 sc, 4 picots")
+    assert first_wrong(ring, untold, (named, "8 sc, 4 picots"), **ROUNDS) == "2 reading"

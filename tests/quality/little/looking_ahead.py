@@ -221,6 +221,17 @@ def in_one_place(steps: tuple[Step, ...]) -> tuple[Step, ...]:
     return steps
 
 
+def picots_in(steps: Sequence[Step]) -> Iterator[int]:
+    """The chains of every picot of a line."""
+    for step in steps:
+        match step:
+            case Work():
+                if step.stitch.form == "picot":
+                    yield step.stitch.number
+            case Group() | Repeat() | Passage():
+                yield from picots_in(step.steps)
+
+
 def named_in(steps: Sequence[Step]) -> Iterator[str]:
     """The author's own stitches that some steps name."""
     for step in steps:

@@ -94,7 +94,7 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
                 alone = not (elsewhere or back or marks or unworked or edge.shape == "sides" or loops)
                 said = (plan.work, plan.n, plan.stated, plan.reversed)
                 before_it = (carried, moved, tuple(asides.items()), tuple(settled.items()), len(rounds))
-                key = (bench.key, piece.worked, size, said, named, before_it)
+                key = (bench.key, bench.picot, piece.worked, size, said, named, before_it)
                 after: After = once(key, edge, work_it) if alone else work_it()
                 rounds.append(replace(after.done, label=plan.label))  # it may have been worked as another
                 free.add(after.done, before)

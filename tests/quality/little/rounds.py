@@ -29,6 +29,7 @@ from .first_leg import with_first_leg
 from .hand import Hand
 from .looking_ahead import all_below, names_chains
 from .onward import goes_on
+from .places_elsewhere import along_what_was_left
 from .setting import RARER, Choices, Setting, Undecided
 from .steps import run
 from .travelling import travels
@@ -147,8 +148,9 @@ def _attempt(
         all_below=all_below(given.steps),
     )
     steps = given.steps if carried is None else (carried, *given.steps)
-    goes_on(hand, steps)
-    run(hand, with_first_leg(hand, travels(hand, steps)))
+    onward = along_what_was_left(hand, steps)
+    goes_on(hand, onward)
+    run(hand, with_first_leg(hand, travels(hand, onward)))
     finish(hand, any(_names_spaces(steps)))
     made = hand.made[hand.overrun :]
     tally = makes(made)
