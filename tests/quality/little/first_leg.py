@@ -29,11 +29,13 @@ def with_first_leg(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
     """
     at = next((i for i, step in enumerate(steps) if not isinstance(step, JoinYarn | Facing | Yarn)), 0)
     match steps[at : at + 2]:
-        case (Chain(counts=None), Work(stitch=Stitch(form="tog" | "cluster"), counts=None) as first):
+        case (Chain(counts=None) as chain, Work(stitch=Stitch(form="tog" | "cluster"), counts=None) as first):
             stitch = first.stitch
             whole = replace(stitch, number=stitch.number + 1)
         case _:
             return steps
+    if (hand.setting.number(chain.length) or 0) < 2:
+        return steps  # a lone chain is no leg
     others = any(other == whole for other in _worked(steps[at + 2 :]))
     if not hand.counted or not others or not hand.setting.counts.get(stitch.kind, True):
         return steps

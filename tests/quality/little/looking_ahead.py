@@ -5,6 +5,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from loopleaf.notation.tree import (
+    ONE,
     Amount,
     Chain,
     ChainOf,
@@ -47,6 +48,8 @@ def named_spaces(steps: Sequence[Step], first: Sequence[Step], foundation: bool)
 
 def in_blocks(steps: Sequence[Step]) -> bool:
     """Whether a row goes from corner to corner: blocks fastened to spaces and begun there by a chain."""
+    if chain_on_the_way(steps):
+        return in_blocks(steps[1:])
     for at, step in enumerate(steps):
         follow = steps[at + 1 : at + 3]
         match step:
@@ -62,7 +65,18 @@ def in_blocks(steps: Sequence[Step]) -> bool:
     return False
 
 
-def _is_slip_into(step: Work, place: type[Here | Next]) -> bool:
+def chain_on_the_way(steps: Sequence[Step]) -> bool:
+    """`ch 1, sl st in first ch-3 sp, ch 1, sc in same sp`: the row begins with the second chain."""
+    match steps:
+        case (Chain(counts=None) as own, Work(places=(First() | Next() as place,)) as slip, Chain(), *rest):
+            back = rest[0] if rest else None
+            there = _is_slip_into(slip, type(place)) and place.target.kind == "space"
+            if own.length == ONE and there and isinstance(back, Work):
+                return all(isinstance(again, Same) for again in back.places)
+    return False
+
+
+def _is_slip_into(step: Work, place: type[Here | Next | First]) -> bool:
     return step.stitch.kind == "slip" and all(isinstance(one, place) for one in step.places)
 
 

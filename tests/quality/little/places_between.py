@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from loopleaf.notation.tree import Between
 
-from .below import NOWHERE, PASSED, USED
+from .below import NOWHERE, PASSED, SKIPPED, USED
 from .cells import Misfit
 from .gaps import together
 from .hand import Hand
@@ -60,6 +60,8 @@ def _by_a_half_group(hand: Hand, place: Between) -> bool:
     if not (hand.setting.rows and hand.counted and place.target.kind == "group") or len(hand.cells) < 2:
         return False
     ends = (hand.cells[:2], hand.cells[-2:])
+    if SKIPPED in hand.status[max(hand.pos - 1, 0) : hand.pos]:
+        return False
     chain = any(cell.chain for end in ends for cell in end)
     return chain and all(together(*end) for end in ends)
 

@@ -90,6 +90,8 @@ class _Thread:
                     self.listed(step.yarn)
                     if step.yarn and step.yarn not in self.taken_up and not self.begun_on:
                         raise Misfit("yarn", f"{step.yarn} was never taken up")
+                    if self.off and len(line.steps) == 1:
+                        raise Misfit("yarn", "the yarn was fastened off before")
                     if step.yarn in ("", self.yarn):
                         self.off = ended = True
                 case Turn():

@@ -23,6 +23,7 @@ from loopleaf.notation.tree import (
 from .below import NOWHERE, PASSED, USED
 from .cells import Cell, Edge, Misfit, with_single_chains
 from .hand import Hand
+from .looking_ahead import chain_on_the_way
 from .places import spots
 from .setting import Setting
 from .stitching import put
@@ -32,7 +33,7 @@ def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
     """Slip stitches at the start move it; gives the steps after them."""
     if steps and isinstance(steps[0], JoinYarn) and steps[0].place is None:
         return travels(hand, steps[1:])
-    if hand.setting.rows and _chain_on_the_way(steps):
+    if hand.setting.rows and chain_on_the_way(steps):
         return travels(hand, steps[1:])
     steps = steps if hand.setting.blocks else _out_of_the_bracket(steps)
     count = 0
@@ -72,21 +73,6 @@ def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
         if in_gap:
             hand.in_gap, hand.gap, hand.last = True, None, NOWHERE
     return rest
-
-
-def _chain_on_the_way(steps: Sequence[Step]) -> bool:
-    """`ch 1, sl st in first ch-3 sp, ch 1, sc in same sp`: the row begins with the second chain."""
-    match steps:
-        case (
-            Chain(length=one, counts=None),
-            Work(places=(First() | Next() as place,)) as slip,
-            Chain(),
-            Work(),
-            *_,
-        ):
-            back = isinstance(steps[3], Work) and all(isinstance(there, Same) for there in steps[3].places)
-            return one == ONE and _is_slip(slip) and place.target.kind == "space" and back
-    return False
 
 
 def check_moves(setting: Setting, edge: Edge, steps: Sequence[Step]) -> None:
