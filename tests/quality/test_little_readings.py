@@ -141,7 +141,7 @@ def test_loops_come_back_to_the_stitch_joined_to() -> None:
     assert first_wrong("magic ring", unjoined, (loops, "8 sc, 8 ch-4 sps"), **ROUNDS) != ""
 
 
-def test_a_slip_stitch_into_the_stitch_joined_to_is_one_where_the_count_says_so() -> None:
+def test_a_slip_stitch_into_the_stitch_joined_to_ends_a_round_that_makes_none_such() -> None:
     ring = ("ch 1, 12 sc in ring, join with sl st in first sc", 12)
     scallops = (
         "*sk next sc, 5 dc in next sc, sk next sc, sl st in next sc; rep from * around, "
@@ -149,7 +149,9 @@ def test_a_slip_stitch_into_the_stitch_joined_to_is_one_where_the_count_says_so(
     )
     assert first_wrong("magic ring", ring, (scallops, 18), **ROUNDS) == ""
     assert first_wrong("magic ring", ring, (scallops, 17), **ROUNDS) == "2 join"
-    assert first_wrong("magic ring", ring, (scallops, None), **ROUNDS) == "2 join"
+    assert first_wrong("magic ring", ring, (scallops, None), **ROUNDS) == ""
+    thirteen = ("ch 1, 13 sc in ring, join with sl st in first sc", 13)
+    assert first_wrong("magic ring", thirteen, (scallops, None), **ROUNDS) == "2 join"
 
 
 def test_every_stitch_of_a_circle_has_its_petal() -> None:
@@ -177,6 +179,7 @@ def test_a_chain_before_the_slip_stitch_to_a_space_is_not_yet_the_turning_chain(
     line = f"ch 1, sl st in first ch-3 sp, ch 1, sc in same sp, {on}"
     assert first_wrong("chain 10", ROW_OF_NINE, (line, "4 sc, 3 ch-3 sps")) == ""
     assert first_wrong("chain 10", ROW_OF_NINE, (line, 5)) == "2 count"
+    assert first_wrong("chain 10", ROW_OF_NINE, (line.replace("first", "next"), "4 sc, 3 ch sps")) == ""
     in_a_stitch = f"ch 1, sl st in first sc, ch 1, sc in next ch-3 sp, {on}"
     assert first_wrong("chain 10", ROW_OF_NINE, (in_a_stitch, "4 sc, 3 ch-3 sps")) == "2 fit"
 
@@ -208,6 +211,7 @@ def test_a_tape_leaves_as_much_behind_its_space_as_lies_before_it() -> None:
         ("{join}, sc in same st and in next 9 sts, turn", 10, "4 fit"),
         ("{join}, sc in same st and in next 9 sts, leave remaining sts unworked, turn", 10, ""),
         ("{join}, sc in each unworked st across, turn", 20, ""),
+        ("with RS facing, {join}, sc in each st across, turn", 20, ""),
         ("{join}, sc in same st and in next 9 unworked sts, turn", 20, "4 fit"),
     ],
 )

@@ -57,7 +57,8 @@ def in_blocks(steps: Sequence[Step]) -> bool:
                 if _is_slip_into(slip, Here) and _goes_into_spaces(step.places):
                     return True
             case Work() if _is_slip_into(step, Next) and _goes_into_spaces(step.places):
-                if len(follow) == 2 and isinstance(follow[0], Chain) and follow[0].counts is None:
+                chain = follow[0] if len(follow) == 2 else None
+                if isinstance(chain, Chain) and chain.counts is None and chain.length != ONE:
                     return at > 0 or isinstance(follow[1], Work)
             case Repeat():
                 if in_blocks(step.steps):

@@ -11,7 +11,7 @@ from .setting import ONWARD
 
 def goes_on(hand: Hand, steps: Sequence[Step]) -> None:
     """`*ch 4, sc in next sc; rep from * around, working last sc in first sc`: the stitch joined to is the
-    last place of the round. A slip stitch there might also be a join: then only the count can say so.
+    last place of the round. A slip stitch there is a join instead where the round makes such a stitch itself.
     """
     of = hand.setting
     worked = [step for step in steps if not isinstance(step, FastenOff | Turn)]
@@ -19,7 +19,8 @@ def goes_on(hand: Hand, steps: Sequence[Step]) -> None:
         return
     match worked:
         case [Repeat(ending=(Work(places=(First(target=target),)) as last,)) as own] if not _back(own.steps):
-            clear = hand.counted or last.stitch.kind != "slip"
+            own_kind = target.stitch is None or target.stitch.kind in hand.kinds
+            clear = hand.counted or last.stitch.kind != "slip" or not own_kind
             if clear and hand.fits(target, hand.cells[0]) and of.choose(ONWARD, (0, 1)):
                 hand.lay([*hand.cells[1:], hand.cells[0]])
                 hand.onward = True

@@ -4,7 +4,20 @@ from collections.abc import Sequence
 from dataclasses import replace
 from itertools import takewhile
 
-from loopleaf.notation.tree import Each, First, JoinYarn, Last, Next, Place, Repeat, Skip, Step, Target, Work
+from loopleaf.notation.tree import (
+    Each,
+    Facing,
+    First,
+    JoinYarn,
+    Last,
+    Next,
+    Place,
+    Repeat,
+    Skip,
+    Step,
+    Target,
+    Work,
+)
 
 from .below import NOWHERE, USED
 from .cells import Misfit
@@ -27,8 +40,10 @@ def along_what_was_left(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
     """`sk next 10 unworked sts, join yarn in next unworked st, …, sc in each rem st across`: the line goes
     along what earlier rows left, and not along the last row at all. Gives the steps from the joining on.
     """
-    skips = list(takewhile(lambda step: isinstance(step, Skip) and step.target.unworked, steps))
-    match steps[len(skips) :]:
+    line = [step for step in steps if not isinstance(step, Facing)]
+    skips = list(takewhile(lambda step: isinstance(step, Skip) and step.target.unworked, line))
+    own = line[len(skips) :]
+    match own:
         case (
             JoinYarn(
                 place=Next(target=Target(kind="stitch", unworked=True))
@@ -46,7 +61,7 @@ def along_what_was_left(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
     hand.lay(hand.unworked[number:])
     hand.unworked = hand.unworked[:number]
     hand.uses = number
-    return [_plain(step) for step in steps[len(skips) :]]
+    return [_plain(step) for step in own]
 
 
 def _plain(step: Step) -> Step:
