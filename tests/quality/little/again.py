@@ -39,7 +39,7 @@ def _like(edge: Edge) -> Hashable:
     groups: dict[int, int] = {}
     cells = tuple(
         (
-            *(cell.kind, cell.form, cell.post, cell.length, cell.chain, cell.stands, cell.under),
+            *(cell.kind, cell.form, cell.post, cell.length, cell.chain, cell.stands, cell.under, cell.usual),
             tuple((bunch, groups.setdefault(id(bunch), len(groups))) for bunch in cell.bunches),
             *(
                 None if one is None else groups.setdefault(id(one), len(groups))

@@ -24,6 +24,7 @@ from loopleaf.notation.tree import (
 
 from .below import FREE, USED
 from .cells import Cell, kind_of
+from .first_leg import like_the_last
 from .hand import Hand
 from .looking_ahead import bridges, chains_in
 from .places_between import stands_in_gap
@@ -61,6 +62,10 @@ def begin_chain(hand: Hand, step: Chain, length: int, rest: Sequence[Step]) -> b
     if joined:
         stands_on(hand, kind, length, joined)
         hand.add(Cell("space", length=length - joined))
+        return True
+    taller = like_the_last(hand, kind, length, rest)
+    if taller:
+        stands_on(hand, taller, length, length)
         return True
     if length > max(own, 1):
         return _with_a_space(hand, kind, length, own, rest)
@@ -230,9 +235,10 @@ def skipped_chains(hand: Hand, step: Work | Group, number: int, rest: Sequence[S
     if stitch.kind == "special" or not stands(hand, stitch.kind, skipped):
         return
     space = _bridged(hand, skipped - own, rest)
-    under = skipped - own - space if space else 0
-    hand.add(Cell(stitch.kind, chain=skipped, stands=own if space else skipped, under=under))
-    if space:
+    if not space:
+        hand.add(Cell(stitch.kind, chain=skipped, stands=skipped, usual=own))
+    else:
+        hand.add(Cell(stitch.kind, chain=skipped, stands=own, under=skipped - own - space))
         hand.add(Cell("space", length=space))
     hand.beginning = (skipped, own if space else skipped, True)
 

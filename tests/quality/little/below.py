@@ -20,13 +20,13 @@ class Below:
     """The edge and the hook's place on it.
 
     status: goes with `cells`. limit: where a repeat must stop. last: the place last worked into. gap: the
-    place before which a gap was worked into last. in_gap: the round begins in the gap before its first place,
-    which doesn't come round again at the end. uneven: a repeat left places that nothing has spoken of
-    yet. follow: the next step. behind: places passed by that the line may still name: what lies behind the
-    last of `each ch-1 sp across`, the others of a shell that one stitch went into. trailing: the former of
-    these; a line that names one of them leaves those after it over. repeating: in the passes of a repeat,
-    which are tried out one by one, so that nothing is passed there but by a word. kept: what `to last 2 sts`
-    keeps for the steps behind it.
+    place before which a gap was worked into last. end_gap: it was named as the last of the row. in_gap: the
+    round begins in the gap before its first place, which doesn't come round again at the end. uneven: a
+    repeat left places that nothing has spoken of yet. follow: the next step. behind: places passed by that
+    the line may still name: what lies behind the last of `each ch-1 sp across`, the others of a shell that
+    one stitch went into. trailing: the former of these; a line that names one of them leaves those after it
+    over. repeating: in the passes of a repeat, which are tried out one by one, so that nothing is passed
+    there but by a word. kept: what `to last 2 sts` keeps for the steps behind it.
     """
 
     setting: Setting
@@ -38,6 +38,7 @@ class Below:
     limit: int = 0
     last: int | None = None
     gap: int | None = None
+    end_gap: bool = False
     in_gap: bool = False
     uses: int = 0
     uneven: bool = False

@@ -1,5 +1,6 @@
 """All that the pieces of one pattern are worked with: what its words mean, and the pieces done so far."""
 
+import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
@@ -10,10 +11,13 @@ from loopleaf.notation.tree import ONE, FastenOff, Line, Next, Step, Stitch, Tal
 from .cells import Cell, Edge, Misfit, kind_of
 from .counts import Key, makes
 from .hand import Hand
-from .looking_ahead import in_one_place, named_in
+from .looking_ahead import in_one_place, named_in, picots_in
 from .rounds import RoundDone
 from .setting import Setting, Undecided
 from .stitching import work
+
+BARE_PICOT = re.compile(r"(^|[,;.(\[*]\s*|\band |\b\d+ )(picots?)\b", re.IGNORECASE)
+"""A picot that is made, without its chains; `in next picot` is a place."""
 
 
 @dataclass
@@ -35,7 +39,11 @@ class PieceDone:
 
 
 class Bench:
-    """All that is needed to work the pieces of one pattern."""
+    """All that is needed to work the pieces of one pattern.
+
+    picot: chains of the picot that a line has told with its name: `ch 3, sl st in 3rd ch from hook (picot
+    made)`. Later lines only name it.
+    """
 
     def __init__(self, of: pattern.Pattern) -> None:
         self.pattern = of
@@ -50,6 +58,7 @@ class Bench:
             frozenset(of.pieces),
             of.size_count,
         )
+        self.picot = 0
         self.specials: dict[str, tuple[Step, ...]] = {}
         for name, one in of.special_stitches.items():
             if one.work:
@@ -77,11 +86,19 @@ class Bench:
 
     def read(self, text: str, n: int | tuple[int | None, ...] | None = None) -> Line:
         """A line as a tree; what can't be read is a misfit of its own sort."""
+        line, why = self._parsed(text, n)
+        if line is None and self.picot:
+            line, _ = self._parsed(BARE_PICOT.sub(rf"\1ch-{self.picot} \2", text), n)
+        if line is None:
+            raise Misfit("reading", why)
+        if "(picot" in text:
+            self.picot = next(picots_in(line.steps), self.picot)
+        return line
+
+    def _parsed(self, text: str, n: int | tuple[int | None, ...] | None) -> tuple[Line | None, str]:
         parsed = notation.parse(text, self.vocabulary, n)
-        errors = [one for one in parsed.problems if one.severity == "error"]
-        if parsed.line is None or errors:
-            raise Misfit("reading", errors[0].message if errors else "unreadable")
-        return parsed.line
+        errors = [one.message for one in parsed.problems if one.severity == "error"]
+        return (None if errors else parsed.line), next(iter(errors), "unreadable")
 
     def stated(self, text: str | None) -> Tally | None:
         if text is None:

@@ -45,7 +45,8 @@ class Cell:
     length: chains of a space. chain, stands: of a turning chain that counts, all its chains and those that
     stand for the stitch. under: those of a foundation before them, below the first space. arch: the space
     whose single chain this is, where chains are counted. corner: of a piece in rows that is gone around.
-    foot: the place that it was worked into.
+    foot: the place that it was worked into. usual: of skipped chains of a foundation, as many as are usually
+    made for the stitch that they stand for.
     """
 
     kind: str
@@ -55,6 +56,7 @@ class Cell:
     chain: int = 0
     stands: int = 0
     under: int = 0
+    usual: int = 0
     bunches: tuple[Bunch, ...] = ()
     arch: "Cell | None" = None
     corner: bool = False

@@ -59,7 +59,7 @@ def finish(hand: Hand, names_spaces: bool) -> None:
         return
     if hand.setting.rows and _as_at_its_beginning(hand, left):
         return
-    if hand.setting.rows and hand.counted and (_behind_arches(hand, left) or _kept(hand, left)):
+    if hand.setting.rows and hand.counted and _named_by_its_place(hand, left):
         return
     if hand.setting.rows or not _as_between_the_others(hand):
         raise Misfit("fit", f"{len(left)} left over")
@@ -70,6 +70,33 @@ def _as_at_its_beginning(hand: Hand, left: list[int]) -> bool:
     last = max((at for at, how in enumerate(hand.status) if how == USED), default=0)
     behind = all(at > last and hand.cells[at].top for at in left)
     return hand.slipped_over == len(left) and behind and hand.cells[last].kind == "space"
+
+
+def _named_by_its_place(hand: Hand, left: list[int]) -> bool:
+    return (
+        _tape(hand, left)
+        or _behind_arches(hand, left)
+        or _kept(hand, left)
+        or _beside_the_last_gap(hand, left)
+    )
+
+
+def _tape(hand: Hand, left: list[int]) -> bool:
+    """`ch 5, (2 dc, ch 2, 2 dc) in ch-2 sp, turn`: all of the row goes into the one space in the middle, so
+    as much is left behind it as lies before it, and the chain that the row below began with.
+    """
+    used = [at for at, how in enumerate(hand.status) if how == USED]
+    if len(used) != 1 or hand.cells[used[0]].kind != "space":
+        return False
+    before = sum(cell.top for cell in hand.cells[: used[0]])
+    behind = [at for at in range(used[0] + 1, len(hand.cells)) if hand.status[at] == FREE]
+    spaces = [at for at in behind if hand.cells[at].kind == "space"]
+    return before == len(behind) - len(spaces) and spaces in ([], [len(hand.cells) - 1])
+
+
+def _beside_the_last_gap(hand: Hand, left: list[int]) -> bool:
+    """`2 dc in sp between last group and tch`: the turning chain stands behind the gap that it names."""
+    return hand.end_gap and left == [hand.gap] == [len(hand.cells) - 1] and bool(hand.cells[-1].chain)
 
 
 def _kept(hand: Hand, left: Sequence[int]) -> bool:

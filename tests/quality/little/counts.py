@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 
 from loopleaf.notation.tree import Stitch, Tally, Target
 
-from .cells import Cell, Misfit, kind_of
+from .cells import GATHERED, Cell, Misfit, kind_of
 
 Key = str | tuple[str, int]
 """A kind, `picot`, or `("space", chains)`."""
@@ -62,6 +62,7 @@ def compare(
     any_space = 0
     chains = 0
     inside: Counter[Key] = Counter()
+    gathered: Counter[tuple[str, str]] = Counter()
     for amount, thing in stated.entries:
         number = amount.of(size)
         if number is None:
@@ -84,8 +85,13 @@ def compare(
                 raise Misfit("count", f"{number} {thing.form} stated, {such.total()} made")
             said += such
         else:
+            if thing.form in GATHERED and thing.kind != "special":
+                gathered[(thing.form, thing.kind)] += number
             for key, times in _opened(thing, opened).items():
                 (inside if isinstance(key, tuple) else said)[key] += times * number
+    for (form, kind), number in gathered.items():
+        if number != formed.get(form, Counter())[kind]:
+            raise Misfit("count", f"{number} {kind} {form} stated")
     for key in inside:
         if key in said:
             said[key] += inside[key]

@@ -2,7 +2,7 @@
 
 from .bench import Bench, Wrong
 from .cells import Misfit
-from .rounds import RoundDone
+from .rounds import RoundDone, last_made
 
 
 def placements(bench: Bench, wrong: list[Wrong]) -> None:
@@ -52,7 +52,7 @@ def _round(bench: Bench, piece: str, number: int | None) -> RoundDone | None:
     done = bench.done.get(piece)
     rounds = done.sizes[0] if done and done.sizes else []
     if number is None:
-        return rounds[-1] if rounds else None
+        return last_made(rounds) if rounds else None
     found = [one for one in rounds if one.label == str(number)]
     if found:
         return found[-1]

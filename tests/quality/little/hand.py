@@ -46,11 +46,13 @@ class Hand(Below):
     doesn't. skipped_at_once: by the last step that skips. gone_back_to: places skipped and then worked into.
     one_loop: places of which one loop was taken, and which. far_side: the foundation's other side is being
     worked. slipped_over: stitches that a row's slip stitches passed to reach the space that it begins in.
-    slipped: a row has begun with slip stitches. travelled: how many places a round's slip stitches passed on
+    travelled: how many places a round's slip stitches passed on
     the way to its start. joined_at: the stitch with which the next round begins. fastened_to: lengths of the
     spaces of another piece that the last chain is fastened to. laid: the earlier round whose own stitches the
     line goes along, "" for the one below. all_below: how many rounds further down each stitch of the line
-    goes, 0 where one doesn't. stood: stitches just worked further down.
+    goes, 0 where one doesn't. stood: stitches just worked further down. onward: the round's last place is the
+    stitch that the round before was joined to. shared: the place of the last leg, where the first one stands
+    in the place of the stitch before.
     """
 
     unworked: list[Cell] = field(default_factory=list)
@@ -69,7 +71,6 @@ class Hand(Below):
     ring_used: bool = False
     far_side: bool = False
     slipped_over: int = 0
-    slipped: bool = False
     travelled: int = 0
     leading: bool = True
     beginning: tuple[int, int, bool] | None = None
@@ -87,6 +88,8 @@ class Hand(Below):
     laid: str = ""
     all_below: int = 0
     stood: int = 0
+    onward: bool = False
+    shared: int | None = None
     passage: tuple[Any, ...] = ()
     carried: Chain | None = None
 

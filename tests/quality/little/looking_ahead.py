@@ -5,6 +5,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from loopleaf.notation.tree import (
+    ONE,
     Amount,
     Chain,
     ChainOf,
@@ -47,6 +48,8 @@ def named_spaces(steps: Sequence[Step], first: Sequence[Step], foundation: bool)
 
 def in_blocks(steps: Sequence[Step]) -> bool:
     """Whether a row goes from corner to corner: blocks fastened to spaces and begun there by a chain."""
+    if chain_on_the_way(steps):
+        return in_blocks(steps[1:])
     for at, step in enumerate(steps):
         follow = steps[at + 1 : at + 3]
         match step:
@@ -54,7 +57,8 @@ def in_blocks(steps: Sequence[Step]) -> bool:
                 if _is_slip_into(slip, Here) and _goes_into_spaces(step.places):
                     return True
             case Work() if _is_slip_into(step, Next) and _goes_into_spaces(step.places):
-                if len(follow) == 2 and isinstance(follow[0], Chain) and follow[0].counts is None:
+                chain = follow[0] if len(follow) == 2 else None
+                if isinstance(chain, Chain) and chain.counts is None and chain.length != ONE:
                     return at > 0 or isinstance(follow[1], Work)
             case Repeat():
                 if in_blocks(step.steps):
@@ -62,7 +66,18 @@ def in_blocks(steps: Sequence[Step]) -> bool:
     return False
 
 
-def _is_slip_into(step: Work, place: type[Here | Next]) -> bool:
+def chain_on_the_way(steps: Sequence[Step]) -> bool:
+    """`ch 1, sl st in first ch-3 sp, ch 1, sc in same sp`: the row begins with the second chain."""
+    match steps:
+        case (Chain(counts=None) as own, Work(places=(First() | Next() as place,)) as slip, Chain(), *rest):
+            back = rest[0] if rest else None
+            there = _is_slip_into(slip, type(place)) and place.target.kind == "space"
+            if own.length == ONE and there and isinstance(back, Work):
+                return all(isinstance(again, Same) for again in back.places)
+    return False
+
+
+def _is_slip_into(step: Work, place: type[Here | Next | First]) -> bool:
     return step.stitch.kind == "slip" and all(isinstance(one, place) for one in step.places)
 
 
@@ -219,6 +234,17 @@ def in_one_place(steps: tuple[Step, ...]) -> tuple[Step, ...]:
     if len(steps) == 1 and isinstance(steps[0], Work | Group) and steps[0].places == (Next(),):
         return (replace(steps[0], places=(Same(),)),)
     return steps
+
+
+def picots_in(steps: Sequence[Step]) -> Iterator[int]:
+    """The chains of every picot of a line."""
+    for step in steps:
+        match step:
+            case Work():
+                if step.stitch.form == "picot":
+                    yield step.stitch.number
+            case Group() | Repeat() | Passage():
+                yield from picots_in(step.steps)
 
 
 def named_in(steps: Sequence[Step]) -> Iterator[str]:

@@ -15,7 +15,7 @@ from .bench import Bench, PieceDone, Wrong
 from .cells import Cell, Misfit
 from .looking_ahead import free_loops, in_blocks, named_spaces
 from .others_edge import FreeLoopsOf
-from .rounds import After, RoundDone, ToWork, work_round
+from .rounds import After, RoundDone, ToWork, last_made, work_round
 from .setting import Undecided
 from .sides import Sides
 from .slip_stitches import behind_the_join
@@ -50,7 +50,7 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
         try:
             edge = begin(bench, piece, size)
             edges = {
-                other: one.sizes[size][-1].made
+                other: last_made(one.sizes[size]).made
                 for other, one in bench.done.items()
                 if size < len(one.sizes) and one.sizes[size]
             }
@@ -94,7 +94,7 @@ def work_piece(bench: Bench, name: str, wrong: list[Wrong]) -> PieceDone:
                 alone = not (elsewhere or back or marks or unworked or edge.shape == "sides" or loops)
                 said = (plan.work, plan.n, plan.stated, plan.reversed)
                 before_it = (carried, moved, tuple(asides.items()), tuple(settled.items()), len(rounds))
-                key = (bench.key, piece.worked, size, said, named, before_it)
+                key = (bench.key, bench.picot, piece.worked, size, said, named, before_it)
                 after: After = once(key, edge, work_it) if alone else work_it()
                 rounds.append(replace(after.done, label=plan.label))  # it may have been worked as another
                 free.add(after.done, before)

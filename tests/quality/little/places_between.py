@@ -4,16 +4,18 @@ from collections.abc import Iterator
 
 from loopleaf.notation.tree import Between
 
-from .below import NOWHERE, PASSED, USED
+from .below import NOWHERE, PASSED, SKIPPED, USED
 from .cells import Misfit
 from .gaps import together
 from .hand import Hand
-from .setting import BESIDE
+from .setting import BESIDE, HALVES
 
 
 def between(hand: Hand, place: Between) -> int:
     if stands_in_gap(hand):
         return NOWHERE
+    if _by_a_half_group(hand, place) and hand.setting.choose(HALVES, (0, 1)):
+        return next_gap(hand)
     if place.first:
         first = next((at for at in range(len(hand.cells)) if hand.counts_for(place.target, at)), hand.limit)
         if first + 1 < hand.pos or hand.last == NOWHERE:
@@ -23,7 +25,8 @@ def between(hand: Hand, place: Between) -> int:
     else:
         first = hand.seek(place.target)
     whole = hand.whole(place.target, first) if first < hand.limit else [first]
-    after = next((at for at in range(whole[-1] + 1, hand.limit) if hand.counts_for(place.target, at)), None)
+    end = min(hand.limit + 1, len(hand.cells))  # `to last group`: the gap before that one is none behind it
+    after = next((at for at in range(whole[-1] + 1, end) if hand.counts_for(place.target, at)), None)
     around = hand.edge.shape == "circle" and not hand.in_gap
     if after is None and around:
         after = len(hand.cells)  # the last and the first
@@ -32,7 +35,7 @@ def between(hand: Hand, place: Between) -> int:
     for at in range(hand.pos, after):
         hand.mark(at, PASSED)
     last = [] if around else hand.whole(place.target, after)
-    if last and not any(hand.counts_for(place.target, at) for at in range(last[-1] + 1, hand.limit)):
+    if last and not any(hand.counts_for(place.target, at) for at in range(last[-1] + 1, end)):
         for at in last:
             hand.mark(at, PASSED)
         hand.behind.update(last)  # it may be named yet: `dc in top of tch`
@@ -48,6 +51,19 @@ def _beside_the_first(hand: Hand) -> bool:
     """
     alone = sum(cell.top for cell in hand.made) == 1
     return hand.repeating and alone and hand.last == 0 and hand.pos == 1
+
+
+def _by_a_half_group(hand: Hand, place: Between) -> bool:
+    """Whether a row's first or last group is a turning chain with stitches beside it in the same place, or
+    one that this row's turning chain stands on. Only a stated count can bear out that they are groups.
+    """
+    if not (hand.setting.rows and hand.counted and place.target.kind == "group") or len(hand.cells) < 2:
+        return False
+    ends = (hand.cells[:2], hand.cells[-2:])
+    if SKIPPED in hand.status[max(hand.pos - 1, 0) : hand.pos]:
+        return False
+    chain = any(cell.chain for end in ends for cell in end)
+    return chain and all(together(*end) for end in ends)
 
 
 def stands_in_gap(hand: Hand) -> bool:
@@ -80,6 +96,7 @@ def end_gap(hand: Hand, which: int) -> int:
     there = list(hand.gaps(lone=True))
     if not there:
         raise Misfit("place", "no gap to go into")
+    hand.end_gap = which == -1
     return _take(hand, [there[which]])
 
 

@@ -2,12 +2,27 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import takewhile
 
-from loopleaf.notation.tree import Each, Next, Place, Repeat, Step, Target, Work
+from loopleaf.notation.tree import (
+    Each,
+    Facing,
+    First,
+    JoinYarn,
+    Last,
+    Next,
+    Place,
+    Repeat,
+    Skip,
+    Step,
+    Target,
+    Work,
+)
 
 from .below import NOWHERE, USED
 from .cells import Misfit
 from .hand import Hand
+from .looking_ahead import targets
 from .setting import ALONG
 
 
@@ -19,6 +34,55 @@ def left_before(hand: Hand, target: Target) -> int:
             hand.uses += 1
             return NOWHERE
     raise Misfit("fit", "no more unworked stitches")
+
+
+def along_what_was_left(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
+    """`sk next 10 unworked sts, join yarn in next unworked st, …, sc in each rem st across`: the line goes
+    along what earlier rows left, and not along the last row at all. Gives the steps from the joining on.
+    """
+    line = [step for step in steps if not isinstance(step, Facing)]
+    skips = list(takewhile(lambda step: isinstance(step, Skip) and step.target.unworked, line))
+    own = line[len(skips) :]
+    match own:
+        case (
+            JoinYarn(
+                place=Next(target=Target(kind="stitch", unworked=True))
+                | First(target=Target(kind="stitch", unworked=True))
+            ),
+            *others,
+        ):
+            if len({target.unworked for target in targets(others)}) > 1:
+                return steps  # it goes on along the last row
+        case _:
+            return steps
+    number = sum(hand.setting.number(step.count) or 0 for step in skips if isinstance(step, Skip))
+    if number >= len(hand.unworked):
+        raise Misfit("fit", f"only {len(hand.unworked)} stitches were left unworked")
+    hand.lay(hand.unworked[number:])
+    hand.unworked = hand.unworked[:number]
+    hand.uses = number
+    return [_plain(step) for step in own]
+
+
+def _plain(step: Step) -> Step:
+    """The same step where its stitches are those of the edge: all of them are what was left."""
+    match step:
+        case JoinYarn(place=Next() | First() as place):
+            return replace(step, place=_of_the_edge(place))
+        case Work():
+            return replace(step, places=tuple(_of_the_edge(place) for place in step.places))
+        case Repeat():
+            return replace(step, steps=tuple(_plain(one) for one in step.steps))
+    return step
+
+
+def _of_the_edge(place: Place) -> Place:
+    match place:
+        case Next() | First() | Last():
+            return replace(place, target=replace(place.target, unworked=False))
+        case Each():
+            return replace(place, targets=tuple(replace(one, unworked=False) for one in place.targets))
+    return place
 
 
 def in_own_round(hand: Hand, place: Place) -> Place:

@@ -12,6 +12,9 @@ from .places_start import on_leaf
 
 
 def first(hand: Hand, place: First) -> Iterator[tuple[int, ...]]:
+    if hand.onward:
+        yield from last(hand, Last(place.count, place.target))
+        return
     number = hand.setting.number(place.count) or 0
     there = [at for at in range(len(hand.cells)) if hand.counts_for(place.target, at)]
     if number > len(there):
@@ -61,6 +64,9 @@ def last(hand: Hand, place: Last) -> Iterator[tuple[int, ...]]:
         raise Misfit("place", f"no last {place.target}")
     behind_a_space = hand.in_a_space and not hand.repeating
     for at in there[len(there) - number :]:
+        if at == hand.shared == len(hand.cells) - 1 and hand.setting.rows and hand.counted:
+            yield (at,)  # `dc in first dc, *dc3tog over same dc and next 2 dc; rep from *, dc in last dc`
+            return
         if at < hand.pos:
             raise Misfit("fit", "the last stitch is used already")
         if place.target.kind == "space" or behind_a_space:  # as before a next place that is named

@@ -13,8 +13,9 @@ def chain_of(hand: Hand, place: ChainOf) -> int:
     there = [at for at, cell in enumerate(hand.cells) if cell.chain]
     for at in there:
         cell = hand.cells[at]
-        if place.length not in (0, cell.chain):
-            continue
+        one_more = place.length == cell.usual == cell.chain - 1 and not place.number
+        if place.length not in (0, cell.chain) and not one_more:
+            continue  # `top of ch-3` where four chains were skipped: one of them lies below the dc
         if place.number not in (0, cell.stands, cell.under + cell.stands):  # from its foot, or from the first
             raise Misfit(
                 "join", f"the {place.number}th of a chain of which {cell.stands} stand for the stitch"

@@ -4,12 +4,13 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Any
 
-from loopleaf.notation.tree import Chain, ChainOf, Each, Group, Repeat, Skip, Step, Target, Until, Work
+from loopleaf.notation.tree import Chain, ChainOf, Each, First, Group, Repeat, Skip, Step, Target, Until, Work
 
 from .below import FREE, PASSED
 from .cells import Misfit
 from .hand import Hand
 from .looking_ahead import bridges, targets
+from .onward import once_more
 
 Run = Callable[[Hand, Sequence[Step], Sequence[Step]], None]
 
@@ -78,7 +79,9 @@ def _up_to_the_end(hand: Hand, step: Repeat, run: Run, rest: Sequence[Step]) -> 
     """
     before = hand.save()
     match step.steps, step.ending:
-        case (*_, Work() as own), (Work(places=(ChainOf(),)) as last,) if own.stitch == last.stitch:
+        case (*_, Work() as own), (Work(places=(ChainOf() | First() as place,)) as last,) if (
+            own.stitch == last.stitch and (isinstance(place, ChainOf) or hand.onward)
+        ):
             try:
                 _until(hand, replace(step, stop_at=len(step.steps) - 1), run, rest)
             except Misfit:
@@ -141,6 +144,10 @@ def _until(hand: Hand, step: Repeat, run: Run, rest: Sequence[Step]) -> None:
             best, left = hand.save(), _left_by_the_ending(hand, step, begins)
             so_far.append(best)
             if not left and not hand.free(start, end):
+                hand.follow = after
+                if once_more(hand, step):
+                    _last_pass(hand, step, run)
+                    best = hand.save()
                 break
         except Misfit as misfit:
             failed = failed or misfit

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from loopleaf.notation.tree import (
     Chain,
     Each,
+    FastenOff,
     Group,
     Line,
     Marker,
@@ -24,8 +25,11 @@ from .below import FREE, PASSED, SKIPPED, USED
 from .cells import Cell, Edge, Misfit, with_single_chains
 from .closing import finish
 from .counts import Key, compare, forms, makes, total
+from .first_leg import with_first_leg
 from .hand import Hand
 from .looking_ahead import all_below, names_chains
+from .onward import goes_on
+from .places_elsewhere import along_what_was_left
 from .setting import RARER, Choices, Setting, Undecided
 from .steps import run
 from .travelling import travels
@@ -119,6 +123,8 @@ def _attempt(
     opened: Mapping[str, Counter[Key]],
     unworked: Sequence[Cell] = (),
 ) -> After:
+    if given.steps and all(isinstance(step, FastenOff) for step in given.steps):
+        return _nothing_worked(given, setting, edge, marks, unworked)
     cells = list(edge.cells)
     if given.reversed:
         cells.reverse()
@@ -142,7 +148,9 @@ def _attempt(
         all_below=all_below(given.steps),
     )
     steps = given.steps if carried is None else (carried, *given.steps)
-    run(hand, travels(hand, steps))
+    onward = along_what_was_left(hand, steps)
+    goes_on(hand, onward)
+    run(hand, with_first_leg(hand, travels(hand, onward)))
     finish(hand, any(_names_spaces(steps)))
     made = hand.made[hand.overrun :]
     tally = makes(made)
@@ -166,6 +174,22 @@ def _attempt(
         hand.carried,
         [*hand.unworked, *done.unworked],
     )
+
+
+def _nothing_worked(
+    given: ToWork, setting: Setting, edge: Edge, marks: Sequence[Cell], unworked: Sequence[Cell]
+) -> After:
+    """A line that only fastens off: the edge stays as the line before left it."""
+    nothing: Counter[Key] = Counter()
+    if given.stated is not None:
+        compare(given.stated, setting.size, nothing, nothing, setting.chains_counted, {}, {})
+    done = RoundDone(given.label, 0, nothing, 0, [], [])
+    return After(done, edge, list(marks), None, list(unworked))
+
+
+def last_made(rounds: Sequence[RoundDone]) -> RoundDone:
+    """The last round that has stitches: behind it one may only fasten off."""
+    return next((one for one in reversed(rounds) if one.made), rounds[-1])
 
 
 def _next_edge(hand: Hand, made: list[Cell], reversed_: bool) -> Edge:

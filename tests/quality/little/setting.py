@@ -14,7 +14,11 @@ BEHIND = "what is skipped next to a stitch worked further down is what lies behi
 ALONG = "stitches worked further down go along that round"
 BESIDE = "each gap across, and the first of them is the one beside the first stitch"
 KEPT = "each stitch across, but for those at the end that the next step names"
-RARER = (BEHIND, ALONG, BESIDE, KEPT)
+LEG = "the beginning chain is the first leg of the stitch behind it"
+TALLER = "the beginning chain is a stitch of the line's taller kind"
+HALVES = "half a group at either end of a row, with its turning chain, is one too"
+ONWARD = "the stitch that the last round was joined to is this round's last place"
+RARER = (BEHIND, ALONG, BESIDE, KEPT, LEG, TALLER, HALVES, ONWARD)
 """Readings that print means only where the plain one doesn't fit."""
 
 

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from loopleaf.notation.tree import Facing, FastenOff, JoinYarn, Line, Turn
+from loopleaf.notation.tree import Facing, FastenOff, JoinYarn, Line, Turn, Work
 
 OTHER = {"RS": "WS", "WS": "RS", "": ""}
 
@@ -10,6 +10,16 @@ OTHER = {"RS": "WS", "WS": "RS", "": ""}
 def facing(line: Line, side: str) -> str:
     """The side that a line names, or its entry; "" where neither does."""
     return next((step.side for step in line.steps if isinstance(step, Facing)), side)
+
+
+def goes_backwards(line: Line) -> bool:
+    """Whether all of a row's stitches are reverse ones: it goes back along a row that wasn't turned."""
+    kinds = [step.stitch.kind for step in line.steps if isinstance(step, Work)]
+    return bool(kinds) and all(kind.startswith("reverse-") for kind in kinds)
+
+
+def stays_unturned(line: Line) -> bool:
+    return any(isinstance(step, Turn) and not step.turns for step in line.steps)
 
 
 def joins_yarn(line: Line) -> bool:
@@ -21,16 +31,23 @@ class Sides:
     """Rows that are turned, or broken off and begun again on the same side; the first is a right one.
 
     next: the side that faces when the work is turned as ever. off: the row before was broken off.
+    stayed: it said that the work is not turned.
     """
 
     next: str = "RS"
     off: bool = False
+    stayed: bool = False
 
     def begins_at_the_other_end(self, line: Line, side: str) -> bool:
-        """Whether the row begins where the row before did, for the same side faces; goes on to the next."""
+        """Whether the row begins at the other end than the edge is laid for; goes on to the next.
+
+        That is where the row before did, for the same side faces, or where it ended, for the stitches of
+        this one go backwards.
+        """
         now = facing(line, side) or self.next
         again = self.off and joins_yarn(line) and now != self.next
-        stays = any(isinstance(step, Turn) and not step.turns for step in line.steps)
-        self.next = now if stays else OTHER[now]
+        again = again or (self.stayed and goes_backwards(line))
+        self.stayed = stays_unturned(line)
+        self.next = now if self.stayed else OTHER[now]
         self.off = any(isinstance(step, FastenOff) for step in line.steps)
         return again

@@ -33,7 +33,7 @@ def joins(hand: Hand, step: Work, rest: Sequence[Step]) -> bool:
     """The last slip stitch of a joined round, into the round's own beginning, is its join."""
     if step.stitch.kind != "slip" or hand.setting.spiral or hand.setting.rows or not hand.made:
         return False
-    if not _ends(hand, rest):
+    if not _ends(hand, rest) or hand.onward:
         return False
     return len(step.places) == 1 and isinstance(step.places[0], ChainOf | First)
 

@@ -35,9 +35,10 @@ def _edge_of(bench: Bench, piece: pattern.Piece, size: int) -> Edge:
     start = piece.start
     assert start is not None
     other = bench.done.get(start.edge or "")
-    if other is None or size >= len(other.sizes) or not other.sizes[size]:
+    there = other.sizes[size] if other is not None and size < len(other.sizes) else []
+    rounds = [one for one in there if one.made]  # behind them one may only fasten off
+    if not rounds:
         raise Misfit("place", f"there is no piece {start.edge} to begin on")
-    rounds = other.sizes[size]
     if start.row_ends:
         return Edge([row_end(one) for one in rounds])
     if start.around and bench.pattern.pieces[start.edge or ""].worked.startswith("rows"):

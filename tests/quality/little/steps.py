@@ -21,6 +21,7 @@ from loopleaf.notation.tree import (
     OtherSide,
     Passage,
     Repeat,
+    Same,
     Skip,
     Step,
     Stitch,
@@ -223,6 +224,10 @@ def _together(hand: Hand, step: Together) -> None:
     run(hand, step.steps)
     hand.leading = leading and not hand.made
     hand.here = here
+    shares = any(
+        isinstance(place, Same) for one in step.steps[:1] if isinstance(one, Work) for place in one.places
+    )
+    hand.shared = hand.last if shares and step.place is None else None
     legs = hand.made[before:]
     del hand.made[before:]
     tallest = max(legs, key=lambda leg: hand.setting.own_chains.get(leg.kind, 0))

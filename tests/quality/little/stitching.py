@@ -130,7 +130,8 @@ def put(hand: Hand, stitch: Stitch, spot: Sequence[int]) -> None:
     else:
         closes = kind == "slip" and bool(hand.made) and hand.made[-1].kind == "space"
         closes = closes or (kind == "slip" and _behind_a_petal(hand.made))
-        hand.add(Cell(kind, form=PETAL if closes else stitch.form, post=stitch.post, foot=foot))
+        form = "tog" if stitch.kind == "dec" else stitch.form
+        hand.add(Cell(kind, form=PETAL if closes else form, post=stitch.post, foot=foot))
 
 
 def _behind_a_petal(made: Sequence[Cell]) -> bool:

@@ -21,7 +21,7 @@ from loopleaf.notation.tree import (
 
 from .bench import Bench, Wrong
 from .cells import Misfit
-from .sides import OTHER, facing, joins_yarn
+from .sides import OTHER, facing, goes_backwards, joins_yarn, stays_unturned
 
 
 def yarn_and_turns(bench: Bench, name: str, wrong: list[Wrong]) -> None:
@@ -40,7 +40,7 @@ def yarn_and_turns(bench: Bench, name: str, wrong: list[Wrong]) -> None:
                 bench.one_a_size(len(amount.sizes))
             if plan.number not in seen:
                 after = plans[index + 1 :]
-                turns_next = bool(after) and _turns_first(bench, after[0])
+                turns_next = bool(after) and _needs_no_turn(bench, line, after[0])
                 thread.follow(line, plan.side, plan.yarn, not after or turns_next)
             seen.add(plan.number)
         except Misfit as misfit:
@@ -90,6 +90,8 @@ class _Thread:
                     self.listed(step.yarn)
                     if step.yarn and step.yarn not in self.taken_up and not self.begun_on:
                         raise Misfit("yarn", f"{step.yarn} was never taken up")
+                    if self.off and len(line.steps) == 1:
+                        raise Misfit("yarn", "the yarn was fastened off before")
                     if step.yarn in ("", self.yarn):
                         self.off = ended = True
                 case Turn():
@@ -114,13 +116,17 @@ class _Thread:
             self.side = OTHER[self.side]
 
 
-def _turns_first(bench: Bench, plan: pattern.RoundPlan) -> bool:
-    """Whether a row says `turn` before its first stitch (print does either)."""
+def _needs_no_turn(bench: Bench, line: Line, plan: pattern.RoundPlan) -> bool:
+    """Whether the next row says `turn` before its first stitch (print does either), or goes back with reverse
+    stitches along a row that says `do not turn`.
+    """
     try:
-        steps = bench.read(plan.work, plan.n).steps
+        after = bench.read(plan.work, plan.n)
     except Misfit:
         return False
-    for step in steps:
+    if stays_unturned(line) and goes_backwards(after):
+        return True
+    for step in after.steps:
         if isinstance(step, Turn):
             return step.turns
         if not isinstance(step, Chain | Yarn | FastenOff):

@@ -23,6 +23,7 @@ from loopleaf.notation.tree import (
 from .below import NOWHERE, PASSED, USED
 from .cells import Cell, Edge, Misfit, with_single_chains
 from .hand import Hand
+from .looking_ahead import chain_on_the_way
 from .places import spots
 from .setting import Setting
 from .stitching import put
@@ -31,6 +32,8 @@ from .stitching import put
 def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
     """Slip stitches at the start move it; gives the steps after them."""
     if steps and isinstance(steps[0], JoinYarn) and steps[0].place is None:
+        return travels(hand, steps[1:])
+    if hand.setting.rows and chain_on_the_way(steps):
         return travels(hand, steps[1:])
     steps = steps if hand.setting.blocks else _out_of_the_bracket(steps)
     count = 0
@@ -54,7 +57,6 @@ def travels(hand: Hand, steps: Sequence[Step]) -> Sequence[Step]:
                 at = spot[0]
     if hand.setting.rows:
         hand.uses = 0
-        hand.slipped = True
         if hand.cells[at].kind == "space":
             hand.slipped_over = sum(cell.top for cell in hand.cells[:at])
         for passed in range(hand.pos):
