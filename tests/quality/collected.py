@@ -32,7 +32,15 @@ def published() -> Iterator[tuple[str, bytes, dict[str, Any]]]:
         yield f"{example['passage']} {example['place']}", text.encode(), example
 
 
-NOT_YET: frozenset[str] = frozenset()
+NOT_YET: frozenset[str] = frozenset(
+    {
+        "a second shoulder behind stitches that an earlier row left",
+        "a second shoulder, where only that row says that the first left stitches",
+        "down the side into the row ends, without a turn",
+        "aside into the row ends behind a row's last stitch",
+        "the last pass begins as the others do, up to what its ending names",
+    }
+)
 """Cases that the little model doesn't know yet; the engine alone is held to them."""
 
 

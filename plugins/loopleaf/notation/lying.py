@@ -17,7 +17,9 @@ _LIES = re.compile(
     rf"(?:with |having )?{_SIDES}(?: of [\w' ]+)?(?: held| placed)? (?:together|{_FACING})"
     rf"|(?:with |having )?(?:wrong|right) sides facing"
     rf"|{_OPENS} (?:[\w'() ]+ )?(?:together|behind|on top of|facing|matching|aligned)\b[\w'() ]*"
-    rf"|(?:matching|aligning) (?:up )?(?:edges|corners|sts|stitches)[\w' ]*"
+    rf"|(?:matching|aligning) (?:up )?(?:(?:short|long|side|top|bottom) )?"
+    rf"(?:edges|corners|ends|sides|rows|sts|stitches)[\w' ]*"
+    rf"|fold(?:ed|ing)? (?:(?:piece|work|it|rectangle|square|strip|band) )?in half[\w' ]*"
     rf"|keeping (?:chs?|chains?|loops?|it|them) (?:behind|in back of|at back)\b[\w' ]*"
 )
 _ENDS = frozenset({",", "end", ")", "*", "rep"})
@@ -29,7 +31,7 @@ def pass_lying(cursor: Cursor, steps: list[Step]) -> bool:
     """Whether such words stand here; then they are read."""
     first = cursor.at
     opens = cursor.words[first].means
-    if opens not in ("?", "with", "place", "facing", "held"):
+    if opens not in ("?", "with", "place", "facing", "held", "flatten"):
         return False
     end = _end(cursor)
     if end - first < 2 or end - first > MOST_WORDS:

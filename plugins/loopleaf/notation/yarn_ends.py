@@ -32,7 +32,9 @@ def read_tail(cursor: Cursor) -> str:
     if not end:
         return ""
     cursor.at = end + 1
-    _pass_what_for(cursor, cursor.take("for-sewing") or "for" in cursor.said(end, end + 1).lower().split())
+    closing = cursor.means == "to-join" and cursor.said(cursor.at, cursor.at + 1).lower() == "to close"
+    sewing = cursor.take("to-join" if closing else "for-sewing")
+    _pass_what_for(cursor, sewing or "for" in cursor.said(end, end + 1).lower().split())
     if end == at:
         return "long"
     if words[at].means != "num":
