@@ -255,6 +255,12 @@ def _of_a_chain(counts):
     return counts and replace(counts, skipped=False)
 
 
+def _is_long_enough(chain):
+    """A chain that counts as a stitch and a space has one for the stitch."""
+    counts, shortest = chain.counts, min((one for one in chain.length.sizes if one), default=1)
+    return counts is None or counts.stitch is None or chain.length.variable or shortest > counts.chains
+
+
 throughs = st.sampled_from(["", "", "", "both layers"])
 
 
@@ -309,7 +315,7 @@ joinable = st.one_of(
 )
 purposes = st.sampled_from(["thumb", "left armhole", "hanging loop"])
 simple_steps = st.one_of(
-    st.builds(Chain, amounts, maybe_counts.map(_of_a_chain)),
+    st.builds(Chain, amounts, maybe_counts.map(_of_a_chain)).filter(_is_long_enough),
     st.builds(
         Skip,
         amounts,

@@ -34,7 +34,7 @@ def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
     if place.target.unworked:
         if place.target.kind == "free-loop":
             return next_places(hand, cast(Next, along_free(hand, place, span)), span)
-        if not begun_on_stitches(hand):
+        if not (hand.laid or begun_on_stitches(hand)):
             return _unworked(hand, count, span)
     if place.piece:
         return of_piece(hand, place, count, span)
@@ -166,8 +166,12 @@ def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
     if hand.stood and edge.pos == 1 and count == 1:
         if place.target.kind in ("space", "loop") and not edge.matches(edge.places[0], place.target):
             return take(hand, find_next(hand, place.target, count, span))
+        if place.target.stitch is not None and edge.find(place.target, 0) is None:
+            raise missing(hand, place.target, count, 0, span)
         hand.last = edge.places[0]
         return [(edge.places[0],)]
+    if hand.setting.rows and place.target == STITCH:
+        raise hand.stuck("no-such-place", span, what="first", there=edge.describe())
     ahead = edge.find(place.target, 0) if place.target != STITCH else None
     if ahead is not None and ahead.at >= edge.pos and not hand.joined:  # none of that kind lies behind it
         return take(hand, find_next(hand, place.target, count, span))
@@ -218,7 +222,7 @@ def last_places(hand: Hand, place: Last, span: Span | None) -> list[Into]:
 
 def _leans_on_the_last(hand: Hand) -> bool:
     """Whether the stitch just made has a leg in the row's last one, which the next stitch may go into too."""
-    last = hand.made[-1] if hand.made else None
+    last = next((one for one in reversed(hand.made) if isinstance(one, Made)), None)
     places = hand.edge.places
     return isinstance(last, Made) and last.form == "tog" and bool(places) and last.into[-1:] == (places[-1],)
 
@@ -276,7 +280,7 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
     if place.targets[0].unworked:
         if place.targets[0].kind == "free-loop":
             return each_place(hand, cast(Each, along_free(hand, place, span)), span)
-        if not begun_on_stitches(hand):
+        if not (hand.laid or begun_on_stitches(hand)):
             return _unworked(hand, len(hand.unworked) - hand.taken_up, span)
     if hand.leaf is not None:
         if place.targets[0].kind == "chain" and len(hand.leaf.loops) > hand.leaf.pos:

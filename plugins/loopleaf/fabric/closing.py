@@ -205,6 +205,8 @@ def close_with_stitch(hand: Hand, step: Work) -> None:
     else:
         space = hand.put_space(step.counts.space, step.span)
     target = step.places[0]
+    if isinstance(target, First | ChainOf) and _joined_to(hand, target, first) is None:
+        raise hand.stuck("join-misses", step.span, place=target, why=_why(hand, target, first))
     if not isinstance(target, First | Same | ChainOf | Next):
         resolve(hand, target, step.span)
     hand.put(step.stitch, () if first is None else (first,), step.span, role="join")
@@ -288,6 +290,8 @@ def _only_turns(hand: Hand) -> bool:
         return False
     targets = [kind for _, kind in below.stated.entries if isinstance(kind, Target)]
     named = [target.length for target in targets if target.kind == "space"]
+    if not below.stated.entries:  # a count of the stitches alone; all of the row goes into one space
+        return hand.uses == 1
     return bool(named) and last.chains not in named
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from itertools import takewhile
+from typing import Any
 
 from ..notation.tree import Chain, ChainOf, First, Group, Repeat, Skip, Step, Stitch, Work
 from .closing import joins_here
@@ -19,6 +20,12 @@ def before_the_ending(
 
     following: the steps behind the repeat; up to the turn or join they belong to its ending.
     """
+    ways = _ways(hand, step, perform, following)
+    return ways[0] if ways else ()
+
+
+def _ways(hand: Hand, step: Repeat, perform: Perform, following: tuple[Step, ...]) -> list[tuple[Step, ...]]:
+    """How much of a pass fits before the ending, the likeliest first."""
     more = tuple(takewhile(lambda one: isinstance(one, Work | Group | Chain | Skip), following))
     ending = without_join(hand, step.ending + more, following[len(more) :])
     ways = [
@@ -26,7 +33,22 @@ def before_the_ending(
         for at, begun in enumerate(_beginnings(step))
         if (passed := _passed(hand, begun + ending, perform)) is not None
     ]
-    return min(ways)[3] if ways else ()
+    return [begun for *_, begun in sorted(ways, key=lambda way: way[:3])]
+
+
+def in_the_last_pass(
+    hand: Hand, step: Repeat, perform: Perform, following: tuple[Step, ...], before: tuple[Any, ...]
+) -> tuple[Step, ...]:
+    """`*sc in next 3 sts, 3 sc in next st; …, ending last rep with 2 sc in next st`: the last whole pass,
+    ravelled, as far as its ending leaves it. before: the hand's mark where that pass began. Where the ending
+    doesn't fit there, the pass is worked again.
+    """
+    hand.back_to(before)
+    ways = _ways(hand, step, perform, following)
+    if not ways:
+        perform(hand, step.steps)
+        return ()
+    return ways[0]
 
 
 def _stands_there(step: Repeat, at: int) -> bool:

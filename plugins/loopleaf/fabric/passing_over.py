@@ -82,6 +82,8 @@ def _may_be_behind(hand: Hand, step: Skip) -> bool:
     last = hand.made[-1] if hand.made else None
     if step.which != "next" or step.target.kind != "stitch" or not isinstance(last, Made) or not last.into:
         return False
+    if hand.laid or hand.on_round is not None:  # the stitches further down are the edge
+        return False
     return -1 < last.into[0].round < hand.setting.index - 1
 
 

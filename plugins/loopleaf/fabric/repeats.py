@@ -28,7 +28,7 @@ from .bridged import left_to_the_closing, skip_is_all_that_is_left
 from .edge import Stuck
 from .grouped import has_groups
 from .hand import Hand
-from .last_pass import before_the_ending, without_join
+from .last_pass import before_the_ending, in_the_last_pass, without_join
 from .onward import chains_of, ends_on_the_first, stays_on_the_last
 from .passed import only_passed, spaces_left
 from .plain_repeat import repeat_plainly
@@ -181,6 +181,7 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
     passes = 0
     each = 0
     rest_used = False
+    before = hand.mark()
     try:
         while passes < MOST_PASSES:
             if _nothing_left(hand) and passes:
@@ -188,6 +189,8 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                     break
                 if step.ending and hand.setting.reading.onward and edge.pos == end < outer:
                     begun = chains_of(step)  # `*ch 4, dc in next st; …, working last dc in first dc`
+                elif step.ending and end == outer and places_taken(step.ending):
+                    begun = in_the_last_pass(hand, step, perform, following, before)
                 elif step.ending and end < outer:  # something is left before what the ending goes into
                     edge.limit = outer
                     begun = before_the_ending(hand, step, perform, following)

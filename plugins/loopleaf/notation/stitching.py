@@ -65,9 +65,18 @@ def read_chain(cursor: Cursor, steps: list[Step]) -> None:
     counts = read_stands_for(cursor)
     purpose = read_purpose(cursor) if counts is None else ""
     counts = counts or _counts(cursor, _own_length(length))
+    if counts is not None and counts.stitch is not None and counts.chains >= _shortest(length):
+        raise UnreadableError(first, "chain-too-short", cursor.at - 1)
     chain: Step = Chain(length or ONE, counts, cursor.span(first), purpose)
     times = read_times(cursor)
     steps.append(chain if times is None else Repeat((chain,), times, span=cursor.span(first)))
+
+
+def _shortest(length: Amount | None) -> int:
+    """How many chains there are in the size that has the fewest; more than any has for an `n`."""
+    if length is not None and length.variable:
+        return 100
+    return min((one for one in (length or ONE).sizes if one), default=1)
 
 
 def _own_length(length: Amount | None) -> int:
