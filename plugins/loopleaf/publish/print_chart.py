@@ -125,9 +125,9 @@ class _Merging:
             matrix = matrix.translate(float(element.get("x", 0)), float(element.get("y", 0)))
         look = _look(element, look)
         if tag == "use":
-            if self._shows(matrix):
-                name = (element.get("href") or "").removeprefix("#")
-                self.walk(self.ids[name], matrix, look)
+            used = self.ids[(element.get("href") or "").removeprefix("#")]
+            if used.tag == f"{_SVG}g" or self._shows(matrix):  # a whole row is looked at sign by sign
+                self.walk(used, matrix, look)
         elif tag == "text":
             self._text(element, matrix)
         elif tag in ("path", "circle"):
