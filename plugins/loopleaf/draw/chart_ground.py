@@ -4,8 +4,10 @@ A ground gives a point (x to the right, y up) for a distance `out` from its midd
 `along` of its way there, all in units of a tenth of a stitch's width.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from math import cos, hypot, pi, sin, sqrt, tau
+from itertools import pairwise
+from math import copysign, cos, dist, hypot, pi, sin, sqrt, tau
 from typing import Protocol
 
 from ..fabric import Made
@@ -68,6 +70,31 @@ class Sideways(Straight):
     def at(self, out: float, along: float) -> Point:
         """The point with its two numbers changed over."""
         return (out, along)
+
+
+@dataclass(frozen=True, slots=True)
+class Edge(Straight):
+    """A row along straight stretches from corner to corner. left: it grows to the left of the way there."""
+
+    corners: Sequence[Point]
+    left: bool
+
+    def outward(self, point: Point) -> Point:
+        """The direction in which stitches grow on the stretch nearest to a point: straight up or aside, also
+        on a slanting one, else a cross would be drawn as another sign.
+        """
+        start, end = min(pairwise(self.corners), key=lambda side: _off(side[0], side[1], point))
+        side = -1.0 if self.left else 1.0
+        x, y = side * (end[1] - start[1]), side * (start[0] - end[0])
+        return (copysign(1.0, x), 0.0) if abs(x) > 1.01 * abs(y) else (0.0, copysign(1.0, y))
+
+
+def _off(start: Point, end: Point, point: Point) -> float:
+    """How far a point lies from the straight stretch between two others."""
+    dx, dy = end[0] - start[0], end[1] - start[1]
+    share = ((point[0] - start[0]) * dx + (point[1] - start[1]) * dy) / ((dx * dx + dy * dy) or 1.0)
+    share = max(min(share, 1.0), 0.0)
+    return dist(point, (start[0] + dx * share, start[1] + dy * share))
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,10 +218,10 @@ def is_closed(ground: Ground) -> bool:
 
 def outward(ground: Ground, point: Point) -> Point:
     """The direction that stitches grow in at a point of the chart, of length 1."""
+    if isinstance(ground, Bends | Edge):
+        return ground.outward(point)
     if isinstance(ground, Straight):
         return (1.0, 0.0) if isinstance(ground, Sideways) else (0.0, 1.0)
-    if isinstance(ground, Bends):
-        return ground.outward(point)
     x, y = point
     if isinstance(ground, Inward):
         x, y = ground.centre[0] - x, ground.centre[1] - y
