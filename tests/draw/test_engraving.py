@@ -291,6 +291,13 @@ def test_signs_in_a_bend_keep_apart(name: str, piece: str) -> None:
     assert min(dist(a.middle, b.middle) for a, b in pairwise(crosses)) > 0.8 * UNIT
 
 
+def test_first_chains_that_do_not_count_do_not_touch() -> None:
+    drawn = charted("curlew-cap", "cap").svg()
+    chains = [sign for sign in inked(drawn, "cap") if sign.kind == "ch" and sign.round == "21"]
+    assert len(chains) == 2
+    assert dist(chains[0].middle, chains[1].middle) > 2 * chains[0].half[0] + 0.9
+
+
 def test_a_large_chart_shows_repeats_once() -> None:
     work, measured = demo("curlew-cap")
     drawn = tree(diagram(work, measured=measured))
