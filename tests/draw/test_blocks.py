@@ -7,7 +7,7 @@ import pytest
 
 from loopleaf.draw import diagram, first_picture
 from loopleaf.draw.blocks import blocks_of
-from loopleaf.draw.chart_ground import Sideways, Straight
+from loopleaf.draw.chart_ground import Sideways, Straight, outward
 from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.schematic import schematic
 from loopleaf.draw.signs import UNIT
@@ -140,6 +140,35 @@ def test_an_edging_goes_all_around_the_blocks() -> None:
     ]
     assert turns[0] * turns[1] < 0, "turned, it goes back the other way"
     assert max(share for share, _, _ in overlaps(inked(diagram(piece.work), "cloth"))) < 0.3
+
+
+@pytest.mark.parametrize(
+    "more",
+    [
+        ("ch 1, 56 sc evenly along edge, turn", "ch 1, sc in each st across"),
+        ("ch 1, 57 sc evenly along edge, turn", "ch 3 (counts as dc), dc in each st across"),
+    ],
+    ids=["two rows", "tall"],
+)
+def test_no_sign_of_an_edging_touches_another(more: tuple[str, ...]) -> None:
+    signs = [sign for sign in inked(diagram(worked(edged(*more))), "cloth") if sign.round in ("8", "9")]
+    assert max((share for share, _, _ in overlaps(signs)), default=0.0) == 0
+
+
+def test_what_goes_around_grows_outwards_on_each_side() -> None:
+    piece = subject_from(edged("ch 1, 56 sc evenly along edge"))
+    ground = lay_out(piece).lines[-1].ground
+    ways = [outward(ground, at) for at in ((70.0, 170.0), (170.0, 70.0), (70.0, -15.0), (-15.0, 70.0))]
+    assert ways == [(0.0, 1.0), (1.0, 0.0), (0.0, -1.0), (-1.0, 0.0)]
+
+
+def test_its_numbers_stand_outside_of_all_rows() -> None:
+    *_, inner, outer = lay_out(
+        subject_from(edged("ch 1, 56 sc evenly along edge, turn", "ch 1, sc in each st across"))
+    ).lines
+    reach = [c for head in outer.heads.values() for c in head]
+    for line in (inner, outer):
+        assert max(line.before(14.0 + line.beyond, 0.5)) > max(reach) + 5
 
 
 def test_rows_on_a_slanting_edge_go_along_it() -> None:

@@ -110,6 +110,32 @@ def test_a_large_chart_is_parted_from_the_bottom_up_with_its_overlap_marked() ->
     assert marks == [1, *[2] * (len(found) - 2), 1]
 
 
+def test_no_number_is_cut_at_the_edge_of_a_part_or_struck_by_its_mark() -> None:
+    svg = charted("ebb-scarf", "scarf").svg()
+    everywhere: set[str] = set()
+    for part in parts(svg):
+        _, top, _, high = box(part.svg)
+        read = ElementTree.fromstring(part.svg)
+        marks = [
+            str(path.get("d")) for path in read.iter(f"{SVG}path") if path.get("stroke-dasharray") == "6 4"
+        ]
+        drawn = [line for way in marks for line in re.findall(r"M(\S+) (\S+)h([\d.]+)", way)]
+        lines = [tuple(float(value) for value in line) for line in drawn]
+        assert lines
+        for text in read.iter(f"{SVG}text"):
+            if not (text.text or "").isdigit():
+                continue
+            everywhere.add(text.text or "")
+            size = float(text.get("font-size") or 0)
+            x, y = (float(value) for value in re.findall(r"[-\d.]+", str(text.get("transform")))[4:])
+            assert top <= y - 0.7 * size
+            assert y <= top + high
+            half = 0.3 * size * len(text.text or "")
+            for left, level, long in lines:
+                assert not (y - 0.7 * size < level < y and left < x + half and x - half < left + long)
+    assert len(everywhere) == len(re.findall(r">\d+</text>", svg)), "each is in one of them"
+
+
 def test_print_needs_no_colour() -> None:
     """What only repeats is lighter by its opacity, yarns differ by their dashes."""
     work = worked(MAT)

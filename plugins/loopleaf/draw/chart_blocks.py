@@ -4,20 +4,19 @@ edging outside.
 
 from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, replace
-from math import dist, sqrt
+from math import sqrt
 
-from ..fabric import Space
+from ..fabric import Made, Space, WorkedRound
 from ..fabric.squares import Block
 from .arch import Arch, arch
 from .blocks import Frame
 from .canvas import Point
 from .chart_begin import Beginning
-from .chart_ground import Ground, Sideways, Straight
+from .chart_ground import Edge, Ground, Sideways, Straight
 from .chart_lines import Layout, Line, Top
 from .chart_things import Thing, place_key, tall_of, wide_of
 from .chart_up import ROOM
-from .hem import Hem, Way, goes_around, stitches_of, ways
-from .signing import between
+from .hem import Hem, Post, Way, goes_around, posts, stitches_of, ways
 from .signs import CHAIN_LONG, CHAIN_THICK, UNIT
 from .subject import Subject
 
@@ -56,15 +55,19 @@ def laid_in_blocks(subject: Subject, rows: Sequence[Sequence[Block]]) -> Layout:
     for at, row in enumerate(rows):
         layout.lines.append(_row(layout, row, side, bool(at)))
     hems = [
-        Hem(things, max(map(tall_of, things)) + ROOM, sum(map(wide_of, things)), work.side != "WS")
+        _hem(worked, work.side != "WS")
         for work, worked in zip(subject.piece.rounds[len(rows) :], subject.worked[len(rows) :], strict=True)
-        for things in (stitches_of(worked),)
     ]
-    if hems and goes_around(rows, hems):
+    around = bool(hems) and goes_around(rows, hems)
+    if around:
         for line in layout.lines:  # they lead slantwise out of it
             line.beyond = sqrt(2) * sum(hem.tall for hem in hems)
-    for hem, (lower, upper) in zip(hems, ways(rows, side, hems) if hems else (), strict=True):
-        layout.lines.append(_edging(layout, hem, lower, upper))
+    edges = ways(rows, side, hems) if hems else ()
+    for at, (hem, (lower, upper)) in enumerate(zip(hems, edges, strict=True)):
+        line = _edging(layout, hem, lower, upper)
+        if around:  # it begins in a corner, and those outside of it go around that
+            line.beyond = hem.lead + sum(outer.tall for outer in hems[at:])
+        layout.lines.append(line)
     return layout
 
 
@@ -114,38 +117,38 @@ def _row(layout: Layout, row: Sequence[Block], side: float, later: bool) -> Diag
 
 @dataclass(slots=True)
 class Straightened(Line):
-    """A row of the edging. lower, upper: the ways between which it stands."""
+    """A row of the edging. first: where its first stitch stands."""
 
-    lower: Way = Way(())
-    upper: Way = Way(())
+    first: Post = Post((0.0, 0.0), (0.0, 0.0), (0.0, 0.0), 0.0)
 
     def before(self, away: float, up: float) -> Point:
-        """A point before its start, on the way that it sets out on."""
-        start, ahead = (
-            between(self.lower.at(at), self.upper.at(at), up) for at in (0.0, 1 / self.upper.long)
-        )
-        return between(start, ahead, -away / (dist(start, ahead) or 1.0))
+        """A point before its first stitch, on the stretch that it begins on."""
+        return self.first.at(up * self.high, -away)
+
+
+def _hem(worked: WorkedRound, right: bool) -> Hem:
+    things = stitches_of(worked)
+    uncounted = any(isinstance(made, Made) and made.role == "chain" for made in worked.made)
+    lead = UNIT if uncounted else 0.0
+    return Hem(things, max(map(tall_of, things)) + ROOM, lead + sum(map(wide_of, things)), right, lead)
 
 
 def _edging(layout: Layout, hem: Hem, lower: Way, upper: Way) -> Straightened:
     """Its stitches side by side, evenly, whichever places they were worked into: a corner has no room for
     three that stand upright.
     """
+    ground, places = Edge(upper.corners, not hem.right), posts(hem, lower)
     line = Straightened(
-        Straight(), hem.things, not hem.right, frozenset(), 0.0, 0.0, high=hem.tall, lower=lower, upper=upper
+        ground, hem.things, not hem.right, frozenset(), 0.0, 0.0, high=hem.tall, first=places[0]
     )
-    step = 1 / len(hem.things)
-    for at, thing in enumerate(hem.things):
-        share = (at + 0.5) * step
-        foot, top = lower.at(share), upper.at(share)
+    for at, (thing, post) in enumerate(zip(hem.things, places, strict=True)):
+        top = post.at(hem.tall)
         if isinstance(thing, Space):
-            ends = (upper.at(share - step / 2), upper.at(share + step / 2))
-            away = (top[0] - foot[0], top[1] - foot[1])
-            line.arches[id(thing)] = arch(*ends, away, thing.chains, CHAIN_LONG)
+            before, after = post.at(hem.tall, -post.room / 2), post.at(hem.tall, post.room / 2)
+            line.arches[id(thing)] = arch(before, after, post.out, thing.chains, CHAIN_LONG)
         else:
-            foot = between(foot, top, ROOM / hem.tall)
-            line.feet[id(thing)] = [foot] * max(len(thing.into), 1)
-            line.heads[id(thing)] = between(foot, top, tall_of(thing) / (hem.tall - ROOM))
+            line.feet[id(thing)] = [post.at(ROOM)] * max(len(thing.into), 1)
+            line.heads[id(thing)] = post.at(ROOM + tall_of(thing))
         layout.tops[id(thing)] = _top(Straight(), top, at)
     return line
 

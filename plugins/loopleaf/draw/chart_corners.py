@@ -5,9 +5,10 @@ from itertools import pairwise
 
 from ..fabric import Made, WorkedRound
 from ..fabric.edge import Edge
+from ..measure.polygon import POLYGONS
 from .chart_things import place_key
 from .layers import last_layer
-from .stand import PETALS, USUAL_CORNERS, chains_of
+from .stand import PETALS, chains_of
 from .subject import Subject
 
 PLAIN_EDGE = 1
@@ -27,7 +28,7 @@ def corner_count(subject: Subject) -> int:
     after = layer + 1 + PETALS if layer >= 0 else 0
     last = [one.corners for one in subject.sizes[after:][: -2 - PLAIN_EDGE : -1]]
     corners = next((number for number in last if number), 0) or _solid(subject.worked[after:])
-    return corners if corners in USUAL_CORNERS else 0
+    return corners if corners in POLYGONS else 0
 
 
 def _solid(rounds: Sequence[WorkedRound]) -> int:

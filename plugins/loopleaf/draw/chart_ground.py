@@ -4,8 +4,10 @@ A ground gives a point (x to the right, y up) for a distance `out` from its midd
 `along` of its way there, all in units of a tenth of a stitch's width.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from math import cos, hypot, pi, sin, sqrt, tau
+from itertools import pairwise
+from math import copysign, cos, dist, hypot, pi, sin, sqrt, tau
 from typing import Protocol
 
 from ..fabric import Made
@@ -19,6 +21,11 @@ from .subject import Subject
 
 LONG_BAND, BAND = 70, 15
 """A band of more stitches than this, so many times as long as it is high, is laid in bends."""
+
+BENT, INSET = 3.0, 0.8
+"""A bend's radius is so many times the band's height. Where the band's top lies inside, a stitch's width is
+measured so much of its height further in: else stitches would stand in each other there.
+"""
 
 MOST_MOVED = 0.7
 """A gap takes so much, at most, of the part of a round that moves together for it."""
@@ -71,28 +78,56 @@ class Sideways(Straight):
 
 
 @dataclass(frozen=True, slots=True)
+class Edge(Straight):
+    """A row along straight stretches from corner to corner. left: it grows to the left of the way there."""
+
+    corners: Sequence[Point]
+    left: bool
+
+    def outward(self, point: Point) -> Point:
+        """The direction in which stitches grow on the stretch nearest to a point: straight up or aside, also
+        on a slanting one, else a cross would be drawn as another sign.
+        """
+        start, end = min(pairwise(self.corners), key=lambda side: _off(side[0], side[1], point))
+        side = -1.0 if self.left else 1.0
+        x, y = side * (end[1] - start[1]), side * (start[0] - end[0])
+        return (copysign(1.0, x), 0.0) if abs(x) > 1.01 * abs(y) else (0.0, copysign(1.0, y))
+
+
+def _off(start: Point, end: Point, point: Point) -> float:
+    """How far a point lies from the straight stretch between two others."""
+    dx, dy = end[0] - start[0], end[1] - start[1]
+    share = ((point[0] - start[0]) * dx + (point[1] - start[1]) * dy) / ((dx * dx + dy * dy) or 1.0)
+    share = max(min(share, 1.0), 0.0)
+    return dist(point, (start[0] + dx * share, start[1] + dy * share))
+
+
+@dataclass(frozen=True, slots=True)
 class Bends:
     """A band of a few long rows, laid in bends: lanes so long, one above the other, a half circle of that
-    radius after each.
+    radius after each. inset: so far inside of a right one the way is as long as it is counted.
     """
 
     lane: float
     radius: float
+    inset: float
 
     def at(self, out: float, along: float) -> Point:
         """Along the lanes from the lower left, beside them to the left."""
-        turn = self.lane + pi * self.radius
-        number, part = divmod(along, turn)
-        if along < 0 or part <= self.lane:
-            if along < 0:
-                number, part = 0.0, along
-            high = 2 * self.radius * number
-            return (part, high + out) if not number % 2 else (self.lane - part, high - out)
-        angle = (part - self.lane) / self.radius
-        middle = (self.lane, 0.0)[int(number % 2)], 2 * self.radius * number + self.radius
-        side = -1 if number % 2 else 1
-        reach = self.radius - out if side > 0 else self.radius + out
-        return (middle[0] + side * reach * sin(angle), middle[1] - reach * cos(angle))
+        lane = self.lane
+        if along < 0:
+            return (along, out)
+        right, left = pi * (self.radius - self.inset), pi * self.radius
+        pairs, part = divmod(along, 2 * lane + right + left)
+        back = part > lane + right
+        part -= (lane + right) * back
+        low = 2 * self.radius * (2 * pairs + back)
+        if part <= lane:
+            return (lane - part, low - out) if back else (part, low + out)
+        angle = (part - lane) / (left if back else right) * pi
+        reach = self.radius + out if back else self.radius - out
+        across = -reach * sin(angle) if back else lane + reach * sin(angle)
+        return (across, low + self.radius - reach * cos(angle))
 
     def way(self, out: float) -> float:
         """A unit."""
@@ -191,10 +226,10 @@ def is_closed(ground: Ground) -> bool:
 
 def outward(ground: Ground, point: Point) -> Point:
     """The direction that stitches grow in at a point of the chart, of length 1."""
+    if isinstance(ground, Bends | Edge):
+        return ground.outward(point)
     if isinstance(ground, Straight):
         return (1.0, 0.0) if isinstance(ground, Sideways) else (0.0, 1.0)
-    if isinstance(ground, Bends):
-        return ground.outward(point)
     x, y = point
     if isinstance(ground, Inward):
         x, y = ground.centre[0] - x, ground.centre[1] - y
@@ -259,6 +294,6 @@ def _flat(subject: Subject) -> Ground:
     )
     if long < LONG_BAND * UNIT or long < BAND * high:
         return Straight()
-    radius = high + 3 * UNIT
+    radius = max(high + 3 * UNIT, BENT * high)
     lanes = max(round(sqrt(long / (5 * radius))), 2)
-    return Bends(long / lanes, radius)
+    return Bends(long / lanes, radius, INSET * high)

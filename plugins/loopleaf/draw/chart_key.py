@@ -10,7 +10,8 @@ from ..notation.tree import Stitch
 from ..trade import Terms
 from .canvas import number
 from .drawn_together import drawn_together
-from .pen import Shapes, ink_name, picot_way
+from .pen import ink_name, picot_way
+from .shapes import Shapes
 from .signing import sign_of
 from .signs import CHAIN, DOT, MAGIC_RING, Sign, height_of, lines
 from .subject import Subject

@@ -9,6 +9,9 @@ from .canvas import Box, Point
 DIGIT_WIDE, DIGIT_HIGH = 0.6, 0.78
 """A digit's size, of its letters' height."""
 
+ASIDE = 0.4
+"""Numbers side by side are so far from each other, of a digit's width: else they read as one."""
+
 ARROW_LONG = 4.8
 """The arrow's sign, in units."""
 
@@ -75,13 +78,23 @@ def _shown(labels: Sequence[Label], size: float) -> set[Hashable]:
     """The labels, by their ids, whose numbers stand clear of each other: every so many, and the first."""
     if not labels:
         return set()
-    boxes = [box_of(one, size) for label in labels for one in _parts(label, size) if one.text]
+    boxes = [_with_room(box_of(one, size), size) for one in _numbers(labels, size)]
     for step in STEPS:
         kept = range(step - 1, len(labels), step)
         if not any(_touch(boxes[a], boxes[b]) for a, b in _near(kept)):
             break
     first = [0] if not any(_touch(boxes[0], boxes[at]) for at in kept) else []
     return {id(labels[at]) for at in (*first, *kept)}
+
+
+def _numbers(labels: Sequence[Label], size: float) -> Iterator[Placed]:
+    return (one for label in labels for one in _parts(label, size) if one.text)
+
+
+def _with_room(box: Box, size: float) -> Box:
+    """A number's box with the room that parts it from one beside it."""
+    aside = size * DIGIT_WIDE * ASIDE / 2
+    return (box[0] - aside, box[1], box[2] + aside, box[3])
 
 
 def _near(kept: Sequence[int]) -> Iterator[tuple[int, int]]:

@@ -15,6 +15,7 @@ from math import tau
 from ..fabric import Made, Space, WorkedRound
 from .blocks import blocks_of
 from .chart_across import Across, room_for
+from .chart_alike import as_before
 from .chart_begin import begun
 from .chart_blocks import laid_in_blocks
 from .chart_corners import corners_of, first_with_corners
@@ -126,6 +127,8 @@ def _lay_line(
     feet = below[first]
     line.low, line.high = sum(top.out for top in feet) / len(feet) if feet else low, outs[first]
     outs = spread(line, xs, outs) if signs else outs
+    line.xs, line.outs = as_before(layout.lines[:-1], line, xs, outs)
+    xs, outs = line.xs, line.outs
     set_down(layout, line, xs, outs, below, low)
     if layer and is_closed(line.ground):
         lead(line, places)

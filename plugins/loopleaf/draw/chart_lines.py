@@ -46,12 +46,12 @@ class Line:
     their ids, that lie in a polygon's corners. gap: the room at its start.
     room: how wide a straight row is laid at least.
 
-    feet, heads: of each stitch, by its id, y up. arches: of each space. chains: that only its own stitches
-    stand on: the middle of each, and its direction. leads: of a layer's stitches, where the places lie that
-    they go into. deep: the stitches, by their ids, that go into rounds further down than the one below:
-    spikes. beyond: how far what is drawn around it reaches. start: the share along the way of the first thing
-    made, and seam of the gap before it, `level` out. low, high: how far out its lower and upper edge lie
-    there.
+    xs, outs: how far along its way and how far out the head of each thing lies. feet, heads: of each stitch,
+    by its id, y up. arches: of each space. chains: that only its own stitches stand on: the middle of each,
+    and its direction. leads: of a layer's stitches, where the places lie that they go into. deep: the
+    stitches, by their ids, that go into rounds further down than the one below: spikes. beyond: how far what
+    is drawn around it reaches. start: the share along the way of the first thing made, and seam of the gap
+    before it, `level` out. low, high: how far out its lower and upper edge lie there.
     """
 
     ground: Ground
@@ -60,6 +60,8 @@ class Line:
     corners: frozenset[int]
     gap: float
     room: float
+    xs: Sequence[float] = ()
+    outs: Sequence[float] = ()
     feet: dict[int, list[Point]] = field(default_factory=dict)
     heads: dict[int, Point] = field(default_factory=dict)
     arches: dict[int, Arch] = field(default_factory=dict)

@@ -24,8 +24,10 @@ BESIDE_A_ROW, OUTSIDE = 14.0, 5.0
 IN_THE_GAP, BEFORE_A_JOIN = 1.5, 3.5
 """A round's number stands so far into the gap at its start, from the last stitch's side of it."""
 
-CLEAR_OF_CHAINS = 0.9
-"""The number of a first round around chains stands so far up its height."""
+CLEAR_OF_BEGINNING, CLOSE = 0.9, 16.0
+"""The number of a first round stands so far up its height where that is less, in units, or around chains:
+further in, stitches stand closely.
+"""
 
 
 def dashes_of(subject: Subject) -> dict[str, str]:
@@ -47,7 +49,8 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
             yield Label(down(start), down(away), work.plan.label, _turned((-away[0], -away[1])))
             continue
         beside = BEFORE_A_JOIN if line.gap > NUMBER_ROOM else IN_THE_GAP
-        up = 0.5 if at or not layout.begin.chains else CLEAR_OF_CHAINS
+        close = not at and (layout.begin.chains or line.high - line.low < CLOSE)
+        up = CLEAR_OF_BEGINNING if close else 0.5
         yield Label(down(line.before(line.gap - beside, up)), (0.0, 0.0), work.plan.label)
         inward, high = isinstance(line.ground, Inward), max(line.high - line.low, 1.0)
         if inward and not isinstance(lines[at - 1].ground, Inward):

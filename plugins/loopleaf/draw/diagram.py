@@ -27,7 +27,8 @@ from .chart_print import WORDS_MM, printed_scale
 from .chart_start import draw_start
 from .chart_words import dashes_of, labels, remarks
 from .colour import ink_on_dark, ink_on_light
-from .pen import Pen, Shapes, ink_name
+from .pen import Pen, ink_name
+from .shapes import Shapes
 from .signing import Round, down
 from .signs import ARROW
 from .subject import Subject, main_colour, subject_of

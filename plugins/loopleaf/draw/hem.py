@@ -6,8 +6,10 @@ around; else along the last row of blocks.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import accumulate, pairwise
 from math import dist, sqrt
+from operator import sub
+from typing import NamedTuple
 
 from ..fabric import Made, Space, WorkedRound
 from ..fabric.squares import Block
@@ -16,6 +18,9 @@ from .signing import between
 
 AROUND = 3
 """A row of so many times the last block's stitches goes all around."""
+
+CLEAR = 3.0
+"""Stitches that stand upright are so far from a corner, in units, that those of two sides don't touch."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,13 +55,48 @@ def stitches_of(worked: WorkedRound) -> list[Made | Space]:
 @dataclass(frozen=True, slots=True)
 class Hem:
     """A row of the edging. things: what it has side by side, in the order made; tall: how high it stands;
-    long: the room it needs; right: made with the right side up.
+    long: the room it needs; right: made with the right side up; lead: the room before its first stitch.
     """
 
     things: Sequence[Made | Space]
     tall: float
     long: float
     right: bool
+    lead: float = 0.0
+
+
+class Post(NamedTuple):
+    """Where a stitch stands on a row's lower edge. along, out: the directions of the work and of its growth;
+    room: how much of the edge is its own.
+    """
+
+    foot: Point
+    along: Point
+    out: Point
+    room: float
+
+    def at(self, up: float, aside: float = 0.0) -> Point:
+        """The point so far up from its foot, and so far aside in the direction of the work."""
+        (x, y), (dx, dy), (ox, oy) = self.foot, self.along, self.out
+        return (x + up * ox + aside * dx, y + up * oy + aside * dy)
+
+
+def posts(hem: Hem, lower: Way) -> list[Post]:
+    """Where a row's stitches stand: evenly and upright on each straight stretch, none in its corners."""
+    sides = list(pairwise(lower.corners))
+    leads = [hem.lead, *[0.0] * (len(sides) - 1)]
+    longs = [dist(*side) - lead for side, lead in zip(sides, leads, strict=True)]
+    ends = [round(len(hem.things) * share / sum(longs)) for share in accumulate(longs, initial=0.0)]
+    found: list[Post] = []
+    for (start, end), lead, long, many in zip(sides, leads, longs, map(sub, ends[1:], ends), strict=True):
+        whole = dist(start, end)
+        along = ((end[0] - start[0]) / whole, (end[1] - start[1]) / whole)
+        out = (along[1], -along[0]) if hem.right else (-along[1], along[0])
+        clear = CLEAR if len(sides) > 1 and many > 1 else long / max(many, 1) / 2
+        room = (long - 2 * clear) / max(many - 1, 1)
+        for at in range(many):
+            found.append(Post(between(start, end, (lead + clear + room * at) / whole), along, out, room))
+    return found
 
 
 def goes_around(rows: Sequence[Sequence[Block]], hems: Sequence[Hem]) -> bool:

@@ -8,9 +8,11 @@ from html import escape
 from math import atan2, cos, degrees, hypot, sin
 from typing import NamedTuple
 
-from .canvas import Box, Point, number
+from .canvas import Box, Point
 from .colour import FAINT
 from .drawn_together import drawn_together
+from .pen_again import used_again
+from .shapes import Shapes, moved, placed, short
 from .signs import (
     CHAIN,
     CHAIN_LONG,
@@ -53,33 +55,6 @@ class _Group(NamedTuple):
     faint: bool = False
 
 
-class Shapes:
-    """Forms that are defined once in an SVG and used by a short name."""
-
-    def __init__(self) -> None:
-        self._names: dict[tuple[str, bool, int, str], str] = {}
-
-    def name(self, way: str, filled: bool = False, turned: int = 0, scale: str = "") -> str:
-        """The name of a path, to be stroked or to be filled, turned by so many degrees; scale: of a stretched
-        one, as in its transform.
-        """
-        return self._names.setdefault((way, filled, turned, scale), f"s{len(self._names) + 1}")
-
-    def copy(self) -> "Shapes":
-        """The same forms, to which others can be added."""
-        other = Shapes()
-        other._names.update(self._names)
-        return other
-
-    def definitions(self) -> str:
-        """All of them, defined."""
-        paths = (
-            f'<path id="{name}" {"stroke" if filled else "fill"}="none"{_turning(turned, scale)} d="{way}"/>'
-            for (way, filled, turned, scale), name in self._names.items()
-        )
-        return f"<defs>{''.join(paths)}</defs>"
-
-
 FEW_DEGREES = 5
 
 MANY = 4
@@ -91,9 +66,28 @@ Look = tuple[str, int, str]
 class _Standing(NamedTuple):
     """A sign that stands on its foot. look: its path, its turn in degrees and its stretch; mark: its data."""
 
+    at: Point
     look: Look
-    foot: Point
     mark: str
+
+
+class _Lying(NamedTuple):
+    """A form by its name about its middle."""
+
+    at: Point
+    name: str
+    mark: str
+
+
+class _Drawn(NamedTuple):
+    """A path of its own about its head."""
+
+    at: Point
+    way: str
+    mark: str
+
+
+_Part = str | _Standing | _Lying | _Drawn
 
 
 @dataclass(slots=True)
@@ -107,8 +101,7 @@ class Pen:
     round: str = ""
     faint: bool = False
     _yarn: tuple[str, str] = ("", "")
-    _open: _Group | None = None
-    _parts: list["str | _Standing"] = field(default_factory=list)
+    _groups: list[tuple[_Group, list[_Part]]] = field(default_factory=list)
     _alike: Counter[Look] = field(default_factory=Counter)
     _reached: list[Point] = field(default_factory=lambda: [(0.0, 0.0)])
 
@@ -116,13 +109,12 @@ class Pen:
         """Draw on in a yarn."""
         self._yarn = (letter, colour)
 
-    def _put(self, part: "str | _Standing") -> None:
+    def _put(self, part: _Part) -> None:
         """One more sign, in a group with those before it where it has all in common with them."""
         group = _Group(self.round, *self._yarn, self.faint)
-        if group != self._open:
-            self._parts.append(("</g>" if self._open else "") + self._opening(group))
-            self._open = group
-        self._parts.append(part)
+        if not self._groups or self._groups[-1][0] != group:
+            self._groups.append((group, []))
+        self._groups[-1][1].append(part)
 
     def _opening(self, group: _Group) -> str:
         dash = self.dashes.get(group.letter, "")
@@ -139,28 +131,28 @@ class Pen:
         if _is_plain_cross(sign):
             middle = ((foot[0] + top[0]) / 2, (foot[1] + top[1]) / 2)
             turned = _evened(degrees(atan2(top[0] - foot[0], foot[1] - top[1])), 90)
-            self._use(self.shapes.name(CROSS, turned=turned), _placed(middle), str(mark), foot, top)
+            self._use(self.shapes.name(CROSS, turned=turned), middle, str(mark), foot, top)
             return
         dx, dy = top[0] - foot[0], top[1] - foot[1]
         stretch = round(hypot(dx, dy) / height_of(sign.kind), 1)
         angle = round(degrees(atan2(dx, -dy)))
-        scale = f" scale(1 {_short(stretch)})" if stretch != 1 else ""
+        scale = f" scale(1 {short(stretch)})" if stretch != 1 else ""
         look = (lines(sign), angle, scale)
         self._alike[look] += 1
-        self._put(_Standing(look, foot, str(mark)))
+        self._put(_Standing(foot, look, str(mark)))
         self._grow(foot, top)
 
     def gathered(self, sign: Sign, feet: Sequence[Point], top: Point, up: Point, mark: Mark) -> None:
         """A stitch with a leg in each of several places, their heads together. up: the way that it grows."""
         way = drawn_together(sign.kind, [(x - top[0], y - top[1]) for x, y in feet], up)
-        self._put(f'<path fill="none" transform="{_moved(top)}" d="{way}"{mark}/>')
+        self._put(_Drawn(top, way, str(mark)))
         self._grow(top, *feet)
 
     def chain(self, middle: Point, along: Point, mark: Mark | None, long: float = CHAIN_LONG) -> None:
         """An oval that lies in the direction of `along`. long: its length."""
         turned = _evened(degrees(atan2(along[1], along[0])), 180)
         way = CHAIN if long > 0.9 * CHAIN_LONG else SHORT_CHAIN
-        self._use(self.shapes.name(way, turned=turned), _placed(middle), str(mark or ""), middle)
+        self._use(self.shapes.name(way, turned=turned), middle, str(mark or ""), middle)
 
     def picot(self, foot: Point, up: Point, chains: int, mark: Mark) -> None:
         """Chains in a ring above a place, a dot at the foot."""
@@ -168,36 +160,36 @@ class Pen:
         length = hypot(*up) or 1.0
         self._grow((foot[0] + up[0] / length * 11, foot[1] + up[1] / length * 11))
         self._put(f"<g{mark}>")
-        self._use(self.shapes.name(picot_way(chains)), _placed(foot, turned), "", foot)
+        self._put(f'<use href="#{self.shapes.name(picot_way(chains))}"{placed(foot, turned)}/>')
         self.dot(foot, None)
         self._put("</g>")
 
     def dot(self, middle: Point, mark: Mark | None) -> None:
         """A slip stitch."""
-        self._use(self.shapes.name(DOT, filled=True), _placed(middle), str(mark or ""), middle)
+        self._use(self.shapes.name(DOT, filled=True), middle, str(mark or ""), middle)
 
     def ring(self, middle: Point, radius: float) -> None:
         """A plain circle."""
         x, y = middle
-        at = f' cx="{_short(x)}" cy="{_short(y)}"' if x or y else ""
-        self._put(f'<circle{at} r="{_short(radius)}" fill="none"/>')
+        at = f' cx="{short(x)}" cy="{short(y)}"' if x or y else ""
+        self._put(f'<circle{at} r="{short(radius)}" fill="none"/>')
         self._grow((x - radius, y - radius), (x + radius, y + radius))
 
     def line(self, start: Point, end: Point) -> None:
         """A plain line."""
         (x, y), (to_x, to_y) = start, end
-        self._put(f'<path fill="none" d="M{_short(x)} {_short(y)}L{_short(to_x)} {_short(to_y)}"/>')
+        self._put(f'<path fill="none" d="M{short(x)} {short(y)}L{short(to_x)} {short(to_y)}"/>')
         self._grow(start, end)
 
     def lead(self, start: Point, bow: Point, end: Point) -> None:
         """A dotted line that only leads from one place to another, bowed."""
-        way = " ".join(f"{_short(x)} {_short(y)}" for x, y in (bow, end))
+        way = " ".join(f"{short(x)} {short(y)}" for x, y in (bow, end))
         self._put(
-            f'<path fill="none" stroke-dasharray="0.1 2" d="M{_short(start[0])} {_short(start[1])}Q{way}"/>'
+            f'<path fill="none" stroke-dasharray="0.1 2" d="M{short(start[0])} {short(start[1])}Q{way}"/>'
         )
 
-    def _use(self, name: str, place: str, mark: str, *points: Point) -> None:
-        self._put(f'<use href="#{name}"{place}{mark}/>')
+    def _use(self, name: str, middle: Point, mark: str, *points: Point) -> None:
+        self._put(_Lying(middle, name, mark))
         self._grow(*points)
 
     def _grow(self, *points: Point) -> None:
@@ -210,17 +202,37 @@ class Pen:
         return (min(xs) - 5, min(ys) - 5, max(xs) + 5, max(ys) + 5)
 
     def body(self) -> str:
-        """What was drawn."""
-        parts = (part if isinstance(part, str) else self._stood(part) for part in self._parts)
-        return "".join(parts) + ("</g>" if self._open else "")
+        """What was drawn; signs that stand side by side exactly as those of a round before are used again."""
+        again = used_again([parts if group.round else [] for group, parts in self._groups])
+        named = {first: self.shapes.row() for first in sorted({first for first, _ in again.values()})}
+        drawn: list[str] = []
+        for at, (group, parts) in enumerate(self._groups):
+            if at in again:
+                first, by = again[at]
+                like = escape(self._groups[first][0].round)
+                inside = f'<use href="#{named[first]}"{placed(by)} data-like="{like}"/>'
+            else:
+                inside = "".join(self._written(part) for part in parts)
+                inside = f'<g id="{named[at]}">{inside}</g>' if at in named else inside
+            drawn.append(f"{self._opening(group)}{inside}</g>")
+        return "".join(drawn)
 
-    def _stood(self, one: "_Standing") -> str:
+    def _written(self, part: _Part) -> str:
+        if isinstance(part, str):
+            return part
+        if isinstance(part, _Lying):
+            return f'<use href="#{part.name}"{placed(part.at)}{part.mark}/>'
+        if isinstance(part, _Drawn):
+            return f'<path fill="none" transform="{moved(part.at)}" d="{part.way}"{part.mark}/>'
+        return self._stood(part)
+
+    def _stood(self, one: _Standing) -> str:
         """A sign on its foot: of many alike the form is turned where it is defined, which is shorter."""
         way, angle, scale = one.look
         if self._alike[one.look] >= MANY:
-            name, place = self.shapes.name(way, turned=angle, scale=scale), _placed(one.foot)
+            name, place = self.shapes.name(way, turned=angle, scale=scale), placed(one.at)
         else:
-            name, place = self.shapes.name(way), _placed(one.foot, angle, scale)
+            name, place = self.shapes.name(way), placed(one.at, angle, scale)
         return f'<use href="#{name}"{place}{one.mark}/>'
 
 
@@ -243,8 +255,8 @@ def picot_way(chains: int) -> str:
         dx, dy = _PICOT_CHAIN * cos(turned), _PICOT_CHAIN * sin(turned)
         oval = f"a{_PICOT_CHAIN} {_PICOT_THICK} {round(degrees(turned))} 1 0"
         ways.append(
-            f"M{_short(side - dx)} {_short(-rise - dy)}{oval} {_short(2 * dx)} {_short(2 * dy)}"
-            f"{oval} {_short(-2 * dx)} {_short(-2 * dy)}z"
+            f"M{short(side - dx)} {short(-rise - dy)}{oval} {short(2 * dx)} {short(2 * dy)}"
+            f"{oval} {short(-2 * dx)} {short(-2 * dy)}z"
         )
     return "".join(ways)
 
@@ -259,25 +271,3 @@ def _evened(angle: float, alike: int) -> int:
     and each of the few can be defined once.
     """
     return round((angle + alike / 2) % alike / FEW_DEGREES) * FEW_DEGREES % alike - alike // 2
-
-
-def _turning(angle: int, scale: str) -> str:
-    way = (f"rotate({angle})" if angle else "") + scale
-    return f' transform="{way.strip()}"' if way else ""
-
-
-def _moved(to: Point) -> str:
-    return f"translate({_short(to[0])} {_short(to[1])})"
-
-
-def _placed(to: Point, angle: int = 0, scale: str = "") -> str:
-    """Attributes that put a shape in its place, turned by whole degrees; as short as they can be."""
-    if not angle and not scale:
-        return f' x="{_short(to[0])}" y="{_short(to[1])}"'
-    turned = f" rotate({angle})" if angle else ""
-    return f' transform="{_moved(to)}{turned}{scale}"'
-
-
-def _short(value: float) -> str:
-    """A hundredth of a stitch's width: finer is not seen."""
-    return number(round(value, 1))

@@ -22,6 +22,9 @@ OTHER_SIDE = {"front": "back", "back": "front"}
 BESIDE = 8.5
 """A first chain that counts as nothing stands so far before the first stitch."""
 
+APART = 6.8
+"""From the middle of such a chain to that of the next, at most: there they don't touch."""
+
 TRAVELS = 0.36
 """A slip stitch that only travels over a chain lies so much of its width before its middle."""
 
@@ -111,13 +114,14 @@ class Round:
 
     def _uncounted(self, made: Made) -> None:
         """A first chain that counts as nothing stands before the first stitch."""
-        line, step = self._line, CHAIN_LONG * STACKED
-        high = max(line.high - line.low, step)
+        line, long = self._line, CHAIN_LONG * STACKED
+        high = max(line.high - line.low, long)
+        step = min(max((high - ROOM) / made.chains, long), APART) if made.chains > 1 else long
         for at in range(made.chains):
             up = (ROOM + step * (at + 0.5)) / high
             middle, above = (self._line.before(BESIDE, share) for share in (up, up + 0.1))
             self.pen.chain(
-                down(middle), down((above[0] - middle[0], above[1] - middle[1])), self._mark("chain"), step
+                down(middle), down((above[0] - middle[0], above[1] - middle[1])), self._mark("chain"), long
             )
 
     def _space(self, space: Space) -> None:

@@ -8,6 +8,7 @@ from math import cos, pi, sin, tau
 from ..fabric import Made
 from ..fabric.layers import step_down
 from ..measure.gauge import ring_radius
+from ..measure.polygon import POLYGONS
 from ..pattern import Sew
 from .canvas import Point
 from .chart_things import place_key
@@ -30,8 +31,6 @@ FRONT = 0.75
 
 PETALS = 1
 """So many rounds upon a layer make its petals."""
-
-USUAL_CORNERS = range(3, 9)
 
 
 @dataclass(frozen=True)
@@ -177,7 +176,7 @@ def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], floa
         downs = [step_down(one) for one in subject.worked]
         return Oval(), lying(subject.sizes, first_out, downs), pi / 2
     corners = subject.sizes[-1].corners
-    if corners in USUAL_CORNERS:
+    if corners in POLYGONS:
         return Polygon(corners), lying(subject.sizes, first_out), pi / 2
     section = Oval(spine_of(subject))
     pressed = standing(subject.sizes, section, first_out, range(len(subject.sizes)))

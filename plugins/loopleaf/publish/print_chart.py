@@ -6,10 +6,10 @@ times as long to set as one path.
 
 import re
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
-from math import ceil
+from math import ceil, hypot
 from xml.etree import ElementTree
 
 from fontTools.misc.transform import Identity, Transform  # type: ignore[import-untyped]
@@ -19,16 +19,21 @@ from fontTools.pens.transformPen import TransformPen  # type: ignore[import-unty
 from fontTools.svgLib.path import parse_path  # type: ignore[import-untyped]
 from markupsafe import escape
 
+from ..draw.chart_labels import ARROW_LONG
 from ..draw.chart_print import TALLEST_MM, WIDEST_MM, is_parted, printed_scale
 from .leaflet_parts import drawn_size
 
 OVERLAP = 40.0
 """Neighbouring parts show so much of each other, in units: four signs."""
 
+LETTER, TALL = 0.65, 0.8
+"""A digit's width and height with room around it, of the size of its letters."""
+
 REACH = 300.0
 """No sign and no line of words reaches further from where it stands, in units."""
 
 Box = tuple[float, float, float, float]
+Stretch = tuple[float, float]
 
 _SVG = "{http://www.w3.org/2000/svg}"
 _KEPT = ("stroke", "fill", "stroke-width", "stroke-dasharray", "opacity")
@@ -65,24 +70,45 @@ def _parted(svg: str, scale: float, title: str) -> Iterator[Part]:
         for column in range(across):
             number += 1
             box = (column * step_x, row * step_y, step_x + OVERLAP, step_y + OVERLAP)
-            marks = "".join(_marks(box, row > 0, row < down - 1, column > 0, column < across - 1))
+            shown = _merged(svg, box)
+            sides = (row > 0, row < down - 1, column > 0, column < across - 1)
+            marks = "".join(_marks(box, sides, shown.labels))
             place = f"{number} of {across * down}"
-            part = _whole(merged(svg, box) + marks, box, f"{title}, part {place}")
+            part = _whole(shown.svg() + marks, box, f"{title}, part {place}")
             yield Part(part, box[2] * scale, box[3] * scale, place)
 
 
-def _marks(box: Box, above: bool, below: bool, before: bool, after: bool) -> Iterator[str]:
-    """Where a neighbouring part begins: a dashed line, all across."""
+def _marks(box: Box, sides: Sequence[bool], labels: Sequence[Box]) -> Iterator[str]:
+    """Where a neighbouring part begins: a dashed line all across, but not over numbers and arrows. sides:
+    whether there is one above, below, before and after.
+    """
     x, y, wide, high = box
-    lines = (
-        (above, f"M{x:.1f} {y + OVERLAP:.1f}h{wide:.1f}"),
-        (below, f"M{x:.1f} {y + high - OVERLAP:.1f}h{wide:.1f}"),
-        (before, f"M{x + OVERLAP:.1f} {y:.1f}v{high:.1f}"),
-        (after, f"M{x + wide - OVERLAP:.1f} {y:.1f}v{high:.1f}"),
-    )
-    for there, way in lines:
+    above, below, before, after = sides
+    for there, level in ((above, y + OVERLAP), (below, y + high - OVERLAP)):
         if there:
-            yield f'<path fill="none" stroke="#22282b" stroke-width=".9" stroke-dasharray="6 4" d="{way}"/>'
+            crossed = [(left, left + long) for left, top, long, tall in labels if top < level < top + tall]
+            yield _dashes(f"M{at:.1f} {level:.1f}h{to - at:.1f}" for at, to in _between(x, x + wide, crossed))
+    for there, level in ((before, x + OVERLAP), (after, x + wide - OVERLAP)):
+        if there:
+            crossed = [(top, top + tall) for left, top, long, tall in labels if left < level < left + long]
+            yield _dashes(f"M{level:.1f} {at:.1f}v{to - at:.1f}" for at, to in _between(y, y + high, crossed))
+
+
+def _between(
+    start: float, end: float, crossed: Sequence[tuple[float, float]]
+) -> Iterator[tuple[float, float]]:
+    """What is left of a line once the stretches that it must not cross are taken out."""
+    for low, high in sorted(crossed):
+        if start < low:
+            yield start, low
+        start = max(start, high)
+    if start < end:
+        yield start, end
+
+
+def _dashes(ways: Iterable[str]) -> str:
+    look = 'fill="none" stroke="#22282b" stroke-width=".9" stroke-dasharray="6 4"'
+    return f'<path {look} d="{"".join(ways)}"/>'
 
 
 def _whole(inside: str, box: Box, title: str) -> str:
@@ -104,7 +130,7 @@ def _title(svg: str) -> str:
 @dataclass(slots=True)
 class _Merging:
     """ids: what may be used again. box: what of it shows. pens: one for each look. words: the texts, each in
-    its place.
+    its place. labels: the boxes of numbers, arrows and other short texts.
     """
 
     ids: Mapping[str, ElementTree.Element]
@@ -113,6 +139,7 @@ class _Merging:
         default_factory=lambda: defaultdict(lambda: SVGPathPen(None, ntos=_number))
     )
     words: list[str] = field(default_factory=list)
+    labels: list[Box] = field(default_factory=list)
     known: dict[str, RecordingPen] = field(default_factory=dict)
 
     def walk(self, element: ElementTree.Element, matrix: Transform, look: Mapping[str, str]) -> None:
@@ -125,9 +152,11 @@ class _Merging:
             matrix = matrix.translate(float(element.get("x", 0)), float(element.get("y", 0)))
         look = _look(element, look)
         if tag == "use":
-            if self._shows(matrix):
-                name = (element.get("href") or "").removeprefix("#")
-                self.walk(self.ids[name], matrix, look)
+            if element.get("class") == "chart-words" and not self._label(_box_of_arrow(matrix)):
+                return
+            used = self.ids[(element.get("href") or "").removeprefix("#")]
+            if used.tag == f"{_SVG}g" or self._shows(matrix):  # a whole row is looked at sign by sign
+                self.walk(used, matrix, look)
         elif tag == "text":
             self._text(element, matrix)
         elif tag in ("path", "circle"):
@@ -146,7 +175,7 @@ class _Merging:
 
     def _text(self, element: ElementTree.Element, matrix: Transform) -> None:
         place = matrix.translate(float(element.get("x", 0)), float(element.get("y", 0)))
-        if not self._shows(place):
+        if not self._shows(place) or not self._label(_box_of_text(element, place)):
             return
         numbers = " ".join(_number(value) for value in place)
         self.words.append(
@@ -154,6 +183,17 @@ class _Merging:
             f'stroke="none" font-size="{element.get("font-size", "10")}" '
             f'text-anchor="{element.get("text-anchor", "start")}">{escape(element.text or "")}</text>'
         )
+
+    def _label(self, box: Box) -> bool:
+        """Whether a text or an arrow is drawn: a short one that the part's edge would cut is whole in the
+        next part.
+        """
+        left, top, long, tall = box
+        x, y, wide, high = self.box
+        if long > OVERLAP:
+            return True
+        self.labels.append(box)
+        return x <= left and left + long <= x + wide and y <= top and top + tall <= y + high
 
     def _shows(self, matrix: Transform) -> bool:
         """Whether what stands there reaches into the part that shows."""
@@ -172,10 +212,27 @@ class _Merging:
 
 def merged(svg: str, box: Box) -> str:
     """What a chart shows in a box (x, y, width, height), without its frame, signs of one look in one path."""
+    return _merged(svg, box).svg()
+
+
+def _merged(svg: str, box: Box) -> _Merging:
     root = ElementTree.fromstring(svg)
     merging = _Merging({element.get("id", ""): element for element in root.iter() if element.get("id")}, box)
     merging.walk(root, Identity, {"stroke-width": "1"})
-    return merging.svg()
+    return merging
+
+
+def _box_of_arrow(matrix: Transform) -> Box:
+    half = ARROW_LONG / 2 * hypot(matrix.xx, matrix.xy)
+    return (matrix.dx - half, matrix.dy - half, 2 * half, 2 * half)
+
+
+def _box_of_text(element: ElementTree.Element, place: Transform) -> Box:
+    """The box of a text, in which its widest letters have room."""
+    size = float(element.get("font-size", 10))
+    long = LETTER * size * len(element.text or "")
+    before = {"middle": 0.5, "end": 1.0}.get(element.get("text-anchor", "start"), 0.0)
+    return (place.dx - before * long, place.dy - TALL * size, long, (TALL + 0.1) * size)
 
 
 def _look(element: ElementTree.Element, above: Mapping[str, str]) -> Mapping[str, str]:

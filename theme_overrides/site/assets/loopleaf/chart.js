@@ -37,8 +37,17 @@
     svg.setAttribute("role", "img")
     svg.setAttribute("aria-label", alt)
     svg.querySelectorAll("title").forEach((title) => title.remove())
+    writtenOut(svg)
     return document.importNode(svg, true)
   }
+
+  // A row that looks like one before it was sent as its use: here every sign stands by itself again.
+  const writtenOut = (svg) => svg.querySelectorAll("use[data-like]").forEach((use) => {
+    const row = svg.querySelector(use.getAttribute("href")).cloneNode(true)
+    row.removeAttribute("id")
+    row.setAttribute("transform", `translate(${use.getAttribute("x")} ${use.getAttribute("y")})`)
+    use.replaceWith(row)
+  })
 
   // The key stands below in the page's own words; without it the signs have the whole width.
   const bare = (svg) => {
