@@ -62,12 +62,11 @@ def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
         if walked:
             walked = False
             continue
-        spaced = with_plain_between(hand, step)
-        if spaced is not None:
-            hand.settled[id(step)] = step = spaced
-        plain = as_below(hand, step)
-        if plain is not step:
-            hand.settled[id(step)] = step = plain
+        if isinstance(step, Work):
+            spaced = with_plain_between(hand, step)
+            plain = as_below(hand, step) if spaced is None else spaced
+            if plain is not step:
+                hand.settled[id(step)] = step = plain
         if isinstance(step, Repeat):
             repeats.repeat(hand, repeated_in_the_ring(hand, step), perform, steps[at + 1 :])
             continue

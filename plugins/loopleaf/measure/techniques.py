@@ -272,7 +272,7 @@ def in_rounds(
         if made is None or worked is None:
             continue
         older = _older(worked, index)
-        again = not older and round.plan.work_path == path and made == before
+        again = not older and round.plan.work_path == path and _alike(made, before)
         path, before = round.plan.work_path, made
         if again:
             below = worked.edge
@@ -283,6 +283,14 @@ def in_rounds(
                 found.add(key)
                 yield Use(key, piece.name, round.plan.label, round.plan.word)
         below = worked.edge
+
+
+def _alike(made: Contents, before: Contents | None) -> bool:
+    """Whether two rounds hold the same (as plain dictionaries: a Counter compares much more slowly)."""
+    if before is None:
+        return False
+    stitches = dict.__eq__(made.stitches, before.stitches)
+    return stitches is True and dict.__eq__(made.spaces, before.spaces) is True
 
 
 def _older(worked: WorkedRound, index: int) -> list[Made | Space]:
