@@ -110,7 +110,9 @@ class Level:
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """A caution chosen from what the pattern holds. standards: by name and year, with what each says."""
+    """A caution chosen from what the pattern holds. standards: by name and, where it is known, year, with
+    what each says.
+    """
 
     title: str
     text: str
