@@ -63,6 +63,12 @@ class PieceMeasure:
         """The rounds that a size has."""
         return [one for one in self.rounds[size] if one is not None]
 
+    def ball_across_mm(self, size: int) -> float | None:
+        """How far across its ball is: the way around its widest round ÷ π. None where it makes none."""
+        ball = self.ball[size] if self.ball else None
+        found = [one.length_mm for one in self.known_rounds(size) if ball and one.label == ball.last]
+        return found[0] / math.pi if found else None
+
 
 @dataclass(frozen=True, slots=True)
 class Measured:

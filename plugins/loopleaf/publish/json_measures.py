@@ -82,12 +82,23 @@ def piece_shape(piece: PieceMeasure) -> Any:
 
 
 def piece_ball(piece: PieceMeasure) -> dict[str, Any]:
-    """Of a piece that makes a ball, its widest rounds and the one where it turns in; nothing of others."""
+    """Of a piece that makes a ball, its widest rounds, the one where it turns in, and how far across it is;
+    nothing of others.
+    """
     if not any(piece.ball):
         return {}
+    across_mm = [piece.ball_across_mm(size) for size in range(len(piece.ball))]
     return {
         "ball": by_size(
-            [one and {"widest": _run(one.first, one.last), "turns": one.turns} for one in piece.ball]
+            [
+                one
+                and {
+                    "widest": _run(one.first, one.last),
+                    "turns": one.turns,
+                    "across_mm": mm and round(mm, 1),
+                }
+                for one, mm in zip(piece.ball, across_mm, strict=True)
+            ]
         )
     }
 
