@@ -3,6 +3,7 @@
 from loopleaf.publish.json_report import pattern_object
 from loopleaf.publish.leaflet import leaflet
 from loopleaf.publish.leaflet_parts import Leaflet
+from loopleaf.publish.measure_report import measure_text
 from loopleaf.publish.settings import Settings
 from loopleaf.review import Checked, check
 from tests.alter.patterns import DEMO
@@ -111,3 +112,48 @@ def test_a_demo_ball_and_its_json() -> None:
     )
     (ball,) = pattern_object(checked)["pieces"]
     assert ball["ball"] == {"widest": "8-11", "turns": "12", "across_mm": 57.3}
+
+
+# ---- tails that nobody states -------------------------------------------------------------------
+
+MOON = (DEMO / "lantern-pouch.yml").read_text("utf-8").replace("    tail: {times: 2.5, around: self}\n", "")
+
+
+def test_a_tail_that_nobody_states_is_worked_out_and_says_so() -> None:
+    """14 stitches of 10 cm ÷ 14 are 10 cm, and 2 to 3 times that is usual."""
+    notes = _notes(_set_out(MOON))
+    assert notes["moon-2"] == (
+        "Leave a tail of about 20 to 30 cm (7 to 12 in) to sew this edge on, 2 to 3 times its length. "
+        "That is worked out; the author states none."
+    )
+    assert "tail" not in notes["pouch-19"]
+    assert "states none" not in " ".join(_notes(_set_out((DEMO / "lantern-pouch.yml").read_text())).values())
+
+
+def test_of_a_short_edge_what_can_be_woven_in() -> None:
+    small = MOON.replace('"7 sc in 2nd ch from hook", count: 7', '"5 sc in 2nd ch from hook", count: 5')
+    small = small.replace(
+        '"inc around, sl st in next st, fasten off", count: 14', '"sc in each st around, fasten off"'
+    )
+    assert _notes(_set_out(small))["moon-2"].startswith(
+        "Leave a tail of about 15 cm (6 in), enough to sew this short edge on and weave in."
+    )
+
+
+def test_the_same_for_programs_and_on_the_terminal() -> None:
+    checked = _checked(MOON)
+    *_, moon = pattern_object(checked)["pieces"]
+    assert moon["usual_tail_mm"] == [200.0, 300.0]
+    assert "tail_mm" not in moon
+    assert checked.measured is not None
+    assert (
+        "  moon: none stated, usually about 20 to 30 cm (7 to 12 in) for an edge of 10 cm (4 in)"
+        in measure_text(checked.measured).splitlines()
+    )
+
+
+def test_no_demo_pattern_leaves_a_seam_without_its_tail() -> None:
+    for file in DEMO.glob("*.yml"):
+        measured = check(file.read_bytes(), file.name).measured
+        assert measured is not None
+        assert not any(measured.unsaid_tails), file.name

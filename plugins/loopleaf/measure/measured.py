@@ -35,6 +35,7 @@ from .tails import Tail, tail_of
 from .threading import Threading, threadings
 from .time import Hours
 from .units import Band
+from .unsaid_tails import UnsaidTail, unsaid_tail
 from .work_needed import time_needed, yarn_needed
 from .yarn import YarnNeed
 
@@ -75,7 +76,8 @@ class Measured:
     """A pattern, measured. Where there are sizes, tuples hold one a size.
 
     stated: sizes as the author states them. laid_out: of pieces laid out and joined, None without.
-    other_yarns: the first piece, or all of them laid out, in the weights next to its yarn's.
+    other_yarns: the first piece, or all of them laid out, in the weights next to its yarn's. unsaid_tails:
+    what is usual where a seam needs a tail and the author states none.
     """
 
     pattern: Pattern
@@ -91,6 +93,7 @@ class Measured:
     checkpoints: tuple[Checkpoint, ...]
     threadings: tuple[tuple[Threading, ...], ...]
     other_yarns: tuple[OtherYarn, ...]
+    unsaid_tails: tuple[tuple[UnsaidTail, ...], ...]
 
     def piece(self, name: str) -> PieceMeasure | None:
         """The piece of that name, None where there is none."""
@@ -135,6 +138,14 @@ def measure(work: PatternWork) -> Measured:
         ),
         tuple(threadings(work, pattern, cords[size], size) for size in sizes),
         other_yarns(pattern, (laid_out,) if laid_out else pieces[0].size) if pieces else (),
+        tuple(
+            tuple(
+                unsaid
+                for one in work.pieces
+                if (unsaid := unsaid_tail(pattern, one, by_size[size][one.name]))
+            )
+            for size in sizes
+        ),
     )
 
 

@@ -83,7 +83,13 @@ def _of_sizes(voice: Voice, sizes: Sequence[int], said: str) -> str:
 
 
 def tail(voice: Voice, measured: Measured, piece: str) -> Iterator[str]:
-    """`Leave a tail of about 25 cm (9¾ in) for sewing.`, where the piece has one."""
+    """`Leave a tail of about 25 cm (9¾ in) for sewing.`, where the piece has one; where it needs one
+    that nobody states, what is usual, marked as worked out.
+    """
     tails = [one for size in measured.tails for one in size if one.piece == piece]
     if tails:
         yield voice.say("tail", length=amounts.lengths(tuple(one.length_mm for one in tails)))
+    unsaid = [next((one for one in size if one.piece == piece), None) for size in measured.unsaid_tails]
+    if any(unsaid):
+        key = "tail_unsaid_short" if all(one is None or one.short for one in unsaid) else "tail_unsaid"
+        yield voice.say(key, length=amounts.spans(tuple(one.usual if one else None for one in unsaid)))

@@ -19,7 +19,7 @@ from ..measure import (
 from ..measure.cords import ENDS_AND_KNOT_MM, TIMES_AROUND
 from ..measure.finished import What
 from ..measure.yarn import ESTIMATE_OFF, RESERVE
-from .measure_finishing import cords_told, tails_told, threadings_told
+from .measure_finishing import cords_told, tails_told, threadings_told, unsaid_tails_told
 
 
 def measure_text(measured: Measured) -> str:
@@ -178,9 +178,10 @@ def _whole(measured: Measured, size: int) -> Iterator[str]:
         yield f"Cords{name}, usually at least {TIMES_AROUND:g} × around, and around + {ends}"
         yield from cords_told(measured.cords[size])
         yield from threadings_told(measured.threadings[size])
-    if measured.tails[size]:
+    if measured.tails[size] or measured.unsaid_tails[size]:
         yield f"Tails{name}, usually 2 to 3 times the edge"
         yield from tails_told(measured.tails[size])
+        yield from unsaid_tails_told(measured.unsaid_tails[size])
     yield f"Yarn{name}, by the stitches give or take {ESTIMATE_OFF:.0%}, balls with {RESERVE:.0%} in reserve"
     for need in measured.yarn[size]:
         yield f"  {need.yarn}  {_need(need)}"
