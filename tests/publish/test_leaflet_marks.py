@@ -71,7 +71,7 @@ def test_a_ball_says_so_where_it_is_widest() -> None:
     """24 stitches of 5 mm are 12 cm around, and 12 ÷ π are 3.8 cm across."""
     notes = _notes(_set_out(HEAD + BALL))
     assert notes["ball-8"] == (
-        "Rounds 4–8 are the widest of a ball, about 4 cm (1½ in) across. It draws in from round 9 on."
+        "Rounds 4–8 are the widest part of a ball, about 4 cm (1½ in) across. It draws in from round 9 on."
     )
     assert "ball" not in notes["ball-4"]
     assert "ball" not in notes["ball-9"]
@@ -86,7 +86,7 @@ def test_one_widest_round() -> None:
     one = HEAD + BALL[: BALL.index("      - {rounds: 3-4")] + POINTED
     notes = _notes(leaflet(_checked(one), "UK", Settings()))
     assert notes["ball-6"] == (
-        "Round 6 is the widest of a ball, about 4 cm (1½ in) across. It draws in from round 7 on."
+        "Round 6 is the widest part of a ball, about 4 cm (1½ in) across. It draws in from round 7 on."
     )
 
 
@@ -98,9 +98,11 @@ def test_sizes_that_turn_elsewhere_are_named() -> None:
         '      - {round: 9, sizes: [M], work: "sc in each st around"}\n      - {rounds: 10-11',
     )
     notes = _notes(_set_out(sized))
-    assert notes["ball-8"].startswith("In size S: rounds 4–8 are the widest of a ball, about 4 cm (1½ in)")
+    assert notes["ball-8"].startswith(
+        "In size S: rounds 4–8 are the widest part of a ball, about 4 cm (1½ in)"
+    )
     assert notes["ball-9"].endswith(
-        "In size M: rounds 4–9 are the widest of a ball, about 4 cm (1½ in) across. "
+        "In size M: rounds 4–9 are the widest part of a ball, about 4 cm (1½ in) across. "
         "It draws in from round 10 on."
     )
 
@@ -108,7 +110,8 @@ def test_sizes_that_turn_elsewhere_are_named() -> None:
 def test_a_demo_ball_and_its_json() -> None:
     checked = check((DEMO / "pebble-ball.yml").read_bytes(), "pebble-ball.yml")
     assert _notes(leaflet(checked, "US", Settings()))["ball-11"].endswith(
-        "Rounds 8–11 are the widest of a ball, about 5.5 cm (2¼ in) across. It draws in from round 12 on."
+        "Rounds 8–11 are the widest part of a ball, about 5.5 cm (2¼ in) across. "
+        "It draws in from round 12 on."
     )
     (ball,) = pattern_object(checked)["pieces"]
     assert ball["ball"] == {"widest": "8-11", "turns": "12", "across_mm": 57.3}

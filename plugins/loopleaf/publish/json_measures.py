@@ -104,12 +104,17 @@ def piece_ball(piece: PieceMeasure) -> dict[str, Any]:
 
 
 def piece_yarn(measured: Measured, piece: str) -> dict[str, Any]:
-    """Metres of each yarn that all copies of a piece take; nothing where they aren't known."""
+    """Metres and grams of each yarn that all copies of a piece take; nothing where neither is known."""
     found = []
     for at, need in enumerate(measured.yarn[0]):
         metres = [size[at].metres_by_piece().get(piece) for size in measured.yarn]
-        if any(metres):
-            found.append({"yarn": need.yarn, "metres": by_size([_band(one) for one in metres])})
+        grams = [size[at].grams_by_piece().get(piece) for size in measured.yarn]
+        if any(metres) or any(grams):
+            amounts = {"metres": metres, "grams": grams}
+            found.append(
+                {"yarn": need.yarn}
+                | {unit: by_size([_band(one) for one in bands]) for unit, bands in amounts.items()}
+            )
     return {"yarn": found} if found else {}
 
 

@@ -58,8 +58,8 @@ def checkpoint(voice: Voice, one: Checkpoint) -> str:
 
 
 def balls(voice: Voice, piece: PieceMeasure) -> Iterator[tuple[str, str]]:
-    """Of a piece that makes a ball, the label of its last widest round, and `Rounds 4–8 are the widest of a
-    ball, about 4 cm (1½ in) across. It draws in from round 9 on.`; one a way that the sizes turn.
+    """Of a piece that makes a ball, the label of its last widest round, and `Rounds 4–8 are the widest part
+    of a ball, about 4 cm (1½ in) across. It draws in from round 9 on.`; one a way that the sizes turn.
     """
     for ball in dict.fromkeys(one for one in piece.ball if one is not None):
         sizes = [at for at, one in enumerate(piece.ball) if one == ball]

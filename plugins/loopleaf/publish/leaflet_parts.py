@@ -257,13 +257,13 @@ class SizePage:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table of measures. place: what it belongs to: `sizes`, `yarns`, `cords`; on the glossary `hooks`,
-    `weights`.
+    """A table of measures. place: what it belongs to: `sizes`, `yarns` (others than the author's), `pieces`
+    (their yarn), `cords`; on the glossary `hooks`, `weights`.
 
     head: one a column; the first column names its row. note: below it, "" without.
     """
 
-    place: Literal["sizes", "yarns", "cords", "hooks", "weights"]
+    place: Literal["sizes", "pieces", "yarns", "cords", "hooks", "weights"]
     title: str
     head: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
