@@ -286,6 +286,7 @@ class Changed:
     finishing: tuple[Telling, ...]
     picture: Drawing | None = None
     yarn_note: str = ""
+    tables: tuple[Table, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

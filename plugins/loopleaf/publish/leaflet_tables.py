@@ -25,6 +25,15 @@ def tables(voice: Voice, measured: Measured) -> tuple[Table, ...]:
     )
 
 
+def tables_by_part(found: Sequence[Table]) -> dict[str, Table]:
+    """By the part of the page that holds each: `table-cords-2` is the second one there."""
+    parts: dict[str, Table] = {}
+    for one in found:
+        number = sum(other.place == one.place for other in parts.values()) + 1
+        parts[f"table-{one.place}-{number}"] = one
+    return parts
+
+
 # ---- cords --------------------------------------------------------------------------------------
 
 
