@@ -38,6 +38,7 @@ def test_a_choice_puts_what_was_worked_into_its_place(site: str, reader: Reader)
     choice.select_option("3")
     expect(page.locator(SAID)).to_contain_text("Shown with 3 rounds more.")
     assert rounds(page) == TALLER
+    expect(page.locator("[data-leaf-part=table-pieces-1]")).to_contain_text("about 50 to 65 g (1¾ to 2¼ oz)")
     expect(page.locator("#finishing ~ .leaf-steps")).to_contain_text("through round 20 of the pouch")
     expect(page.locator("[data-leaf-part=sizes]")).to_contain_text("16.5 cm")
     expect(page.locator("[data-leaf-part=notes]")).to_contain_text("between rounds 7 and 19")

@@ -28,6 +28,13 @@ def test_lengths_one_a_size():
     assert amounts.lengths((345, 345)) == "34.5 cm (13½ in)"
 
 
+def test_spans_outward_and_never_a_decimal():
+    assert amounts.spans((Band(200, 300),)) == "20 to 30 cm (7 to 12 in)"
+    assert amounts.spans((Band(150, 150),)) == "15 cm (6 in)"
+    assert amounts.spans((Band(162.3, 243.4),)) == "15 to 25 cm (6 to 10 in)"
+    assert amounts.spans((Band(200, 300), None)) == "20 to 30 (-) cm, 7 to 12 (-) in"
+
+
 @pytest.mark.parametrize(
     ("typed", "count", "text"),
     [

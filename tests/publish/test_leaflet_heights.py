@@ -9,6 +9,7 @@ from loopleaf.publish.kept import Worked
 from loopleaf.publish.leaflet import leaflets, leaflets_by_size
 from loopleaf.publish.leaflet_heights import heights_worked
 from loopleaf.publish.leaflet_parts import Leaflet
+from loopleaf.publish.leaflet_tables import tables_by_part
 from loopleaf.publish.overrides import overrides
 from loopleaf.publish.settings import Settings
 from loopleaf.publish.site_charts import chart_files
@@ -128,6 +129,23 @@ def test_a_file_of_its_own_holds_them_for_the_page(pouch: Leaflet) -> None:
     assert 'id="pouch-22"' in three["piece-pouch"]
     assert "<dt>" in three["facts"]
     assert "data-later" not in three["piece-pouch"]
+
+
+def test_tables_follow_where_they_say_something_else(pouch: Leaflet) -> None:
+    said = json.loads(
+        heights_text(templates([str(overrides("site"))]), pouch, "../", Later(lambda path: path))
+    )
+    assert '<th scope="row">Pouch</th>' in said["3"]["table-pieces-1"]
+    assert said["3"]["table-pieces-1"] != said["6"]["table-pieces-1"]
+    assert "table-cords-1" not in said["3"]
+    (written,) = [one for one in pouch.tables if one.place == "pieces"]
+    assert written.rows[0][3] not in said["3"]["table-pieces-1"]
+
+
+def test_each_table_has_a_part_of_its_own(pouch: Leaflet) -> None:
+    assert list(tables_by_part(pouch.tables)) == ["table-pieces-1", "table-yarns-1", "table-cords-1"]
+    twice = [one for one in pouch.tables if one.place == "cords"] * 2
+    assert list(tables_by_part(twice)) == ["table-cords-1", "table-cords-2"]
 
 
 def test_amounts_say_how_they_were_come_by(pouch: Leaflet) -> None:

@@ -122,6 +122,15 @@ def test_cautions_that_touch_sold_goods_defer_to_the_place_of_sale(row: trade.Ca
     assert "must" not in row.text.split()
 
 
+@pytest.mark.parametrize("row", trade.cautions(), ids=lambda row: row.key)
+def test_a_standard_has_its_year_or_sends_to_the_current_edition(row: trade.CautionRow) -> None:
+    """A regulation (CFR) is kept up to date under one number; a standard is known by its year."""
+    for standard in row.standards:
+        if "CFR" not in standard.name:
+            dated = re.search(r":(19|20)\d\d\b", standard.name) is not None
+            assert dated != ("see the current edition" in standard.says), standard.name
+
+
 @pytest.mark.parametrize(
     ("name", "terms", "key", "post"),
     [

@@ -23,6 +23,7 @@ from .techniques import Use
 from .threading import Pass, Threading, Way
 from .time import Hours
 from .units import Band
+from .unsaid_tails import UnsaidTail
 from .yarn import YarnNeed
 
 __all__ = [
@@ -45,6 +46,7 @@ __all__ = [
     "Stretch",
     "Tail",
     "Threading",
+    "UnsaidTail",
     "Use",
     "Way",
     "YarnNeed",

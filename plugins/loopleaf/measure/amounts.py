@@ -79,6 +79,17 @@ def coarse_lengths(sizes_mm: tuple[float | None, ...]) -> str:
     return f"{_row(cm)} cm, {_row(inch)} in"
 
 
+def spans(sizes_mm: tuple[Band | None, ...]) -> str:
+    """An estimate of a length, one a size: `20 to 30 cm (7 to 12 in)`, `20 to 30 (25 to 40) cm, 7 to 12 (9 to
+    15) in`; `-` for a size that has none.
+    """
+    cm = ["-" if mm is None else _span(coarse(mm * 0.1)) for mm in sizes_mm]
+    inch = ["-" if mm is None else _span(coarse(mm * mm_to_inches(1))) for mm in sizes_mm]
+    if len(set(cm)) == len(set(inch)) == 1:
+        return f"{cm[0]} cm ({inch[0]} in)"
+    return f"{_row(cm)} cm, {_row(inch)} in"
+
+
 def stated(lengths_as_typed: Lengths, count: int = 1) -> str:
     """A length as the author states it, in both families: theirs kept as typed, the other one rounded.
 

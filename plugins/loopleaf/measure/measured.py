@@ -35,6 +35,7 @@ from .tails import Tail, tail_of
 from .threading import Threading, threadings
 from .time import Hours
 from .units import Band
+from .unsaid_tails import UnsaidTail, unsaid_tail
 from .work_needed import time_needed, yarn_needed
 from .yarn import YarnNeed
 
@@ -63,13 +64,20 @@ class PieceMeasure:
         """The rounds that a size has."""
         return [one for one in self.rounds[size] if one is not None]
 
+    def ball_across_mm(self, size: int) -> float | None:
+        """How far across its ball is: the way around its widest round ÷ π. None where it makes none."""
+        ball = self.ball[size] if self.ball else None
+        found = [one.length_mm for one in self.known_rounds(size) if ball and one.label == ball.last]
+        return found[0] / math.pi if found else None
+
 
 @dataclass(frozen=True, slots=True)
 class Measured:
     """A pattern, measured. Where there are sizes, tuples hold one a size.
 
     stated: sizes as the author states them. laid_out: of pieces laid out and joined, None without.
-    other_yarns: the first piece, or all of them laid out, in the weights next to its yarn's.
+    other_yarns: the first piece, or all of them laid out, in the weights next to its yarn's. unsaid_tails:
+    what is usual where a seam needs a tail and the author states none.
     """
 
     pattern: Pattern
@@ -85,6 +93,7 @@ class Measured:
     checkpoints: tuple[Checkpoint, ...]
     threadings: tuple[tuple[Threading, ...], ...]
     other_yarns: tuple[OtherYarn, ...]
+    unsaid_tails: tuple[tuple[UnsaidTail, ...], ...]
 
     def piece(self, name: str) -> PieceMeasure | None:
         """The piece of that name, None where there is none."""
@@ -129,6 +138,14 @@ def measure(work: PatternWork) -> Measured:
         ),
         tuple(threadings(work, pattern, cords[size], size) for size in sizes),
         other_yarns(pattern, (laid_out,) if laid_out else pieces[0].size) if pieces else (),
+        tuple(
+            tuple(
+                unsaid
+                for one in work.pieces
+                if (unsaid := unsaid_tail(pattern, one, by_size[size][one.name]))
+            )
+            for size in sizes
+        ),
     )
 
 

@@ -49,6 +49,10 @@ class YarnNeed:
         """Metres of each piece in all its copies; nothing where no amount is known."""
         return {piece: self.metres * share for piece, share in self.shares} if self.metres else {}
 
+    def grams_by_piece(self) -> dict[str, Band]:
+        """Grams, in the same way."""
+        return {piece: self.grams * share for piece, share in self.shares} if self.grams else {}
+
 
 def stitch_factor(sort: Sort, specials: Mapping[str, int]) -> float:
     """Yarn in one made stitch, in widths of a stitch. A chain that stands for a stitch is paid for as chains.

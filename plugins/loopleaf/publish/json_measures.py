@@ -82,29 +82,46 @@ def piece_shape(piece: PieceMeasure) -> Any:
 
 
 def piece_ball(piece: PieceMeasure) -> dict[str, Any]:
-    """Of a piece that makes a ball, its widest rounds and the one where it turns in; nothing of others."""
+    """Of a piece that makes a ball, its widest rounds, the one where it turns in, and how far across it is;
+    nothing of others.
+    """
     if not any(piece.ball):
         return {}
+    across_mm = [piece.ball_across_mm(size) for size in range(len(piece.ball))]
     return {
         "ball": by_size(
-            [one and {"widest": _run(one.first, one.last), "turns": one.turns} for one in piece.ball]
+            [
+                one
+                and {
+                    "widest": _run(one.first, one.last),
+                    "turns": one.turns,
+                    "across_mm": mm and round(mm, 1),
+                }
+                for one, mm in zip(piece.ball, across_mm, strict=True)
+            ]
         )
     }
 
 
 def piece_yarn(measured: Measured, piece: str) -> dict[str, Any]:
-    """Metres of each yarn that all copies of a piece take; nothing where they aren't known."""
+    """Metres and grams of each yarn that all copies of a piece take; nothing where neither is known."""
     found = []
     for at, need in enumerate(measured.yarn[0]):
         metres = [size[at].metres_by_piece().get(piece) for size in measured.yarn]
-        if any(metres):
-            found.append({"yarn": need.yarn, "metres": by_size([_band(one) for one in metres])})
+        grams = [size[at].grams_by_piece().get(piece) for size in measured.yarn]
+        if any(metres) or any(grams):
+            amounts = {"metres": metres, "grams": grams}
+            found.append(
+                {"yarn": need.yarn}
+                | {unit: by_size([_band(one) for one in bands]) for unit, bands in amounts.items()}
+            )
     return {"yarn": found} if found else {}
 
 
 def piece_marks(measured: Measured, piece: str) -> dict[str, Any]:
-    """What a maker holds the work against: `checkpoints` (what measures how much by a round), `tail_mm`; of a
-    cord `threading`, what it passes, and `opens_mm`, how far around the round opens that it goes through.
+    """What a maker holds the work against: `checkpoints` (what measures how much by a round), `tail_mm`, or
+    `usual_tail_mm` where a seam needs one and the author states none; of a cord `threading`, what it passes,
+    and `opens_mm`, how far around the round opens that it goes through.
 
     Nothing where there is none.
     """
@@ -112,6 +129,9 @@ def piece_marks(measured: Measured, piece: str) -> dict[str, Any]:
     tails = [next((one for one in size if one.piece == piece), None) for size in measured.tails]
     if any(tails):
         found["tail_mm"] = by_size([one and round(one.length_mm, 1) for one in tails])
+    unsaid = [next((one for one in size if one.piece == piece), None) for size in measured.unsaid_tails]
+    if any(unsaid):
+        found["usual_tail_mm"] = by_size([one and _band(one.usual) for one in unsaid])
     ways = [_threading(one) for one in measured.threadings[0] if one.cord == piece]
     if ways:
         found["threading"] = ways

@@ -22,6 +22,7 @@ from .leaflet_materials import facts, sizes, yarns
 from .leaflet_parts import Changed, Drawing, Heights, Leaflet, Piece, Setting, Telling
 from .leaflet_pictures import folder_of
 from .leaflet_pieces import pieces
+from .leaflet_tables import tables
 from .leaflet_voice import Voice, per_size, sentence, voice
 from .settings import Settings
 
@@ -135,6 +136,7 @@ def _setting(
             tuple(step for step in steps if isinstance(step, Telling)),
             _picture(leaflet, one),
             amounts_note(then, measured, followed=True),
+            tables(then, measured),
         ),
     )
 

@@ -1,14 +1,15 @@
 """What a maker holds the work against, printed where it is needed.
 
-How big the work is where its shaping ends, and what to leave when the yarn is cut: both stand as notes under
-their rounds.
+How big the work is where its shaping ends, where a ball is widest, and what to leave when the yarn is cut:
+all stand as notes under their rounds.
 """
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from ..measure import Checkpoint, Measured, amounts
+from ..measure import Checkpoint, Measured, PieceMeasure, amounts
 from .leaflet_parts import Piece, Round
+from .leaflet_rounds import labelled
 from .leaflet_voice import Voice
 
 
@@ -23,6 +24,9 @@ def _marked(voice: Voice, measured: Measured, piece: Piece) -> Piece:
     for one in measured.checkpoints:
         if one.piece == piece.name:
             notes.setdefault(f"{prefix}-{one.label}", []).append(checkpoint(voice, one))
+    measure = measured.piece(piece.name)
+    for label, said in balls(voice, measure) if measure is not None else ():
+        notes.setdefault(f"{prefix}-{label}", []).append(said)
     last = piece.rounds[-1] if piece.rounds else None
     if last is not None:
         notes.setdefault(last.anchors[-1], []).extend(tail(voice, measured, piece.name))
@@ -50,7 +54,27 @@ def checkpoint(voice: Voice, one: Checkpoint) -> str:
     length = amounts.lengths(tuple(one.length_mm[at] for at in sizes))
     wide = amounts.lengths(tuple(one.wide_mm[at] for at in sizes)) if one.wide_mm else ""
     said = voice.say(f"checkpoint_{one.what}", length=length, wide=wide)
-    if len(sizes) == len(one.length_mm):
+    return _of_sizes(voice, sizes, said)
+
+
+def balls(voice: Voice, piece: PieceMeasure) -> Iterator[tuple[str, str]]:
+    """Of a piece that makes a ball, the label of its last widest round, and `Rounds 4–8 are the widest part
+    of a ball, about 4 cm (1½ in) across. It draws in from round 9 on.`; one a way that the sizes turn.
+    """
+    for ball in dict.fromkeys(one for one in piece.ball if one is not None):
+        sizes = [at for at, one in enumerate(piece.ball) if one == ball]
+        said = voice.say(
+            "ball_one" if ball.first == ball.last else "ball",
+            widest=labelled(voice, "round", ball.first, ball.last),
+            across=amounts.lengths(tuple(piece.ball_across_mm(at) for at in sizes)),
+            turns=labelled(voice, "round", ball.turns, ball.turns).lower(),
+        )
+        yield ball.last, _of_sizes(voice, sizes, said)
+
+
+def _of_sizes(voice: Voice, sizes: Sequence[int], said: str) -> str:
+    """The sentence; where it is of some sizes only, they are named."""
+    if len(sizes) == voice.pattern.size_count:
         return said
     named = ", ".join(voice.pattern.sizes[at] for at in sizes)
     return voice.say(
@@ -59,7 +83,13 @@ def checkpoint(voice: Voice, one: Checkpoint) -> str:
 
 
 def tail(voice: Voice, measured: Measured, piece: str) -> Iterator[str]:
-    """`Leave a tail of about 25 cm (9¾ in) for sewing.`, where the piece has one."""
+    """`Leave a tail of about 25 cm (9¾ in) for sewing.`, where the piece has one; where it needs one
+    that nobody states, what is usual, marked as worked out.
+    """
     tails = [one for size in measured.tails for one in size if one.piece == piece]
     if tails:
         yield voice.say("tail", length=amounts.lengths(tuple(one.length_mm for one in tails)))
+    unsaid = [next((one for one in size if one.piece == piece), None) for size in measured.unsaid_tails]
+    if any(unsaid):
+        key = "tail_unsaid_short" if all(one is None or one.short for one in unsaid) else "tail_unsaid"
+        yield voice.say(key, length=amounts.spans(tuple(one.usual if one else None for one in unsaid)))

@@ -110,7 +110,9 @@ class Level:
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """A caution chosen from what the pattern holds. standards: by name and year, with what each says."""
+    """A caution chosen from what the pattern holds. standards: by name and, where it is known, year, with
+    what each says.
+    """
 
     title: str
     text: str
@@ -255,13 +257,13 @@ class SizePage:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table of measures. place: what it belongs to: `sizes`, `yarns`, `cords`; on the glossary `hooks`,
-    `weights`.
+    """A table of measures. place: what it belongs to: `sizes`, `yarns` (others than the author's), `pieces`
+    (their yarn), `cords`; on the glossary `hooks`, `weights`.
 
     head: one a column; the first column names its row. note: below it, "" without.
     """
 
-    place: Literal["sizes", "yarns", "cords", "hooks", "weights"]
+    place: Literal["sizes", "pieces", "yarns", "cords", "hooks", "weights"]
     title: str
     head: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
@@ -284,6 +286,7 @@ class Changed:
     finishing: tuple[Telling, ...]
     picture: Drawing | None = None
     yarn_note: str = ""
+    tables: tuple[Table, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,7 @@
-"""The leaflet's tables of measures: a cord's way through a round, the sizes side by side, other yarns."""
+"""The leaflet's tables of measures: a cord's way through a round, the sizes side by side, other yarns.
+
+Yarn by piece stands in `leaflet_yarn`.
+"""
 
 from collections.abc import Iterator, Mapping, Sequence
 
@@ -7,13 +10,28 @@ from ..measure import OTHER_OFF, Band, Measured, OtherYarn, StatedSize, Threadin
 from ..measure.finished import What
 from .leaflet_parts import Table
 from .leaflet_voice import Voice, per_size, sentence
+from .leaflet_yarn import yarn_by_piece
 
 _SHOWN = 3
 
 
 def tables(voice: Voice, measured: Measured) -> tuple[Table, ...]:
     """All of them, in the order in which a page shows their places."""
-    return (*_sizes(voice, measured), *_yarns(voice, measured), *_cords(voice, measured))
+    return (
+        *_sizes(voice, measured),
+        *yarn_by_piece(voice, measured),
+        *_yarns(voice, measured),
+        *_cords(voice, measured),
+    )
+
+
+def tables_by_part(found: Sequence[Table]) -> dict[str, Table]:
+    """By the part of the page that holds each: `table-cords-2` is the second one there."""
+    parts: dict[str, Table] = {}
+    for one in found:
+        number = sum(other.place == one.place for other in parts.values()) + 1
+        parts[f"table-{one.place}-{number}"] = one
+    return parts
 
 
 # ---- cords --------------------------------------------------------------------------------------

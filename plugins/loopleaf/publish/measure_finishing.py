@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from ..measure import Cord, Tail, Threading, Way, amounts
+from ..measure import Cord, Tail, Threading, UnsaidTail, Way, amounts
 
 _SHOWN = 4
 
@@ -47,3 +47,10 @@ def tails_told(tails: Sequence[Tail]) -> Iterator[str]:
     for tail in tails:
         edge = f" for an edge of {amounts.length(tail.edge_mm)}" if tail.edge_mm is not None else ""
         yield f"  {tail.piece}: {amounts.length(tail.length_mm)}{edge}"
+
+
+def unsaid_tails_told(tails: Sequence[UnsaidTail]) -> Iterator[str]:
+    """What is usual where a seam needs a tail and the author states none."""
+    for tail in tails:
+        usual, edge = amounts.spans((tail.usual,)), amounts.length(tail.edge_mm)
+        yield f"  {tail.piece}: none stated, usually about {usual} for an edge of {edge}"

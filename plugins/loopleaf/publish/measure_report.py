@@ -19,7 +19,7 @@ from ..measure import (
 from ..measure.cords import ENDS_AND_KNOT_MM, TIMES_AROUND
 from ..measure.finished import What
 from ..measure.yarn import ESTIMATE_OFF, RESERVE
-from .measure_finishing import cords_told, tails_told, threadings_told
+from .measure_finishing import cords_told, tails_told, threadings_told, unsaid_tails_told
 
 
 def measure_text(measured: Measured) -> str:
@@ -178,16 +178,14 @@ def _whole(measured: Measured, size: int) -> Iterator[str]:
         yield f"Cords{name}, usually at least {TIMES_AROUND:g} × around, and around + {ends}"
         yield from cords_told(measured.cords[size])
         yield from threadings_told(measured.threadings[size])
-    if measured.tails[size]:
+    if measured.tails[size] or measured.unsaid_tails[size]:
         yield f"Tails{name}, usually 2 to 3 times the edge"
         yield from tails_told(measured.tails[size])
+        yield from unsaid_tails_told(measured.unsaid_tails[size])
     yield f"Yarn{name}, by the stitches give or take {ESTIMATE_OFF:.0%}, balls with {RESERVE:.0%} in reserve"
     for need in measured.yarn[size]:
         yield f"  {need.yarn}  {_need(need)}"
-        by_piece = need.metres_by_piece()
-        if len(by_piece) > 1:
-            told = (f"{piece} {amounts.about_metres(metres)}" for piece, metres in by_piece.items())
-            yield f"     of which {', '.join(told)}"
+        yield from _by_piece(need)
     if not measured.yarn[size]:
         yield f"  {_no_yarn(measured)}"
     hours = measured.hours[size]
@@ -217,6 +215,20 @@ def _need(need: YarnNeed) -> str:
         much = "as much" if share == "0%" else f"{share} {'more' if off > 0 else 'less'}"
         text += f"; as weighed: by the stitches it would be {much}"
     return text
+
+
+def _by_piece(need: YarnNeed) -> Iterator[str]:
+    """A line for each piece that takes some of a yarn, where there are several."""
+    grams, metres = need.grams_by_piece(), need.metres_by_piece()
+    if len(need.shares) < 2:
+        return
+    lead = "of which"
+    for piece, _ in need.shares:
+        told = [amounts.about_grams(grams[piece])] if grams else []
+        told += [amounts.about_metres(metres[piece])] if metres else []
+        if told:
+            yield f"     {lead} {piece} {', '.join(told)}"
+            lead = " " * len(lead)
 
 
 def _other_yarns(measured: Measured) -> Iterator[str]:

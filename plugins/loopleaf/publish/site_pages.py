@@ -20,6 +20,7 @@ from .addresses import heights_file
 from .glossary import Part
 from .ink import DARK_PAPER, PAPER, second_ink
 from .leaflet_parts import Drawing, Heading, Leaflet, Picture, Round, Table, Telling, Terms
+from .leaflet_tables import tables_by_part
 from .typesetting import set_amounts, set_count, set_line
 from .words import words
 
@@ -179,12 +180,18 @@ def heights_text(env: Environment, leaflet: Leaflet, other: str, later: Later) -
         return Markup(caller())
 
     said: dict[str, dict[str, str]] = {}
+    written = tables_by_part(leaflet.tables)
     for one in leaflet.heights.settings if leaflet.heights else ():
         if (then := one.changed) is None:
             continue
         found = {"facts": parts.fact_entries(then.facts), "sizes": parts.size_lines(leaflet.made, then.sizes)}
         found |= {f"yarn-{yarn.letter}": parts.yarn_entry(yarn) for yarn in then.yarns}
         found["amounts"] = escape(then.yarn_note)
+        found |= {
+            part: parts.table_text(table)
+            for part, table in tables_by_part(then.tables).items()
+            if table != written.get(part)
+        }
         found["notes"] = parts.note_lines(then.notes)
         for piece in then.pieces:
             found[f"about-{piece.name}"] = escape(" ".join(piece.about))
