@@ -39,6 +39,10 @@ NOT_YET: frozenset[str] = frozenset(
         "down the side into the row ends, without a turn",
         "aside into the row ends behind a row's last stitch",
         "the last pass begins as the others do, up to what its ending names",
+        "the same stitch and each other, working more in the spaces between",
+        "arches from the stitch joined to",
+        "a first cluster counted as one of the others, whose legs it doesn't say",
+        "the author's shell said to go into a space, worked into a stitch",
     }
 )
 """Cases that the little model doesn't know yet; the engine alone is held to them."""

@@ -241,7 +241,10 @@ def same(hand: Hand, place: Same | JustMade, span: Span | None) -> list[Into]:
             hand.gaps = True
         hand.last = same
         return [hand.gap]
-    if same is None or (place.target.kind == "space" and not _is_space(same, place.target.length)):
+    given = bool(hand.opening[1])  # the author's own stitch goes where its name is placed
+    if same is None or (
+        place.target.kind == "space" and not given and not _is_space(same, place.target.length)
+    ):
         long = place.target.length if same is not None and _is_space(same, 0) else 0
         what = f"space {long}" if long else "same"
         raise hand.stuck("no-such-place", span, what=what, there=edge.describe())

@@ -167,6 +167,8 @@ def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
     if isinstance(follow, Work) and follow.stitch.kind.startswith("foundation-"):
         hand.put_chain(length, step.span)  # what the first of them stands on
     elif step.counts is None and _is_a_space(hand, follow, length):
+        if isinstance(follow, Skip) and hand.edge.circle and hand.edge.places[:1] == [hand.standing]:
+            _stand_first(hand)
         hand.put_space(length, step.span)
     elif step.counts is not None:
         _as_said(hand, length, step.counts, step.span)

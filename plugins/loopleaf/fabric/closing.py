@@ -27,7 +27,7 @@ from ..notation.tree import Place as NamedPlace
 from .earlier import left_of_round
 from .edge import Edge
 from .hand import Hand
-from .passed import passed_elsewhere, rest_of_a_shell, spaces_left
+from .passed import gone_over_elsewhere, passed_elsewhere, rest_of_a_shell, spaces_left
 from .places import resolve
 from .seek import describe
 from .worked import Made, Place, Space
@@ -247,6 +247,8 @@ def left_over(hand: Hand) -> None:
     left = edge.count(edge.pos, len(edge.places))
     if hand.ring() is not None and not hand.uses:
         hand.trouble("stitches-left-over", None, left=1, target="ring")
+        return
+    if gone_over_elsewhere(hand) and _ends_with_chains(hand):
         return
     if hand.into_spaces:
         spaces = spaces_left(hand)

@@ -183,6 +183,10 @@ class Edge:
             if (type(p) is Made and p.role != "picot") or (spaces and isinstance(p, Space))
         )
 
+    def kinds_of(self, start: int, end: int) -> tuple[int, ...]:
+        """What stands in a stretch of the edge: for each place the chains of a space, 0 for a stitch."""
+        return tuple(p.chains if isinstance(p, Space) else 0 for p in self.places[start:end])
+
     def rotate(self, at: int) -> None:
         """Begin the circle at another place; what lay before it comes round again at the end."""
         self.places = self.places[at:] + self.places[:at]

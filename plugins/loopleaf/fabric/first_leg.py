@@ -55,11 +55,19 @@ def _counting(
     """Steps whose second is said to count as such a stitch; None where the line has none, or says what
     counts."""
     match steps:
-        case (Chain(length=length, counts=None) as chain, Work(stitch=lesser, counts=None) as work, *rest):
+        case (Chain(length=length, counts=None) as chain, Work(stitch=lesser, counts=counts) as work, *rest):
+            if counts is not None and not _is_called_a_cluster(counts):
+                return None
             whole = replace(lesser, form=form, number=number)
             if (length.of(0) or 0) >= SHORTEST and whole in _gathered(line):
                 return (chain, replace(work, counts=CountsAs(stitch=whole)), *rest)
     return None
+
+
+def _is_called_a_cluster(counts: CountsAs) -> bool:
+    """`(counts as cluster)`: as one of the others, of so many legs as they have."""
+    stitch = counts.stitch
+    return stitch is not None and not stitch.kind and stitch.form in FORMS and not stitch.number
 
 
 def _renamed(steps: tuple[Step, ...], chain: Chain, led: tuple[Step, ...]) -> tuple[Step, ...]:

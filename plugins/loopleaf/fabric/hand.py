@@ -122,6 +122,7 @@ class Hand:
         self.lengths_used: set[int] = set()
         self.lengths_passed: set[int] = set()
         self.runs: set[int] = set()
+        self.gone_over: set[tuple[int, ...]] = set()
         self.skips: set[int] = set()
         self.unclear: list[Span | None] = []
         self.troubles: list[Trouble] = []
@@ -297,6 +298,7 @@ class Hand:
             self.bridge([p for p in edge.places[edge.pos : at] if isinstance(p, Made)])
         if at > edge.pos and not edge.plain:
             self.runs.add(edge.count(edge.pos, at))
+            self.gone_over.add(edge.kinds_of(edge.pos, at))
         elif at > edge.pos:
             self.runs.add(at - edge.pos)
         edge.pos = after

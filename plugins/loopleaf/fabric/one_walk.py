@@ -4,6 +4,7 @@
 """
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from ..notation.tree import Each, Group, Step, Target, Work
 from .edge import Found
@@ -46,6 +47,18 @@ def one_walk(hand: Hand, step: Step, follow: Step | None, put: Put) -> bool:
             return True
         found, work = min(ways, key=lambda way: way[0].at)
         put(hand, work, take(hand, [found])[0])
+
+
+def each_apart(step: Step, follow: Step | None) -> tuple[Work, Work] | None:
+    """`sc in same st and in each dc around, working 3 sc in each ch-2 sp`: what comes before the walk, and
+    its step; None for any other."""
+    match step, follow:
+        case (
+            Work(places=(_, *_, Each() as plain), counts=None) as work,
+            Work(places=(Each() as between,)) | Group(places=(Each() as between,)),
+        ) if _apart(plain, between):
+            return replace(work, places=work.places[:-1]), replace(work, places=(plain,))
+    return None
 
 
 def _apart(one: Each, other: Each) -> bool:

@@ -55,9 +55,18 @@ def passed_elsewhere(hand: Hand, left: int) -> bool:
 def only_passed(hand: Hand) -> bool:
     """Whether what is left is just such a run as the round passes between the places that it names."""
     edge = hand.edge
+    if gone_over_elsewhere(hand):
+        return True
     if hand.into_spaces and spaces_left(hand):
         return False
     return passed_elsewhere(hand, edge.rest() + hand.since)
+
+
+def gone_over_elsewhere(hand: Hand) -> bool:
+    """Whether what is left of a round, a space among it, is just what its chains have gone over elsewhere."""
+    edge = hand.edge
+    left = edge.kinds_of(edge.pos, edge.limit)
+    return edge.circle and any(left) and left in hand.gone_over
 
 
 def rest_of_a_shell(hand: Hand) -> bool:

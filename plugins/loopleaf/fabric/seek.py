@@ -87,10 +87,10 @@ def bound(hand: Hand, until: Until, span: Span | None) -> int:
                 return at
         raise hand.stuck("no-such-place", span, what="marker", there=edge.describe())
     if until.kind == "next":
-        ahead = edge.find(until.target, edge.pos)
+        ahead = edge.find(until.target, edge.pos, len(edge.places))
         if ahead is None:
             raise missing(hand, until.target, 1, 0, span)
-        return ahead.at
+        return min(ahead.at, edge.limit)
     if until.kind == "centre":
         return _middle(hand, until.target, span)
     if until.kind == "tch":

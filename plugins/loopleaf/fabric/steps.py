@@ -43,7 +43,7 @@ from .hand import Hand, Leaf
 from .into_ring import into_the_ring, repeated_in_the_ring
 from .kept import before_the_last, kept
 from .levelling import past_the_marker
-from .one_walk import one_walk
+from .one_walk import each_apart, one_walk
 from .own_stitches import own_stitch, written_out
 from .petals import is_a_petal
 from .picots import stands_on
@@ -80,6 +80,10 @@ def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
         if arch is not None:
             hand.settled[id(step)] = step = arch
         follow = steps[at + 1] if at + 1 < len(steps) else None
+        split = each_apart(step, follow)
+        if split is not None:
+            _work(hand, split[0], split[1])
+            step = split[1]
         walked = one_walk(hand, step, follow, _in_one_place)
         if walked:
             continue
