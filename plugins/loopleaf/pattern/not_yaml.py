@@ -60,6 +60,17 @@ def _goes_on_after(value: str) -> str:
     return ""
 
 
+def _with_comma(value: str) -> Suggestion:
+    """`"sc in each st, turn" count: 20`: the comma before the next field; else the whole put in quotes."""
+    found = _NEXT.match(value)
+    if found is None:
+        return quote(value)
+    return Suggestion("Put a comma behind the closing quote.", f"{found[1]},{value[found.end(1) :]}", "safe")
+
+
+_NEXT = re.compile(r"""("[^"]*"|'[^']*')\s+[A-Za-z_][\w ]*:(?=\s)""")
+
+
 def _in_the_value(text: str, at: int, line: tuple[int, int]) -> Cause | None:
     """A cause that lies in one field's value: a sign it begins with, a colon in it, a comma in braces."""
     found = value_on_line(text, at, line)
@@ -89,7 +100,7 @@ def _in_the_value(text: str, at: int, line: tuple[int, int]) -> Cause | None:
                 end,
                 f"This value begins with `{value[0]}` and goes on after its closing `{closing}`.",
                 f"A value that begins with `{value[0]}` ends for YAML at the closing `{closing}`.",
-                quote(value),
+                _with_comma(value) if braces else quote(value),
             ),
             mended,
         )

@@ -10,11 +10,14 @@ _ITEM = re.compile(r"^[ ]*(?:-[ ]+)+")
 _NEXT_FIELD = re.compile(r",[ \t]*[A-Za-z_][\w \t-]*:(?=[ \t]|$)")
 _SPECIAL = re.compile(r"[][{},:#\\\"']|^[-?&*!|>%@`]|^\s|\s$")
 """What may mean something else in a value without quotes."""
+_CURLY = re.compile(r"[“”„‘’]([^“”„‘’]*)[“”‘’]")
 _FAR = LONGEST_TEXT  # further away on one line nothing is looked for
 
 
 def in_quotes(value: str) -> str:
-    """A value in the quotes that need least change."""
+    """A value in the quotes that need least change; a typesetter's quotes around it give way to plain ones."""
+    curly = _CURLY.fullmatch(value)
+    value = curly[1] if curly is not None else value
     if '"' not in value and "\\" not in value:
         return f'"{value}"'
     return "'" + value.replace("'", "''") + "'"

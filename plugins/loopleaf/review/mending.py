@@ -113,8 +113,14 @@ def _put_in(edits: Sequence[_Edit], before: Checked, file: str, bom: bytes) -> C
         _values_kept(before.source, after.source, edits)
         and _work_kept(before, after)
         and _findings_kept(before, after, edits)
+        and (before.source.root is not None or _errors(after) < _errors(before))
     )
     return after if kept else None
+
+
+def _errors(checked: Checked) -> int:
+    """How many errors it has; where it couldn't even be read, a mend must leave fewer."""
+    return sum(finding.severity == "error" for finding in checked.findings)
 
 
 def _values_kept(before: Source, after: Source, edits: Sequence[_Edit]) -> bool:

@@ -24,6 +24,7 @@ where the turning chain counts as a stitch, say so in the round or under `turnin
 
 from collections.abc import Mapping
 
+from ... import trade
 from ...fabric import Trouble
 from ...pattern import Related, Suggestion
 from ..names import Key, in_sizes, kind_name, kind_of, number_of, signed, tally
@@ -86,7 +87,23 @@ def _off(stated: int | Tallied, worked: int | Tallied, met: Met) -> str:
 def _made(worked: int | Tallied, met: Met, size: int) -> int | Tallied:
     """What was worked; all of it by kind where the author's kinds miss some, or name one that isn't there."""
     made = met.round.sizes[size] if met.round else None
-    return made.makes if isinstance(worked, Mapping) and 0 in worked.values() and made else worked
+    if not isinstance(worked, Mapping) or made is None:
+        return worked
+    return made.makes if 0 in worked.values() else {**worked, **_unsaid(worked, made.makes)}
+
+
+def _unsaid(worked: Tallied, makes: Tallied) -> Tallied:
+    """The kinds that were worked too and that the author's count doesn't name: plain stitches, where it names
+    only such, and spaces, where it names any."""
+    spaces = any(str(key).startswith("space") for key in worked)
+    plain = {row.key for row in trade.stitches()}
+    stitches = all(key in plain for key in worked if not str(key).startswith("space"))
+    return {
+        key: number
+        for key, number in makes.items()
+        if (spaces and isinstance(key, tuple) and f"space {key[1]}" not in worked and "space" not in worked)
+        or (stitches and key in plain - {"slip"} and key not in worked)
+    }
 
 
 def _as_written(count: int | Tallied, met: Met) -> int | Tallied:
