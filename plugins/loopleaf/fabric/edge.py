@@ -244,8 +244,17 @@ def _corners(places: list[Place]) -> set[int]:
     if spaces:
         grouped = [p for p in spaces if p.corner] or spaces
         longest = max(p.chains for p in grouped)
-        return {id(p) for p in grouped if p.chains == longest}
+        begun = [p for at, p in enumerate(places) if isinstance(p, Space) and _begins_a_corner(places, at)]
+        return {id(p) for p in (*grouped, *begun) if p.chains == longest}
     return {id(run[len(run) // 2]) for run in solid_corners(places)}
+
+
+def _begins_a_corner(places: Sequence[Place], at: int) -> bool:
+    """Whether a space stands behind the chain that a round begins with, in a corner: `ch 5, 3 dc in same sp`."""
+    before, after = places[at - 1], places[(at + 1) % len(places)]
+    if not isinstance(before, Made) or not isinstance(after, Made) or before.role != "turning":
+        return False
+    return bool(before.into) and before.into == after.into
 
 
 def solid_corners(places: Sequence[Place]) -> list[list[Made]]:

@@ -215,11 +215,15 @@ def _ch(cursor: Cursor) -> Target:
     return CHAIN
 
 
+_CLOSES = frozenset({",", "end", ")", "and", "then", "*", "around", "across"})
+"""Behind `corner sc` the stitch is the corner's own, not one more to be made."""
+
+
 def _corner(cursor: Cursor) -> Target:
     """`corner`, `corner st`, `corner sp`, `corner ch-2 sp`, `corner 2ch-sp`."""
     cursor.at += 1
     means = cursor.means
-    if means == "st":
+    if means == "st" or (means == "stitch" and cursor.ahead() in _CLOSES):
         cursor.at += 1
         return Target("corner", word="st")
     if means in _SP:
@@ -362,7 +366,7 @@ def read_until(cursor: Cursor) -> Until | None:
         target = read_counted_target(cursor)[1]
         return Until("corner") if target.kind == "corner" else Until("next", target=target)
     if cursor.take("corner"):
-        if cursor.means in ("st", "sp"):
+        if cursor.means in ("st", "sp") or (cursor.means == "stitch" and cursor.ahead() in _CLOSES):
             cursor.at += 1
         elif cursor.means == "ch" or names_a_space(cursor, cursor.at):
             read_target(cursor)

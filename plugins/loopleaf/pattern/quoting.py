@@ -15,7 +15,7 @@ _FAR = LONGEST_TEXT  # further away on one line nothing is looked for
 
 
 def in_quotes(value: str) -> str:
-    """A value in the quotes that need least change; a typesetter's quotes around it give way to plain ones."""
+    """A value in the quotes that need least change; a typesetter's quotes around it give way to those."""
     curly = _CURLY.fullmatch(value)
     value = curly[1] if curly is not None else value
     if '"' not in value and "\\" not in value:
