@@ -250,7 +250,7 @@ def _corners(places: list[Place]) -> set[int]:
 
 
 def _begins_a_corner(places: Sequence[Place], at: int) -> bool:
-    """Whether a space stands behind the chain that a round begins with, in a corner: `ch 5, 3 dc in same sp`."""
+    """Whether a space stands in a corner behind a round's first chain: `ch 5 …, 3 dc in same sp`."""
     before, after = places[at - 1], places[(at + 1) % len(places)]
     if not isinstance(before, Made) or not isinstance(after, Made) or before.role != "turning":
         return False

@@ -9,7 +9,7 @@ from typing import Final, NamedTuple
 from .. import notation, trade
 from ..notation.problem import Problem
 from ..notation.tree import FastenOff, Join, Line, Span, Stitch, Tally, Turn
-from ..pattern import Path, Pattern, Piece, PlanProblem, RoundPlan, Source, is_yarn, set_out
+from ..pattern import KEY, Path, Pattern, Piece, PlanProblem, RoundPlan, Source, is_yarn, set_out
 from . import survey
 from .borne_out import ReadRound, work_piece
 from .last_count import borne_out_at_the_end, counted_at_the_end
@@ -62,6 +62,7 @@ def work_pattern(source: Source) -> PatternWork:
     work = PatternWork(source, pattern, vocabulary_of(pattern))
     specials = _specials(work)
     conventions = _conventions(work)
+    _gauge_words(work)
     edges: list[dict[str, list[Place]]] = [{} for _ in range(pattern.size_count)]
     for name, piece in pattern.pieces.items():
         worked = _work_piece(work, name, piece, specials, conventions, edges)
@@ -140,10 +141,28 @@ def _conventions(work: PatternWork) -> dict[str, bool]:
         entry = tally.entries[0][1] if tally is not None and tally.entries else None
         if isinstance(entry, Stitch):
             found[entry.name or entry.kind] = counts
-        else:
-            path: Path = ("turning chains", name)
-            work.problems += [LineProblem(path, problem) for problem in problems]
+        path: Path = ("turning chains", name, KEY)
+        work.problems += [LineProblem(path, _of_name(one)) for one in problems]
     return found
+
+
+def _of_name(problem: Problem) -> Problem:
+    """A problem of `1 hdc` as one of the name alone; a field's name is for its author to change."""
+    words = problem.suggestion[0] if problem.suggestion is not None else ""
+    suggestion = (words, None, "fill-in") if words else None
+    span = Span(max(problem.span.start - 2, 0), max(problem.span.end - 2, 0))
+    return replace(problem, span=span, suggestion=suggestion)
+
+
+def _gauge_words(work: PatternWork) -> None:
+    """Stitches of the gauge told in the other side's terms; what else may stand there is free."""
+    for at, gauge in enumerate(work.pattern.gauge):
+        _, problems = (
+            notation.parse_count(f"1 {gauge.stitch}", work.vocabulary) if gauge.stitch else (None, ())
+        )
+        path: Path = ("gauge", at, "stitch")
+        foreign = (one for one in problems if one.rule == "term-of-the-other-system")
+        work.problems += [LineProblem(path, _of_name(one)) for one in foreign]
 
 
 def _work_piece(
