@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from loopleaf.fabric import work_pattern
-from loopleaf.pattern import load
+from loopleaf.pattern import KEY, load
 
 from .test_going_on import in_rounds, worked
 
@@ -48,7 +48,7 @@ def test_a_row_that_can_not_change_ends() -> None:
 def test_a_turning_chain_of_no_stitch_and_of_all() -> None:
     work = in_rounds("ch 3, 11 dc in ring, join", **{"turning chains": {"frob": "counts", "dc": "counts"}})
     (one,) = work.problems
-    assert one.path == ("turning chains", "frob")
+    assert one.path == ("turning chains", "frob", KEY)
     assert "frob" in one.problem.message
     assert work.pieces[0].rounds[0].sizes[0].count == 12  # type: ignore[union-attr]
 

@@ -113,6 +113,19 @@ def _specials(work: PatternWork) -> dict[str, Line]:
     return found or _NO_SPECIALS
 
 
+_BEGINS = re.compile(r"(?:beg|beginning|first|starting|initial)[ -]?(.+)", re.IGNORECASE)
+
+
+def _leads(pattern: Pattern) -> dict[str, str]:
+    """The author's stitches that rounds begin with, `beginning cluster`, `beg-cl`: each with the one that it
+    is counted among."""
+    names = {name: {name, one.short} - {""} for name, one in pattern.special_stitches.items()}
+    rests = {
+        name: {found[1] for said in own if (found := _BEGINS.fullmatch(said))} for name, own in names.items()
+    }
+    return {name: other for name, rest in rests.items() for other, own in names.items() if rest & own}
+
+
 def _ends(line: Line | None) -> list[Problem]:
     """What ends or turns a whole round, where a stitch of one's own is told."""
     steps = line.steps if line is not None else ()
@@ -204,6 +217,7 @@ def _work_piece(
         pattern.size_count,
         (piece.start.edge or "") if piece.start is not None else "",
         name,
+        leads=_leads(pattern),
     )
     others = {one.name: one for one in work.pieces}
     result = work_piece(name, piece, ways, lines, others, edges)

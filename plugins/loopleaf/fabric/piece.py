@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from ..notation.tree import Line, Step, Tally
 from ..pattern.rounds import Path, RoundPlan
@@ -23,7 +23,8 @@ OFTEN_ENOUGH = 4
 @dataclass(frozen=True, slots=True)
 class Ways:
     """How the pattern works, the same for all rounds of a piece. name: the piece's own; begun_on: that of the
-    piece whose edge it is begun on. leaving: indexes of rows whose last stitches a later row takes up."""
+    piece whose edge it is begun on. leaving: indexes of rows whose last stitches a later row takes up.
+    leads: see `count_up`."""
 
     worked: str
     yarn: str
@@ -35,6 +36,7 @@ class Ways:
     begun_on: str = ""
     name: str = ""
     leaving: frozenset[int] = frozenset()
+    leads: Mapping[str, str] = field(default_factory=dict)
 
 
 class PieceHand:
@@ -181,6 +183,7 @@ class PieceHand:
             several=any(len(one.places) > len(thread.places) for one in self.threads),
             unworked_back=thread.unworked[1 - self._direction],
             leaves=self.index in ways.leaving,
+            leads=ways.leads,
         )
 
     def _ways_of_working(self, task: Task, plan: RoundPlan, thread: Thread) -> Iterator[Task]:

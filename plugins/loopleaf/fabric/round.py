@@ -1,7 +1,7 @@
 """Working one round of one size, in the reading that the rest bears out."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from itertools import product
 
 from ..notation.once_a_line import Same
@@ -31,7 +31,7 @@ class Task:
     earlier rows going the same way left, in the order met; unworked_back: those that went the other way.
     earlier: the rounds of the piece so far. corners: see `Edge`. begun_on: the piece whose edge the round is
     worked into: another one's in the first round, later its own. several: another size has more
-    places here. leaves: see `Setting`.
+    places here. leaves: see `Setting`. leads: see `count_up`.
     """
 
     steps: tuple[Step, ...]
@@ -57,6 +57,7 @@ class Task:
     several: bool = False
     unworked_back: Sequence[Place] = ()
     leaves: bool = False
+    leads: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(slots=True)
@@ -250,7 +251,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
         closing.left_over(hand)
     for earlier, later in zip(hand.made, hand.made[1:], strict=False):
         later.previous = earlier
-    worked = count_up(hand.made, closing.next_edge(hand), hand.uses, task.chains == "counted")
+    worked = count_up(hand.made, closing.next_edge(hand), hand.uses, task.chains == "counted", task.leads)
     troubles = list(hand.troubles)
     if not troubles and task.stated is not None:
         differs = compare(task.stated, worked, task.size, task.chains)

@@ -72,7 +72,7 @@ def bound(hand: Hand, until: Until, span: Span | None) -> int:
         gap = last_gap(edge) if until.target == Target("space") and wanted == 1 else -1
         if gap >= 0:
             return gap
-        at = edge.limit
+        at = edge.side_end()
         while wanted and at > edge.pos:
             at -= 1
             if edge.begins(at, until.target) and not _goes_on_before(edge, at, until.target):

@@ -1,6 +1,7 @@
 """Counting what a round made, and holding the author's count against it."""
 
 from collections import Counter
+from collections.abc import Mapping
 
 from ..notation.tree import Amount, Stitch, Tally, Target
 from .edge import is_named
@@ -9,9 +10,14 @@ from .worked import NUMBERED, Made, Place, Space, Trouble, WorkedRound
 Kind = str | tuple[str, int]
 
 
-def count_up(made: list[Made | Space], edge: list[Place], uses: int, chains_counted: bool) -> WorkedRound:
-    """The round's figures: by kind (post stitches and gathered ones by their plain kind), and in all."""
-    worked = WorkedRound(made, edge, uses)
+def count_up(
+    made: list[Made | Space], edge: list[Place], uses: int, chains_counted: bool, leads: Mapping[str, str]
+) -> WorkedRound:
+    """The round's figures: by kind (post stitches and gathered ones by their plain kind), and in all.
+
+    leads: the author's stitches that rounds begin with, and those that they are counted among.
+    """
+    worked = WorkedRound(made, edge, uses, leads=leads)
     makes: Counter[Kind] = Counter()
     stitches = 0
     for (kind, _, _, _, _, role, _, _), number in worked.sorts.items():
@@ -149,7 +155,7 @@ def _count_stitch(
         if "picot" in named.name:  # the same in words
             number += sum(1 for one in worked.made if isinstance(one, Made) and _is_picot_in_words(one))
         others = [one for one in stitches if one.special != named.name]
-        led = [one for one in others if _begins_so(one.special, named.name)]
+        led = [one for one in others if worked.leads.get(one.special) == named.name]
         if led and number + 1 == said and len({one.unit for one in led}) == 1:
             return said, [one for one in others if one not in led], name
         return number, others, name
@@ -175,11 +181,6 @@ def _count_stitch(
         if with_backs == said:
             return said, rest, name
     return len(fits), rest, name
-
-
-def _begins_so(special: str, name: str) -> bool:
-    """Whether it is what a round begins with, `beginning cluster`, `beg-cl`, counted as one of them."""
-    return special.endswith((f" {name}", f"-{name}")) or special == f"beg{name}"
 
 
 def _is_picot_in_words(made: Made) -> bool:

@@ -6,7 +6,7 @@ so that drawings, measures and sizes are read from the graph and never from the 
 """
 
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from operator import attrgetter
 from typing import Any, Literal
@@ -197,7 +197,7 @@ class WorkedRound:
     round can go into, in the order made (a row that turns goes through them backwards).
     uses: places of the edge below worked into or skipped by word. makes: neutral kind, `("space", n)` or
     `"picot"` -> number, without what isn't counted. count: stitches as a plain stated number would count them
-    (with each chain between stitches where the pattern counts those).
+    (with each chain between stitches where the pattern counts those). leads: see `count_up`.
     """
 
     made: list[Made | Space] = field(default_factory=list)
@@ -205,6 +205,7 @@ class WorkedRound:
     uses: int = 0
     makes: dict[str | tuple[str, int], int] = field(default_factory=dict)
     count: int = 0
+    leads: Mapping[str, str] = field(default_factory=dict, repr=False, compare=False)
     _sorts: Counter[SortKey] | None = field(default=None, repr=False, compare=False)
 
     @property
