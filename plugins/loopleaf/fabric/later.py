@@ -30,10 +30,11 @@ def _mistakes(work: PieceWork) -> int:
 
 
 def _goes_back(line: Line, number: int) -> bool:
-    return any(target.unworked or target.round == number for target in _targets(line))
+    return any(target.unworked or target.round == number for target in targets_of(line))
 
 
-def _targets(line: Line) -> Iterator[Target]:
+def targets_of(line: Line) -> Iterator[Target]:
+    """What kinds of places a line names, where it says more of them than `next st`."""
     for step in walk(line.steps):
         if isinstance(step, Skip):
             yield step.target

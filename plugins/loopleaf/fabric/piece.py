@@ -49,12 +49,14 @@ class PieceHand:
         others: list[Mapping[str, list[Place]]],
         unsound: Collection[str] = (),
     ) -> None:
-        """unsound: the other pieces whose edges an error leaves in doubt."""
+        """unsound: the other pieces whose edges an error leaves in doubt. way: 0 for rows that go the first
+        row's way, 1 for those that come back."""
         self.ways = ways
         self.threads = threads
         self.others = others
         self.unsound = unsound
         self.index = 0
+        self.way = 0
         self.done: list[RoundWork] = []
         self.sides = Sides(ways.worked, threads)
         self.wrong: set[Path] = set()
@@ -73,6 +75,8 @@ class PieceHand:
         """Work one round in every size that has it."""
         result = RoundWork(plan, line, line, stated)
         self.sides.begin(result, self.done)
+        if self.ways.worked == "rows" and self.index and result.turned:
+            self.way = 1 - self.way
         steps, after = ((), ()) if line is None else survey.part_turning_chain(line)
         if not self.index:
             self._open_ring(steps)
@@ -118,11 +122,6 @@ class PieceHand:
                 case [Ring(kind="chain", chains=chains)] if not survey.into_ring(steps):
                     thread.places = list(foundation(chains, thread.yarn))
                     thread.circle = True
-
-    @property
-    def _direction(self) -> int:
-        """0 for rows that go the first row's way, 1 for those that come back."""
-        return self.index % 2 if self.ways.worked == "rows" else 0
 
     # -- one size ---------------------------------------------------------------------------------
 
@@ -175,13 +174,13 @@ class PieceHand:
             others=self.others[size],
             other_side=thread.other_side,
             markers=thread.markers,
-            unworked=thread.unworked[self._direction],
+            unworked=thread.unworked[self.way],
             stated=stated,
             earlier=self.done,
             corners=thread.corners,
             begun_on=ways.name if self.index else ways.begun_on,
             several=any(len(one.places) > len(thread.places) for one in self.threads),
-            unworked_back=thread.unworked[1 - self._direction],
+            unworked_back=thread.unworked[1 - self.way],
             leaves=self.index in ways.leaving,
             leads=ways.leads,
         )
@@ -255,10 +254,10 @@ class PieceHand:
         thread.fastened = plan.work_path if hand.fastened else None
         thread.markers = list(hand.markers)
         thread.other_side = hand.other_side
-        way = thread.unworked[self._direction]
+        way = thread.unworked[self.way]
         way[:] = hand.left_places + way[hand.taken_up :]
         if hand.taken_back:
-            thread.unworked[1 - self._direction].clear()
+            thread.unworked[1 - self.way].clear()
         if attempt.fits:
             thread.erring = None
             if plan.work_path in self.wrong - self.cleared:

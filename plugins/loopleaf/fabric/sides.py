@@ -2,8 +2,9 @@
 
 from collections.abc import Sequence
 
-from ..notation.tree import Span, Step, Turn
+from ..notation.tree import Line, Span, Step, Turn
 from . import survey
+from .later import targets_of
 from .round import Attempt
 from .thread import Thread, Trust
 from .troubles import add
@@ -69,15 +70,25 @@ class Sides:
 
     def _begin_again(self, result: RoundWork, done: Sequence[RoundWork]) -> None:
         """A row whose yarn is joined anew on the side that the last row was worked on begins where that one
-        did."""
+        did; one that takes up what an earlier row left goes that row's way."""
         if self.worked != "rows" or not done or result.line is None:
             return
-        same = _said(result)[0] == done[-1].side
+        same = (_said(result)[0] or self._left_on(result.line, done)) == done[-1].side
         if same and survey.brings_yarn(result.line.steps) and all(one.fastened for one in self.threads):
             self.turned = False
             for thread in self.threads:
                 thread.places = thread.places[::-1]
                 thread.further = [edge[::-1] for edge in thread.further]
+
+    def _left_on(self, line: Line, done: Sequence[RoundWork]) -> str:
+        """The side of the row that left the stitches which a line takes up; "" for none."""
+        targets = list(targets_of(line))
+        left = [place for way in self.threads[0].unworked for place in way]
+        if left and any(target.unworked for target in targets):
+            after = left[0].round + 1
+            return done[after].side if 0 < after < len(done) else ""
+        below = next((target.round for target in targets if target.round), 0)
+        return next((one.side for one in done if below and one.plan.number == below + 1), "")
 
     def end(self, result: RoundWork, attempt: Attempt, steps: tuple[Step, ...], last: bool) -> None:
         """The turn at the round's end: one that rows need, or that nothing else expects."""
