@@ -267,7 +267,8 @@ def left_over(hand: Hand) -> None:
     if hand.setting.leaves and not edge.circle:
         hand.left_places += edge.places[edge.pos : edge.limit]
         return
-    hand.short_open = left == hand.kept_back and not edge.circle
+    partly = hand.setting.index == 0 and bool(hand.setting.begun_on)  # a strap begun on another piece's edge
+    hand.short_open = (left == hand.kept_back or partly) and not edge.circle
     if hand.short_open and hand.setting.reading.short:
         return
     passed = left + hand.since

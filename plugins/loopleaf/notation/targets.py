@@ -277,7 +277,7 @@ def starts_until(cursor: Cursor, at: int) -> bool:
     if means == "to":
         return (
             words[at + 1].means in ("ending", "last", "marker", "marked", "corner", "tch")
-            or (words[at + 1].means == "next" and words[at + 2].means in ("corner", "marker"))
+            or (words[at + 1].means in ("next", "first") and words[at + 2].means in ("corner", "marker"))
             or to_a_space(cursor, at)
             or _to_the_middle(cursor, at)
             or (words[at + 1].means == "beg" and words[at + 2].means in ("ch", "num"))
