@@ -54,3 +54,8 @@ def test_a_flap_begun_on_part_of_an_edge(count: str, rules: list[str]) -> None:
 @pytest.mark.parametrize(("chains", "rules"), [("2", []), ("3", ["no-such-place"])])
 def test_the_other_side_of_a_chain_one_round_later(chains: str, rules: list[str]) -> None:
     assert errors(LEGS.replace("CHAINS", chains)) == rules
+
+
+def test_a_piece_without_a_start_that_names_a_space() -> None:
+    piece = '  scrap:\n    worked: rows\n    rows:\n      - {row: 1, work: "sc in ch-2 sp, turn"}\n'
+    assert "no-such-place" in errors(piece)

@@ -62,10 +62,12 @@ def travel(hand: Hand, step: Work) -> None:
 
 def past_the_slips(hand: Hand, step: Work | Group) -> None:
     """In a row the slip stitches have used up the stitch that they end on, for all that doesn't name it."""
+    if not hand.slipped or hand.edge.pos:
+        return
     match step.places:
         case (Next(target=target, unsaid=True),) if hand.edge.matches(hand.edge.places[0], target):
             return  # `sl st in first ch-3 sp, ch 1, sc in sp`
-    if hand.slipped and hand.edge.pos == 0 and all(isinstance(place, Next | Each) for place in step.places):
+    if all(isinstance(place, Next | Each) for place in step.places):
         hand.edge.pos = 1
 
 

@@ -8,7 +8,7 @@ from ..notation.tree import Chain, CountsAs, Line, Stitch, Tally, Target, Work
 from ..pattern import Piece, RoundPlan
 from .around import corners
 from .blocks import chains_said, chains_skipped
-from .later import fewer_left_over, left_to_later_rows
+from .later import comes_out_better, left_to_later_rows
 from .openings import around_openings
 from .piece import PieceHand, Ways, is_circle
 from .starts import start_places
@@ -61,7 +61,7 @@ def work_piece(
     leaving = left_to_later_rows(result)
     if leaving:
         taken_up = _work(name, piece, replace(ways, leaving=leaving), lines, others, edges)
-        result = taken_up if fewer_left_over(taken_up, result) else result
+        result = taken_up if comes_out_better(taken_up, result) else result
     kinds = list(
         dict.fromkeys(
             t.facts["stitch"] for r in result.rounds for t in r.troubles if t.rule == "turning-chain-unclear"

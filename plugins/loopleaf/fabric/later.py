@@ -20,7 +20,7 @@ def left_to_later_rows(work: PieceWork) -> frozenset[int]:
     return frozenset(found)
 
 
-def fewer_left_over(work: PieceWork, before: PieceWork) -> bool:
+def comes_out_better(work: PieceWork, before: PieceWork) -> bool:
     """Whether a piece comes out with fewer mistakes than it did."""
     return _mistakes(work) < _mistakes(before)
 
