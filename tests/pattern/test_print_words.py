@@ -1,6 +1,7 @@
 """Rows that follow a rule, in print's own words: the same fields as ours, and the same rows."""
 
 import pytest
+from pydantic_core import PydanticCustomError
 
 from loopleaf.pattern import load, set_out
 from loopleaf.pattern.print_words import said_in_print
@@ -21,6 +22,9 @@ SAID = [
     ({"row": 3, "work": "Work as 2nd row, fasten off"}, {"row": 3, "repeat": "2", "work": "fasten off"}),
     ({"round": 4, "work": "Rep Rnd 3, join"}, {"round": 4, "repeat": "3", "work": "join"}),
     ({"row": 3, "work": "rep last row"}, {"row": 3, "repeat": "2"}),
+    ({"rows": "4-9", "work": "rep rows 2 and 3 three more times"}, {"rows": "4-9", "repeat": "2-3"}),
+    ({"rows": "10-13", "work": "rep rows 2 and 3 twice more"}, {"rows": "10-13", "repeat": "2-3"}),
+    ({"rows": "6-9", "work": "rep last 2 rows 2 times"}, {"rows": "6-9", "repeat": "4-5"}),
     ({"row": 1, "work": "rep last row"}, {"row": 1, "work": "rep last row"}),
     ({"row": 3, "work": "Row 3 (RS): as row 2"}, {"row": 3, "repeat": "2"}),
     ({"row": 3, "work": "as row 2, sc in next st"}, {"row": 3, "work": "as row 2, sc in next st"}),
@@ -87,3 +91,10 @@ pieces:
         ("2", "ch 1"), ("3", "ch 2 (does not count)"), ("4", "ch 1"), ("5", "ch 3 (counts as dc)"),
         ("6", "ch 1"), ("7", "ch 2 (does not count)"),
     ]  # fmt: skip
+
+
+def test_a_number_of_times_that_is_other_rows_than_the_entry_has() -> None:
+    with pytest.raises(PydanticCustomError) as told:
+        said_in_print({"rows": "3-9", "work": "rep row 2 eight more times"})
+    assert told.value.message() == "“rep row 2 eight more times” is 8 × 1 = 8 rows, and 3-9 is 7."
+    assert told.value.context == {"message": told.value.message(), "example": "rows: 3-10"}

@@ -43,6 +43,13 @@ NOT_YET: frozenset[str] = frozenset(
         "arches from the stitch joined to",
         "a first cluster counted as one of the others, whose legs it doesn't say",
         "the author's shell said to go into a space, worked into a stitch",
+        "a plain round with its shaping spread evenly",
+        "more decreases than there are stitches to be taken together",
+        "a total that the beginning chain is part of",
+        "up to a stitch before the marker, and up to a space",
+        "stitches skipped in a round that is named",
+        "the author's cluster told in its own stitches",
+        "a mesh whose first chains are a stitch and a space, counted by its spaces alone",
     }
 )
 """Cases that the little model doesn't know yet; the engine alone is held to them."""

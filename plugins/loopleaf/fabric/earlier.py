@@ -3,7 +3,7 @@
 from dataclasses import replace
 from typing import Any
 
-from ..notation.tree import STITCH, Span, Target
+from ..notation.tree import STITCH, Next, Span, Target
 from .hand import Hand
 from .taken_up import take_up_those_of
 
@@ -16,6 +16,8 @@ def along_round(hand: Hand, place: Any, span: Span | None) -> Any:
     if not isinstance(named, Target) or not named.round or named.kind == "free-loop":
         return place
     at = next((i for i, one in enumerate(hand.earlier) if one.plan.number == named.round), None)
+    if isinstance(place, Next) and place.skipped and at is not None:
+        return replace(place, target=replace(named, round=0), below=hand.setting.index - at)
     lay_round(hand, at, replace(named, round=0), span)
     if target is not None:
         return replace(place, target=replace(target, round=0))

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 from itertools import product
 
 from ..notation.once_a_line import Same
-from ..notation.tree import Line, Step, Tally
+from ..notation.tree import Line, Step, Tally, Target
 from . import closing
 from .edge import Edge, Stuck
 from .hand import Hand
@@ -88,6 +88,9 @@ def work(task: Task) -> Attempt:
     repeat_open = bool(plain.hand.unclear)
     if chain_open or repeat_open:
         plain = _settle_readings(task, plain, chain_open, repeat_open)
+    if plain.fits and plain.hand.mesh_open and _counts_no_stitches(task.stated):
+        mesh = _attempt(task, replace(plain.reading, mesh=True))
+        plain = mesh if mesh.fits else plain
     if not plain.fits:
         for met, said, by_count in _OPEN:
             if getattr(plain.hand, met) and (task.stated is not None or not by_count):
@@ -101,6 +104,12 @@ def work(task: Task) -> Attempt:
         if other.fits and _is_by_one_stitch(plain):
             return _contradicted(plain, other)
     return plain
+
+
+def _counts_no_stitches(stated: Tally | None) -> bool:
+    """Whether a count leaves open how many stitches a mesh has: its beginning chain is one, as a rule."""
+    entries = stated.entries if stated is not None else ()
+    return (stated is None or stated.total is None) and all(isinstance(one, Target) for _, one in entries)
 
 
 _OPEN = (
@@ -252,6 +261,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     for earlier, later in zip(hand.made, hand.made[1:], strict=False):
         later.previous = earlier
     worked = count_up(hand.made, closing.next_edge(hand), hand.uses, task.chains == "counted", task.leads)
+    worked.specials = hand.setting.specials
     troubles = list(hand.troubles)
     if not troubles and task.stated is not None:
         differs = compare(task.stated, worked, task.size, task.chains)

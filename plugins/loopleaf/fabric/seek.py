@@ -1,5 +1,7 @@
 """Looking along the edge: the next places of a kind, and what to say when there are none."""
 
+from dataclasses import replace
+
 from ..notation.tree import STITCH, Amount, Span, Target, Until
 from .edge import Edge, Found, is_of
 from .grouped import is_bare_shell, last_gap, shells
@@ -63,6 +65,13 @@ def describe(target: Target) -> str:
 def bound(hand: Hand, until: Until, span: Span | None) -> int:
     """Where on the edge an `until` stops: an index, at most the limit."""
     edge = hand.edge
+    if until.before is not None:
+        short = bound(hand, replace(until, before=None), span) - number(hand, until.before)
+        if short < edge.pos:
+            raise missing(
+                hand, STITCH, number(hand, until.before), short + number(hand, until.before) - edge.pos, span
+            )
+        return short
     if until.kind == "end":
         return edge.limit
     if until.kind == "to-last":

@@ -49,6 +49,7 @@ from .petals import is_a_petal
 from .picots import stands_on
 from .places import resolve
 from .seek import Into, number
+from .shaped import shape
 from .standing import where_it_stands
 from .stitches import make
 from .together import together
@@ -133,7 +134,9 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
             if isinstance(place, FromHook) and hand.leaf is None:
                 beginning.skipped_chains(hand, step, place)
             intos = past_the_marker(hand, step) or resolve(hand, place, step.span)
-            if isinstance(place, Evenly):
+            if step.shaping is not None and place is step.places[-1]:
+                shape(hand, step, step.shaping, intos)
+            elif isinstance(place, Evenly):
                 _spread(hand, step, intos, each)
             elif isinstance(place, RowEnds) and place.per > 1:
                 _spread(hand, step, intos, each * len(intos) // place.per)

@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Mapping
 
-from ..notation.tree import Amount, Stitch, Tally, Target
+from ..notation.tree import Amount, Line, Stitch, Tally, Target, Work
 from .edge import is_named
 from .worked import NUMBERED, Made, Place, Space, Trouble, WorkedRound
 
@@ -158,6 +158,9 @@ def _count_stitch(
         led = [one for one in others if worked.leads.get(one.special) == named.name]
         if led and number + 1 == said and len({one.unit for one in led}) == 1:
             return said, [one for one in others if one not in led], name
+        in_words = [one for one in others if _is_in_words(one, worked.specials.get(named.name))]
+        if in_words and number + len(in_words) == said:
+            return said, [one for one in others if one not in in_words], name
         return number, others, name
     if named.form in ("shell", "v-stitch"):
         kind, own = named.name or named.kind, named.name
@@ -181,6 +184,14 @@ def _count_stitch(
         if with_backs == said:
             return said, rest, name
     return len(fits), rest, name
+
+
+def _is_in_words(made: Made, own: Line | None) -> bool:
+    """Whether a stitch is the author's own though called otherwise: `dc3tog in ring` for a `cl`."""
+    match own:
+        case Line(steps=(Work(stitch=Stitch(form=form, number=legs) as stitch),)) if form and legs:
+            return not made.special and (made.kind, made.form, made.legs) == (stitch.kind, form, legs)
+    return False
 
 
 def _is_picot_in_words(made: Made) -> bool:

@@ -197,7 +197,8 @@ class WorkedRound:
     round can go into, in the order made (a row that turns goes through them backwards).
     uses: places of the edge below worked into or skipped by word. makes: neutral kind, `("space", n)` or
     `"picot"` -> number, without what isn't counted. count: stitches as a plain stated number would count them
-    (with each chain between stitches where the pattern counts those). leads: see `count_up`.
+    (with each chain between stitches where the pattern counts those). leads: see `count_up`. specials: the
+    author's own stitches, worked out.
     """
 
     made: list[Made | Space] = field(default_factory=list)
@@ -206,6 +207,7 @@ class WorkedRound:
     makes: dict[str | tuple[str, int], int] = field(default_factory=dict)
     count: int = 0
     leads: Mapping[str, str] = field(default_factory=dict, repr=False, compare=False)
+    specials: Mapping[str, Line] = field(default_factory=dict, repr=False, compare=False)
     _sorts: Counter[SortKey] | None = field(default=None, repr=False, compare=False)
 
     @property

@@ -4,8 +4,8 @@
 
 from .cursor import Cursor, read_amount
 from .names import read_stitch, starts_stitch
-from .targets import starts_until
 from .tree import Amount, Stitch
+from .untils import starts_until
 
 _OF_AN_EDGE = frozenset({"?", "row", "edge", "foundation", "top", "base"})
 

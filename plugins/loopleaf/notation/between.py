@@ -10,11 +10,11 @@ from .targets import (
     pass_between_groups,
     read_counted_target,
     read_target,
-    read_until,
     starts_named_number,
     starts_target,
 )
 from .tree import ONE, Amount, Between, Each, Last, Next, Place, Target, Until
+from .untils import read_until
 
 _SECOND = 2
 

@@ -5,8 +5,8 @@ Each call is a repeat of its own, so the steps are read from the same words agai
 """
 
 from .cursor import Cursor
-from .targets import read_until, starts_until
 from .tree import Repeat, Step
+from .untils import read_until, starts_until
 
 
 def read_called(cursor: Cursor) -> Repeat | None:

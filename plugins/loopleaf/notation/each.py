@@ -2,14 +2,9 @@
 
 from .cursor import Cursor, UnreadableError
 from .free_loops import starts_free_loops
-from .targets import (
-    read_counted_target,
-    read_until,
-    starts_named_number,
-    starts_target,
-    starts_until,
-)
+from .targets import read_counted_target, starts_named_number, starts_target
 from .tree import Each, RowEnds, Target, Until
+from .untils import read_until, starts_until
 
 
 def read_each(cursor: Cursor) -> Each | RowEnds | Target:

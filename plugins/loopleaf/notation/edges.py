@@ -6,9 +6,10 @@ from .along_words import names_an_edge
 from .cursor import Cursor, read_amount
 from .names import read_stitch
 from .piece_names import piece_at, starts_both_together
-from .targets import read_counted_target, read_until, starts_until
+from .targets import read_counted_target
 from .tree import ONE, Corresponding, Evenly, Next, Place, RowEnds, Stitch, Target, Until
 from .undersides import pass_underside
+from .untils import read_until, starts_until
 
 
 def read_after_target(cursor: Cursor, place: Next) -> Next:

@@ -49,7 +49,7 @@ def read_free_loops(cursor: Cursor) -> Target:
 
 def read_free_place(cursor: Cursor) -> Place:
     """`in free loops of round 2` is each of them, `in free loop of round 2` the next one."""
-    from .targets import read_until
+    from .untils import read_until
 
     first = cursor.at
     target = read_free_loops(cursor)

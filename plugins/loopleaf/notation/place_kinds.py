@@ -38,10 +38,9 @@ from .targets import (
     BARE_SPACE,
     CHAIN,
     GAP,
-    names_a_space,
+    of_round,
     read_counted_target,
     read_target,
-    read_until,
     starts_named_number,
     starts_target,
 )
@@ -68,6 +67,7 @@ from .tree import (
     Until,
     Within,
 )
+from .untils import names_a_space, read_until
 
 
 def read_place(cursor: Cursor) -> Place:
@@ -136,10 +136,7 @@ def _next(cursor: Cursor) -> Place:
         return RowEnds(count=ONE)
     if cursor.means == "skipped":
         cursor.at += 1
-        target = read_target(cursor)
-        if cursor.means != "num" or cursor.ahead(2) != "below":
-            return Skipped("next")
-        return read_after_target(cursor, Next(ONE, target, skipped=True))
+        return _further_down(cursor) or Skipped("next")
     if cursor.means == "num" and cursor.ahead() == "skipped":
         return read_so_many_skipped(cursor)
     amount, target = read_counted_target(cursor, bare=True)
@@ -168,7 +165,7 @@ def _first(cursor: Cursor) -> Place:
             return read_chain_name(cursor, 1)
     if cursor.ahead() == "skipped":
         cursor.at += 1
-        return read_skipped(cursor)
+        return _skipped(cursor)
     cursor.at += 1
     if cursor.means == "of" and _of_these(cursor):
         return read_chain_name(cursor, 1)
@@ -282,14 +279,20 @@ def _centre(cursor: Cursor) -> Place:
     return read_within(cursor, "centre", target)
 
 
+def _further_down(cursor: Cursor) -> Place | None:
+    """The `sc 2 rows below` or `st of round 1` behind `skipped`; None where no round further down is said."""
+    target = of_round(cursor, read_target(cursor))
+    if not target.round and (cursor.means != "num" or cursor.ahead(2) != "below"):
+        return None
+    return read_after_target(cursor, Next(ONE, target, skipped=True))
+
+
 def _skipped(cursor: Cursor) -> Place:
     """`skipped st`; `skipped sc 2 rows below` is the next one there."""
     at = cursor.at
     place = read_skipped(cursor)
-    if cursor.means != "num" or cursor.ahead(2) != "below":
-        return place
     cursor.at = at + 1
-    return read_after_target(cursor, Next(ONE, read_target(cursor), skipped=True))
+    return _further_down(cursor) or place
 
 
 def _any(cursor: Cursor) -> Place:

@@ -5,15 +5,10 @@ group.
 from dataclasses import replace
 
 from .cursor import Cursor
-from .targets import (
-    names_a_space,
-    read_counted_target,
-    read_target,
-    starts_named_number,
-    starts_target,
-)
+from .targets import read_counted_target, read_target, starts_named_number, starts_target
 from .tree import ONE, Last, Marked, Place, Same, Skipped, Target, Within
 from .tree_places import BegunBy
+from .untils import names_a_space
 
 WHICH_GROUP = frozenset({"next", "same", "last"})
 """Which group or arch: `centre st of next sh`, `of same sh`, `of last sh`."""

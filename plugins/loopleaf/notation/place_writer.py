@@ -1,6 +1,7 @@
 """Writes places: `in next 3 sts`, `in each of next 3 sts`, `over next 5 sts`, `evenly along edge`."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 from .style import Style, is_one, ordinal, written
@@ -40,6 +41,10 @@ def write_until(until: Until, style: Style) -> str:
     """`around`, `across`, `to end`, `to last 3 sts`, `to marker`, `to next corner`; "" where print left it
     unsaid.
     """
+    if until.before is not None:
+        end = write_until(replace(until, before=None), style)
+        stitches = style.counted(until.before, style.target(STITCH, not is_one(until.before)))
+        return f"to {stitches} before {end.removeprefix('to ')}"
     if until.kind == "end":
         return "to end" if until.word == "end" else until.word
     if until.kind == "to-last":

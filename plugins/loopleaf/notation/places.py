@@ -8,8 +8,8 @@ from .free_loops import read_free_place, starts_free_loops
 from .manner_of_post import read_from_behind
 from .piece_names import read_layers
 from .place_kinds import read_over, read_place
-from .targets import names_a_space, read_until, starts_until
 from .tree import Place
+from .untils import names_a_space, read_until, starts_until
 
 
 @dataclass(slots=True)

@@ -14,8 +14,8 @@ from .names import starts_stitch
 from .nth_space import pass_to_the_nth
 from .omitting import is_short_for, pass_instead, read_omitted, starts_instead, without_the_last
 from .places import read_places, starts_place
-from .targets import read_until, starts_until
 from .tree import ONE, Again, Amount, Group, Passage, Repeat, Step, Until
+from .untils import read_until, starts_until
 
 
 def read_times(cursor: Cursor) -> Amount | None:

@@ -3,8 +3,9 @@
 from .cursor import Cursor, UnreadableError, read_amount
 from .place_parts import ends_in_s, pass_at_base
 from .purposes import read_purpose
-from .targets import read_counted_target, read_until, starts_named_number, starts_target, starts_until
+from .targets import read_counted_target, starts_named_number, starts_target
 from .tree import ONE, STITCH, Leave, Skip, Step, Target
+from .untils import read_until, starts_until
 
 _ENDS = frozenset({",", "end", ")", "and", "then"})
 

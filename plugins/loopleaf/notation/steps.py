@@ -34,6 +34,7 @@ from .place_kinds import read_place
 from .popcorns import read_dropped
 from .purposes import pass_purpose_aside
 from .repeats import read_again, read_bracket, read_star, read_times_first
+from .shaping import read_shaping, starts_shaping
 from .skipped_chains import read_skipped_chains
 from .skipping import read_leave, read_skip
 from .stitching import read_chain, read_work
@@ -208,9 +209,11 @@ def _chain(cursor: Cursor, steps: list[Step]) -> None:
 
 
 def _shape(cursor: Cursor, steps: list[Step]) -> None:
-    """`inc`, `dec in next st`, `dec 1 st at each end`."""
+    """`inc`, `dec in next st`, `dec 1 st at each end`, `dec 6 sts evenly`."""
     if starts_at_ends(cursor):
         read_at_ends(cursor, steps)
+    elif starts_shaping(cursor):
+        read_shaping(cursor, steps)
     else:
         read_work(cursor, steps)
 

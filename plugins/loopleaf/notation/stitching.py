@@ -17,7 +17,6 @@ from .places import Where, read_places, read_through, starts_place
 from .purposes import read_purpose, read_stands_for
 from .repeats import read_times
 from .sharing import legs_of, needs_no_place, passes_over, share_out, target_of, which_of
-from .targets import read_until, starts_until, to_a_space
 from .tree import (
     ONE,
     Amount,
@@ -43,6 +42,7 @@ from .tree import (
     Work,
     Yarn,
 )
+from .untils import read_until, starts_until, to_a_space
 from .whole_rounds import pass_other_name
 from .yarns import other_side, read_yarn_name
 
@@ -170,7 +170,7 @@ def _from_the_second(cursor: Cursor, steps: list[Step]) -> None:
     begins = bool(steps) and all(isinstance(step, Chain) for step in steps)
     if not begins or words[at].means != "in" or words[at + 1].means != "ord":
         return
-    if words[at + 2].means not in ("st", "stitch") or words[at + 3].means == "of":
+    if words[at + 2].means not in ("st", "stitch") or words[at + 3].means in ("of", "form"):
         return
     number: int = words[at + 1].value
     if number > 1:

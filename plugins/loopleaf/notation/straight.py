@@ -3,8 +3,8 @@
 from dataclasses import replace
 
 from .cursor import Cursor, UnreadableError
-from .targets import read_until
 from .tree import ONE, Amount, Chain, Each, Next, Over, Place, Step, Stitch, Turn, Until, Work
+from .untils import read_until
 
 AS_BELOW = Stitch("")
 """Such a stitch as the row is made of; the fabric says which."""

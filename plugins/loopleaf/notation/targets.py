@@ -7,14 +7,14 @@ from dataclasses import replace
 from .cursor import Cursor, read_amount
 from .free_loops import read_free_loops, starts_free_loops
 from .names import is_tall, read_counted_stitch, read_stitch, starts_stitch
-from .tree import ONE, STITCH, Amount, Stitch, Target, Until
+from .tree import STITCH, Amount, Stitch, Target
 
 SPACE = Target("space")
 BARE_SPACE = Target("space", word="sp")
 CHAIN = Target("chain")
 GAP = Target("gap")
-_SP = frozenset({"sp", "sps"})
-_SPACES = _SP | {"corner"}
+SP = frozenset({"sp", "sps"})
+SPACES = SP | {"corner"}
 """What may stand behind the chains: `ch-3 sp`, `ch-3 corner sp`."""
 
 
@@ -109,7 +109,7 @@ def starts_named_number(cursor: Cursor, at: int) -> bool:
         third = words[at + 2]
         if third.means == "picot" or (third.means == "corner" and after.glued):
             return True
-        if third.means in _SP:
+        if third.means in SP:
             return after.glued or third.means == "sp"
         return third.means == "loop" and after.glued
     if after.means != "stitch" and not (after.means == "special" and is_tall(cursor, at + 1)):
@@ -194,12 +194,12 @@ def _ch(cursor: Cursor) -> Target:
     words = cursor.words
     at = cursor.at
     after = words[at + 1]
-    if after.means in _SP or after.means == "loop":
+    if after.means in SP or after.means == "loop":
         cursor.at += 2
         return GAP if pass_between_groups(cursor) else SPACE
     if after.means == "num" and not after.value.variable:
         third = words[at + 2].means
-        if third in _SP or third == "loop":
+        if third in SP or third == "loop":
             cursor.at += 3
             return Target("space", length=after.value.sizes[0])
         if third == "picot":
@@ -215,7 +215,7 @@ def _ch(cursor: Cursor) -> Target:
     return CHAIN
 
 
-_CLOSES = frozenset({",", "end", ")", "and", "then", "*", "around", "across"})
+CLOSES = frozenset({",", "end", ")", "and", "then", "*", "around", "across"})
 """Behind `corner sc` the stitch is the corner's own, not one more to be made."""
 
 
@@ -223,10 +223,10 @@ def _corner(cursor: Cursor) -> Target:
     """`corner`, `corner st`, `corner sp`, `corner ch-2 sp`, `corner 2ch-sp`."""
     cursor.at += 1
     means = cursor.means
-    if means == "st" or (means == "stitch" and cursor.ahead() in _CLOSES):
+    if means == "st" or (means == "stitch" and cursor.ahead() in CLOSES):
         cursor.at += 1
         return Target("corner", word="st")
-    if means in _SP:
+    if means in SP:
         cursor.at += 1
         return Target("corner", word="sp")
     if means == "ch" or (means == "num" and starts_named_number(cursor, cursor.at)):
@@ -259,138 +259,3 @@ _READERS = {
     "corner": _corner,
     "picot": _picot, "group": _group, "edge": _edge,
 }  # fmt: skip
-
-
-# ---- where a repeat or an `each` ends ------------------------------------------------------
-
-
-def starts_until(cursor: Cursor, at: int) -> bool:
-    """Whether `around`, `across`, `to end`, `to last 2 sts` … begins at a word (and not `around post`,
-    `around next st`).
-    """
-    words = cursor.words
-    means = words[at].means
-    if means == "across" or (means == "along" and words[at + 1].means == "side"):
-        return True
-    if means == "around":
-        return words[at + 1].means not in _AROUND_A_PLACE
-    if means == "to":
-        return (
-            words[at + 1].means in ("ending", "last", "marker", "marked", "corner", "tch")
-            or (words[at + 1].means in ("next", "first") and words[at + 2].means in ("corner", "marker"))
-            or to_a_space(cursor, at)
-            or _to_the_middle(cursor, at)
-            or (words[at + 1].means == "beg" and words[at + 2].means in ("ch", "num"))
-        )
-    return means == "until" and words[at + 1].means in ("ending", "last", "marker", "corner", "num")
-
-
-def _to_the_middle(cursor: Cursor, at: int) -> bool:
-    """Whether `to center sc` or `to center sp` stands at a word: the one in the middle of the row."""
-    words = cursor.words
-    return words[at + 1].means == "centre" and words[at + 2].means in ("st", "stitch", "sp")
-
-
-def to_a_space(cursor: Cursor, at: int) -> bool:
-    """Whether `to next ch-1 sp`, `to ch-2 sp` or `to 2ch-sp` stands at a word."""
-    words = cursor.words
-    if words[at].means != "to":
-        return False
-    return names_a_space(cursor, at + 2 if words[at + 1].means in _WHICH_ONE else at + 1)
-
-
-_WHICH_ONE = frozenset({"next", "first", "centre"})
-"""`to center ch-2 sp`: there is one, the next."""
-
-
-def names_a_space(cursor: Cursor, at: int) -> bool:
-    """Whether `ch-2 sp`, `2ch-sp` or `ch-sp` stands at a word."""
-    words = cursor.words
-    if words[at].means == "num":
-        return starts_named_number(cursor, at) and words[at + 2].means in _SPACES
-    if words[at].means == "sp":
-        return words[at - 1].means in _WHICH_ONE
-    if words[at].means == "ch":
-        return words[at + 1].means in _SP or (words[at + 1].means == "num" and words[at + 2].means in _SPACES)
-    return words[at].means == "chsp"
-
-
-_AROUND_A_PLACE = frozenset(
-    {"post", "next", "first", "last", "same", "each", "st", "stitch", "num", "fp", "special", "marked",
-     "ord", "skipped",
-     "remaining", "corresponding", "form", "centre", "top", "ring", "any", "ending", "beg", "tch", "turning"}
-)  # fmt: skip
-
-
-def read_until(cursor: Cursor) -> Until | None:
-    """Where it ends; None where that isn't said."""
-    if not starts_until(cursor, cursor.at):
-        return None
-    word = "end"
-    if cursor.means in ("around", "across", "along"):
-        word = cursor.means
-        cursor.at += 1
-        if _pass_side(cursor):
-            return Until("corner")
-        _pass_whole(cursor)
-        if cursor.means != "to" or not starts_until(cursor, cursor.at):
-            return Until(word=word)
-    middle = _to_the_middle(cursor, cursor.at)
-    cursor.at += 1
-    means = cursor.means
-    if middle:
-        cursor.at += 1
-        return Until("centre", target=read_counted_target(cursor)[1])
-    if means == "beg":  # `to beg ch-3`: the chain at the row's end
-        cursor.at += 2
-        if cursor.means in ("num", "ch"):
-            cursor.at += 1
-        return Until("tch")
-    if means == "ending":
-        cursor.at += 1
-        _pass_whole(cursor)
-        return Until(word=word)
-    if means == "last":
-        cursor.at += 1
-        amount, target = read_counted_target(cursor)
-        return Until("to-last", count=amount or ONE, target=target)
-    if means == "num" and not starts_named_number(cursor, cursor.at):
-        amount, target = read_counted_target(cursor)
-        cursor.need("remain", "remain")
-        return Until("to-last", count=amount or ONE, target=target)
-    if cursor.take("tch"):
-        return Until("tch")
-    if cursor.means in _WHICH_ONE:
-        cursor.at += 1
-    if cursor.means in ("ch", "num", "chsp", "sp"):
-        target = read_counted_target(cursor)[1]
-        return Until("corner") if target.kind == "corner" else Until("next", target=target)
-    if cursor.take("corner"):
-        if cursor.means in ("st", "sp") or (cursor.means == "stitch" and cursor.ahead() in _CLOSES):
-            cursor.at += 1
-        elif cursor.means == "ch" or names_a_space(cursor, cursor.at):
-            read_target(cursor)
-        return Until("corner")
-    if cursor.take("marked"):  # `to marked st`
-        read_target(cursor)
-        return Until("marker")
-    cursor.need("marker", "until")
-    return Until("marker")
-
-
-def _pass_side(cursor: Cursor) -> bool:
-    """`across side`, `across last side`, `across each side`: to the corner that the side ends at."""
-    at = cursor.at + (cursor.means in ("first", "last", "next", "each", "ord", "a"))
-    if cursor.words[at].means != "side":
-        return False
-    cursor.at = at + 1
-    cursor.take("edge")  # `along side edge`
-    return True
-
-
-def _pass_whole(cursor: Cursor) -> None:
-    """`to end of round`, `around the row`: the word adds nothing."""
-    if cursor.means == "of" and cursor.ahead() in ("row", "round"):
-        cursor.at += 2
-    elif cursor.means in ("row", "round"):
-        cursor.at += 1

@@ -29,7 +29,7 @@ from .tree_places import (
     Skipped,
     Within,
 )
-from .tree_words import ONE, STITCH, Amount, Span, Stitch, Target, TargetKind, Until, no_span
+from .tree_words import ONE, STITCH, Amount, Shaping, Span, Stitch, Target, TargetKind, Until, no_span
 
 __all__ = [
     "ONE",
@@ -68,6 +68,7 @@ __all__ = [
     "Ring",
     "RowEnds",
     "Same",
+    "Shaping",
     "Skip",
     "Skipped",
     "Span",
@@ -113,7 +114,7 @@ class Work:
     `3 hdc` and `hdc in next 3 sts` are both each=1, places=(Next(3),); `2 hdc in next st` is each=2,
     places=(Next(1),); `dc in 5th ch from hook and in each ch across` has two places.
     For Evenly, RowEnds without a rate, and Ring, `each` is the number made.
-    through: `both layers`, where said.
+    through: `both layers`, where said. shaping: `…, increasing 6 sts evenly`.
     """
 
     stitch: Stitch
@@ -122,6 +123,7 @@ class Work:
     counts: CountsAs | None = None
     through: str = ""
     span: Span | None = no_span()
+    shaping: Shaping | None = None
 
 
 @dataclass(frozen=True, slots=True)

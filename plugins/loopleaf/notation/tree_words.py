@@ -39,6 +39,18 @@ ONE = Amount((1,))
 
 
 @dataclass(frozen=True, slots=True)
+class Shaping:
+    """`increasing 6 sts evenly`, `decreasing evenly to 24 sts`: how a plain row or round changes its count.
+
+    how: `inc`, or `dec`. count: by so many stitches; with `total`, to so many.
+    """
+
+    how: Literal["inc", "dec"]
+    count: Amount
+    total: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Stitch:
     """One stitch or stitch group as it is named.
 
@@ -99,9 +111,11 @@ class Until:
     (`to center sc`).
 
     word: how print said it (`around`, `across`, `end`); kept, for it is written back.
+    before: so many stitches short of it (`to 1 st before marker`).
     """
 
     kind: Literal["end", "to-last", "marker", "corner", "next", "tch", "centre"] = "end"
     word: str = "around"
     count: Amount = ONE
     target: Target = STITCH
+    before: Amount | None = None

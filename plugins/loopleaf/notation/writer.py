@@ -7,6 +7,7 @@ from typing import Any
 from .group_loops import said_once
 from .leaning import leaning
 from .place_writer import write_place, write_until
+from .shaping import write_shaping
 from .step_writer import WRITERS, write_counts, write_sides, write_tally
 from .straight import AS_BELOW
 from .style import Style, is_one, written
@@ -107,6 +108,8 @@ def _step(step: Step, style: Style, here: bool, depth: int) -> str:
 def _work(work: Work, style: Style, here: bool) -> str:
     stitch, each = work.stitch, work.each
     match work.places:
+        case (Each(until=until),) if stitch == AS_BELOW and work.shaping is not None:
+            return f"{write_shaping(work.shaping, style, alone=True)} {write_until(until, style)}"
         case (Each(until=until),) if stitch == AS_BELOW:
             return f"work even {write_until(until, style)}"
     places = _said_places(work, here)
@@ -122,7 +125,8 @@ def _work(work: Work, style: Style, here: bool) -> str:
     where = _places(places, style, each_of)
     where = _with_post(_with_loop(where, stitch, style), stitch)
     through = f" through {work.through}" if work.through else ""
-    return f"{text}{' ' + where if where else ''}{through}{write_counts(work.counts, style)}"
+    shaping = f", {write_shaping(work.shaping, style)}" if work.shaping is not None else ""
+    return f"{text}{' ' + where if where else ''}{through}{write_counts(work.counts, style)}{shaping}"
 
 
 def _said_places(work: Work, here: bool) -> tuple[Any, ...]:

@@ -3,15 +3,16 @@
 import re
 from typing import Any
 
-from .reading import plain_text
+from .reading import plain_text, unfit
 
 _AGAIN = re.compile(
     r"(?:rep(?:eat)?|(?:work )?(?:the )?(?:same )?as(?: for)?) (?:the )?"
     r"(?:(?:rows?|rounds?|rnds?) (\d+)(?:\s*(?:and|to|-|–)\s*(\d+))?"
-    r"|(\d+)(?:st|nd|rd|th) (?:row|round|rnd)|(last|previous|prev) (?:row|round|rnd))(?: once more)?"
-    r"(?:,? until (?:piece |work |it )?measures (.+?)(?: from [a-z ]+)?)?"
+    r"|(\d+)(?:st|nd|rd|th) (?:row|round|rnd)|(?:last|previous|prev)(?: (?P<few>\d|two|three|four))? "
+    r"(?:row|round|rnd)s?)(?P<often> (?:once|twice|(?:\d{1,4}|[a-z]{3,6})(?: more)? times)(?: more)?)?"
+    r"(?:,? until (?:piece |work |it )?measures (?P<until>.+?)(?: from [a-z ]+)?)?"
     r"(?:[.,;]?\s+(?:and |but )?"
-    r"((?:fasten off|turn|join|do not turn|break yarn|cut yarn|(?:inc|dec)(?:rease)? 1 )\b.*?))?\.?",
+    r"(?P<close>(?:fasten off|turn|join|do not turn|break yarn|cut yarn|(?:inc|dec)(?:rease)? 1 )\b.*?))?\.?",
     re.IGNORECASE,
 )
 LONGEST = 200
@@ -45,19 +46,49 @@ def said_in_print(entry: dict[Any, Any]) -> dict[Any, Any]:
     if again is not None and not {"repeat", "as", "from"} & set(entry):
         one = again[1] or again[3] or _before(entry)
         first, last = int(one[:6]), int((again[2] or one)[:6])
-        if first and (last in (first, first + 1) or "-" in again[0] or " to " in again[0]):
+        first = max(0, first - (_number(again["few"] or "") or 1) + 1)
+        follow = last in (first, first + 1) or "-" in again[0] or " to " in again[0]
+        if first and (follow or again["few"]):
+            _holds(entry, again[0], last - first + 1, again["often"] or "")
             del made["work"]
-            made["repeat"] = one if first == last else f"{first}-{last}"
-            if again[5] and "until" not in entry:
-                made["until"] = again[5]
-            if again[6]:
-                made["work"] = again[6]
+            made["repeat"] = str(first) if first == last else f"{first}-{last}"
+            if again["until"] and "until" not in entry:
+                made["until"] = again["until"]
+            if again["close"]:
+                made["work"] = again["close"]
     for one, several in (("row", "rows"), ("round", "rounds")):
         other = _EVERY_OTHER.fullmatch(plain_text(entry.get(one)) or "")
         if other is not None and "every" not in entry and several not in entry:
             del made[one]
             made |= {several: f"{other[1]} on", "every": 2}
     return made
+
+
+_NUMBERS = ("", "once", "twice", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+
+
+def _number(word: str) -> int | None:
+    """A number in figures or as a word up to ten; None for anything else."""
+    word = {"one": "once", "two": "twice"}.get(word.lower(), word.lower())
+    return int(word) if word.isdigit() else (_NUMBERS.index(word) if word in _NUMBERS[1:] else None)
+
+
+def _holds(entry: dict[Any, Any], said: str, several: int, often: str) -> None:
+    """Raises where `rep rows 2 and 3 three more times` isn't as many rows as the entry has."""
+    times = _number(often.split()[0]) if often else None
+    for name in ("rows", "rounds", "row", "round"):
+        run = re.fullmatch(r"(\d{1,6})(?:\s*[-–]\s*(\d{1,6}))?", plain_text(entry.get(name)) or "")
+        if times is None or run is None:
+            continue
+        first, last = int(run[1]), int(run[2] or run[1])
+        if last - first + 1 != times * several:
+            rows = name if name.endswith("s") else f"{name}s"
+            fits = f"{first}-{first + times * several - 1}" if times * several > 1 else str(first)
+            worked = f"{times} × {several} = {times * several} {rows}"
+            raise unfit(
+                f"“{said}” is {worked}, and {run[0]} is {last - first + 1}.",
+                f"{rows}: {fits}",
+            )
 
 
 def label_of(work: str) -> int | None:

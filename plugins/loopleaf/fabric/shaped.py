@@ -1,0 +1,31 @@
+"""A plain row with its increases or decreases spread evenly: `sc around, increasing 6 sts evenly`."""
+
+from ..notation.tree import STITCH, Shaping, Stitch, Work
+from .hand import Hand
+from .seek import Into, missing, number
+from .stitches import make
+from .worked import NUMBERED, Made
+
+
+def shape(hand: Hand, step: Work, shaping: Shaping, intos: list[Into]) -> None:
+    """A stitch in each place, but for those where two are made in one, or one over two."""
+    places = len(intos)
+    change = number(hand, shaping.count)
+    if shaping.total:
+        worked = sum(1 for one in hand.made if isinstance(one, Made) and one.role in NUMBERED)
+        change = change - worked - places if shaping.how == "inc" else places + worked - change
+    asked = change if shaping.how == "inc" else 2 * change
+    if change < 0 or asked > places:
+        raise missing(hand, STITCH, max(asked, places + 1), places, step.span)
+    whole = places if shaping.how == "inc" else places - change
+    stitch, at = step.stitch, 0
+    gathered = Stitch(stitch.kind, "tog", 2, stitch.loop)
+    for one in range(whole):
+        shaped = (one + 1) * change // whole > one * change // whole
+        if not shaped or shaping.how == "inc":
+            for _ in range(2 if shaped else 1):
+                make(hand, stitch, intos[at], step.span)
+            at += 1
+        else:
+            make(hand, gathered, (*intos[at], *intos[at + 1]), step.span)
+            at += 2
