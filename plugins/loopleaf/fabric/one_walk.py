@@ -11,7 +11,7 @@ from .edge import Found
 from .hand import Hand
 from .seek import Into, take
 
-_BETWEEN_STITCHES = ("space", "loop", "corner")
+_BETWEEN_STITCHES = ("space", "loop")
 
 
 Put = Callable[[Hand, Work | Group, Into], None]
@@ -62,9 +62,13 @@ def each_apart(step: Step, follow: Step | None) -> tuple[Work, Work] | None:
 
 
 def _apart(one: Each, other: Each) -> bool:
-    """Whether no place belongs to both: stitches and spaces, or stitches of different kinds."""
+    """Whether no place belongs to both: stitches and spaces, stitches of different kinds, spaces of different
+    lengths. A corner that is one of the others' spaces is the corner's."""
     sorts = [{_sort(target) for target in each.targets} for each in (one, other)]
     if "" in sorts[0] | sorts[1] or sorts[0] & sorts[1]:
+        return False
+    spaces = [{sort for sort in found if sort.startswith("space")} for found in sorts]
+    if all(spaces) and "space" in spaces[0] | spaces[1]:
         return False
     plain = [any(sort == "stitch" for sort in found) for found in sorts]
     kinds = [any(sort.startswith("stitch ") for sort in found) for found in sorts]
@@ -72,9 +76,12 @@ def _apart(one: Each, other: Each) -> bool:
 
 
 def _sort(target: Target) -> str:
-    """Which places a target takes: `space`, `stitch` (any), `stitch single`; "" for what isn't told apart."""
+    """Which places a target takes: `space` (any), `space 2`, `corner`, `stitch` (any), `stitch single`; ""
+    for what isn't told apart."""
+    if target.kind == "corner":
+        return "corner"
     if target.kind in _BETWEEN_STITCHES:
-        return "space"
+        return f"space {target.length}" if target.length else "space"
     if target.kind != "stitch" or target.unworked or target.round:
         return ""
     if target.stitch is None:

@@ -120,7 +120,7 @@ def _pass_which_chains(cursor: Cursor) -> bool:
 
 
 def _pass_small(cursor: Cursor) -> None:
-    while cursor.means in ("a", "first"):
+    while cursor.means in ("a", "first", "last"):
         cursor.at += 1
     if (
         cursor.means == "num"

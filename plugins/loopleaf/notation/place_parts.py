@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from .cursor import Cursor
 from .targets import read_counted_target, read_target, starts_named_number, starts_target
-from .tree import ONE, Last, Marked, Place, Same, Skipped, Target, Within
+from .tree import ONE, Amount, Each, Last, Marked, Place, Same, Skipped, Target, Until, Within
 from .tree_places import BegunBy
 from .untils import names_a_space
 
@@ -136,6 +136,8 @@ def bare_group(cursor: Cursor) -> Target | None:
 
 def read_within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Place:
     """What of the group or arch is meant: `centre st of next sh`, `2nd dc of same sh`."""
+    if pass_each_corner(cursor, part, number):
+        return Each((Target("corner", word="st"),), Until(word=""))
     cursor.need("of", "of-what")
     which = cursor.means
     named = starts_target(cursor, cursor.at) or starts_named_number(cursor, cursor.at)
@@ -151,6 +153,28 @@ def read_within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Pl
     else:
         of = read_counted_target(cursor)[1]
     return Within(part, inner, of, number, which == "same", which == "last")  # type: ignore[arg-type]
+
+
+_AT_A_CORNER = 3
+"""So many stitches in one place are a corner; the middle one of them is the corner's own."""
+
+
+def pass_each_corner(cursor: Cursor, part: str, number: int) -> bool:
+    """`centre sc of each corner`, `2nd sc of each 3-sc group`: passes what stands behind the stitch."""
+    words, at = cursor.words, cursor.at
+    if [word.means for word in words[at : at + 2]] != ["of", "each"]:
+        return False
+    if part != "centre" and number != _AT_A_CORNER - 1:
+        return False
+    at += 2
+    if words[at].means == "num" and words[at + 1].means == "stitch":
+        if words[at].value != Amount((_AT_A_CORNER,)) or words[at + 2].means not in ("group", "corner"):
+            return False
+        at += 2
+    elif words[at].means != "corner":
+        return False
+    cursor.at = at + 1
+    return True
 
 
 def ends_in_s(cursor: Cursor, at: int) -> bool:

@@ -26,11 +26,20 @@ def starts_shaping(cursor: Cursor) -> bool:
     return words[at].means in _NOUNS and words[at + 1].means == "evenly"
 
 
+def starts_number_of_shapings(cursor: Cursor) -> bool:
+    """Whether `6 dec evenly` stands here."""
+    words, at = cursor.words, cursor.at
+    return (
+        words[at].means == "num" and words[at + 1].means in ("inc", "dec") and words[at + 2].means == "evenly"
+    )
+
+
 def read_shaping(cursor: Cursor, steps: list[Step]) -> None:
     """Said of the plain row just read; where there is none, of a row in the stitches below."""
     first = cursor.at
-    how: Literal["inc", "dec"] = "inc" if cursor.means == "inc" else "dec"
-    cursor.at += 1
+    named = cursor.words[first + (cursor.means == "num")].means
+    how: Literal["inc", "dec"] = "inc" if named == "inc" else "dec"
+    cursor.at += cursor.means != "num"
     total = cursor.take("evenly")
     if total:
         cursor.need("to", "step")

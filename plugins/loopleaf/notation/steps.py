@@ -34,7 +34,7 @@ from .place_kinds import read_place
 from .popcorns import read_dropped
 from .purposes import pass_purpose_aside
 from .repeats import read_again, read_bracket, read_star, read_times_first
-from .shaping import read_shaping, starts_shaping
+from .shaping import read_shaping, starts_number_of_shapings, starts_shaping
 from .skipped_chains import read_skipped_chains
 from .skipping import read_leave, read_skip
 from .stitching import read_chain, read_work
@@ -229,6 +229,8 @@ def _says_what_was_made(cursor: Cursor) -> bool:
     inside = cursor.words[cursor.at + 1 : cursor.words[cursor.at].value]
     if inside and all(word.means in _LABELS for word in inside) and inside[-1].means != "ring":
         return True
+    if [word.means for word in inside] in (["centre", "st"], ["centre", "stitch"]):
+        return True
     steps = any(word.means in ("in", ",", "(", "*") for word in inside)
     return len(inside) > 1 and inside[-1].means == "just-made" and not steps
 
@@ -285,12 +287,24 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         read_whole_round(cursor, steps, first)
     elif starts_instead(cursor, cursor.at):
         read_instead(cursor, steps)
+    elif starts_number_of_shapings(cursor):
+        read_shaping(cursor, steps)
     elif means == "in" and starts_stitch(cursor, cursor.at + 1):
         cursor.at += 1  # `work in sc across`
         read_step(cursor, steps)
     else:
         read_step(cursor, steps)
         _on_the_way(steps)
+
+
+def _with(cursor: Cursor, steps: list[Step]) -> None:
+    """`with B`, and `…, with 3 sc in each ch-1 sp`, which is worked on the way."""
+    if cursor.ahead() == "num" and cursor.ahead(2) == "stitch":
+        cursor.at += 1
+        read_step(cursor, steps)
+        _on_the_way(steps)
+    else:
+        read_with(cursor, steps)
 
 
 def _on_the_way(steps: list[Step]) -> None:
@@ -366,7 +380,7 @@ _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
     "in": read_loops, "through": read_through, "ending-with": _ending, "foundation": _starting,
     "beg": _starting, "turn": read_turn, "no-turn": read_turn, "join": read_join,
     "no-join": read_unjoined, "fasten-off": read_fasten_off, "place-marker": read_marker,
-    "move-marker": read_marker, "remove-marker": read_marker, "with": read_with, "change": read_change,
+    "move-marker": read_marker, "remove-marker": read_marker, "with": _with, "change": read_change,
     "changing": read_change, "carrying": read_change, "dropping": read_change,
     "standing": read_standing, "along": read_other_side,
     "other-side": read_other_side, "holding": read_holding, "draw": read_draw, "yarn-over": read_draw,

@@ -7,6 +7,7 @@ from dataclasses import replace
 from .along_words import read_number_behind
 from .asides import is_counts_aside, read_counts, read_counts_aside
 from .between import each_between
+from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError, read_amount
 from .directions import read_side_first
 from .gathering import read_next_together
@@ -167,7 +168,7 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
 def _from_the_second(cursor: Cursor, steps: list[Step]) -> None:
     """`ch 3, dc in 2nd dc and in each dc across`: behind the turning chain those before it are passed."""
     words, at = cursor.words, cursor.at
-    begins = bool(steps) and all(isinstance(step, Chain) for step in steps)
+    begins = all(isinstance(step, Chain) for step in steps) and (steps or words[at + 3].means == "and")
     if not begins or words[at].means != "in" or words[at + 1].means != "ord":
         return
     if words[at + 2].means not in ("st", "stitch") or words[at + 3].means in ("of", "form"):
@@ -219,6 +220,9 @@ def _where(cursor: Cursor) -> Where:
         or cursor.ahead() in ("tch", "beg", "marked")
         or to_a_space(cursor, cursor.at)
     )
+    if cursor.means == "to" and cursor.ahead() == "num" and starts_chain_name(cursor, cursor.at + 1):
+        cursor.at += 1  # `ss to 3ch`
+        return Where(places=(read_chain_name(cursor, 0),))
     if plainly and cursor.ahead() in _TO_A_PLACE:
         cursor.words[cursor.at].means = "in"
         return read_places(cursor)
@@ -330,7 +334,10 @@ def _finish(cursor: Cursor, steps: list[Step], first: int, step: Step) -> None:
         if counts is not None:
             step = replace(step, counts=counts, span=cursor.span(first))
             step = _and_on(cursor, steps, step)
-        if step.stitch.kind == "slip" and cursor.take("to-join"):
+        walks = any(isinstance(one, Each) for one in step.places)
+        if walks and cursor.take("to-join"):
+            pass  # `sl st in each st across to join`: a seam
+        elif step.stitch.kind == "slip" and cursor.take("to-join"):
             steps.append(_joining(step, cursor, first))
             return
         if step.stitch.kind != "slip" and cursor.means == "to-join" and step.places:

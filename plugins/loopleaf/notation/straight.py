@@ -38,6 +38,9 @@ def read_at_ends(cursor: Cursor, steps: list[Step]) -> None:
     place: Place = Over(Amount((2,))) if how == "dec" else Next()
     shaped = Work(Stitch(how), places=(place,), span=span)
     until = Until(word="across")
+    if where == "beg" and cursor.means == "," and cursor.ahead() == "even":
+        cursor.at += 2  # `inc 1 st at beg of row, work to end`
+        read_until(cursor)
     if where != "beg":
         until = Until("to-last", count=Amount((2,)) if how == "dec" else ONE)
     at = _plain_row(steps)

@@ -165,7 +165,8 @@ def _chsp(cursor: Cursor) -> Target:
 
 
 def pass_between_groups(cursor: Cursor) -> bool:
-    """`between groups`, `between 3tr groups`, `between each group of 3tr`, `before next dc`."""
+    """`between groups`, `between shells`, `between 3tr groups`, `between each group of 3tr`, `before next
+    dc`."""
     words, at = cursor.words, cursor.at
     before = words[at].means == "in-front" and cursor.said(at, at + 1).lower() == "before"
     if before and words[at + 1].means == "next" and words[at + 2].means in ("st", "stitch", "group"):
@@ -176,7 +177,7 @@ def pass_between_groups(cursor: Cursor) -> bool:
     at += 1 + (words[at + 1].means in ("each", "a"))
     sized = words[at].means == "num" and words[at + 1].means == "stitch"
     at += 2 * sized
-    if words[at].means != "group":
+    if words[at].means not in ("group", "special") and words[at].value != "shell":
         return False
     cursor.at = at + 1
     if cursor.means == "of" and cursor.ahead() == "num" and cursor.ahead(2) == "stitch":
