@@ -26,6 +26,8 @@ _TRIES = 48
 _REASONS = 3
 _FAR = 0.15
 """A size that misses by more than so much of what is wanted isn't near (chosen here)."""
+_TUBE = 1.5
+"""Times the chains that it begins with: as wide as a tube gets (chosen here)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,6 +104,11 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
         candidates = _of_a_ball(ball, wanted)
     elif base is not None:
         candidates = _of_a_base(base, stitches, wanted)
+    elif model.start is not None and model.start.kind == "chain ring" and _grows(model, stitches):
+        raise CannotAlter(
+            f"“{name}” grows from a ring in its middle, by rounds that follow no rule which more or fewer of "
+            "them could keep to."
+        )
     elif model.start is not None and model.start.chain is not None:
         candidates = _of_a_chain(model, stitches)
     else:
@@ -120,6 +127,14 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
         )
         candidates.remove(candidate)
         if misses_by(candidate) >= (abs(best.around_mm - wanted_mm) if best else _FAR * wanted_mm):
+            if best is None and not passed:
+                nearest_mm = at_mm + a_stitch_mm * (candidate.stitches - at_stitches)
+                by = "chains" if base is None and ball is None else "increase rounds"
+                passed.append(
+                    f"The nearest that more or fewer {by} could make it is about {centimetres(nearest_mm)}."
+                    if candidate.changes
+                    else f"More or fewer {by} don't bring it nearer."
+                )
             break
         if not candidate.changes:
             best = Fitted(None, around_mm)
@@ -163,6 +178,12 @@ def way_around(checked: Checked, piece: str, size: int = 0) -> float | None:
     found = checked.measured.piece(piece) if checked.measured is not None else None
     band = (found.size[size].get("around" if found.in_rounds else "width")) if found and found.size else None
     return band.middle if band is not None else None
+
+
+def _grows(model: Piece, stitches: int) -> bool:
+    """Whether a piece is wider by far than the ring of chains that it begins with: no tube."""
+    chain = model.start.chain.of(0) if model.start is not None and model.start.chain is not None else None
+    return chain is not None and stitches > _TUBE * chain
 
 
 def _widest(piece: PieceWork) -> int:
