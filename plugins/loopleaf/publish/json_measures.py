@@ -157,8 +157,9 @@ def piece_yarn(measured: Measured, piece: str) -> dict[str, Any]:
 
 def piece_marks(measured: Measured, piece: str) -> dict[str, Any]:
     """What a maker holds the work against: `checkpoints` (what measures how much by a round), `tail_mm`, or
-    `usual_tail_mm` where a seam needs one and the author states none; of a cord `threading`, what it passes,
-    and `opens_mm`, how far around the round opens that it goes through.
+    `usual_tail_mm` where a seam needs one and the author states none (in rows `usual_tail_around_mm` too, for
+    a seam all around the piece); of a cord `threading`, what it passes, and `opens_mm`, how far around the
+    round opens that it goes through.
 
     Nothing where there is none.
     """
@@ -169,6 +170,8 @@ def piece_marks(measured: Measured, piece: str) -> dict[str, Any]:
     unsaid = [next((one for one in size if one.piece == piece), None) for size in measured.unsaid_tails]
     if any(unsaid):
         found["usual_tail_mm"] = by_size([one and _band(one.usual) for one in unsaid])
+        if any(one and one.outline_mm for one in unsaid):
+            found["usual_tail_around_mm"] = by_size([one and _band(one.usual_around) for one in unsaid])
     ways = [_threading(one) for one in measured.threadings[0] if one.cord == piece]
     if ways:
         found["threading"] = ways

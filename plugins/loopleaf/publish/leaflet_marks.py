@@ -92,4 +92,9 @@ def tail(voice: Voice, measured: Measured, piece: str) -> Iterator[str]:
     unsaid = [next((one for one in size if one.piece == piece), None) for size in measured.unsaid_tails]
     if any(unsaid):
         key = "tail_unsaid_short" if all(one is None or one.short for one in unsaid) else "tail_unsaid"
-        yield voice.say(key, length=amounts.spans(tuple(one.usual if one else None for one in unsaid)))
+        around = [one.usual_around if one else None for one in unsaid]
+        yield voice.say(
+            "tail_unsaid_rows" if any(around) else key,
+            length=amounts.spans(tuple(one.usual if one else None for one in unsaid)),
+            around=amounts.spans(tuple(around)) if any(around) else "",
+        )

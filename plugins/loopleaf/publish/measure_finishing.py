@@ -55,3 +55,6 @@ def unsaid_tails_told(tails: Sequence[UnsaidTail]) -> Iterator[str]:
     for tail in tails:
         usual, edge = amounts.spans((tail.usual,)), amounts.length(tail.edge_mm)
         yield f"  {tail.piece}: none stated, usually about {usual} for an edge of {edge}"
+        if tail.outline_mm is not None:
+            all_around, outline = amounts.spans((tail.usual_around,)), amounts.length(tail.outline_mm)
+            yield f"    sewn on all around, about {all_around} for {outline}"
