@@ -62,7 +62,7 @@ def test_another_yarn_and_who_is_new_to_it() -> None:
     text = "\n".join(told("lantern-pouch"))
     assert "weight 3, hook about 4.5 mm: around about 30 cm (11½ in)" in text
     assert "for someone new to it" in text
-    assert "Cords: because of a cord (Drawstring)" in text
+    assert "Cords: a cord (Drawstring)" in text
 
 
 def test_a_piece_without_a_gauge_says_so() -> None:

@@ -42,7 +42,7 @@ def measure_text(measured: Measured) -> str:
 
 def _caution(one: Earned) -> str:
     named = ", ".join(row.name for row in one.caution.standards)
-    return f"  {one.caution.title}: because of {', '.join(one.because)}" + (f"; {named}" if named else "")
+    return f"  {one.caution.title}: {', '.join(one.because)}" + (f"; {named}" if named else "")
 
 
 def _named(measured: Measured, size: int) -> str:
