@@ -411,7 +411,7 @@ def test_the_level_has_its_reasons() -> None:
 def test_cautions_name_their_standards_with_year_and_scope() -> None:
     cords, parts = _demo("lantern-pouch").cautions
     assert any(one.startswith("EN 71-1:2005+A8 (toys for under 36 months: ") for one in cords.standards)
-    assert any(one.startswith("16 CFR 1501.4 (") for one in parts.standards)
+    assert any(one.startswith("16 CFR 1501.4, of 1979 (") for one in parts.standards)
     assert [one.standards for one in _demo("ebb-scarf").cautions] == [()]
 
 
