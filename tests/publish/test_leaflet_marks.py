@@ -107,6 +107,14 @@ def test_sizes_that_turn_elsewhere_are_named() -> None:
     )
 
 
+def test_a_size_that_works_a_round_alone_is_not_named_twice() -> None:
+    """Round 13 says that only the largest cap has it; round 12 is the last to grow for one size of two."""
+    notes = _notes(_set_out((DEMO / "curlew-cap.yml").read_text("utf-8")))
+    assert notes["cap-13"].endswith("The work is now about 58.5 cm (23 in) around.")
+    assert "In size" not in notes["cap-13"]
+    assert notes["cap-12"].endswith("In size adult: the work is now about 53.5 cm (21 in) around.")
+
+
 def test_a_demo_ball_and_its_json() -> None:
     checked = check((DEMO / "pebble-ball.yml").read_bytes(), "pebble-ball.yml")
     assert _notes(leaflet(checked, "US", Settings()))["ball-11"].endswith(
