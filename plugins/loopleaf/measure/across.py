@@ -3,7 +3,8 @@
 Flat work is across twice its height along the fabric and the hole in its middle; work that bends is around ÷
 π; a polygon is told from side to side (`polygon`). A square's side is a quarter of the way around. What lies
 open as a tube has a diameter in the same way. Rows have a width instead, an oval its length and its width
-(`finished`), so neither has a figure here.
+(`finished`), so neither has a figure here. Circle and polygon are textbook geometry; a figure is as uncertain
+as the round's own length or height.
 """
 
 import math
