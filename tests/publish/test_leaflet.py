@@ -271,7 +271,14 @@ def test_what_you_make_and_how_big() -> None:
 def test_the_facts_have_centimetres_and_inches_in_either_terms(slug: str) -> None:
     for terms in ("US", "UK"):
         facts = {fact.key: fact.value for fact in _demo(slug, terms).facts}
-        assert slug == "purslane-garland" or (" cm" in facts["size"] and " in" in facts["size"]), terms
+        assert " cm" in facts["size"], terms
+        assert " in" in facts["size"], terms
+
+
+def test_the_facts_of_a_pattern_in_pieces_tell_the_largest() -> None:
+    """A garland states its leaves and its string, and nothing of the whole."""
+    facts = {fact.key: fact.value for fact in _demo("purslane-garland").facts}
+    assert facts["size"] == "String: 128 cm (50½ in) wide"
 
 
 def test_the_facts_tell_the_time_of_every_size() -> None:

@@ -203,13 +203,25 @@ def _stated(voice: Voice, size: StatedSize) -> str:
     return f"{amounts.stated(size.lengths, voice.pattern.size_count)} {voice.words[_WORDS[size.what]]}"
 
 
+def _size_in_short(voice: Voice, measured: Measured) -> str:
+    """The whole's size; where only pieces have one, that of the largest, with its name: `String: 128 cm (50½
+    in) wide`.
+    """
+    whole = [one for one in measured.stated if not one.piece]
+    if whole or not measured.stated:
+        return ", ".join(_stated(voice, one) for one in whole)
+    largest = max(measured.stated, key=lambda one: one.mm(voice.pattern.size_count - 1) or 0.0).piece
+    own = [_stated(voice, one) for one in measured.stated if one.piece == largest]
+    return f"{voice.title(largest)}: {', '.join(own)}"
+
+
 _WORDS = {"around": "around", "across": "across", "width": "width", "length": "length", "height": "height"}
 
 
 def facts(voice: Voice, measured: Measured, level: str) -> tuple[Fact, ...]:
     """The strip of facts: short, but with centimetres and inches as everywhere."""
     w = voice.words
-    size = ", ".join(_stated(voice, one) for one in measured.stated if one.piece == "")
+    size = _size_in_short(voice, measured)
     weights = list(dict.fromkeys(weight_name(voice, yarn) for yarn in voice.pattern.materials.yarns.values()))
     yarn = sentence(", ".join(weight for weight in weights if weight))
     number = len(voice.pattern.materials.yarns)
