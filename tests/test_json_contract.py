@@ -18,7 +18,7 @@ FILES = sorted((ROOT / "patterns").glob("*.yml"))
 ROUND = ["label", "uses", "makes", "count", "stated"]
 PROMISED = {"pattern", "pieces", "size", "yarn", "cords", "hours", "level", "findings"}
 """By the format: the least that is there."""
-BESIDES = {"learn_first", "learning_hours", "cautions", "other_yarns"}
+BESIDES = {"learn_first", "learning_hours", "cautions", "other_yarns", "heights"}
 FINDING = {
     *("rule", "severity", "file", "line", "column", "end_line", "end_column", "piece", "round"),
     *("message", "working", "suggestion", "related", "url"),
@@ -132,6 +132,15 @@ def test_the_measures(told: tuple[Any, Any]) -> None:
     for other in found["other_yarns"]:
         assert set(other) == {"weight", "hook_mm", "size"}
         assert abs(other["weight"] - next(iter(pattern.materials.yarns.values())).weight) == 1
+    adjustable = [piece["name"] for piece in found["pieces"] if "adjustable" in piece]
+    assert bool(found["heights"]) == bool(adjustable)
+    for height in found["heights"]:
+        assert set(height) == {"more", "by_mm", "adjustable", "size", "yarn", "cords", "hours"}
+        assert set(height["size"]) == set(found["size"])
+        assert height["more"] * height["by_mm"] > 0
+        assert {part["piece"] for part in height["adjustable"]} == set(adjustable)
+    for piece in found["pieces"]:
+        assert ("size" in piece) == any("height_mm" in one for one in piece["rounds"])
     assert set(found["level"]) == {"stated", "worked_out", "because"}
     assert found["level"]["stated"] == pattern.level
     assert (found["level"]["worked_out"] == "basic") == (found["learn_first"] == [])

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from loopleaf.alter import CannotAlter, Fitted, fit_around, fit_gauge, fit_yarn, swatch
+from loopleaf.alter import CannotAlter, Fitted, fit_around, fit_gauge, fit_sized, fit_yarn, swatch
 from loopleaf.alter.around import way_around
 from loopleaf.measure.other_yarn import likely_hook, likely_stitches
 from tests.alter.patterns import POUCH, checked, demo
@@ -131,11 +131,46 @@ def test_words_of_a_count_stay_the_authors() -> None:
         ("sandbank-seal", 60.0, "no size near to 6 cm"),
         ("curlew-cap", 500.0, "The nearest is child"),
         ("harbour-square", 300.0, "how far the whole"),
+        ("sea-lavender-doily", 320.0, "“doily” grows from a ring in its middle"),
     ],
 )
 def test_a_design_that_doesnt_allow_it_says_why(name: str, mm: float, reason: str) -> None:
     with pytest.raises(CannotAlter, match=reason):
         fit_around(demo(name), demo(name), mm)
+
+
+@pytest.mark.parametrize(
+    ("name", "mm", "reason"),
+    [
+        ("reed-tray", 200.0, "The nearest that more or fewer increase rounds could make it is about"),
+        ("pebble-ball", 600.0, "The nearest that more or fewer increase rounds could make it is about"),
+        ("ebb-scarf", 20.0, "The nearest that more or fewer chains could make it is about 8 cm."),
+        ("ebb-scarf", 262.0, ""),
+    ],
+)
+def test_a_size_that_nothing_comes_near_is_refused_with_what_does(name: str, mm: float, reason: str) -> None:
+    if not reason:  # the pattern as it is misses by a seventh, and is the nearest
+        assert fit_around(demo(name), demo(name), mm).altered is None
+        return
+    with pytest.raises(CannotAlter) as no:
+        fit_around(demo(name), demo(name), mm)
+    assert any(one.startswith(reason) for one in no.value.reasons[1:])
+
+
+def test_where_no_number_of_chains_is_nearer_that_is_said() -> None:
+    """A wave of 14 stitches is 8.6 cm in thicker yarn: 26 cm, or 17 cm, for 22.5 cm."""
+    with pytest.raises(CannotAlter) as no:
+        fit_yarn(demo("ebb-scarf"), 4)
+    assert no.value.reasons[1:] == ("More or fewer chains don't bring it nearer.",)
+
+
+def test_what_a_collar_is_around_is_what_its_file_says_then() -> None:
+    """101 stitches at 17 over 10 cm are 59.4 cm at the neck, however wide its lower edge comes out."""
+    alone, fitted = fit_sized(demo("gull-collar"), 600.0)
+    assert fitted.altered is not None
+    assert fitted.around_mm == pytest.approx(594, abs=2)
+    assert 'around: "59.5 cm"' in fitted.altered.text
+    assert alone.source.pattern is not None
 
 
 def test_another_gauge_keeps_the_size() -> None:

@@ -75,7 +75,9 @@ def test_weight(grams: float, text: str):
 
 def test_a_small_estimate_isnt_stretched():
     assert amounts.about_grams(Band(0.95, 1.05)) == "about 1 g (under ⅛ oz)"
-    assert amounts.about_grams(Band(0.85, 1.2)) == "about 0 to 2 g (under ⅛ oz)"
+    assert amounts.about_grams(Band(0.85, 1.2)) == "up to 2 g (under ⅛ oz)"
+    assert amounts.about_metres(Band(0.8, 2.4)) == "up to 3 m (up to 3 yd)"
+    assert amounts.about_metres(Band(1.3, 2.4)) == "about 1 to 3 m (1 to 3 yd)"
 
 
 def test_an_estimate_says_about_and_is_never_finer_than_it_is():

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from loopleaf.fabric import work_pattern
 from loopleaf.measure import Band, Measured, measure
+from loopleaf.measure.shape import stretches
 from loopleaf.pattern import load
 
 from .worked_patterns import HEAD, measured, rounds, rows
@@ -64,12 +65,29 @@ def test_a_bag_stands_as_high_as_its_sides():
 
 
 def test_lace_that_is_meant_to_lie_flat_is_measured_flat():
-    """Round by round the doily cups and ruffles; its rounds of sc, dc, tr and dtr are 12 cm across in all."""
+    """Round by round the doily would cup and ruffle; its rounds of sc, dc, tr and dtr are 12 cm across in
+    all, and 168 stitches of 10 cm ÷ 42 around.
+    """
     found = demo("sea-lavender-doily")
-    assert {form for form, _, _ in forms(found, "doily")} > {"cups", "ruffles"}
+    assert forms(found, "doily") == [("flat", "1", "13")]
     size = found.pieces[0].size[0]
     assert 120 in size["across"]
+    assert size["around"].middle == pytest.approx(found.pieces[0].known_rounds(0)[-1].length_mm)
     assert "height" not in size
+
+
+def test_lace_that_nobody_means_to_lie_flat_is_told_as_it_grows():
+    found = demo("sea-lavender-doily").pieces[0]
+    assert found.scale is not None
+    loose = stretches(found.known_rounds(0), 0.0, found.scale.width_mm)
+    assert {one.form for one in loose} > {"cups", "ruffles"}
+
+
+def test_a_flat_piece_is_as_far_around_as_its_edge():
+    """6, 12, 12, 18 stitches of 5 mm: most rounds are 6 cm long, the edge is 9 cm."""
+    disc = measured(rounds(*FLAT[:2], EVEN, FLAT[2], fields="lies flat: 1-4")).pieces[0]
+    assert [one.stitches for one in disc.known_rounds(0)] == [6, 12, 12, 18]
+    assert disc.size[0]["around"].middle == pytest.approx(90)
 
 
 def test_an_oval_is_longer_by_its_chain():

@@ -40,6 +40,16 @@ def test_pieces_laid_out_are_told_as_a_whole() -> None:
         )
 
 
+def test_what_the_author_states_is_what_changes() -> None:
+    """A tube stated as 104 mm around (worked out 100) comes out 104 × 12.5 ÷ 14.5 in the next thinner yarn,
+    as the page tells it; its height isn't stated.
+    """
+    stated = measured(TUBE, "finished size: {around: 104 mm}\n")
+    (size,) = stated.other_yarns[0].size
+    assert size["around"].middle == pytest.approx(104 * 12.5 / 14.5)
+    assert size["height"].middle == pytest.approx(stated.pieces[0].size[0]["height"].middle * 12.5 / 14.5)
+
+
 def test_the_ends_of_the_table_have_one_neighbour() -> None:
     assert [
         one.weight for one in measured(TUBE, head=HEAD.replace("weight: 4", "weight: 0")).other_yarns

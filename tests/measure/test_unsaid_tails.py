@@ -36,11 +36,46 @@ def test_a_short_edge_needs_an_end_that_can_be_woven_in() -> None:
     assert not tail.short
 
 
-def test_a_piece_in_rows_by_its_last_row() -> None:
-    patch = rows("sc in 2nd ch from hook and in each ch across, fasten off", name="patch")
+PATCH = rows(
+    "sc in 2nd ch from hook and in each ch across, turn",
+    *["ch 1, sc in each st across, turn"] * 8,
+    "ch 1, sc in each st across, fasten off",
+    name="patch",
+)
+"""10 stitches and 10 rows of 5 mm: a square of 5 cm, 20 cm around."""
+
+
+def patch_tail(said: str) -> UnsaidTail:
     disc = rounds("20 sc in ring, join", name="moon")
-    ((tail,),) = measured(disc + patch, "finishing:\n  - sew: {piece: patch, to: moon}\n").unsaid_tails
-    assert tail == UnsaidTail("patch", 50)
+    more = f'finishing:\n  - sew: {{piece: patch, to: moon, text: "{said}"}}\n'
+    ((tail,),) = measured(disc + PATCH, more).unsaid_tails
+    return tail
+
+
+@pytest.mark.parametrize("said", ["", "Pin it first.", "Sew it near the edge.", "Turn it around."])
+def test_a_piece_in_rows_by_its_last_row_or_by_all_its_sides(said: str) -> None:
+    tail = patch_tail(said)
+    assert (tail.edge_mm, tail.outline_mm) == (50, 200)
+    assert (tail.usual, tail.usual_around) == (Band(150, 150), Band(400, 600))
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["Sew all around.", "Sew around the outside edge.", "Sew all four sides.", "Along three sides."],
+)
+def test_where_the_seam_goes_around_its_sides_count(said: str) -> None:
+    tail = patch_tail(said)
+    assert (tail.edge_mm, tail.outline_mm) == (200, None)
+    assert tail.usual == Band(400, 600)
+
+
+def test_a_stated_tail_around_a_patch_is_measured_by_its_sides() -> None:
+    """2.5 × 20 cm are 50 cm; a tail stated by its length is held against the least seam."""
+    tails = [
+        measured(PATCH.replace("  yarn: A", f"  yarn: A\n  tail: {tail}")).tails[0][0]
+        for tail in ("{times: 2.5, around: self}", "{times: 2.5, around: self, row: 10}", "12 cm")
+    ]
+    assert [(one.length_mm, one.edge_mm) for one in tails] == [(500, 200), (125, 50), (120, 50)]
 
 
 @pytest.mark.parametrize(

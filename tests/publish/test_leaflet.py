@@ -267,6 +267,35 @@ def test_what_you_make_and_how_big() -> None:
     ]
 
 
+@pytest.mark.parametrize("slug", DEMO)
+def test_the_facts_have_centimetres_and_inches_in_either_terms(slug: str) -> None:
+    for terms in ("US", "UK"):
+        facts = {fact.key: fact.value for fact in _demo(slug, terms).facts}
+        assert " cm" in facts["size"], terms
+        assert " in" in facts["size"], terms
+
+
+def test_the_facts_of_a_pattern_in_pieces_tell_the_largest() -> None:
+    """A garland states its leaves and its string, and nothing of the whole."""
+    facts = {fact.key: fact.value for fact in _demo("purslane-garland").facts}
+    assert facts["size"] == "String: 128 cm (50½ in) wide"
+
+
+def test_the_facts_tell_the_time_of_every_size() -> None:
+    """The smallest cap takes 1 hour at the least, the largest 2½ at the most."""
+    facts = {fact.key: fact.value for fact in _demo("curlew-cap").facts}
+    assert facts["time"] == "About 1 to 2½ hours"
+    assert facts["size"] == "42.5 (48, 53.5, 58.5) cm, 16¾ (19, 21, 23) in around"
+
+
+def test_amounts_that_differ_from_size_to_size_are_told_by_size() -> None:
+    text = (ROOT / "patterns" / "gull-collar.yml").read_text(encoding="utf-8")
+    yarn = _set_out(text.replace(', weighed: "64 (70, 76) g"', "")).yarns[0]
+    small, middle, large = yarn.amount.split("; ")
+    assert small.startswith("S: about ")
+    assert (middle[:9], large[:9]) == ("M: about ", "L: about ")
+
+
 def _rows(slug: str, place: str) -> dict[str, tuple[str, ...]]:
     (table,) = (one for one in _demo(slug).tables if one.place == place)
     return {row[0]: row[1:] for row in table.rows}
@@ -389,7 +418,7 @@ def test_the_level_has_its_reasons() -> None:
 def test_cautions_name_their_standards_with_year_and_scope() -> None:
     cords, parts = _demo("lantern-pouch").cautions
     assert any(one.startswith("EN 71-1:2005+A8 (toys for under 36 months: ") for one in cords.standards)
-    assert any(one.startswith("16 CFR 1501.4 (") for one in parts.standards)
+    assert any(one.startswith("16 CFR 1501.4, of 1979 (") for one in parts.standards)
     assert [one.standards for one in _demo("ebb-scarf").cautions] == [()]
 
 

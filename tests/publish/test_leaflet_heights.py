@@ -33,6 +33,16 @@ def test_a_row_for_each_height_the_pattern_itself_among_them(pouch: Leaflet) -> 
     assert rows[-1][:3] == ("1 round fewer", "7–15", "about 10 mm (⅜ in) shorter")
 
 
+def test_how_far_the_amounts_may_be_off_is_said_once(pouch: Leaflet) -> None:
+    """Weighed to 5 % and 5 % more for what the alteration adds; the stitches alone tell it to 25 %."""
+    assert pouch.heights is not None
+    assert pouch.heights.note == "Amounts of yarn are give or take 10%."
+    text = (DEMO / "lantern-pouch.yml").read_text("utf-8").replace(", weighed: 52 g", "")
+    estimated = leaflets(checked(text), Settings())["US"].heights
+    assert estimated is not None
+    assert estimated.note == "Amounts of yarn are give or take 25%."
+
+
 def test_what_follows_is_worked_not_counted_on(pouch: Leaflet) -> None:
     assert pouch.heights is not None
     (taller,) = [one.changed for one in pouch.heights.settings if one.more == 3]

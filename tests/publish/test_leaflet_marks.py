@@ -107,6 +107,14 @@ def test_sizes_that_turn_elsewhere_are_named() -> None:
     )
 
 
+def test_a_size_that_works_a_round_alone_is_not_named_twice() -> None:
+    """Round 13 says that only the largest cap has it; round 12 is the last to grow for one size of two."""
+    notes = _notes(_set_out((DEMO / "curlew-cap.yml").read_text("utf-8")))
+    assert notes["cap-13"].endswith("The work is now about 58.5 cm (23 in) around.")
+    assert "In size" not in notes["cap-13"]
+    assert notes["cap-12"].endswith("In size adult: the work is now about 53.5 cm (21 in) around.")
+
+
 def test_a_demo_ball_and_its_json() -> None:
     checked = check((DEMO / "pebble-ball.yml").read_bytes(), "pebble-ball.yml")
     assert _notes(leaflet(checked, "US", Settings()))["ball-11"].endswith(
@@ -131,6 +139,30 @@ def test_a_tail_that_nobody_states_is_worked_out_and_says_so() -> None:
     )
     assert "tail" not in notes["pouch-19"]
     assert "states none" not in " ".join(_notes(_set_out((DEMO / "lantern-pouch.yml").read_text())).values())
+
+
+def test_of_a_patch_in_rows_what_sews_it_on_all_around() -> None:
+    """14 stitches of 10 cm ÷ 14 and 10 rows of 10 mm: 10 cm by 10 cm, 40 cm around."""
+    rows = [
+        "worked: rows",
+        "    start: chain 15",
+        "    rows:",
+        '      - {row: 1, work: "hdc in 2nd ch from hook and in each ch across, turn", count: 14}',
+        '      - {rows: 2-9, work: "ch 1, hdc in each st across, turn", count: 14}',
+        '      - {row: 10, work: "ch 1, hdc in each st across, fasten off", count: 14}\n',
+    ]
+    at = MOON.index("worked: spiral rounds")
+    patch = MOON[:at] + "\n".join(rows) + MOON[MOON.index("\nfinishing:", at) :]
+    note = _notes(_set_out(patch))["moon-10"]
+    assert note.startswith("Leave a tail of about 20 to 30 cm (7 to 12 in) to sew this edge on, or of about ")
+    assert "or of about 80 to 120 cm (30 to 50 in) to sew the piece on all around" in note
+    *_, moon = pattern_object(check(patch.encode(), "patch.yml"))["pieces"]
+    assert moon["usual_tail_around_mm"] == [800.0, 1200.0]
+    measured = check(patch.encode(), "patch.yml").measured
+    assert measured is not None
+    assert "    sewn on all around, about 80 to 120 cm (30 to 50 in) for 40 cm (15¾ in)" in (
+        measure_text(measured).splitlines()
+    )
 
 
 def test_of_a_short_edge_what_can_be_woven_in() -> None:

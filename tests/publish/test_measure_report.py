@@ -1,6 +1,9 @@
 """`loopleaf measure`: every figure with its working; and the same figures for programs."""
 
 import json
+import re
+
+import pytest
 
 from loopleaf.publish.json_report import pattern_object
 from loopleaf.publish.measure_report import measure_text
@@ -19,7 +22,7 @@ def test_a_round_with_its_sum() -> None:
     lines = told("lantern-pouch")
     at = next(index for index, line in enumerate(lines) if line.split()[:2] == ["6", "48"])
     assert lines[at].split("  ")[-1] == "48 × 7.1 mm; 50 + 10.0 mm"
-    assert "  34.5 cm (13½ in)    6 cm (2¼ in)  " in lines[at]
+    assert "  34.5 cm (13½ in)    11 cm (4¼ in)       6 cm (2¼ in)  " in lines[at]
     assert lines[at + 1].strip() == "here: about 11 cm (4¼ in) across"
     assert lines[at + 2].split()[:2] == ["7-16", "48"]
     assert lines[at + 2].endswith("48 × 7.1 mm; 60 + 10 × 10.0 mm")
@@ -45,7 +48,7 @@ def test_cords_over_and_under_and_how_far_the_bag_opens() -> None:
         "2: under 13, over 14, under 15, over 16, …, under 11, over 12; both ends before post 13, "
         "on the same face" in lines
     )
-    assert "the others pass through the same gaps as the first" in lines
+    assert "the second passes through the same gaps as the first" in lines
     assert "opens to 34.5 cm (13½ in) around, with 34.5 cm (13½ in) of cord left" in lines
     assert "moon: 25 cm (9¾ in) for an edge of 10 cm (4 in)" in lines
 
@@ -59,7 +62,7 @@ def test_another_yarn_and_who_is_new_to_it() -> None:
     text = "\n".join(told("lantern-pouch"))
     assert "weight 3, hook about 4.5 mm: around about 30 cm (11½ in)" in text
     assert "for someone new to it" in text
-    assert "Cords: because of a cord (Drawstring)" in text
+    assert "Cords: a cord (Drawstring)" in text
 
 
 def test_a_piece_without_a_gauge_says_so() -> None:
@@ -103,6 +106,63 @@ def test_what_a_reader_may_choose_for_programs() -> None:
     assert (first["before"], second["before"]) == (1, 13)
     assert first["passes"][:2] == [{"way": "under", "posts": "1"}, {"way": "over", "posts": "2"}]
     assert len(first["passes"]) == 24
+
+
+def test_a_sum_with_spaces_and_with_stitches_of_two_heights() -> None:
+    """24 stitches and 24 chains of 7.14 mm; 8 sc of 6.6 mm and 40 dc of 13.6 mm are 12.4 mm on average."""
+    lines = told("lantern-pouch")
+    casing, edge = (next(one for one in lines if one.split()[:1] == [label]) for label in ("17", "19"))
+    assert casing.endswith("24 × 7.1 mm + 24 ch-1 sps × 7.1 mm; 160 + 13.6 mm")
+    assert edge.endswith("48 × 7.1 mm; 180 + 12.4 mm on average")
+
+
+def test_the_sum_comes_to_the_figure_that_it_explains() -> None:
+    """Every sum of stitches and spaces in the demo's tables, added up: within what rounding leaves."""
+    examined = 0
+    for name in ("harbour-square", "sea-lavender-doily", "lighthouse-bookmark", "gull-collar", "reed-tray"):
+        for line in told(name):
+            parts = re.findall(r"(\d+) (?:ch-\d+ sps? )?× ([\d.]+) mm", line.split(";")[0])
+            figure = re.search(r"\d  +([\d.]+) (cm|mm) \(", line)
+            if parts and figure and "ch-" in line:
+                mm = float(figure[1]) * (10 if figure[2] == "cm" else 1)
+                rounding = 2.6 + 0.05 * sum(int(number) for number, _ in parts)
+                assert abs(sum(int(number) * float(each) for number, each in parts) - mm) <= rounding, line
+                examined += 1
+    assert examined > 20
+
+
+def test_rows_of_a_collar_are_told_once() -> None:
+    """What closes around a neck is as wide as it is around, and as high as it is long."""
+    lines = told("gull-collar")
+    collar = lines[lines.index("collar (size S)") : lines.index("collar (size M)")]
+    assert [line.split()[0] for line in collar if " between " in line] == ["around", "height"]
+    assert not any(" across " in line for line in collar)
+
+
+def test_every_height_for_programs() -> None:
+    """Five rounds of 10 mm fewer, of ten; the moon's yarn stays, the cords too."""
+    found = pattern_object(demo("lantern-pouch"))
+    first = found["heights"][0]
+    assert [one["more"] for one in found["heights"]] == [-5, -4, -3, -2, -1, 1, 2, 3, 4, 5, 6]
+    assert (first["by_mm"], first["adjustable"]) == (-50.0, [{"piece": "pouch", "rounds": "7-11"}])
+    assert first["cords"] == found["cords"]
+    assert first["yarn"][0]["grams"][1] < found["yarn"][0]["grams"][0]
+    assert first["yarn"][1] == found["yarn"][1]
+    low, high = first["size"]["height_mm"]
+    assert low < 85 < high
+    assert pattern_object(demo("tide-cloth"))["heights"] == []
+
+
+def test_sizes_of_pieces_and_how_far_across_each_round_is_for_programs() -> None:
+    """228.6 mm around are 72.8 mm across (÷ π); the moon is 2 × 13.2 mm across."""
+    pouch, cord, moon = pattern_object(demo("lantern-pouch"))["pieces"]
+    assert (pouch["rounds"][3]["around_mm"], pouch["rounds"][3]["across_mm"]) == (228.6, 72.8)
+    assert moon["rounds"][1]["across_mm"] == pytest.approx(2 * 13.2, abs=0.15)
+    low, high = moon["size"]["across_mm"]
+    assert low < 26.4 < high
+    assert "size" not in cord
+    (cloth,) = pattern_object(demo("tide-cloth"))["pieces"]
+    assert "across_mm" not in cloth["rounds"][0]
 
 
 def test_why_no_yarn_is_told() -> None:

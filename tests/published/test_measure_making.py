@@ -218,9 +218,9 @@ def test_what_counts_as_a_small_part() -> None:
 @pytest.mark.parametrize(
     ("caution", "standards"),
     [
-        ("cords", {"EN 71-1:2005+A8", "16 CFR 1120 (ASTM F1816)", "EN 14682"}),
-        ("small-parts", {"16 CFR 1501.4"}),
-        ("safety-eyes", {"EN 71-1"}),
+        ("cords", {"EN 71-1:2005+A8", "16 CFR 1120, of 2011 (ASTM F1816-97)", "EN 14682:2014"}),
+        ("small-parts", {"16 CFR 1501.4, of 1979"}),
+        ("safety-eyes", {"EN 71-1:2014+A1:2018"}),
     ],
 )
 def test_cautions_name_their_standards(caution: str, standards: set[str]) -> None:

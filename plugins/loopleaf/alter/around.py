@@ -1,9 +1,9 @@
 """The nearest pattern of the same design that is so far around (or, in rows, so wide).
 
 A base worked from its middle gets more or fewer increase rounds, and one more in which fewer increases are
-spread evenly; a piece on a chain gets as many chains more or fewer as its stitches come out even with. Every
-candidate is worked, nearest first, and the first one that checks is taken: a design that doesn't allow it
-says why in its own findings.
+spread evenly; a cap from its brim as many rounds that draw in; a piece on a chain gets as many chains more or
+fewer as its stitches come out even with. Every candidate is worked, nearest first, and the first one that
+checks is taken: a design that doesn't allow it says why in its own findings.
 """
 
 from dataclasses import dataclass, replace
@@ -15,6 +15,7 @@ from ..pattern.reading import read_length
 from ..review import Checked
 from .ball import Ball, ball_of, write_ball
 from .base import Base, base_of
+from .crown import Crown, crown_of, write_crown
 from .draft import CannotAlter, Draft, NotUnderstood
 from .numbers import Renumber, renumber
 from .oval import chains_of, lengthen
@@ -26,6 +27,8 @@ _TRIES = 48
 _REASONS = 3
 _FAR = 0.15
 """A size that misses by more than so much of what is wanted isn't near (chosen here)."""
+_TUBE = 1.5
+"""Times the chains that it begins with: as wide as a tube gets (chosen here)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,10 +101,18 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
     stitches = _widest(piece)
     wanted = stitches * wanted_mm / around_mm
     ball = ball_of(work, piece, base)
+    crown = crown_of(work, piece, model) if base is None else None
     if ball is not None:
         candidates = _of_a_ball(ball, wanted)
     elif base is not None:
         candidates = _of_a_base(base, stitches, wanted)
+    elif crown is not None:
+        candidates = _of_a_crown(crown)
+    elif model.start is not None and model.start.kind == "chain ring" and _grows(model, stitches):
+        raise CannotAlter(
+            f"“{name}” grows from a ring in its middle, by rounds that follow no rule which more or fewer of "
+            "them could keep to."
+        )
     elif model.start is not None and model.start.chain is not None:
         candidates = _of_a_chain(model, stitches)
     else:
@@ -120,6 +131,15 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
         )
         candidates.remove(candidate)
         if misses_by(candidate) >= (abs(best.around_mm - wanted_mm) if best else _FAR * wanted_mm):
+            if best is None and not passed:
+                nearest_mm = at_mm + a_stitch_mm * (candidate.stitches - at_stitches)
+                by = "chains" if base is None and ball is None else "increase rounds"
+                by = "rounds that draw in" if crown is not None else by
+                passed.append(
+                    f"The nearest that more or fewer {by} could make it is about {centimetres(nearest_mm)}."
+                    if candidate.changes
+                    else f"More or fewer {by} don't bring it nearer."
+                )
             break
         if not candidate.changes:
             best = Fitted(None, around_mm)
@@ -134,6 +154,9 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
                 to = write_ball(draft, pattern, ball, candidate.more, slim, candidate.rest)
             elif base is not None:
                 to = _rounds(draft, pattern, model, base, candidate)
+            elif crown is not None:
+                _chain(draft, model, name, candidate.more * crown.step)
+                to = write_crown(draft, pattern, crown, candidate.more)
             else:
                 to = _chain(draft, model, name, candidate.more)
             altered = settle(before, draft, _placing(piece, to))
@@ -163,6 +186,12 @@ def way_around(checked: Checked, piece: str, size: int = 0) -> float | None:
     found = checked.measured.piece(piece) if checked.measured is not None else None
     band = (found.size[size].get("around" if found.in_rounds else "width")) if found and found.size else None
     return band.middle if band is not None else None
+
+
+def _grows(model: Piece, stitches: int) -> bool:
+    """Whether a piece is wider by far than the ring of chains that it begins with: no tube."""
+    chain = model.start.chain.of(0) if model.start is not None and model.start.chain is not None else None
+    return chain is not None and stitches > _TUBE * chain
 
 
 def _widest(piece: PieceWork) -> int:
@@ -214,6 +243,14 @@ def _of_a_ball(ball: Ball, wanted: float) -> list[_Candidate]:
     ]
     found.sort(key=lambda one: (abs(one.stitches - wanted), one.rest, abs(one.more)))
     return found[:_TRIES]
+
+
+def _of_a_crown(crown: Crown) -> list[_Candidate]:
+    """Rounds that draw in more or fewer."""
+    return [
+        _Candidate(crown.stitches + more * crown.step, more)
+        for more in range(-crown.spare, max(2 * crown.spare, 12))
+    ]
 
 
 def _of_an_oval(model: Piece, stitches: int) -> list[_Candidate]:

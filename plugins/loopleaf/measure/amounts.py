@@ -156,17 +156,22 @@ def about_metres(metres_band: Band) -> str:
     """An estimate of yarn: `about 65 to 115 m (70 to 130 yd)`."""
     m = coarse(metres_band)
     yd = coarse(Band(metres_to_yards(metres_band.low), metres_to_yards(metres_band.high)))
-    return f"about {_span(m)} m ({_span(yd)} yd)"
+    return f"{_about(m)} m ({_about(yd).removeprefix('about ')} yd)"
 
 
 def about_grams(grams_band: Band) -> str:
     """An estimate of weight: `about 38 to 66 g (1¼ to 2¼ oz)`."""
     g = coarse(grams_band)
     low, high = (_ounces(grams) for grams in (grams_band.low, grams_band.high))
-    grams = f"{_span(g)} g"
+    grams = f"{_about(g)} g"
     if low == high:
-        return f"about {grams} ({high} oz)"
-    return f"about {grams} ({'up' if low == _LITTLE else low} to {high} oz)"
+        return f"{grams} ({high} oz)"
+    return f"{grams} ({'up' if low == _LITTLE else low} to {high} oz)"
+
+
+def _about(band: Band) -> str:
+    """`about 65 to 115`; `up to 2` where the low end is nothing."""
+    return f"up to {band.high:.0f}" if 0 == band.low < band.high else f"about {_span(band)}"
 
 
 def _span(band: Band) -> str:

@@ -18,6 +18,8 @@ CLOTH_GIVES = 0.1
 CLOSED_BELOW = 0.6
 """An end of less than this share of the widest round is drawn in (chosen here)."""
 _STEPS = 60
+_HAIR = 1e-6
+"""Of the longest: sums of the same stitches may differ by less, and are as long."""
 
 
 def filled_height(rounds: Sequence[RoundSize], start_mm: float | None) -> Band | None:
@@ -71,9 +73,10 @@ def _ellipse(a: float, b: float) -> float:
 def has_waist(lengths: Sequence[float]) -> bool:
     """Whether the lengths grow again after they have become smaller."""
     smaller = False
+    hair = _HAIR * max(lengths, default=0.0)
     for below, above in pairwise(lengths):
-        if above < below:
+        if above < below - hair:
             smaller = True
-        elif above > below and smaller:
+        elif above > below + hair and smaller:
             return True
     return False

@@ -57,18 +57,13 @@ def _stated(piece: str, finished: FinishedSize | None) -> list[StatedSize]:
 
 
 def rows_size(rows: Sequence[RoundSize]) -> dict[What, Band]:
-    """A piece in rows.
-
-    Its usual width (around, where it closes: between its narrowest and widest row), and its length.
-    """
+    """A piece in rows: its usual width, which is the way around where it closes, and its length."""
     if not rows:
         return {}
     usual = _usual(rows) if rows[-1].blocks is None else rows[-1]
     longest_way = max(rows, key=lambda one: one.height_mm).height
-    shortest = min(rows, key=lambda one: one.length_mm)
-    longest = max(rows, key=lambda one: one.length_mm)
     return {
-        "around": Band(shortest.length.low, longest.length.high),
+        "around": usual.length,
         "width": usual.length,
         "length": longest_way,
         "height": longest_way,
@@ -119,11 +114,11 @@ def rounds_size(
 ) -> dict[What, Band]:
     """A piece in the round: the way around where it is widest for longest, its diameter, its standing height.
 
-    Flat pieces are across twice their height along the fabric and the hole; where the last round is meant to
-    lie flat the whole piece is measured so: rounds of lace cup and ruffle by turns, and come out even once
-    blocked. A polygon is measured from side to side, and has a diagonal, be it solid or of stacked increases.
-    An oval is longer than it is wide by the chain between its two ends. A tube that is open at its beginning,
-    and what is worn, lies folded: half of the way around wide.
+    Flat pieces are as far around as their edge, and across twice their height along the fabric and the hole;
+    where the last round is meant to lie flat the whole piece is measured so: rounds of lace cup and ruffle by
+    turns, and come out even once blocked. A polygon is measured from side to side, and has a diagonal, be it
+    solid or of stacked increases. An oval is longer than it is wide by the chain between its two ends. A tube
+    that is open at its beginning, and what is worn, lies folded: half of the way around wide.
     """
     if not rounds:
         return {}
@@ -135,16 +130,14 @@ def rounds_size(
     corners = corners_of(rounds) if chain_mm is None and not open_tube else 0
     around_a_width = corners / across_a_side(corners) if corners else math.pi
     found: dict[What, Band] = {"around": usual.length, "across": usual.length * (1 / around_a_width)}
-    flat = (
-        use.is_flat(last.label)
-        or last.petals
-        or all(stretch.form in ("flat", "ruffles") for stretch in shape)
-    )
+    edge = max(rounds, key=lambda one: one.length_mm)
+    flat = lies_flat(rounds, shape, use)
     if flat:
         across = Band.about(rounds_across(piece, size, rounds, scale), furthest.height.off)
         if corners == _SQUARE:
             across = _side(across, last.length * (1 / corners))
-        found["across"] = found["width"] = found["length"] = across
+        found["around"], found["across"] = edge.length, across
+        found["width"] = found["length"] = across
     if corners:
         found["diagonal"] = found["across"] * diagonal_across(corners)
     elif flat and last.stacked and chain_mm is None:
@@ -160,10 +153,28 @@ def rounds_size(
     return found
 
 
-def rounds_across(piece: PieceWork, size: int, rounds: Sequence[RoundSize], scale: Scale) -> float:
-    """How far across flat rounds are, in mm: their heights and the hole, from the middle out both ways."""
+def lies_flat(rounds: Sequence[RoundSize], shape: Sequence[Stretch], use: Use) -> bool:
+    """Whether a whole piece in the round lies flat when it is done: its author means it to, it ends in
+    petals, or nothing of it bends up.
+    """
+    if not rounds:
+        return False
+    return (
+        use.is_flat(rounds[-1].label)
+        or rounds[-1].petals
+        or all(stretch.form in ("flat", "ruffles") for stretch in shape)
+    )
+
+
+def rounds_across(
+    piece: PieceWork, size: int, rounds: Sequence[RoundSize], scale: Scale, corners: int | None = None
+) -> float:
+    """How far across flat rounds are, in mm: their heights and the hole, from the middle out both ways.
+
+    corners: of the whole piece, where these are its first rounds only.
+    """
     out_mm = ring_radius(piece, size, scale.width_mm) + max(one.height_mm for one in rounds)
-    corners = corners_of(rounds)
+    corners = corners_of(rounds) if corners is None else corners
     return out_mm * (across_a_height(corners) if corners else 2)
 
 
@@ -230,14 +241,18 @@ def laid_out_size(pattern: Pattern, piece: str, across: Band, scale: Scale) -> d
     }
 
 
-def meant_by(what: What, size: Mapping[What, Band]) -> tuple[Band, ...]:
+def meant_by(what: What, size: Mapping[What, Band], rows: Sequence[RoundSize] = ()) -> tuple[Band, ...]:
     """The measures that an author may mean: a polygon is measured from side to side, and, but for a square,
     from corner to corner as well.
+
+    rows: of a piece worked in rows; what closes around a body may be measured at any of them.
 
     How far round work is across by its heights and by its last round's stitches differs where its counts
     aren't just those that lie flat, and hand fabric gives on either side: both are right, and all between.
     """
     known = [size[what]] if what in size else []
+    if what == "around" and rows:
+        known.append(Band(min(one.length.low for one in rows), max(one.length.high for one in rows)))
     across, around, diagonal = size.get("across"), size.get("around"), size.get("diagonal")
     if across is None or around is None or size.get(what) != across:
         return tuple(known)

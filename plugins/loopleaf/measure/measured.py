@@ -8,6 +8,7 @@ from .. import trade
 from ..fabric import PatternWork, PieceWork
 from ..pattern import Pattern
 from . import techniques
+from .across import across_rounds
 from .ball import Ball, ball_of
 from .cautions import LONG_WORK_HOURS, OPEN_CHAINS, SMALL_MM, Earned, earned
 from .checkpoints import Checkpoint, checkpoints
@@ -17,6 +18,7 @@ from .finished import (
     What,
     as_measured,
     laid_out_size,
+    lies_flat,
     rounds_size,
     rows_size,
     stated_sizes,
@@ -46,7 +48,8 @@ class PieceMeasure:
 
     rounds: in the piece's order, None where a size lacks one; empty without a gauge. size: by what is
     measured. in_rounds: whether a round's length is the way around. start: foundation, as made. contents:
-    of the rounds. ball: where it makes one; () without a gauge.
+    of the rounds. ball: where it makes one; () without a gauge. across_mm: by round, of work in the round
+    (`across`); () without a gauge and in rows.
     """
 
     name: str
@@ -59,6 +62,7 @@ class PieceMeasure:
     start: tuple[Contents, ...]
     contents: tuple[tuple[Contents | None, ...], ...]
     ball: tuple[Ball | None, ...] = ()
+    across_mm: tuple[tuple[float | None, ...], ...] = ()
 
     def known_rounds(self, size: int) -> list[RoundSize]:
         """The rounds that a size has."""
@@ -159,6 +163,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
     shapes: list[tuple[Stretch, ...]] = []
     found: list[Mapping[What, Band]] = []
     balls: list[Ball | None] = []
+    across: list[tuple[float | None, ...]] = []
     for size in range(pattern.size_count):
         made.append(counted(piece, size))
         starts.append(
@@ -172,7 +177,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         sizes = sizes_of(piece, size, made[-1], scale, in_rounds)
         known = [one for one in sizes if one is not None]
         begins_mm = start_mm(piece, size, scale)
-        shape = stretches(known, begins_mm, scale.width_mm) if in_rounds else ()
+        shape = stretches(known, begins_mm, scale.width_mm, use.lies_flat) if in_rounds else ()
         rounds.append(sizes)
         shapes.append(shape)
         balls.append(ball_of(known, begins_mm) if in_rounds else None)
@@ -180,6 +185,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
             rounds_size(piece, size, known, shape, scale, begins_mm, use) if in_rounds else rows_size(known)
         )
         if in_rounds:
+            across.append(across_rounds(piece, size, sizes, scale, lies_flat(known, shape, use)))
             worked_out |= as_measured(pattern, piece.name, corners_of(known))
         found.append(worked_out)
     return PieceMeasure(
@@ -193,6 +199,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         tuple(starts),
         tuple(made),
         tuple(balls),
+        tuple(across),
     )
 
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from .. import trade
 from ..pattern import Pattern
-from .finished import What
+from .finished import What, stated_sizes
 from .units import Band
 
 OTHER_OFF = 0.1
@@ -20,7 +20,8 @@ OTHER_OFF = 0.1
 class OtherYarn:
     """The first yarn's weight changed for another. by: new length over old. hook_mm: likely.
 
-    size: of the first piece, or of all laid out, in one size each, by what is measured.
+    size: of the first piece, or of all laid out, in one size each, by what is measured: what the author
+    states, else what is worked out, so much larger or smaller.
     """
 
     weight: int
@@ -39,6 +40,12 @@ def other_yarns(pattern: Pattern, size: tuple[Mapping[What, Band], ...]) -> tupl
         return ()
     hook = pattern.materials.hook[0].size.mm if pattern.materials.hook else None
     known = {row.number for row in trade.yarn_weights()}
+    stated = {
+        (one.what, at): one.mm(at)
+        for one in stated_sizes(pattern)
+        if not one.piece
+        for at in range(len(size))
+    }
     found = []
     for weight in (yarn.weight - 1, yarn.weight + 1):
         if weight in known:
@@ -49,8 +56,11 @@ def other_yarns(pattern: Pattern, size: tuple[Mapping[What, Band], ...]) -> tupl
                     by,
                     None if hook is None else likely_hook(hook, yarn.weight, weight),
                     tuple(
-                        {what: Band.about(band.middle * by, OTHER_OFF) for what, band in one.items()}
-                        for one in size
+                        {
+                            what: Band.about((stated.get((what, at)) or band.middle) * by, OTHER_OFF)
+                            for what, band in one.items()
+                        }
+                        for at, one in enumerate(size)
                     ),
                 )
             )

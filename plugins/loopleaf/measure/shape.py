@@ -15,6 +15,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from ..pattern import Run
 from .polygon import POLYGONS
 from .size import RoundSize
 
@@ -109,10 +110,13 @@ def flatness(rounds: Sequence[RoundSize], start_mm: float | None, width_mm: floa
     return Flatness(grows, edge_a_height(corners) * rise_mm / width_mm / len(rounds), corners)
 
 
-def stretches(rounds: Sequence[RoundSize], start_mm: float | None, width_mm: float) -> tuple[Stretch, ...]:
+def stretches(
+    rounds: Sequence[RoundSize], start_mm: float | None, width_mm: float, meant_flat: Sequence[Run] = ()
+) -> tuple[Stretch, ...]:
     """The piece in stretches of one form.
 
-    Where plain rounds alternate with rounds that grow, pairs are judged together.
+    Where plain rounds alternate with rounds that grow, pairs are judged together; lace that is meant to lie
+    flat is judged as a whole, since its rounds cup and ruffle by turns until it is blocked.
 
     rounds, start_mm: as in `flatness`, all the rounds of the piece. A round that draws in counts as cupping.
     """
@@ -132,6 +136,16 @@ def stretches(rounds: Sequence[RoundSize], start_mm: float | None, width_mm: flo
             if index == 1:  # a flower's heart lies with its petals
                 forms[0] = "flat"
             forms[index] = forms[index - 1] if index else "flat"
+    for run in meant_flat:
+        within = [at for at, one in enumerate(rounds) if one.label.isdigit() and int(one.label) in run]
+        lace = [rounds[at] for at in within if not rounds[at].on and not rounds[at].petals]
+        if not any(one.arched for one in lace):
+            continue
+        below_mm = rounds[within[0] - 1].length_mm if within[0] else start_mm
+        whole = flatness(lace, below_mm, width_mm)
+        if whole is not None and whole.form == "flat":
+            for at in within:
+                forms[at] = "flat"
     gathered: list[Stretch] = []
     for one, form in zip(rounds, forms, strict=True):
         if gathered and gathered[-1].form == form:

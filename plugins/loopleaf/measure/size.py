@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from .gauge import Scale
-from .made import Contents
+from .made import Contents, SpaceSort
 from .standing import PLAINLY, Standing
 from .units import NOTHING, Band
 
@@ -130,7 +130,8 @@ def _corners(made: Contents, first: bool) -> int:
 def length_band(made: Contents, scale: Scale) -> Band:
     """Length of a round's top in mm.
 
-    Counted stitches one width each, however many legs they gather, and spaces.
+    Counted stitches one width each, however many legs they gather, and spaces (`space_widths`). The gauge's
+    uncertainty lies around the middle of what the spaces leave open.
     """
     off = scale.width_off
     if made.gaps or any(sort.post for sort in made.stitches):
@@ -142,10 +143,16 @@ def length_band(made: Contents, scale: Scale) -> Band:
     )
     low = high = stitches
     for sort, number in made.gaps.items():
-        shortest = min(sort.chains, sort.passed or sort.chains)
+        shortest, longest = space_widths(sort)
         low += shortest * number * scale.width_mm
-        high += sort.chains * number * scale.width_mm
-    return Band(low * (1 - off), high * (1 + off))
+        high += longest * number * scale.width_mm
+    give = off * (low + high) / 2
+    return Band(low - give, high + give)
+
+
+def space_widths(sort: SpaceSort) -> tuple[float, float]:
+    """A space's least and most width in stitches: of the places that it bridges, and of its chains."""
+    return min(sort.chains, sort.passed or sort.chains), sort.chains
 
 
 def rise_band(made: Contents, scale: Scale) -> Band:

@@ -1,9 +1,12 @@
 """Tails left for sewing, and yarn for ends: from the edge that is to be sewn.
 
-A sewing tail is 2 to 3 times the edge, an end to weave in 10 to 15 cm, a tail that draws up an opening once
-the edge and 20 cm (common practice, from memory).
+In rounds that is the last round. A piece in rows may be sewn on by its last row, or by all its sides: two
+rows and its height twice (textbook geometry). A sewing tail is 2 to 3 times the edge, an end to weave in 10
+to 15 cm, a tail that draws up an opening once the edge and 20 cm (common practice, from memory).
 """
 
+import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..pattern import Around, Pattern
@@ -14,6 +17,15 @@ from .units import Band
 SEWING_TIMES = Band(2, 3)
 END_MM = Band(100, 150)
 DRAWING_UP_MM = 200.0
+
+
+_ALL_AROUND = re.compile(
+    r"\ball (?:the way )?a?round\b"
+    r"|\ba?round (?:the|its|all) (?:\w+ )?(?:edges?|sides?|outside|outline)\b"
+    r"|\b(?:all|four|three)(?: of)?(?: the| its)? (?:sides|edges)\b",
+    re.IGNORECASE,
+)
+"""Words of a seam that goes around a piece."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,10 +62,30 @@ def tail_of(
     tail = pattern.pieces[piece].tail
     if tail is None:
         return None
-    own = [one for one in sizes.get(piece, ()) if one is not None]
-    edge_mm = own[-1].length_mm if own else None
+    edges = edges_mm(pattern, piece, sizes.get(piece, ()))
+    edge_mm = edges[0] if edges else None
     if isinstance(tail, Around):
+        around_itself = tail.around in ("self", piece) and not (tail.round or tail.row)
+        if edges and around_itself:
+            return Tail(piece, tail.times * edges[1], edges[1])
         found = length_of(tail, piece, sizes)
         return None if found is None else Tail(piece, found[0], found[1])
     stated = tail.of(size)
     return None if stated is None else Tail(piece, stated.mm, edge_mm)
+
+
+def edges_mm(pattern: Pattern, piece: str, rounds: Sequence[RoundSize | None]) -> tuple[float, float] | None:
+    """The least and the most edge in mm that a piece may be sewn on by; alike where there is no choice.
+
+    rounds: the piece's, in one size. None where it has none.
+    """
+    known = [one for one in rounds if one is not None]
+    if not known:
+        return None
+    last = known[-1].length_mm
+    if "rounds" in pattern.pieces[piece].worked:
+        return last, last
+    first = last if known[-1].blocks else known[0].length_mm  # corner to corner, all is as wide as it gets
+    outline = first + last + 2 * max(one.height_mm for one in known)
+    texts = [step.sew.text for step in pattern.finishing if step.sew is not None and step.sew.piece == piece]
+    return (outline if any(map(_ALL_AROUND.search, texts)) else last), outline

@@ -1,7 +1,8 @@
 """Tails that a seam needs and that nobody states: of pieces that are sewn on and fastened off without a word.
 
-The edge is that of the last round or row, where the yarn is cut; a tail sews it at 2 to 3 times its length,
-and is never shorter than an end that can be woven in (common practice, from memory).
+The edge is that of the last round or row, where the yarn is cut; of a piece in rows that may be sewn on all
+around, its outline is told as well (`tails`). A tail sews it at 2 to 3 times its length, and is never shorter
+than an end that can be woven in (common practice, from memory).
 """
 
 import re
@@ -12,7 +13,7 @@ from ..fabric.worked import PieceWork
 from ..notation.tree import FastenOff
 from ..pattern import Pattern, Sew
 from .size import RoundSize
-from .tails import END_MM, sewing_tail
+from .tails import END_MM, edges_mm, sewing_tail
 from .units import Band
 
 _TAIL = re.compile(
@@ -29,15 +30,27 @@ _OTHER_YARN = re.compile(
 
 @dataclass(frozen=True, slots=True)
 class UnsaidTail:
-    """What is usual to leave for a piece's edge, in one size."""
+    """What is usual to leave for a piece's edge, in one size.
+
+    outline_mm: all its sides, where it may be sewn on by those too; None where there is no choice.
+    """
 
     piece: str
     edge_mm: float
+    outline_mm: float | None = None
 
     @property
     def usual(self) -> Band:
         """In mm."""
         seam = sewing_tail(self.edge_mm)
+        return Band(max(seam.low, END_MM.high), max(seam.high, END_MM.high))
+
+    @property
+    def usual_around(self) -> Band | None:
+        """In mm, for sewing the piece on all around."""
+        if self.outline_mm is None:
+            return None
+        seam = sewing_tail(self.outline_mm)
         return Band(max(seam.low, END_MM.high), max(seam.high, END_MM.high))
 
     @property
@@ -54,14 +67,17 @@ def unsaid_tail(pattern: Pattern, piece: PieceWork, rounds: Sequence[RoundSize |
     """
     seams = [step.sew for step in pattern.finishing if step.sew is not None and step.sew.piece == piece.name]
     seams = [sew for sew in seams if sew.to not in ("", piece.name)]
-    known = [one for one in rounds if one is not None]
-    if not seams or not known or pattern.pieces[piece.name].tail is not None or not _cut(piece):
+    if not seams or pattern.pieces[piece.name].tail is not None or not _cut(piece):
         return None
     if any(map(_TAIL.search, _texts(pattern, piece.name, seams))):
         return None
     if any(_OTHER_YARN.search(sew.text) for sew in seams):
         return None
-    return UnsaidTail(piece.name, known[-1].length_mm)
+    edges = edges_mm(pattern, piece.name, rounds)
+    if edges is None:
+        return None
+    least, most = edges
+    return UnsaidTail(piece.name, least, most if most > least else None)
 
 
 def _cut(piece: PieceWork) -> bool:

@@ -3,8 +3,9 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from ..alter.height import Adjustable
-from ..measure import Band, Measured, PieceMeasure, Threading, reason, to_learn
+from ..alter import Setting
+from ..alter.height import Adjustable, adjustables
+from ..measure import Band, Measured, PieceMeasure, Threading, YarnNeed, reason, to_learn
 from ..measure.finished import What
 
 
@@ -14,27 +15,8 @@ def file_measures(measured: Measured) -> dict[str, Any]:
 
     An estimate is `[low, high]`, with sizes one a size.
     """
-    sizes = range(measured.pattern.size_count)
     return {
-        "size": _size(measured),
-        "yarn": [
-            {
-                "yarn": need.yarn,
-                "metres": by_size([_band(measured.yarn[size][at].metres) for size in sizes]),
-                "grams": by_size([_band(measured.yarn[size][at].grams) for size in sizes]),
-                "balls": by_size([_pair(measured.yarn[size][at].balls) for size in sizes]),
-            }
-            for at, need in enumerate(measured.yarn[0])
-        ],
-        "cords": [
-            {
-                "piece": cord.piece,
-                "length_mm": by_size([round(measured.cords[size][at].length_mm, 1) for size in sizes]),
-                "chains": by_size([measured.cords[size][at].chains for size in sizes]),
-            }
-            for at, cord in enumerate(measured.cords[0])
-        ],
-        "hours": by_size([_band(one.practised) for one in measured.hours]),
+        **_follows(measured, measured.yarn),
         "learning_hours": by_size([_band(one.learning) for one in measured.hours]),
         "level": {
             "stated": measured.pattern.level,
@@ -59,14 +41,69 @@ def file_measures(measured: Measured) -> dict[str, Any]:
     }
 
 
+def heights(offered: Sequence[Setting]) -> dict[str, Any]:
+    """`heights`: every height on offer, worked. How many rounds more (below 0, fewer) and what they add; the
+    rounds that are then adjustable; size, yarn, cords and hours as they then are.
+    """
+    return {
+        "heights": [
+            {
+                "more": one.more,
+                "by_mm": None if one.rise_mm is None else round(one.rise_mm, 1),
+                "adjustable": [
+                    {"piece": part.piece, "rounds": _run(str(part.first), str(part.last))}
+                    for part in adjustables(one.altered.checked)
+                ],
+                **_follows(one.altered.measured, one.altered.yarn),
+            }
+            for one in offered
+        ]
+    }
+
+
+def _follows(measured: Measured, yarn: Sequence[Sequence[YarnNeed]]) -> dict[str, Any]:
+    """What follows when a pattern is altered: `size`, `yarn`, `cords`, `hours`. yarn: one a size."""
+    sizes = range(measured.pattern.size_count)
+    return {
+        "size": _size(measured),
+        "yarn": [
+            {
+                "yarn": need.yarn,
+                "metres": by_size([_band(yarn[size][at].metres) for size in sizes]),
+                "grams": by_size([_band(yarn[size][at].grams) for size in sizes]),
+                "balls": by_size([_pair(yarn[size][at].balls) for size in sizes]),
+            }
+            for at, need in enumerate(yarn[0])
+        ],
+        "cords": [
+            {
+                "piece": cord.piece,
+                "length_mm": by_size([round(measured.cords[size][at].length_mm, 1) for size in sizes]),
+                "chains": by_size([measured.cords[size][at].chains for size in sizes]),
+            }
+            for at, cord in enumerate(measured.cords[0])
+        ],
+        "hours": by_size([_band(one.practised) for one in measured.hours]),
+    }
+
+
+def piece_size(piece: PieceMeasure) -> dict[str, Any]:
+    """What a piece measures, as the file's `size`; nothing without a gauge."""
+    return {"size": _sizes(piece.size)} if any(piece.size) else {}
+
+
 def round_measures(piece: PieceMeasure, at: int) -> dict[str, Any]:
-    """`around_mm` or `width_mm`, and `height_mm` along the fabric from the start; nothing without a gauge."""
+    """`around_mm` or `width_mm`, `across_mm` of what is round or a polygon, and `height_mm` along the fabric
+    from the start; nothing without a gauge.
+    """
     if not any(piece.rounds):
         return {}
     sizes = [rounds[at] for rounds in piece.rounds]
     name = "around_mm" if piece.in_rounds else "width_mm"
+    across = [one[at] for one in piece.across_mm]
     return {
         name: by_size([one and round(one.length_mm, 1) for one in sizes]),
+        **({"across_mm": by_size([mm and round(mm, 1) for mm in across])} if any(across) else {}),
         "height_mm": by_size([one and round(one.height_mm, 1) for one in sizes]),
     }
 
@@ -120,8 +157,9 @@ def piece_yarn(measured: Measured, piece: str) -> dict[str, Any]:
 
 def piece_marks(measured: Measured, piece: str) -> dict[str, Any]:
     """What a maker holds the work against: `checkpoints` (what measures how much by a round), `tail_mm`, or
-    `usual_tail_mm` where a seam needs one and the author states none; of a cord `threading`, what it passes,
-    and `opens_mm`, how far around the round opens that it goes through.
+    `usual_tail_mm` where a seam needs one and the author states none (in rows `usual_tail_around_mm` too, for
+    a seam all around the piece); of a cord `threading`, what it passes, and `opens_mm`, how far around the
+    round opens that it goes through.
 
     Nothing where there is none.
     """
@@ -132,6 +170,8 @@ def piece_marks(measured: Measured, piece: str) -> dict[str, Any]:
     unsaid = [next((one for one in size if one.piece == piece), None) for size in measured.unsaid_tails]
     if any(unsaid):
         found["usual_tail_mm"] = by_size([one and _band(one.usual) for one in unsaid])
+        if any(one and one.outline_mm for one in unsaid):
+            found["usual_tail_around_mm"] = by_size([one and _band(one.usual_around) for one in unsaid])
     ways = [_threading(one) for one in measured.threadings[0] if one.cord == piece]
     if ways:
         found["threading"] = ways
@@ -158,7 +198,7 @@ def piece_marks(measured: Measured, piece: str) -> dict[str, Any]:
 def adjustable(parts: Sequence[Adjustable]) -> dict[str, Any]:
     """Rounds that may be worked more or less often: which, how many at a time, and what so many add.
 
-    Nothing where there are none. The heights themselves are worked when they are asked for (`adjust`).
+    Nothing where there are none.
     """
     found = [
         {

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from textwrap import indent
 from typing import Any
 
+from ..alter import settings
 from ..alter.height import adjustables
 from ..fabric import PieceWork, RoundWork
 from ..pattern.finding import Finding
@@ -15,9 +16,11 @@ from .json_measures import (
     adjustable,
     by_size,
     file_measures,
+    heights,
     piece_ball,
     piece_marks,
     piece_shape,
+    piece_size,
     piece_yarn,
     round_measures,
 )
@@ -40,7 +43,7 @@ def pattern_object(checked: Checked, site_url: str = "") -> dict[str, Any]:
             _piece(piece, subject) | adjustable([one for one in parts if one.piece == piece.name])
             for piece in checked.work.pieces
         ]
-        found |= file_measures(checked.measured)
+        found |= file_measures(checked.measured) | heights(settings(checked))
     found["findings"] = [finding_object(finding, site_url) for finding in checked.findings]
     return found
 
@@ -81,6 +84,8 @@ def finding_object(finding: Finding, site_url: str = "") -> dict[str, Any]:
 def _piece(piece: PieceWork, subject: Subject) -> dict[str, Any]:
     measure = subject.measured.piece(piece.name)
     found: dict[str, Any] = {"name": piece.name}
+    if measure is not None:
+        found |= piece_size(measure)
     if measure is not None and any(measure.shape):
         found["shape"] = piece_shape(measure)
         found |= piece_ball(measure)

@@ -4,6 +4,7 @@ Each is a pattern of its own, worked and checked like the one that it comes from
 by the same hands as the leaflet itself.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -96,7 +97,7 @@ def with_heights(
     found = [here] + [_setting(leaflet, said, one, word, letters) for one in worked]
     found.sort(key=lambda one: one.more)
     rows = [replace(one, cells=(one.label, *one.cells[1:])) for one in found]
-    return replace(leaflet, heights=Heights(head, tuple(rows)))
+    return replace(leaflet, heights=Heights(head, tuple(rows), _off(said, worked, letters)))
 
 
 def _setting(
@@ -181,6 +182,18 @@ def _differs(measured: Measured, worked: Sequence[Height], letter: str) -> bool:
         now != [need.grams or need.metres for need in one.measured.yarn[0] if need.yarn == letter]
         for one in worked
     )
+
+
+def _off(said: Voice, worked: Sequence[Height], letters: Sequence[str]) -> str:
+    """How far the amounts that the table tells may be off at the most; "" where it tells none."""
+    offs = [
+        band.off
+        for one in worked
+        for size in one.measured.yarn
+        for need in size
+        if need.yarn in letters and (band := need.grams or need.metres)
+    ]
+    return said.say("heights_off", off=f"{math.ceil(100 * max(offs) - 1e-9)}%") if offs else ""
 
 
 def _rest(said: Voice, measured: Measured, letters: Sequence[str], written: bool) -> tuple[str, ...]:

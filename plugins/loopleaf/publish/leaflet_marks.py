@@ -23,7 +23,8 @@ def _marked(voice: Voice, measured: Measured, piece: Piece) -> Piece:
     notes: dict[str, list[str]] = {}
     for one in measured.checkpoints:
         if one.piece == piece.name:
-            notes.setdefault(f"{prefix}-{one.label}", []).append(checkpoint(voice, one))
+            worked = _sizes_that_work(measured.piece(piece.name), one.label)
+            notes.setdefault(f"{prefix}-{one.label}", []).append(checkpoint(voice, one, worked))
     measure = measured.piece(piece.name)
     for label, said in balls(voice, measure) if measure is not None else ():
         notes.setdefault(f"{prefix}-{label}", []).append(said)
@@ -48,13 +49,21 @@ def _of(round: Round, notes: dict[str, list[str]]) -> Iterator[str]:
         yield from notes.get(anchor, ())
 
 
-def checkpoint(voice: Voice, one: Checkpoint) -> str:
-    """`The base is now about 11 cm (4¼ in) across.`; where only some sizes end here, they are named."""
+def _sizes_that_work(piece: PieceMeasure | None, label: str) -> list[int]:
+    """The sizes that have the round of that label."""
+    rounds = piece.rounds if piece is not None else ()
+    return [size for size, own in enumerate(rounds) if any(one and one.label == label for one in own)]
+
+
+def checkpoint(voice: Voice, one: Checkpoint, worked: Sequence[int] = ()) -> str:
+    """`The base is now about 11 cm (4¼ in) across.`; where only some of the sizes that work the round end
+    their shaping here, they are named. worked: those sizes, all of them where none is given.
+    """
     sizes = [at for at, mm in enumerate(one.length_mm) if mm is not None]
     length = amounts.lengths(tuple(one.length_mm[at] for at in sizes))
     wide = amounts.lengths(tuple(one.wide_mm[at] for at in sizes)) if one.wide_mm else ""
     said = voice.say(f"checkpoint_{one.what}", length=length, wide=wide)
-    return _of_sizes(voice, sizes, said)
+    return said if sizes == list(worked) else _of_sizes(voice, sizes, said)
 
 
 def balls(voice: Voice, piece: PieceMeasure) -> Iterator[tuple[str, str]]:
@@ -92,4 +101,9 @@ def tail(voice: Voice, measured: Measured, piece: str) -> Iterator[str]:
     unsaid = [next((one for one in size if one.piece == piece), None) for size in measured.unsaid_tails]
     if any(unsaid):
         key = "tail_unsaid_short" if all(one is None or one.short for one in unsaid) else "tail_unsaid"
-        yield voice.say(key, length=amounts.spans(tuple(one.usual if one else None for one in unsaid)))
+        around = [one.usual_around if one else None for one in unsaid]
+        yield voice.say(
+            "tail_unsaid_rows" if any(around) else key,
+            length=amounts.spans(tuple(one.usual if one else None for one in unsaid)),
+            around=amounts.spans(tuple(around)) if any(around) else "",
+        )

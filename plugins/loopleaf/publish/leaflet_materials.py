@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from .. import trade
-from ..measure import Measured, StatedSize, YarnNeed, amounts
+from ..measure import Band, Measured, StatedSize, YarnNeed, amounts
 from ..pattern import Gauge, Length, Lengths, Pattern, Weight
 from ..pattern import Hook as OwnHook
 from ..pattern import Yarn as OwnYarn
@@ -28,7 +28,7 @@ def yarns(voice: Voice, measured: Measured) -> tuple[Yarn, ...]:
             weight_name(voice, yarn),
             yarn.colour,
             voice.prose(yarn.fibre),
-            _amount(yarn, needs[letter]),
+            _amount(yarn, needs[letter], voice.pattern.sizes),
             _balls(voice, yarn, needs[letter]),
         )
         for letter, yarn in voice.pattern.materials.yarns.items()
@@ -41,8 +41,8 @@ def weight_name(voice: Voice, yarn: OwnYarn) -> str:
     return f"{row.names(voice.terms)[0]} ({row.number})" if row else ""
 
 
-def _amount(yarn: OwnYarn, needs: Sequence[YarnNeed | None]) -> str:
-    """As weighed by the author, else as estimated."""
+def _amount(yarn: OwnYarn, needs: Sequence[YarnNeed | None], sizes: Sequence[str]) -> str:
+    """As weighed by the author, else as estimated, size by size where the sizes differ."""
     if yarn.weighed:
         grams = [one.grams for one in yarn.weighed if isinstance(one, Weight)]
         metres = [one.mm / 1000 for one in yarn.weighed if isinstance(one, Length)]
@@ -61,7 +61,10 @@ def _amount(yarn: OwnYarn, needs: Sequence[YarnNeed | None]) -> str:
         )
         for need in known
     ]
-    return " / ".join(dict.fromkeys(text for text in texts if text))
+    told = list(dict.fromkeys(text for text in texts if text))
+    if len(told) > 1 and len(texts) == len(sizes):
+        return "; ".join(f"{size}: {text}" for size, text in zip(sizes, texts, strict=True) if text)
+    return " / ".join(told)
 
 
 def _each(texts: Sequence[str]) -> str:
@@ -200,25 +203,34 @@ def _stated(voice: Voice, size: StatedSize) -> str:
     return f"{amounts.stated(size.lengths, voice.pattern.size_count)} {voice.words[_WORDS[size.what]]}"
 
 
-def _one_a_size(voice: Voice, size: StatedSize) -> tuple[float | None, ...]:
-    return tuple(size.mm(one) for one in range(voice.pattern.size_count))
+def _size_in_short(voice: Voice, measured: Measured) -> str:
+    """The whole's size; where only pieces have one, that of the largest, with its name: `String: 128 cm (50½
+    in) wide`.
+    """
+    whole = [one for one in measured.stated if not one.piece]
+    if whole or not measured.stated:
+        return ", ".join(_stated(voice, one) for one in whole)
+    largest = max(measured.stated, key=lambda one: one.mm(voice.pattern.size_count - 1) or 0.0).piece
+    own = [_stated(voice, one) for one in measured.stated if one.piece == largest]
+    return f"{voice.title(largest)}: {', '.join(own)}"
 
 
 _WORDS = {"around": "around", "across": "across", "width": "width", "length": "length", "height": "height"}
 
 
 def facts(voice: Voice, measured: Measured, level: str) -> tuple[Fact, ...]:
-    """The strip of facts: short, in the units that a reader of these terms thinks in first."""
+    """The strip of facts: short, but with centimetres and inches as everywhere."""
     w = voice.words
-    size = _short_size(voice, [one for one in measured.stated if one.piece == ""])
+    size = _size_in_short(voice, measured)
     weights = list(dict.fromkeys(weight_name(voice, yarn) for yarn in voice.pattern.materials.yarns.values()))
     yarn = sentence(", ".join(weight for weight in weights if weight))
     number = len(voice.pattern.materials.yarns)
     if yarn and number > 1:
         yarn = voice.say("colors", weight=yarn, number=number)
     hook = ", ".join(hook_size(voice, hook) for hook in voice.pattern.materials.hook)
-    hours = max((one.practised for one in measured.hours), key=lambda band: band.high, default=None)
-    time = sentence(amounts.about_hours(hours)) if hours and hours.high else ""
+    practised = [one.practised for one in measured.hours]  # from the quickest size to the longest
+    hours = Band(min(one.low for one in practised), max(one.high for one in practised))
+    time = sentence(amounts.about_hours(hours)) if hours.high else ""
     all_facts = [
         Fact(w["size_short"], size, "size"),
         Fact(w["level"], sentence(level), "level"),
@@ -227,13 +239,3 @@ def facts(voice: Voice, measured: Measured, level: str) -> tuple[Fact, ...]:
         Fact(w["time"], time, "time"),
     ]
     return tuple(fact for fact in all_facts if fact.value)
-
-
-def _short_size(voice: Voice, stated: Sequence[StatedSize]) -> str:
-    texts = []
-    for one in stated:
-        known = [mm for mm in _one_a_size(voice, one) if mm is not None]
-        write = amounts.inches if voice.terms == "US" else amounts.centimetres
-        numbers, units = zip(*(write(mm).rsplit(" ", 1) for mm in known), strict=True)
-        texts.append(f"{per_size(numbers)} {units[0]} {voice.words[_WORDS[one.what]]}")
-    return ", ".join(texts)

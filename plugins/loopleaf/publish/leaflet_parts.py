@@ -304,10 +304,14 @@ class Setting:
 
 @dataclass(frozen=True, slots=True)
 class Heights:
-    """The heights on offer, lowest first, as a table with a head."""
+    """The heights on offer, lowest first, as a table with a head.
+
+    note: how far its amounts may be off; "" where it has none.
+    """
 
     head: tuple[str, ...]
     settings: tuple[Setting, ...]
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,8 +25,9 @@ def threadings_told(threadings: Sequence[Threading]) -> Iterator[str]:
             face = "on the same face" if way.same_face else "on opposite faces"
             yield f"    {number}: {_passes(way)}; both ends before post {way.start}, {face}"
         if len(one.ways) > 1:
-            gaps = "the same gaps" if one.same_gaps else "the other gaps"
-            yield f"    the others pass through {gaps} as the first"
+            rest = "the second passes" if len(one.ways) == 2 else "the others pass"
+            gaps = "the same gaps as" if one.same_gaps else "other gaps than"
+            yield f"    {rest} through {gaps} the first"
         if one.opens_mm is not None and one.spare_mm is not None:
             left = amounts.length(one.spare_mm)
             yield f"    opens to {amounts.length(one.opens_mm)} around, with {left} of cord left"
@@ -54,3 +55,6 @@ def unsaid_tails_told(tails: Sequence[UnsaidTail]) -> Iterator[str]:
     for tail in tails:
         usual, edge = amounts.spans((tail.usual,)), amounts.length(tail.edge_mm)
         yield f"  {tail.piece}: none stated, usually about {usual} for an edge of {edge}"
+        if tail.outline_mm is not None:
+            all_around, outline = amounts.spans((tail.usual_around,)), amounts.length(tail.outline_mm)
+            yield f"    sewn on all around, about {all_around} for {outline}"

@@ -1,7 +1,6 @@
 """The measures of a pattern as a table for the terminal, each with its working."""
 
-import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from ..measure import (
     OTHER_OFF,
@@ -20,6 +19,7 @@ from ..measure.cords import ENDS_AND_KNOT_MM, TIMES_AROUND
 from ..measure.finished import What
 from ..measure.yarn import ESTIMATE_OFF, RESERVE
 from .measure_finishing import cords_told, tails_told, threadings_told, unsaid_tails_told
+from .measure_working import working
 
 
 def measure_text(measured: Measured) -> str:
@@ -42,7 +42,7 @@ def measure_text(measured: Measured) -> str:
 
 def _caution(one: Earned) -> str:
     named = ", ".join(row.name for row in one.caution.standards)
-    return f"  {one.caution.title}: because of {', '.join(one.because)}" + (f"; {named}" if named else "")
+    return f"  {one.caution.title}: {', '.join(one.because)}" + (f"; {named}" if named else "")
 
 
 def _named(measured: Measured, size: int) -> str:
@@ -63,7 +63,12 @@ def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
         yield f"  {_FORMS[stretch.form]}: {run}"
     yield from _ball(piece, size)
     way = "around" if piece.in_rounds else "wide"
-    yield f"  {'':>7}  {'stitches':>8}  {way:<18}  {'height':<18}  working"
+    across = dict(zip(*_across(piece, size), strict=True))
+    wide = f"{'across':<18}  " if any(across.values()) else ""
+    yield f"  {'':>7}  {'stitches':>8}  {way:<18}  {wide}{'height':<18}  working"
+    made = {
+        one.label: held for one, held in zip(piece.rounds[size], piece.contents[size], strict=True) if one
+    }
     marks = {
         one.label: one
         for one in measured.checkpoints
@@ -74,12 +79,27 @@ def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
         label = last.label if len(alike) == 1 else f"{alike[0].label}-{last.label}"
         yield (
             f"  {label:>7}  {last.stitches:>8}  {amounts.length(last.length_mm):<18}"
-            f"  {amounts.length(last.height_mm):<18}  {_working(alike, piece.scale)}"
+            f"  {_wide(across, last.label)}{amounts.length(last.height_mm):<18}"
+            f"  {working(alike, made[last.label], piece.scale)}"
         )
         mark = marks.get(last.label)
         if mark is not None:
             yield f"  {'':>7}  here: {_MARKS[mark.what].format(*_marked(mark.length_mm, mark.wide_mm, size))}"
     yield ""
+
+
+def _across(piece: PieceMeasure, size: int) -> tuple[list[str], list[float | None]]:
+    """Labels of the rounds that a size has, and how far across the work is at each."""
+    found = piece.across_mm[size] if piece.across_mm else (None,) * len(piece.rounds[size])
+    known = [(one.label, mm) for one, mm in zip(piece.rounds[size], found, strict=True) if one is not None]
+    return [label for label, _ in known], [mm for _, mm in known]
+
+
+def _wide(across: Mapping[str, float | None], label: str) -> str:
+    """The column of how far across a round is; "" where the piece has none."""
+    mm = across[label]
+    told = "" if mm is None else amounts.length(mm)
+    return f"{told:<18}  " if any(across.values()) else ""
 
 
 def _unmeasured(measured: Measured, piece: PieceMeasure) -> str:
@@ -107,9 +127,14 @@ def _told(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[tuple[
     sizes = piece.size[size]
     for what, band in sizes.items():
         twice = what in ("width", "length") and band == sizes.get("across")
+        twice |= not piece.in_rounds and _OF_ROWS.get(what) in stated
         laid = not piece.in_rounds and what in ("around", "height")
         if what in stated or not (twice or laid):
             yield what, band
+
+
+_OF_ROWS: Mapping[What, What] = {"width": "around", "length": "height"}
+"""What a row is on a body is what it is laid flat."""
 
 
 def _runs(rounds: Sequence[RoundSize], marked: frozenset[str]) -> Iterator[Sequence[RoundSize]]:
@@ -139,19 +164,6 @@ def _scale(scale: Scale) -> str:
 
 def _between(band: Band) -> str:
     return f"between {amounts.length(band.low)} and {amounts.length(band.high)}"
-
-
-def _working(run: Sequence[RoundSize], scale: Scale) -> str:
-    """`48 × 7.1 mm; 60 + 10 × 10.0 mm`: what the two figures are made of."""
-    if run[-1].blocks:
-        wide, high = run[-1].blocks
-        return f"{wide} × {high} blocks, {run[-1].length_mm / wide:.1f} mm a side"
-    one, before_mm = run[-1], run[0].height_mm - run[0].rise_mm
-    below = f"; on round {one.on}" if one.on else ""
-    times = f"{len(run)} × " if len(run) > 1 else ""
-    plain = math.isclose(one.length_mm, one.stitches * scale.width_mm, rel_tol=1e-3)
-    length = f"{one.stitches} × {scale.width_mm:.1f} mm" if plain else "with spaces, posts or other stitches"
-    return f"{length}{below}; {before_mm:.0f} + {times}{one.rise_mm:.1f} mm"
 
 
 def _marked(

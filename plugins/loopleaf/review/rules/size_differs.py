@@ -83,7 +83,10 @@ def _worked_out(subject: Subject, stated: StatedSize, size: int) -> tuple[Band, 
         found = [measured.laid_out.get(stated.what)]
     else:
         piece = measured.piece(stated.piece) if stated.piece else next(iter(measured.pieces), None)
-        found = list(meant_by(stated.what, piece.size[size])) if piece and piece.size else []
+        found = []
+        if piece and piece.size:
+            rows = () if piece.in_rounds else piece.known_rounds(size)
+            found = list(meant_by(stated.what, piece.size[size], rows))
     return tuple(band for band in found if band is not None)
 
 

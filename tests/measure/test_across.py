@@ -1,0 +1,64 @@
+"""How far across the work is, round by round: circles, squares and hexagons of the textbooks."""
+
+import math
+
+import pytest
+
+from .worked_patterns import measured, rounds, rows
+
+EVEN = "ch 1, sc in each st around, join"
+DISC = (
+    "ch 1, 6 sc in ring, join",
+    "ch 1, 2 sc in each st around, join",
+    "ch 1, (sc in next st, 2 sc in next st) x 6, join",
+)
+SQUARE = (
+    "ch 3 (counts as dc), 2 dc in ring, (ch 2, 3 dc in ring) x 3, ch 2, join to top of ch-3",
+    "sl st in next 2 dc, sl st in next ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, "
+    "*ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * around, ch 1, join to top of ch-3",
+)
+HEXAGON = (
+    "ch 3 (counts as dc), dc in ring, (ch 1, 2 dc in ring) x 5, ch 1, join to top of ch-3",
+    "sl st in next dc, sl st in next ch-1 sp, ch 3 (counts as dc), (dc, ch 1, 2 dc) in same sp, "
+    "*(2 dc, ch 1, 2 dc) in next ch-1 sp; rep from * around, join to top of ch-3",
+)
+
+
+def across(*lines: str, start: str = "magic ring") -> list[float | None]:
+    (piece,) = measured(rounds(*lines, start=start)).pieces
+    return list(piece.across_mm[0])
+
+
+def test_a_disc_is_twice_its_radius() -> None:
+    """A diameter is twice the radius (textbook geometry): 1, 2, 3 rounds of 5 mm."""
+    assert across(*DISC) == pytest.approx([10, 20, 30])
+
+
+def test_around_divided_by_pi() -> None:
+    """A circle's circumference is π times its diameter (textbook geometry): a tube of 18 × 5 mm."""
+    assert across(*DISC, EVEN, EVEN, EVEN)[-1] == pytest.approx(18 * 5 / math.pi)
+
+
+def test_a_squares_side_is_a_quarter_of_its_way_around() -> None:
+    """A square has four sides alike (textbook geometry): 12 stitches and 4 spaces of two chains, of 5 mm."""
+    first, second = across(*SQUARE)
+    assert first == pytest.approx((12 + 4 * 2) * 5 / 4)
+    assert second == pytest.approx((24 + 4 + 4 * 2) * 5 / 4)
+
+
+def test_a_hexagon_from_side_to_side() -> None:
+    """Twice the way from its middle to a side (textbook geometry): a double crochet's height each round."""
+    (piece,) = measured(rounds(*HEXAGON)).pieces
+    heights = [one.height_mm for one in piece.known_rounds(0)]
+    assert list(piece.across_mm[0]) == pytest.approx([2 * mm for mm in heights])
+
+
+def test_what_is_no_circle_has_none() -> None:
+    """An oval is longer than it is wide, rows are wide."""
+    both = (
+        "sc in 2nd ch from hook and in next 3 chs, 3 sc in last ch, "
+        "along other side of foundation ch: sc in next 3 chs, 2 sc in last ch"
+    )
+    oval = measured(rounds(both, EVEN, start="chain 6, both sides"))
+    assert set(oval.pieces[0].across_mm[0]) == {None}
+    assert measured(rows("sc in 2nd ch from hook and in each ch across, turn")).pieces[0].across_mm == ()
