@@ -24,6 +24,7 @@ from .chart_feet import set_down
 from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
 from .chart_layers import lead, lifted
 from .chart_lines import Layout, Line, Top
+from .chart_sides import Side, clear_of, first_aside, side_of
 from .chart_things import NUMBER_ROOM, Thing, gap_of, lowest_height, place_key, things_of, wide_of
 from .chart_turned import Turned
 from .chart_unrolled import Unrolled, goes_up_from, laid_above
@@ -56,7 +57,12 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True) -> Layout:
     cornered = first_with_corners(subject, ground.corners) if isinstance(ground, Polygon) else 0
     backward = [(work.side != "WS") == subject.in_rows for work in subject.piece.rounds]
     rows = [things_of(one, back) for one, back in zip(subject.worked, backward, strict=True)]
-    rooms = _rooms(ground, rows)
+    side: Side | None = None
+    aside = first_aside(subject.worked)
+    rooms = [
+        *_rooms(ground, rows[:aside]),
+        *_rooms(Straight(), rows[len(rows) if aside is None else aside :]),
+    ]
     begin = begun(subject, ground, backward[0], rooms[0])
     tops: dict[Hashable, Top] = {
         key: Top(ground, along, along, begin.level, begin.out, UNIT, order)
@@ -80,6 +86,11 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True) -> Layout:
         elif at == up:
             ground = _unrolled(layout, room)
             low = 0.0
+        elif at == aside and (side := side_of(layout, things, back, low)):
+            ground = side.ground
+            layout.tops.update(side.tops)
+        if side is not None and things:
+            room = max(room, side.room(len(things)))
         corners = corners_of(one) if turned and at >= cornered else frozenset()
         if turned and at == cornered:
             below = [_places(layout, back, thing) for thing in things]
@@ -87,7 +98,10 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True) -> Layout:
                 return lay_out(subject, aright.by, signs)
             tops.update([*turned.onto(tops, things, below, corners)])
         line = Line(layout.ground if at < cornered else ground, things, back, corners, gap_of(one), room)
+        line.made_first = next(iter(one.made), None)
         low = _lay_line(layout, line, low, one, subject.worked[at - 1] if at else None, signs)
+    if aside is not None:
+        clear_of(layout, aside)
     return layout
 
 

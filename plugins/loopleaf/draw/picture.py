@@ -7,6 +7,7 @@ from html import escape
 from ..fabric import PatternWork
 from ..measure import Measured, measure
 from .additions import draw_additions
+from .along_side import parted, side_edge
 from .assembled import draw_assembled, is_assembled
 from .canvas import Box, Canvas, svg
 from .colour import outline_of
@@ -96,9 +97,12 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
     """A piece in rows; with what is worked onto its row ends, where the measures are given."""
     if draw_blocks(canvas, subject):
         return
-    sheet = _sheet(subject)
-    draw_rows(canvas, subject, sheet)
-    for at, (band, end) in enumerate(_bands(subject, sheet, measured) if measured is not None else ()):
+    rows, aside = parted(subject)
+    sheet = _sheet(rows)
+    draw_rows(canvas, rows, sheet)
+    if aside is not None:
+        draw_rows(canvas, aside, side_edge(sheet, rows), ROW_LAYERS * len(rows.sizes))
+    for at, (band, end) in enumerate(_bands(rows, sheet, measured) if measured is not None else ()):
         draw_rows(canvas, band, end, ROW_LAYERS * (at + 1) * len(subject.sizes))
 
 
