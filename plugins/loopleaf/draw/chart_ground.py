@@ -7,7 +7,7 @@ A ground gives a point (x to the right, y up) for a distance `out` from its midd
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from math import copysign, cos, dist, hypot, pi, sin, sqrt, tau
+from math import atan2, copysign, cos, dist, hypot, pi, sin, sqrt, tau
 from typing import Protocol
 
 from ..fabric import Made
@@ -269,13 +269,19 @@ def is_closed(ground: Ground) -> bool:
     return isinstance(ground, _CLOSED)
 
 
-def outward(ground: Ground, point: Point) -> Point:
-    """The direction that stitches grow in at a point of the chart, of length 1."""
+def outward(ground: Ground, point: Point, upright: bool = False) -> Point:
+    """The direction that stitches grow in at a point of the chart, of length 1. upright: on a polygon,
+    square to its side.
+    """
     if isinstance(ground, Bends | Edge | Sided):
         return ground.outward(point)
     if isinstance(ground, Straight):
         return (1.0, 0.0) if isinstance(ground, Sideways) else (0.0, 1.0)
     x, y = point
+    if upright and isinstance(ground, Polygon):
+        side = tau / ground.corners
+        angle = round((atan2(y, x) + pi / 2) / side) * side - pi / 2
+        return (cos(angle), sin(angle))
     if isinstance(ground, Inward):
         x, y = ground.centre[0] - x, ground.centre[1] - y
     if isinstance(ground, Oval):

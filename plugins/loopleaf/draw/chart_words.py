@@ -9,8 +9,10 @@ from .chart_ground import Inward, is_closed
 from .chart_key import KeyLine, said
 from .chart_labels import Label
 from .chart_lines import Layout, Line
+from .chart_numbers import NUMBER_HIGH, clear_spot, ink_of
 from .chart_things import NUMBER_ROOM
 from .colour import ink_on_light
+from .section import Polygon
 from .signing import down
 from .signs import is_cross
 from .subject import Subject
@@ -41,6 +43,7 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
     outside the outermost round, and of rounds that turn each way.
     """
     lines = layout.lines
+    inked = ink_of(layout, subject.worked) if isinstance(lines[-1].ground, Polygon) else []
     for at, (work, line) in enumerate(zip(subject.piece.rounds, lines, strict=True)):
         after = lines[at + 1] if at + 1 < len(lines) else None
         if not is_closed(line.ground):
@@ -51,7 +54,12 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
         beside = BEFORE_A_JOIN if line.gap > NUMBER_ROOM else IN_THE_GAP
         close = not at and (layout.begin.chains or line.high - line.low < CLOSE)
         up = CLEAR_OF_BEGINNING if close else 0.5
-        yield Label(down(line.before(line.gap - beside, up)), (0.0, 0.0), work.plan.label)
+        if isinstance(line.ground, Polygon):
+            spot = clear_spot(line, work.plan.label, inked)
+            inked.append((spot, spot, NUMBER_HIGH))
+        else:
+            spot = line.before(line.gap - beside, up)
+        yield Label(down(spot), (0.0, 0.0), work.plan.label)
         inward, high = isinstance(line.ground, Inward), max(line.high - line.low, 1.0)
         if inward and not isinstance(lines[at - 1].ground, Inward):
             up = -OUTSIDE / high

@@ -14,6 +14,7 @@ from .chart_things import STACKED, place_key
 from .chart_up import ROOM
 from .colour import ink_on_light
 from .pen import Mark, Pen
+from .section import Polygon
 from .signs import CHAIN_LONG, CHAIN_THICK, Sign, height_of, is_cross
 from .subject import Subject
 
@@ -30,6 +31,12 @@ TRAVELS = 0.36
 
 JOINED = 5.0
 """A joining slip stitch lies so far before the top of the first stitch."""
+
+CROSS_MORE = 1.5
+"""So much further before a cross in a polygon's corner."""
+
+ON_A_HEAD = 0.35
+"""A slip stitch that travels lies so much of the room above a stitch's bar: later feet stand there too."""
 
 
 @dataclass(slots=True)
@@ -80,7 +87,7 @@ class Round:
         feet, head = self._line.feet[id(made)], self._line.heads[id(made)]
         mark = self._mark(made.kind, made.number)
         for place in self._line.leads.get(id(made), ()):
-            start = self._under(head) if is_cross(made.kind) else feet[0]
+            start = self._upright(head)[0] if is_cross(made.kind) else feet[0]
             self.pen.lead(down(start), down(bow(start, place)), down(place))
         if made.kind == "slip":
             self.pen.dot(down(between(feet[0], head, 0.5)), mark)
@@ -88,15 +95,19 @@ class Round:
             ends, up = [down(foot) for foot in feet], down(self._outward(head))
             self.pen.gathered(sign_of(made, self.reverse), ends, down(head), up, mark)
         else:
-            foot = self._under(head) if is_cross(made.kind) else feet[0]
+            foot, head = self._upright(head) if is_cross(made.kind) else (feet[0], head)
             if foot != feet[0] and id(made) in self._line.deep:
                 self.pen.line(down(between(foot, head, 0.5)), down(feet[0]))
             self.pen.stitch(sign_of(made, self.reverse), down(foot), down(head), mark)
 
-    def _under(self, head: Point) -> Point:
-        """Where a cross stands: upright below its head, wherever its foot is."""
-        out, tall = self._outward(head), height_of("single")
-        return (head[0] - out[0] * tall, head[1] - out[1] * tall)
+    def _upright(self, head: Point) -> tuple[Point, Point]:
+        """Where a cross stands, from its lower to its upper edge: below its head, wherever its foot is, and
+        on a polygon's sides square to them: slanting, it would be another sign.
+        """
+        along, up = self._outward(head), outward(self._line.ground, head, upright=True)
+        half = height_of("single") / 2
+        x, y = head[0] - along[0] * half, head[1] - along[1] * half
+        return (x - up[0] * half, y - up[1] * half), (x + up[0] * half, y + up[1] * half)
 
     def _outward(self, at: Point) -> Point:
         return outward(self._line.ground, at)
@@ -137,14 +148,23 @@ class Round:
         top = self.layout.tops.get(place_key(made.into[0])) if made.into else None
         if made.role == "join" or top is None:
             self._passed += 1
-            away = JOINED if made.role == "join" else self._line.gap * 0.5 + 4.0 * self._passed
+            away = self._joined() if made.role == "join" else self._line.gap * 0.5 + 4.0 * self._passed
             middle = self._line.before(away, 1.0)
         elif top.arch is not None:
             near = TRAVELS * top.arch.wide * (1 if self._line.backward else -1)
             middle = top.arch.at(near, CHAIN_THICK)
         else:
-            middle = top.point(top.out + ROOM)
+            below = made.into[0]
+            bar = isinstance(below, Made) and not is_cross(below.kind)
+            middle = top.point(top.out + ROOM * (ON_A_HEAD if bar else 1.0))
         self.pen.dot(down(middle), self._mark(made.kind))
+
+    def _joined(self) -> float:
+        """How far before its first stitch a round is joined: on a short gap a cross needs more room."""
+        line = self._line
+        first = line.things[-1 if line.backward else 0] if line.things else None
+        short = isinstance(line.ground, Polygon) and isinstance(first, Made) and is_cross(first.kind)
+        return JOINED + CROSS_MORE * short
 
     # ---- what stands on the round -------------------------------------------------------------------
 
