@@ -83,6 +83,7 @@ def test_signs_at_the_ends_of_a_leaf_have_room(name: str) -> None:
     signs = inked(charted("purslane-garland", name).svg(), name)
     crowded = [(share, one, other) for share, one, other in overlaps(signs) if share > 0.05]
     assert not [pair for pair in crowded if "ss" not in (pair[1].kind, pair[2].kind)]
+    assert not [(one, other) for _, one, other in overlaps(signs) if "dc" in (one.kind, other.kind)]
 
 
 @pytest.mark.parametrize("name", ["leaf", "small leaf"])
@@ -240,6 +241,21 @@ def test_the_far_side_of_a_ball_is_drawn_inwards() -> None:
     assert max(last) < 0.4 * radius
     work, measured = demo("pebble-ball")
     assert "Rounds 12 to 18 close the piece." in diagram(work, measured=measured)
+
+
+@pytest.mark.parametrize(("name", "piece"), [("pebble-ball", "ball"), ("sandbank-seal", "fore flipper")])
+def test_stitches_drawn_together_on_a_far_side_keep_their_form(name: str, piece: str) -> None:
+    """Their head stands clear of the line between their places: a flat one looks like a part of the rim."""
+    layout = next(layout for one, layout in laid_out(name) if one.piece.name == piece)
+    tall: list[float] = []
+    for line in layout.lines:
+        for thing in line.things:
+            if isinstance(thing, Made) and thing.form == "tog":
+                (ax, ay), (bx, by) = line.feet[id(thing)]
+                (x, y), apart = line.heads[id(thing)], dist((ax, ay), (bx, by))
+                tall.append(abs((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / apart / apart)
+    assert len(tall) >= 4
+    assert min(tall) > 0.42
 
 
 def test_the_sides_of_a_tube_are_rows_above_its_base() -> None:

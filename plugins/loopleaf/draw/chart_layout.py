@@ -28,7 +28,7 @@ from .chart_sides import Side, clear_of, first_aside, side_of
 from .chart_things import NUMBER_ROOM, Thing, gap_of, lowest_height, place_key, things_of, wide_of
 from .chart_turned import Turned
 from .chart_unrolled import Unrolled, goes_up_from, laid_above
-from .chart_up import ROOM, corners_alike, heads, level_for
+from .chart_up import AS_TALL_AS_WIDE, ROOM, corners_alike, heads, level_for
 from .items import depths
 from .layers import is_layer
 from .section import Oval, Polygon
@@ -146,8 +146,8 @@ def _lay_line(
     first, way = -1 if line.backward else 0, line.ground.way(line.level)
     line.start, line.seam = _start(line, xs[first], below[first]) / way, ((xs[0] + xs[-1]) / way - 1) / 2
     feet = below[first]
-    line.low, line.high = sum(top.out for top in feet) / len(feet) if feet else low, outs[first]
     outs = spread(line, xs, outs) if signs else outs
+    line.low, line.high = sum(top.out for top in feet) / len(feet) if feet else low, outs[first]
     line.xs, line.outs = as_before(layout.lines[:-1], line, xs, outs)
     xs, outs = line.xs, line.outs
     set_down(layout, line, xs, outs, below, low)
@@ -216,14 +216,25 @@ def _closing(ground: Ground, rows: Sequence[Sequence[Thing]]) -> int | None:
     return fullest + 1 if steady and needs[-1] < CLOSING * max(needs) else None
 
 
+def _reach(rows: Sequence[Sequence[Thing]], talls: Sequence[float]) -> float:
+    """How far from its middle a far side must begin to hold its rounds, so tall each."""
+    deep = accumulate(tall + ROOM for tall in talls)
+    return max(
+        out + (sum(wide_of(thing) for thing in row) + NUMBER_ROOM) / tau
+        for out, row in zip(deep, rows, strict=True)
+    )
+
+
 def _turned_over(layout: Layout, rows: Sequence[Sequence[Thing]]) -> Inward:
     """The far side of a ball, to the right of the near one; the tops that it goes on from lie on its rim."""
     last = layout.lines[-1]
-    deep = list(accumulate(lowest_height(row) + ROOM for row in rows))
-    reach = max(
-        way + (sum(wide_of(thing) for thing in row) + NUMBER_ROOM) / tau
-        for way, row in zip(deep, rows, strict=True)
-    )
+    talls = [lowest_height(row) for row in rows]
+    reach = _reach(rows, talls)
+    outs = [reach - out for out in accumulate((tall + ROOM for tall in talls[:-1]), initial=0.0)]
+    for at, (row, before, out) in enumerate(zip(rows, [last.things, *rows], outs, strict=False)):
+        gathers = max((len(thing.into) for thing in row if isinstance(thing, Made) and thing.form), default=1)
+        talls[at] = max(talls[at], AS_TALL_AS_WIDE * (gathers - 1) * tau * out / max(len(before), 1))
+    reach = _reach(rows, talls)
     near = max(layout.tops[id(thing)].out for thing in last.things)
     ground = Inward(reach, (near + reach + BETWEEN, 0.0))
     layout.rims.append((ground.centre, reach, len(layout.lines) - 1))

@@ -5,10 +5,10 @@ from math import dist, hypot
 
 from ..fabric import Made, WorkedRound
 from .canvas import Point
+from .chart_beside import BESIDE, at_an_end, beside, joined
 from .chart_ground import outward
 from .chart_lines import Layout, Line
 from .chart_things import place_key
-from .signing import BESIDE, JOINED
 from .signs import CHAIN_THICK, UNIT, height_of, is_cross
 
 Inked = tuple[Point, Point, float]
@@ -26,7 +26,7 @@ NUMBER_HIGH = 3.0
 FURTHEST, STEP = 30.0, 1.5
 """A number is looked for so far before its round's start, so far at a time."""
 
-UPS = (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95)
+UPS = (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95, 1.15, 1.35)
 """How far up the round's height, the middle first."""
 
 
@@ -57,6 +57,8 @@ def ink_of(layout: Layout, worked: Sequence[WorkedRound]) -> list[Inked]:
                 found += _stitch(line, thing)
             else:
                 found += [_bead(bead.middle, bead.along) for bead in line.arches[id(thing)].beads]
+        if at_an_end(line):
+            found.append(_bead(*beside(line, 0.0)))
         for made in one.made:
             if isinstance(made, Made) and not made.number:
                 found += _beside(layout, line, made)
@@ -88,9 +90,11 @@ def _bead(middle: Point, along: Point) -> Inked:
 def _beside(layout: Layout, line: Line, made: Made) -> Iterator[Inked]:
     """A first chain that counts as nothing, a join, a slip stitch that travels."""
     if made.role == "chain":
-        yield (line.before(BESIDE, 0.1), line.before(BESIDE, 0.9), CHAIN_THICK / 2)
+        (x, y), along = beside(line, UNIT / 2)
+        yield _bead((x, y), along)
     elif made.role == "join":
-        yield (line.before(JOINED, 1.0), line.before(JOINED, 1.0), DOT)
+        dot = line.before(joined(line), 1.0)
+        yield (dot, dot, DOT)
     elif made.into and (at := layout.top(place_key(made.into[0]))) is not None:
         yield (at, at, DOT)
 

@@ -5,6 +5,7 @@ from math import atan2, degrees, hypot
 
 from ..fabric import Made
 from .canvas import Point
+from .chart_beside import at_an_end
 from .chart_ground import Inward, is_closed
 from .chart_key import KeyLine, said
 from .chart_labels import Label
@@ -43,7 +44,8 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
     outside the outermost round, and of rounds that turn each way.
     """
     lines = layout.lines
-    inked = ink_of(layout, subject.worked) if isinstance(lines[-1].ground, Polygon) else []
+    narrow = [isinstance(line.ground, Polygon) or at_an_end(line) for line in lines]
+    inked = ink_of(layout, subject.worked) if any(narrow) else []
     for at, (work, line) in enumerate(zip(subject.piece.rounds, lines, strict=True)):
         after = lines[at + 1] if at + 1 < len(lines) else None
         if not is_closed(line.ground):
@@ -54,7 +56,7 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
         beside = BEFORE_A_JOIN if line.gap > NUMBER_ROOM else IN_THE_GAP
         close = not at and (layout.begin.chains or line.high - line.low < CLOSE)
         up = CLEAR_OF_BEGINNING if close else 0.5
-        if isinstance(line.ground, Polygon):
+        if narrow[at]:
             spot = clear_spot(line, work.plan.label, inked)
             inked.append((spot, spot, NUMBER_HIGH))
         else:

@@ -7,6 +7,7 @@ from math import hypot
 
 from ..fabric import Made, Space, WorkedRound
 from .canvas import Point
+from .chart_beside import beside, joined
 from .chart_ground import outward
 from .chart_layers import bow
 from .chart_lines import Layout, Line
@@ -14,26 +15,16 @@ from .chart_things import STACKED, place_key
 from .chart_up import ROOM
 from .colour import ink_on_light
 from .pen import Mark, Pen
-from .section import Polygon
 from .signs import CHAIN_LONG, CHAIN_THICK, Sign, height_of, is_cross
 from .subject import Subject
 
 OTHER_SIDE = {"front": "back", "back": "front"}
-
-BESIDE = 8.5
-"""A first chain that counts as nothing stands so far before the first stitch."""
 
 APART = 6.8
 """From the middle of such a chain to that of the next, at most: there they don't touch."""
 
 TRAVELS = 0.36
 """A slip stitch that only travels over a chain lies so much of its width before its middle."""
-
-JOINED = 5.0
-"""A joining slip stitch lies so far before the top of the first stitch."""
-
-CROSS_MORE = 1.5
-"""So much further before a cross in a polygon's corner."""
 
 ON_A_HEAD = 0.35
 """A slip stitch that travels lies so much of the room above a stitch's bar: later feet stand there too."""
@@ -129,11 +120,8 @@ class Round:
         high = max(line.high - line.low, long)
         step = min(max((high - ROOM) / made.chains, long), APART) if made.chains > 1 else long
         for at in range(made.chains):
-            up = (ROOM + step * (at + 0.5)) / high
-            middle, above = (self._line.before(BESIDE, share) for share in (up, up + 0.1))
-            self.pen.chain(
-                down(middle), down((above[0] - middle[0], above[1] - middle[1])), self._mark("chain"), long
-            )
+            middle, along = beside(line, ROOM + step * (at + 0.5))
+            self.pen.chain(down(middle), down(along), self._mark("chain"), long)
 
     def _space(self, space: Space) -> None:
         """Chains in an arch from the stitch before to the stitch after."""
@@ -148,7 +136,7 @@ class Round:
         top = self.layout.tops.get(place_key(made.into[0])) if made.into else None
         if made.role == "join" or top is None:
             self._passed += 1
-            away = self._joined() if made.role == "join" else self._line.gap * 0.5 + 4.0 * self._passed
+            away = joined(self._line) if made.role == "join" else self._line.gap * 0.5 + 4.0 * self._passed
             middle = self._line.before(away, 1.0)
         elif top.arch is not None:
             near = TRAVELS * top.arch.wide * (1 if self._line.backward else -1)
@@ -158,13 +146,6 @@ class Round:
             bar = isinstance(below, Made) and not is_cross(below.kind)
             middle = top.point(top.out + ROOM * (ON_A_HEAD if bar else 1.0))
         self.pen.dot(down(middle), self._mark(made.kind))
-
-    def _joined(self) -> float:
-        """How far before its first stitch a round is joined: on a short gap a cross needs more room."""
-        line = self._line
-        first = line.things[-1 if line.backward else 0] if line.things else None
-        short = isinstance(line.ground, Polygon) and isinstance(first, Made) and is_cross(first.kind)
-        return JOINED + CROSS_MORE * short
 
     # ---- what stands on the round -------------------------------------------------------------------
 
