@@ -317,7 +317,7 @@ def test_first_chains_that_do_not_count_do_not_touch() -> None:
 def test_a_large_chart_shows_repeats_once() -> None:
     work, measured = demo("curlew-cap")
     drawn = tree(diagram(work, measured=measured))
-    light = [group for group in drawn.iter() if group.get("opacity")]
+    light = [group for group in drawn.iter() if group.get("stroke-opacity")]
     signs = sum(1 for group in light for sign in group if sign.get("data-stitch") not in (None, "0"))
     counted = sum(one.sizes[0].count for one in work.pieces[0].rounds if one.sizes[0] is not None)
     assert signs == counted * 7 // 8
