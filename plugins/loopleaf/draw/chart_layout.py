@@ -97,14 +97,9 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True) -> Layout:
             if at and (aright := turned.aright(things, below, corners)) != turned:
                 return lay_out(subject, aright.by, signs)
             tops.update([*turned.onto(tops, things, below, corners)])
-        line = Line(
-            layout.ground if at < cornered else ground,
-            things,
-            back,
-            corners,
-            gap_of(one, bool(turned) and at >= cornered),
-            room,
-        )
+        on_sides = turned is not None and at >= cornered
+        gap = gap_of(one, on_sides, len(subject.piece.rounds[at].plan.label))
+        line = Line(layout.ground if at < cornered else ground, things, back, corners, gap, room)
         line.made_first = next(iter(one.made), None)
         low = _lay_line(layout, line, low, one, subject.worked[at - 1] if at else None, signs)
     if aside is not None:

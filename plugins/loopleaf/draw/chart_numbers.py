@@ -23,11 +23,13 @@ DIGIT, AIR = 2.1, 2.2
 NUMBER_HIGH = 3.0
 """Half the height of another number."""
 
-FURTHEST, STEP = 30.0, 1.5
-"""A number is looked for so far before its round's start, so far at a time."""
+FURTHEST, STEP, FAR = 30.0, 1.5, 50.0
+"""A number is looked for so far before its round's start, so far at a time; ink so much further away is no
+matter.
+"""
 
-UPS = (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95, 1.15, 1.35)
-"""How far up the round's height, the middle first."""
+UPS, FURTHER_UP = (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95), (1.15, 1.35)
+"""How far up the round's height, the middle first; outside of it only at the end of a chain."""
 
 
 def clear_spot(line: Line, label: str, inked: Sequence[Inked]) -> Point:
@@ -36,10 +38,11 @@ def clear_spot(line: Line, label: str, inked: Sequence[Inked]) -> Point:
     """
     need = DIGIT * len(label) + AIR
     best, most = line.before(BESIDE, 0.5), -1.0
+    near = [one for one in inked if dist(one[0], best) < FURTHEST + FAR]
     for step in range(round(FURTHEST / STEP)):
-        for up in UPS:
+        for up in (*UPS, *FURTHER_UP) if at_an_end(line) else UPS:
             at = line.before(STEP * (step + 2), up)
-            clear = min((_off(at, *one) for one in inked), default=need)
+            clear = min((_off(at, *one) for one in near), default=need)
             if clear >= need:
                 return at
             if clear > most:
