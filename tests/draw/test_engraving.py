@@ -194,6 +194,15 @@ def test_a_wave_waves() -> None:
     assert max(widths) < 1.15 * min(widths)
 
 
+def test_a_waving_cloth_is_as_wide_at_its_beginning_as_above() -> None:
+    """Its rows have as many stitches each; left alone they come to lie wider and wider for dozens of rows."""
+    layout = next(layout for one, layout in laid_out("ebb-scarf") if one.piece.name == "scarf")
+    wides = [max(line.xs) - min(line.xs) for line in layout.lines]
+    assert max(wides) < 1.03 * min(wides)
+    ends = [x for x, _ in (one.middle for one in inked(charted("ebb-scarf", "scarf").svg(), "scarf")[:44])]
+    assert max(ends) - min(ends) < 1.03 * max(wides)
+
+
 def test_a_fan_is_round() -> None:
     text = rows(
         "sc in 2nd ch from hook and in each ch across, turn",

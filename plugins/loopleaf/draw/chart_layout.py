@@ -15,7 +15,7 @@ from math import tau
 from ..fabric import Made, Space, WorkedRound
 from .blocks import blocks_of
 from .chart_across import Across, room_for
-from .chart_alike import as_before
+from .chart_alike import as_before, widened
 from .chart_begin import begun
 from .chart_blocks import laid_in_blocks
 from .chart_corners import corners_of, first_with_corners
@@ -41,13 +41,17 @@ CLOSING = 0.7
 NARROWER = 0.75
 """A row is no narrower than this share of the one above it: else that one's stitches would lie down."""
 
+MOST_WIDENED = 1.4
+"""The beginning of a waving cloth is laid so much wider than its chains are long, at most."""
+
 BETWEEN = 40.0
 """Between the two sides of a ball."""
 
 
-def lay_out(subject: Subject, by: float = 0.0, signs: bool = True) -> Layout:
+def lay_out(subject: Subject, by: float = 0.0, signs: bool = True, wide: float = 0.0) -> Layout:
     """The chart of a piece in its first size. by: how far the circles within a polygon are turned.
-    signs: it must have room for them everywhere; else it is the form that counts.
+    signs: it must have room for them everywhere; else it is the form that counts. wide: how wide the
+    beginning of rows is laid, at least.
     """
     blocks = blocks_of(subject)
     if blocks:
@@ -63,7 +67,10 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True) -> Layout:
         *_rooms(ground, rows[:aside]),
         *_rooms(Straight(), rows[len(rows) if aside is None else aside :]),
     ]
-    begin = begun(subject, ground, backward[0], rooms[0])
+    begin = begun(subject, ground, backward[0], max(rooms[0], wide))
+    most = MOST_WIDENED * rooms[0]
+    if wide:
+        rooms[0] = max(rooms[0], wide * len(rows[0]) / max(len(begin.chains), 1))
     tops: dict[Hashable, Top] = {
         key: Top(ground, along, along, begin.level, begin.out, UNIT, order)
         for order, (key, along) in enumerate(sorted(begin.chains.items(), key=lambda chain: chain[1]))
@@ -104,6 +111,8 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True) -> Layout:
         low = _lay_line(layout, line, low, one, subject.worked[at - 1] if at else None, signs)
     if aside is not None:
         clear_of(layout, aside)
+    elif type(ground) is Straight and wide < most and (more := widened(layout)):
+        return lay_out(subject, by, signs, max(most / MOST_WIDENED, wide) * more)
     return layout
 
 
