@@ -9,7 +9,7 @@ from ..measure import Measured, measure
 from .additions import draw_additions
 from .along_side import parted, side_edge
 from .assembled import draw_assembled, is_assembled
-from .canvas import Box, Canvas, svg
+from .canvas import THINNEST, Box, Canvas, svg
 from .colour import outline_of
 from .garland import band_of, draw_garland
 from .in_blocks import draw_blocks
@@ -123,7 +123,8 @@ def _body(canvas: Canvas, subject: Subject, name: str) -> tuple[str, Box]:
     """
     left, top, right, bottom = box = canvas.box
     width = HAIRLINE * max(right - left, bottom - top)
-    return canvas.body(outline_of(main_colour(subject)), width, _mark(subject.work, name), box), box
+    thin = THINNEST * max(right - left, bottom - top)
+    return canvas.body(outline_of(main_colour(subject)), width, _mark(subject.work, name), box, thin), box
 
 
 def _mark(work: PatternWork, name: str) -> str:
