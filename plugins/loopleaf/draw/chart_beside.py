@@ -21,6 +21,9 @@ JOINED, CROSS_MORE = 5.0, 2.0
 polygon's corner, or at the end of a chain.
 """
 
+NARROW = 26.5
+"""A wider gap between the middles of its last cross and its first has room for a chain as anywhere."""
+
 FURTHER_OUT = 2.0
 """Between crosses at an end it stands so much further out than they do: there the gap is wider."""
 
@@ -65,7 +68,10 @@ def _between(line: Line) -> Lying | None:
     end = (line.ground.spine / 2 if first[0] > 0 else -line.ground.spine / 2, 0.0)
     if first[0] / (end[0] or 1.0) < 1 or last[0] / (end[0] or 1.0) < 1:
         return None  # not both at this end
-    share = min(BESIDE / (dist(first, last) or 1.0), 0.5)
+    gap = dist(first, last)
+    if gap > NARROW:
+        return None
+    share = min(BESIDE / (gap or 1.0), 0.5)
     one, other = dist(first, end), dist(last, end)
     x, y = (
         (first[axis] - end[axis]) / one * (1 - share) + (last[axis] - end[axis]) / other * share
