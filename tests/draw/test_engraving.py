@@ -8,6 +8,7 @@ import re
 import time
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import cache
 from itertools import pairwise
 from math import dist
@@ -84,6 +85,16 @@ def test_signs_at_the_ends_of_a_leaf_have_room(name: str) -> None:
     crowded = [(share, one, other) for share, one, other in overlaps(signs) if share > 0.05]
     assert not [pair for pair in crowded if "ss" not in (pair[1].kind, pair[2].kind)]
     assert not [(one, other) for _, one, other in overlaps(signs) if "dc" in (one.kind, other.kind)]
+
+
+def test_a_first_round_into_one_chain_stands_clear_of_both_that_are_drawn() -> None:
+    signs = inked(charted("lantern-pouch", "moon").svg(), "moon")
+    chains = [
+        replace(sign, half=(sign.half[0] + 0.6, sign.half[1] + 0.6)) for sign in signs if sign.round == "0"
+    ]
+    assert len(chains) == 2
+    first = [sign for sign in signs if sign.round == "1"]
+    assert not [pair for chain in chains for sign in first for pair in overlaps([chain, sign])]
 
 
 @pytest.mark.parametrize("name", ["leaf", "small leaf"])
