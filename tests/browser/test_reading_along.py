@@ -182,3 +182,30 @@ def test_a_long_chart_opens_at_its_beginning_as_wide_as_the_page(site: str, read
     chart.get_by_role("button", name="Whole chart").click()
     assert view.evaluate("v => v.scrollHeight <= v.clientHeight + 1")
     assert lit(chart) == {"2"}
+
+
+@pytest.mark.parametrize("width", [390, 1280])
+def test_a_small_chart_is_not_blown_up(site: str, reader: Reader, width: int) -> None:
+    """The moon has fourteen stitches in its last round; filling the column each was as large as a thumb."""
+    page = reader(width=width).new_page()
+    page.goto(f"{site}us/lantern-pouch/")
+    chart = page.locator("[data-leaf-chart]").nth(1)
+    chart.evaluate("one => one.scrollIntoView()")
+    chart.locator(".leaf-chart__view svg").wait_for()
+    box = chart.locator("[data-round='2'] [data-stitch='1']").bounding_box()
+    assert box is not None
+    assert 10 < box["width"] < 26
+    chart.get_by_role("button", name="Larger").click()
+    larger = chart.locator("[data-round='2'] [data-stitch='1']").bounding_box()
+    assert larger is not None
+    assert larger["width"] > 1.3 * box["width"]
+
+
+def test_a_chosen_round_shows_its_repeats_in_full_ink(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    chart = opened(page, site)
+    light = "[data-round='12'][stroke-opacity]"
+    ink = "one => getComputedStyle(one).strokeOpacity"
+    assert float(chart.locator(light).first.evaluate(ink)) < 1
+    chart.locator("[data-round='12'] [data-stitch='20']").click(force=True)
+    assert float(chart.locator(light).first.evaluate(ink)) == 1

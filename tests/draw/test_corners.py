@@ -8,13 +8,20 @@ from math import atan2, degrees, dist, hypot
 
 import pytest
 
+from loopleaf.draw import chart_of
 from loopleaf.draw.chart_corners import corners_of
+from loopleaf.draw.chart_labels import box_of, placed
 from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.chart_lines import Line
+from loopleaf.draw.chart_words import labels
 from loopleaf.draw.section import Oval, Polygon
-from loopleaf.fabric import Space
+from loopleaf.draw.signs import UNIT
+from loopleaf.fabric import Made, Space
+from loopleaf.measure import measure
+from tests.measure.worked_patterns import worked
 
-from .pieces import SQUARE, rounds, subject_from
+from .engraving import Inked, inked, overlaps
+from .pieces import SQUARE, charted, demo, rounds, subject, subject_from
 
 CORNER = "(2 dc, ch 2, 2 dc) in next"
 MOTIFS = {
@@ -130,3 +137,71 @@ def test_three_in_one_stitch_here_and_there_make_no_corners() -> None:
         subject_from(rounds("ch 3 (counts as dc), 15 dc in ring, join", shells, "ch 1, sc in each st around"))
     )
     assert not any(isinstance(line.ground, Polygon) for line in layout.lines)
+
+
+STARTED = {key: motif for key, motif in MOTIFS.items() if "square" in key} | {
+    "square with an edge": (4, 0, SQUARE),
+}
+
+
+@pytest.mark.parametrize("text", [text for _, _, text in STARTED.values()], ids=STARTED)
+def test_stitches_beside_a_start_lean_no_more_than_their_likes(text: str) -> None:
+    """On a square's other sides the same stitches stand without a gap beside them."""
+    found = subject_from(text)
+    looked_at = 0
+    for line in lay_out(found).lines:
+        if not isinstance(line.ground, Polygon):
+            continue
+        quarter, left = divmod(len(line.things), 4)
+        if left or not all(isinstance(thing, Space) or len(thing.into) == 1 for thing in line.things):
+            continue
+        leans = [
+            hypot(*(a - b for a, b in zip(line.heads[id(thing)], line.feet[id(thing)][0], strict=True)))
+            if isinstance(thing, Made)
+            else 0.0
+            for thing in line.things
+        ]
+        for at, lean in enumerate(leans):
+            assert lean == pytest.approx(leans[(at + 2 * quarter) % len(leans)], abs=0.35 * UNIT)
+            looked_at += 1
+    assert looked_at > 4
+
+
+def test_the_squares_first_and_last_stitches_stand_nearly_upright() -> None:
+    """Those of rounds 4 and 5 of the demo's square, away from its corners, stood askew beside their gaps."""
+    work, _ = demo("harbour-square")
+    found = subject(work, "square")
+    worst = 0.0
+    for line in lay_out(found).lines[3:5]:
+        for thing in line.things:
+            if not isinstance(thing, Made) or not isinstance(thing.into[0], Made):
+                continue
+            (x, y), (over, high) = line.feet[id(thing)][0], line.heads[id(thing)]
+            lean = degrees(atan2(over - x, high - y)) % 90
+            worst = max(worst, min(lean, 90 - lean))
+    assert worst < 20
+
+
+def test_crosses_on_a_polygons_sides_are_upright() -> None:
+    """Turned by half a right angle a cross would be the other sign for the same stitch."""
+    signs = inked(charted("harbour-square").svg(), "square")
+    crosses = [sign for sign in signs if sign.kind == "sc"]
+    assert len(crosses) > 60
+    for sign in crosses:
+        assert (degrees(sign.turned) + 45) % 90 == pytest.approx(45, abs=0.1)
+
+
+@pytest.mark.parametrize("text", [*(text for _, _, text in MOTIFS.values()), SQUARE], ids=[*MOTIFS, "edged"])
+def test_numbers_stand_clear_of_stitches(text: str) -> None:
+    work = worked(text)
+    chart = chart_of(work, "", measure(work))
+    assert chart is not None
+    found = subject_from(text)
+    signs = inked(chart.svg(), found.piece.name)
+    shown = [one for one in placed(list(labels(found, lay_out(found))), 6.0) if one.text]
+    assert [one.text for one in shown] == [round.plan.label for round in found.piece.rounds]
+    for one in shown:
+        left, top, right, bottom = box_of(one, 6.0)
+        middle, half = ((left + right) / 2, (top + bottom) / 2), ((right - left) / 2, (bottom - top) / 2)
+        number = Inked("", one.text, middle, half, 0.0)
+        assert not [pair for sign in signs for pair in overlaps([number, sign]) if pair[0] > 0.35], one

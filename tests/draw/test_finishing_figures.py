@@ -83,6 +83,16 @@ def test_a_part_lies_at_its_round_and_stitches() -> None:
     assert abs(max(xs) + min(xs)) < 0.1, "its middle faces the reader"
 
 
+def test_parts_at_both_sides_have_their_outlines() -> None:
+    """Sides are hardly ever quite opposite each other: one is a little in front, and one a little behind."""
+    figure = placing(demo("sandbank-seal")[0], "body")
+    assert figure is not None
+    closed = re.findall(
+        r'<path[^>]*d="[^"]*Z"[^>]*stroke-dasharray|<path[^>]*stroke-dasharray[^>]*Z"', figure.svg
+    )
+    assert len(closed) == 3, "the head and both hind flippers"
+
+
 def test_every_place_of_a_part_in_rows_is_drawn() -> None:
     work, measured = demo("purslane-garland")
     figure = placing(work, "string", measured)

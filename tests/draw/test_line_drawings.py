@@ -1,5 +1,6 @@
 """Line drawings as a whole: valid, idle, small, printable in black, kept as they are until someone looks."""
 
+import re
 from collections.abc import Callable, Iterator
 from xml.etree import ElementTree
 
@@ -9,7 +10,7 @@ from loopleaf.draw import Figure, placing, profile, schematic, threading
 from loopleaf.draw.sign_sheet import symbols
 from loopleaf.draw.step_drawings import techniques
 
-from .pieces import COLLECTION, SVG, demo, tree
+from .pieces import COLLECTION, DEMO, SVG, charted, demo, tree
 from .test_valid_svg import ACTIVE, hold_to_svg
 
 NAMES = sorted(path.stem for path in COLLECTION.glob("*.yml"))
@@ -92,6 +93,20 @@ def test_every_stitch_has_a_sign_of_its_own() -> None:
         assert hold_to_svg(root) == 3
     assert len({one.name for one in found}) == len(found)
     assert len({one.svg for one in found}) > len(found) - 3
+
+
+def test_what_the_demo_s_charts_hold_is_among_them() -> None:
+    """Every kind of sign: of other heights and with more legs they are alike."""
+    names = {one.name for one in symbols("US")}
+    forms = {
+        (line.words["US"].startswith("picot"), bool(re.match(r"\w+?\dtog", line.words["US"])))
+        for name in DEMO
+        for piece in charted(name).pieces
+        for line in piece.key
+    }
+    assert forms == {(False, False), (False, True), (True, False)}
+    assert {"picot: chains in a ring", "sc2tog, single crochet 2 together"} <= names
+    assert {one.other for one in symbols("UK")} >= {"dc3tog, double crochet 3 together"}
 
 
 def test_the_same_drawing_again() -> None:

@@ -51,11 +51,12 @@ def test_a_sign_lands_where_it_was_put(transform: str, end: str) -> None:
 def test_signs_of_one_look_share_a_path_and_others_do_not() -> None:
     inside = (
         '<use href="#a" x="1"/><use href="#a" x="2"/>'
-        '<g opacity=".5"><use href="#a" x="3"/></g><g stroke-dasharray="1 1"><use href="#a" x="4"/></g>'
+        '<g stroke-opacity=".5" fill-opacity=".5"><use href="#a" x="3"/></g>'
+        '<g stroke-dasharray="1 1"><use href="#a" x="4"/></g>'
     )
     found = merged(sample(inside), EVERYWHERE)
     assert found.count("<path") == 3
-    assert 'opacity=".5"' in found
+    assert 'stroke-opacity=".5" fill-opacity=".5"' in found
     assert 'stroke-dasharray="1 1"' in found
 
 

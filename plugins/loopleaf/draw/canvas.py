@@ -8,6 +8,11 @@ from html import escape
 Point = tuple[float, float]
 Box = tuple[float, float, float, float]
 
+THINNEST = 0.0009
+"""No line of a picture is thinner than this share of its longer side: a quarter of a point in a booklet, if
+that is 98 mm long or more.
+"""
+
 LARGE_MM = 100.0
 """A drawing larger than this is written to the next twentieth of a millimetre, others to the hundredth."""
 
@@ -81,28 +86,28 @@ class Canvas:
         lefts, tops, rights, bottoms = zip(*found, strict=True)
         return (min(lefts), min(tops), max(rights), max(bottoms))
 
-    def body(self, outline: str, width: float, name: str, box: Box) -> str:
+    def body(self, outline: str, width: float, name: str, box: Box, thin: float = 0.0) -> str:
         """The shapes as SVG paths, without the frame.
 
         outline, width: colour and width (mm) of the outlines. name: what is stamped is defined once under
-        this name and a number. box: the canvas' own, which is dear to find.
+        this name and a number. box: the canvas' own, which is dear to find. thin: no line is thinner (mm).
         """
         left, top, right, bottom = box
         step = 1 if max(right - left, bottom - top) < LARGE_MM else 5
         parts: list[str] = []
         if self._outlines:
             parts.append(f'<path {_stroke(outline, width)} d="{_ways(self._outlines, "z", step)}"/>')
-        painted = [*self._painted(step), *self._stamped(step, name)]
+        painted = [*self._painted(step, thin), *self._stamped(step, name, thin)]
         return "".join([*parts, *(text for _, text in sorted(painted, key=lambda one: one[0]))])
 
-    def _painted(self, step: int) -> Iterator[tuple[int, str]]:
+    def _painted(self, step: int, thin: float) -> Iterator[tuple[int, str]]:
         """The layer of each path, and the path; fills before lines."""
         for (layer, colour), shapes in self._fills.items():
             yield layer, f'<path fill="{colour}" d="{_ways(shapes, "z", step)}"/>'
         for (layer, colour, wide), shapes in self._lines.items():
-            yield layer, f'<path {_stroke(colour, wide)} d="{_ways(shapes, "", step)}"/>'
+            yield layer, f'<path {_stroke(colour, max(wide, thin))} d="{_ways(shapes, "", step)}"/>'
 
-    def _stamped(self, step: int, name: str) -> Iterator[tuple[int, str]]:
+    def _stamped(self, step: int, name: str, thin: float) -> Iterator[tuple[int, str]]:
         """The layer of each stamp, and its use; what comes several times is defined the first time."""
         times = Counter(id(other) for _, other, _ in self._stamps)
         names: dict[int, str] = {}
@@ -111,7 +116,9 @@ class Canvas:
             inside = ""
             if id(other) not in names:
                 names[id(other)] = f"{name}-{len(names) + 1}"
-                inside = "".join(text for _, text in sorted(other._painted(step), key=lambda one: one[0]))
+                inside = "".join(
+                    text for _, text in sorted(other._painted(step, thin), key=lambda one: one[0])
+                )
             if times[id(other)] == 1:
                 yield layer, f'<g transform="translate(0 {down})">{inside}</g>'
                 continue

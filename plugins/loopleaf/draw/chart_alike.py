@@ -4,14 +4,18 @@ Left alone, each row of a long cloth settles a hair's breadth further than the o
 """
 
 from collections.abc import Hashable, Sequence
+from itertools import pairwise
 
 from ..fabric import Made
 from .chart_ground import Straight
-from .chart_lines import Line
+from .chart_lines import Layout, Line
 from .chart_things import Thing
 
 FURTHEST_BACK = 12
 """A row repeats one that lies so many rows below it, at most."""
+
+MOSTLY, HARDLY_WIDER = 0.5, 1.03
+"""A cloth waves where so many of its rows do; a last row only so much wider than the first is let be."""
 
 ALIKE = 0.8
 """No stitch of a row is moved by more than this, in units, to lie as its like does."""
@@ -33,6 +37,24 @@ def as_before(
         if max(*asides, *(abs(one - up) for one in ups)) <= ALIKE:
             return list(before.xs), [was + up for was in before.outs]
     return list(xs), list(outs)
+
+
+def widened(layout: Layout) -> float:
+    """How much wider a waving cloth comes to lie than it begins, with as many stitches a row; 0 where that
+    is hardly seen.
+    """
+    waving = [line for line in layout.lines if line.things and waves(line)]
+    if len(waving) < max(len(layout.lines) * MOSTLY, 2) or len(waving[0].things) != len(waving[-1].things):
+        return 0.0
+    first, last = (line.xs[-1] - line.xs[0] for line in (waving[0], waving[-1]))
+    return last / first if last > HARDLY_WIDER * first else 0.0
+
+
+def waves(line: Line) -> bool:
+    """Whether a row both grows and shrinks."""
+    stitches = [thing for thing in line.things if isinstance(thing, Made)]
+    gathers = any(made.form == "tog" and len(made.into) > 1 for made in stitches)
+    return gathers and any(a.into == b.into for a, b in pairwise(stitches))
 
 
 def _looks(line: Line) -> list[Hashable]:

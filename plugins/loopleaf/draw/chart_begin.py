@@ -11,8 +11,8 @@ from .signs import CHAIN_LONG, MAGIC_RING, UNIT
 from .stand import base_spots, chains_of
 from .subject import Subject
 
-FROM_A_CHAIN = 5.0
-"""Rounds that begin in one chain leave it so much room."""
+FROM_A_CHAIN, FROM_TWO = 5.0, 7.2
+"""Rounds that begin in one chain leave it so much room, and so much where another lies beside it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +41,7 @@ def begun(subject: Subject, ground: Ground, backward: bool, room: float) -> Begi
             level = CHAIN_LONG / 4
             spots = base_spots(subject, ground, level)
             return Beginning(level, level, {key: (spot.start + spot.end) / 2 for key, spot in spots.items()})
-        return Beginning(FROM_A_CHAIN, 0.0, {})
+        return Beginning(FROM_A_CHAIN if len(start) < 2 else FROM_TWO, 0.0, {})
     chains = [place for place in start if isinstance(place, Made) and place.role == "foundation"]
     many = max(len(chains), 1)
     out = ground.out_for(many * UNIT)

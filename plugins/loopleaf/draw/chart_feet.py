@@ -10,7 +10,7 @@ from .chart_ground import is_closed
 from .chart_lines import Layout, Line, Top
 from .chart_things import place_key, tall_of, wide_of
 from .chart_up import ROOM
-from .section import Polygon
+from .section import Oval, Polygon
 from .signs import CHAIN_LONG, CHAIN_THICK, UNIT, is_cross
 
 FOOT_ROOM = 0.6
@@ -25,8 +25,8 @@ CLOSE_FEET, CLOSE_ON_CHAINS, CROSSES_APART = 2.2, 2.8, 8.5
 STRETCH, MOST_STRETCHES = 1.08, 12
 """A chain that passes over taller stitches is drawn longer, step by step, at most so often."""
 
-BESIDE_A_HEAD = 2.6
-"""An arch begins so far beside the middle of a head."""
+BESIDE_A_HEAD, ABOVE_A_CROSS = 2.6, 1.6
+"""An arch begins so far beside the middle of a head, and so far above that of a cross at a chain's end."""
 
 
 def set_down(
@@ -116,6 +116,16 @@ def _passed(layout: Layout, space: Space) -> float:
     return max((top.out for top in tops if top is not None), default=0.0)
 
 
+def _at_a_tip(line: Line, at: int) -> bool:
+    """Whether a cross at either end of a chain that the round goes about is what chains begin beside: the way
+    is short there.
+    """
+    thing, ground = line.things[at], line.ground
+    if not isinstance(ground, Oval) or not ground.spine or not isinstance(thing, Made):
+        return False
+    return is_cross(thing.kind) and abs(line.heads[id(thing)][0]) > ground.spine / 2
+
+
 def _hang(
     line: Line, space: Space, at: int, xs: Sequence[float], outs: Sequence[float], passed: float
 ) -> Top:
@@ -133,7 +143,7 @@ def _hang(
         x, out = xs[other] + around, outs[other]
         if isinstance(line.things[other], Space):
             return ((x + xs[at]) / 2, out)
-        return (x - step * BESIDE_A_HEAD, out)
+        return (x - step * BESIDE_A_HEAD, out + ABOVE_A_CROSS * _at_a_tip(line, other))
 
     (left, left_out), (right, right_out) = end(-1), end(1)
     out = (left_out + right_out) / 2

@@ -7,7 +7,7 @@ A ground gives a point (x to the right, y up) for a distance `out` from its midd
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from math import copysign, cos, dist, hypot, pi, sin, sqrt, tau
+from math import atan2, copysign, cos, dist, hypot, pi, sin, sqrt, tau
 from typing import Protocol
 
 from ..fabric import Made
@@ -75,6 +75,51 @@ class Sideways(Straight):
     def at(self, out: float, along: float) -> Point:
         """The point with its two numbers changed over."""
         return (out, along)
+
+
+@dataclass(frozen=True, slots=True)
+class Sided(Straight):
+    """Rows along the side of rows: down it from its upper corner, on to the left of the way or to the right.
+
+    level: how far out they begin there. down: the side's direction, of length 1. over: the rows go over the
+    piece's top too, as on straight ground.
+    """
+
+    corner: Point
+    level: float
+    left: bool
+    down: Point
+    over: bool
+
+    def at(self, out: float, along: float) -> Point:
+        """The point itself over the top, else so far down the side and so far away from it."""
+        past = self.corner[0] - along if self.left else along - self.corner[0]
+        if self.over and past <= 0:
+            return (along, out)
+        (x, y), (across, up) = self.corner, self.outward_there
+        away = out - self.level
+        return (x + self.down[0] * past + across * away, y + self.down[1] * past + up * away)
+
+    @property
+    def outward_there(self) -> Point:
+        """The direction away from the side."""
+        x, y = self.down
+        return (y, -x) if self.left else (-y, x)
+
+    def beside(self, point: Point) -> float:
+        """The share of the way that lies beside a point."""
+        past = (point[0] - self.corner[0]) * self.down[0] + (point[1] - self.corner[1]) * self.down[1]
+        return self.corner[0] - past if self.left else self.corner[0] + past
+
+    def away(self, point: Point) -> float:
+        """How far out of the side a point lies."""
+        (x, y), (across, up) = self.corner, self.outward_there
+        return (point[0] - x) * across + (point[1] - y) * up
+
+    def outward(self, point: Point) -> Point:
+        """The direction that stitches grow in: up over the top, else away from the side."""
+        past = (point[0] - self.corner[0]) * (-1 if self.left else 1)
+        return (0.0, 1.0) if self.over and past <= 0 else self.outward_there
 
 
 @dataclass(frozen=True, slots=True)
@@ -224,13 +269,19 @@ def is_closed(ground: Ground) -> bool:
     return isinstance(ground, _CLOSED)
 
 
-def outward(ground: Ground, point: Point) -> Point:
-    """The direction that stitches grow in at a point of the chart, of length 1."""
-    if isinstance(ground, Bends | Edge):
+def outward(ground: Ground, point: Point, upright: bool = False) -> Point:
+    """The direction that stitches grow in at a point of the chart, of length 1. upright: on a polygon,
+    square to its side.
+    """
+    if isinstance(ground, Bends | Edge | Sided):
         return ground.outward(point)
     if isinstance(ground, Straight):
         return (1.0, 0.0) if isinstance(ground, Sideways) else (0.0, 1.0)
     x, y = point
+    if upright and isinstance(ground, Polygon):
+        side = tau / ground.corners
+        angle = round((atan2(y, x) + pi / 2) / side) * side - pi / 2
+        return (cos(angle), sin(angle))
     if isinstance(ground, Inward):
         x, y = ground.centre[0] - x, ground.centre[1] - y
     if isinstance(ground, Oval):

@@ -16,7 +16,7 @@ from .signing import sign_of
 from .signs import CHAIN, DOT, MAGIC_RING, Sign, height_of, lines
 from .subject import Subject
 
-PICOT_CHAINS = 3
+PICOT, PICOT_CHAINS = "picot: chains in a ring", 3
 LEGS_APART = 7.0
 """The feet of stitches drawn together, in the key."""
 
@@ -162,7 +162,7 @@ def _has_chains(subject: Subject) -> bool:
 def _line(subject: Subject, sign: str | Sign, places: int) -> KeyLine:
     if isinstance(sign, str):
         if sign == "picot":
-            return replace(said("picot: chains in a ring"), way=picot_way(PICOT_CHAINS), high=10.0)
+            return replace(said(PICOT), way=picot_way(PICOT_CHAINS), high=10.0)
         return KeyLine(_names(subject, Stitch("slip")), DOT, 1.7, 1.7, filled=True)
     special = sign.kind in subject.work.pattern.special_stitches
     legs = sign.legs or (places if sign.form else 0)

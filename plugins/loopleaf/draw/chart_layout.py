@@ -15,7 +15,7 @@ from math import tau
 from ..fabric import Made, Space, WorkedRound
 from .blocks import blocks_of
 from .chart_across import Across, room_for
-from .chart_alike import as_before
+from .chart_alike import as_before, widened
 from .chart_begin import begun
 from .chart_blocks import laid_in_blocks
 from .chart_corners import corners_of, first_with_corners
@@ -24,10 +24,11 @@ from .chart_feet import set_down
 from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
 from .chart_layers import lead, lifted
 from .chart_lines import Layout, Line, Top
+from .chart_sides import Side, clear_of, first_aside, side_of
 from .chart_things import NUMBER_ROOM, Thing, gap_of, lowest_height, place_key, things_of, wide_of
 from .chart_turned import Turned
 from .chart_unrolled import Unrolled, goes_up_from, laid_above
-from .chart_up import ROOM, corners_alike, heads, level_for
+from .chart_up import AS_TALL_AS_WIDE, ROOM, corners_alike, heads, level_for
 from .items import depths
 from .layers import is_layer
 from .section import Oval, Polygon
@@ -40,13 +41,17 @@ CLOSING = 0.7
 NARROWER = 0.75
 """A row is no narrower than this share of the one above it: else that one's stitches would lie down."""
 
+MOST_WIDENED = 1.4
+"""The beginning of a waving cloth is laid so much wider than its chains are long, at most."""
+
 BETWEEN = 40.0
 """Between the two sides of a ball."""
 
 
-def lay_out(subject: Subject, by: float = 0.0, signs: bool = True) -> Layout:
+def lay_out(subject: Subject, by: float = 0.0, signs: bool = True, wide: float = 0.0) -> Layout:
     """The chart of a piece in its first size. by: how far the circles within a polygon are turned.
-    signs: it must have room for them everywhere; else it is the form that counts.
+    signs: it must have room for them everywhere; else it is the form that counts. wide: how wide the
+    beginning of rows is laid, at least.
     """
     blocks = blocks_of(subject)
     if blocks:
@@ -56,8 +61,16 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True) -> Layout:
     cornered = first_with_corners(subject, ground.corners) if isinstance(ground, Polygon) else 0
     backward = [(work.side != "WS") == subject.in_rows for work in subject.piece.rounds]
     rows = [things_of(one, back) for one, back in zip(subject.worked, backward, strict=True)]
-    rooms = _rooms(ground, rows)
-    begin = begun(subject, ground, backward[0], rooms[0])
+    side: Side | None = None
+    aside = first_aside(subject.worked)
+    rooms = [
+        *_rooms(ground, rows[:aside]),
+        *_rooms(Straight(), rows[len(rows) if aside is None else aside :]),
+    ]
+    begin = begun(subject, ground, backward[0], max(rooms[0], wide))
+    most = MOST_WIDENED * rooms[0]
+    if wide:
+        rooms[0] = max(rooms[0], wide * len(rows[0]) / max(len(begin.chains), 1))
     tops: dict[Hashable, Top] = {
         key: Top(ground, along, along, begin.level, begin.out, UNIT, order)
         for order, (key, along) in enumerate(sorted(begin.chains.items(), key=lambda chain: chain[1]))
@@ -80,14 +93,26 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True) -> Layout:
         elif at == up:
             ground = _unrolled(layout, room)
             low = 0.0
+        elif at == aside and (side := side_of(layout, things, back, low)):
+            ground = side.ground
+            layout.tops.update(side.tops)
+        if side is not None and things:
+            room = max(room, side.room(len(things)))
         corners = corners_of(one) if turned and at >= cornered else frozenset()
         if turned and at == cornered:
             below = [_places(layout, back, thing) for thing in things]
             if at and (aright := turned.aright(things, below, corners)) != turned:
                 return lay_out(subject, aright.by, signs)
             tops.update([*turned.onto(tops, things, below, corners)])
-        line = Line(layout.ground if at < cornered else ground, things, back, corners, gap_of(one), room)
+        on_sides = turned is not None and at >= cornered
+        gap = gap_of(one, on_sides, len(subject.piece.rounds[at].plan.label))
+        line = Line(layout.ground if at < cornered else ground, things, back, corners, gap, room)
+        line.made_first = next(iter(one.made), None)
         low = _lay_line(layout, line, low, one, subject.worked[at - 1] if at else None, signs)
+    if aside is not None:
+        clear_of(layout, aside)
+    elif type(ground) is Straight and wide < most and (more := widened(layout)):
+        return lay_out(subject, by, signs, max(most / MOST_WIDENED, wide) * more)
     return layout
 
 
@@ -125,8 +150,8 @@ def _lay_line(
     first, way = -1 if line.backward else 0, line.ground.way(line.level)
     line.start, line.seam = _start(line, xs[first], below[first]) / way, ((xs[0] + xs[-1]) / way - 1) / 2
     feet = below[first]
-    line.low, line.high = sum(top.out for top in feet) / len(feet) if feet else low, outs[first]
     outs = spread(line, xs, outs) if signs else outs
+    line.low, line.high = sum(top.out for top in feet) / len(feet) if feet else low, outs[first]
     line.xs, line.outs = as_before(layout.lines[:-1], line, xs, outs)
     xs, outs = line.xs, line.outs
     set_down(layout, line, xs, outs, below, low)
@@ -195,14 +220,25 @@ def _closing(ground: Ground, rows: Sequence[Sequence[Thing]]) -> int | None:
     return fullest + 1 if steady and needs[-1] < CLOSING * max(needs) else None
 
 
+def _reach(rows: Sequence[Sequence[Thing]], talls: Sequence[float]) -> float:
+    """How far from its middle a far side must begin to hold its rounds, so tall each."""
+    deep = accumulate(tall + ROOM for tall in talls)
+    return max(
+        out + (sum(wide_of(thing) for thing in row) + NUMBER_ROOM) / tau
+        for out, row in zip(deep, rows, strict=True)
+    )
+
+
 def _turned_over(layout: Layout, rows: Sequence[Sequence[Thing]]) -> Inward:
     """The far side of a ball, to the right of the near one; the tops that it goes on from lie on its rim."""
     last = layout.lines[-1]
-    deep = list(accumulate(lowest_height(row) + ROOM for row in rows))
-    reach = max(
-        way + (sum(wide_of(thing) for thing in row) + NUMBER_ROOM) / tau
-        for way, row in zip(deep, rows, strict=True)
-    )
+    talls = [lowest_height(row) for row in rows]
+    reach = _reach(rows, talls)
+    outs = [reach - out for out in accumulate((tall + ROOM for tall in talls[:-1]), initial=0.0)]
+    for at, (row, before, out) in enumerate(zip(rows, [last.things, *rows], outs, strict=False)):
+        gathers = max((len(thing.into) for thing in row if isinstance(thing, Made) and thing.form), default=1)
+        talls[at] = max(talls[at], AS_TALL_AS_WIDE * (gathers - 1) * tau * out / max(len(before), 1))
+    reach = _reach(rows, talls)
     near = max(layout.tops[id(thing)].out for thing in last.things)
     ground = Inward(reach, (near + reach + BETWEEN, 0.0))
     layout.rims.append((ground.centre, reach, len(layout.lines) - 1))

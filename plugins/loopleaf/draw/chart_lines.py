@@ -52,6 +52,7 @@ class Line:
     stitches, by their ids, that go into rounds further down than the one below: spikes. beyond: how far what
     is drawn around it reaches. start: the share along the way of the first thing made, and seam of the gap
     before it, `level` out. low, high: how far out its lower and upper edge lie there.
+    made_first: the first thing made, counted or not.
     """
 
     ground: Ground
@@ -74,6 +75,7 @@ class Line:
     level: float = 0.0
     low: float = 0.0
     high: float = UNIT
+    made_first: Thing | None = None
 
     def opened(self, along: float, closed: bool = False) -> float:
         """A share of its way once its seam is open; closed: as it was before."""

@@ -5,12 +5,13 @@ number.
 from ..fabric import Made, Ring, Space
 from ..fabric.worked import Place
 from .canvas import Point
+from .chart_beside import BESIDE, beside
 from .chart_ground import is_closed
 from .chart_lines import Layout
 from .chart_things import STACKED, place_key
 from .chart_up import ROOM
 from .pen import Mark, Pen
-from .signing import BESIDE, down
+from .signing import down
 from .signs import CHAIN_LONG, UNIT
 from .stand import chains_of
 from .subject import Subject
@@ -53,9 +54,8 @@ def _beside(pen: Pen, layout: Layout, passed: int, mark: Mark) -> None:
     line = layout.lines[0]
     closed = is_closed(layout.ground)
     long = CHAIN_LONG * STACKED if closed else CHAIN_LONG
-    up = (ROOM * closed + long * (passed + 0.5)) / max(line.high - line.low, 1.0)
-    middle, above = (line.before(BESIDE + ROOM * closed, share) for share in (up, up + 0.1))
-    pen.chain(down(middle), down(_step(middle, above)), mark, long)
+    middle, along = beside(line, ROOM * closed + long * (passed + 0.5), BESIDE + ROOM * closed)
+    pen.chain(down(middle), down(along), mark, long)
 
 
 def _in_a_row(pen: Pen, subject: Subject, layout: Layout, chains: list[Made], chain: str) -> None:

@@ -19,6 +19,11 @@ ARCH_CHAIN = 4.4
 NUMBER_ROOM, FIRST_ROOM = 13.0, 8.0
 """Room at the start of a round for its number, and for a first chain or a join beside it."""
 
+JOIN_ROOM, DIGIT_ROOM = 3.0, 6.0
+"""Room for a join before a chain that counts as a stitch, twice as much behind chains; and for a number's
+second digit: such a round's sides are long.
+"""
+
 STACKED = 0.75
 """A chain in a stack that stands for a stitch is so tall, of its length."""
 
@@ -29,10 +34,19 @@ def things_of(worked: WorkedRound, backward: bool) -> list[Thing]:
     return found[::-1] if backward else found
 
 
-def gap_of(worked: WorkedRound) -> float:
-    """How much room the start of a round takes."""
-    beside = any(isinstance(made, Made) and made.role in ("chain", "join", "travel") for made in worked.made)
-    return NUMBER_ROOM + FIRST_ROOM * beside
+def gap_of(worked: WorkedRound, cornered: bool = False, digits: int = 1) -> float:
+    """How much room the start of a round takes. cornered: of a polygon's, whose number (so many digits) is
+    put where there is room: a wide gap would push the stitches of that side askew.
+    """
+    beside = {made.role for made in worked.made if isinstance(made, Made)} & {"chain", "join", "travel"}
+    if cornered:
+        last = next((made for made in reversed(worked.made) if isinstance(made, Space) or made.number), None)
+        return (
+            JOIN_ROOM * (1 + isinstance(last, Space))
+            + FIRST_ROOM * ("chain" in beside)
+            + DIGIT_ROOM * (digits - 1)
+        )
+    return NUMBER_ROOM + FIRST_ROOM * bool(beside)
 
 
 def wide_of(thing: Thing) -> float:

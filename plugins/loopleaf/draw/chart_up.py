@@ -5,7 +5,7 @@ from itertools import pairwise
 from math import sqrt
 
 from ..fabric import Made, Space
-from .chart_ground import Bends, Ground, Straight, is_closed
+from .chart_ground import Bends, Ground, Inward, Straight, is_closed
 from .chart_lines import Top
 from .chart_things import Thing, tall_of
 from .relax import settle
@@ -25,6 +25,11 @@ SHORTEST = 0.45
 
 STEEPEST = 0.8
 """A row slopes with its leaning stitches, at most so steeply. Rounds stay round."""
+
+AS_TALL_AS_WIDE = 0.5
+"""On the far side of a ball stitches drawn together are as tall as this share of their places' distance, at
+least: flatter legs would look like a part of its rim.
+"""
 
 FREE, SPIKE = 0.02, 0.1
 """How strongly chains hold their height, and stitches worked lower down."""
@@ -65,6 +70,11 @@ def heads(
         if about_a_chain and is_cross(thing.kind if isinstance(thing, Made) else ""):
             lean = 0.0
         rise = sqrt(max(tall * tall - lean * lean, (SHORTEST * tall) ** 2))
+        if len(tops) > 1 and isinstance(ground, Inward):
+            shares = [top.carried(level) for top in tops]
+            shares = [share - round(share - shares[0]) for share in shares]
+            spread = (max(shares) - min(shares)) * ground.way(floor)
+            rise = max(rise, AS_TALL_AS_WIDE * spread)
         if id(thing) in deep and isinstance(thing, Made) and is_cross(thing.kind):
             floor = max(floor, low)  # it is drawn out as high as its neighbours
         wanted.append(floor + ROOM + rise)

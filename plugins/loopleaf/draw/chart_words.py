@@ -5,12 +5,15 @@ from math import atan2, degrees, hypot
 
 from ..fabric import Made
 from .canvas import Point
+from .chart_beside import at_an_end
 from .chart_ground import Inward, is_closed
 from .chart_key import KeyLine, said
 from .chart_labels import Label
 from .chart_lines import Layout, Line
+from .chart_numbers import NUMBER_HIGH, clear_spot, ink_of
 from .chart_things import NUMBER_ROOM
 from .colour import ink_on_light
+from .section import Polygon
 from .signing import down
 from .signs import is_cross
 from .subject import Subject
@@ -41,6 +44,7 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
     outside the outermost round, and of rounds that turn each way.
     """
     lines = layout.lines
+    spots = _spots(subject, layout)
     for at, (work, line) in enumerate(zip(subject.piece.rounds, lines, strict=True)):
         after = lines[at + 1] if at + 1 < len(lines) else None
         if not is_closed(line.ground):
@@ -48,10 +52,7 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
             away = _direction(start, line.before(BESIDE_A_ROW + line.beyond + 1.0, 0.5))
             yield Label(down(start), down(away), work.plan.label, _turned((-away[0], -away[1])))
             continue
-        beside = BEFORE_A_JOIN if line.gap > NUMBER_ROOM else IN_THE_GAP
-        close = not at and (layout.begin.chains or line.high - line.low < CLOSE)
-        up = CLEAR_OF_BEGINNING if close else 0.5
-        yield Label(down(line.before(line.gap - beside, up)), (0.0, 0.0), work.plan.label)
+        yield Label(down(spots[at]), (0.0, 0.0), work.plan.label)
         inward, high = isinstance(line.ground, Inward), max(line.high - line.low, 1.0)
         if inward and not isinstance(lines[at - 1].ground, Inward):
             up = -OUTSIDE / high
@@ -62,6 +63,27 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
         start, ahead = line.before(0.0, up), line.before(-1.0, up)
         away = _direction(line.before(0.0, 0.5), start)
         yield Label(down(start), down(away), turned=_turned(_direction(start, ahead)))
+
+
+def _spots(subject: Subject, layout: Layout) -> list[Point]:
+    """Where the numbers of rounds stand: in the gap at their start, or in a clear spot where it is narrow."""
+    lines = layout.lines
+    narrow = {at for at, line in enumerate(lines) if isinstance(line.ground, Polygon) or at_an_end(line)}
+    found = [line.before(*_in_the_gap(layout, at)) for at, line in enumerate(lines)]
+    inked = ink_of(layout, subject.worked) if narrow else []
+    inked += [(spot, spot, NUMBER_HIGH) for at, spot in enumerate(found) if at not in narrow]
+    for at in sorted(narrow):
+        found[at] = clear_spot(lines[at], subject.piece.rounds[at].plan.label, inked)
+        inked.append((found[at], found[at], NUMBER_HIGH))
+    return found
+
+
+def _in_the_gap(layout: Layout, at: int) -> tuple[float, float]:
+    """How far before its round's first stitch a number stands in the gap there, and how far up."""
+    line = layout.lines[at]
+    beside = BEFORE_A_JOIN if line.gap > NUMBER_ROOM else IN_THE_GAP
+    close = not at and (layout.begin.chains or line.high - line.low < CLOSE)
+    return line.gap - beside, CLEAR_OF_BEGINNING if close else 0.5
 
 
 def _direction(start: Point, end: Point) -> Point:

@@ -27,9 +27,9 @@ RISING = 0.43
 HEADS_APART, ALONG_THE_HEAD = 0.9, 0.6
 """Three legs and more end side by side along the bar of their head, and all of them within so much of it."""
 
-CROSSED_AT, BEYOND, NARROWEST = 2.6, 0.9, 5.2
-"""A head of single crochets has its bar across the legs, so far down them; it reaches so far beyond them, and
-is at least so long.
+CROSSED_AT, HALFWAY, BEYOND, NARROWEST = 2.6, 0.5, 0.9, 5.2
+"""A head of single crochets has its bar across the legs, so far below it, and no lower than such a share of
+the lower leg; it reaches so far beyond them, and is at least so long.
 """
 
 STEPS = 16
@@ -144,7 +144,8 @@ def head_of(kind: str, legs: Sequence[Leg], up: Point) -> tuple[Point, Point]:
     right = (-up[1], up[0])
     low, left, far = 0.0, -HEAD, HEAD
     if not head(kind):
-        low = min(leg.below(up, max(1 - CROSSED_AT / max(leg.long, 0.1), 0.0)) for leg in legs)
+        deep = min(leg.below(up, 0.0) for leg in legs)
+        low = min(CROSSED_AT, HALFWAY * deep)
         crossed = [leg.at(leg.share_below(up, low)) for leg in legs]
         sides = [x * right[0] + y * right[1] for x, y in crossed]
         beyond = max(BEYOND, (NARROWEST - max(sides) + min(sides)) / 2)

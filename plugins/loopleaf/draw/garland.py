@@ -6,7 +6,7 @@ from math import asinh, atan2, cos, degrees, hypot, pi, radians, sin, sinh
 
 from ..fabric import Made
 from ..measure import Measured
-from .canvas import Box, Canvas, Point, number
+from .canvas import THINNEST, Box, Canvas, Point, number
 from .colour import outline_of
 from .in_rows import draw_rows
 from .in_the_round import draw_rounds
@@ -98,11 +98,11 @@ def draw_garland(band: Subject, measured: Measured, hairline: float, mark: str) 
     canvas = Canvas()
     draw_rows(canvas, band, swag)
     boxes = [canvas.box]
-    width = hairline * (boxes[0][2] - boxes[0][0])
+    width, thin = (share * (boxes[0][2] - boxes[0][0]) for share in (hairline, THINNEST))
     shapes = dict(_shapes(band, measured))
     names = {name: f"{mark}-{at}" for at, name in enumerate(shapes, 1)}
     defined = "".join(
-        f'<g id="{names[name]}">{one.canvas.body(one.outline, width, "", one.canvas.box)}</g>'
+        f'<g id="{names[name]}">{one.canvas.body(one.outline, width, "", one.canvas.box, thin)}</g>'
         for name, one in shapes.items()
     )
     used = ""
@@ -116,7 +116,7 @@ def draw_garland(band: Subject, measured: Measured, hairline: float, mark: str) 
         )
         boxes.append(_turned(one, turn, part.at))
     lefts, tops, rights, bottoms = zip(*boxes, strict=True)
-    body = canvas.body(outline_of(main_colour(band)), width, mark, boxes[0])
+    body = canvas.body(outline_of(main_colour(band)), width, mark, boxes[0], thin)
     return f"<defs>{defined}</defs>{used}{body}", (min(lefts), min(tops), max(rights), max(bottoms))
 
 

@@ -174,9 +174,14 @@ def depths(worked: WorkedRound) -> dict[int, int]:
     stands = {
         id(made): made.round - 1 - max(place.round for place in made.into)
         for made in worked.made
-        if isinstance(made, Made) and made.number and not made.post and made.into
+        if isinstance(made, Made) and made.number and not made.post and made.into and not beside(made)
     }
     return {key: deep for key, deep in stands.items() if deep > 0} if 0 in stands.values() else {}
+
+
+def beside(made: Made) -> bool:
+    """Whether a stitch goes into the end of a row."""
+    return any(isinstance(place, Made) and place.role == "row-end" for place in made.into)
 
 
 def _crowns(worked: WorkedRound) -> dict[int, tuple[float, float]]:

@@ -119,7 +119,8 @@ class Pen:
     def _opening(self, group: _Group) -> str:
         dash = self.dashes.get(group.letter, "")
         stroke = f' stroke-dasharray="{dash}"' if dash else ""
-        light = f' opacity="{FAINT}"' if group.faint else ""
+        # Not the group's own opacity: a printer that draws such a group apart may cut its signs off.
+        light = f' stroke-opacity="{FAINT}" fill-opacity="{FAINT}"' if group.faint else ""
         label = f' data-round="{escape(group.round)}"' if group.round else ""
         return (
             f'<g class="{ink_name(group.colour)}" stroke="{group.colour}" fill="{group.colour}"'

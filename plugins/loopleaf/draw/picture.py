@@ -7,8 +7,9 @@ from html import escape
 from ..fabric import PatternWork
 from ..measure import Measured, measure
 from .additions import draw_additions
+from .along_side import parted, side_edge
 from .assembled import draw_assembled, is_assembled
-from .canvas import Box, Canvas, svg
+from .canvas import THINNEST, Box, Canvas, svg
 from .colour import outline_of
 from .garland import band_of, draw_garland
 from .in_blocks import draw_blocks
@@ -96,9 +97,12 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
     """A piece in rows; with what is worked onto its row ends, where the measures are given."""
     if draw_blocks(canvas, subject):
         return
-    sheet = _sheet(subject)
-    draw_rows(canvas, subject, sheet)
-    for at, (band, end) in enumerate(_bands(subject, sheet, measured) if measured is not None else ()):
+    rows, aside = parted(subject)
+    sheet = _sheet(rows)
+    draw_rows(canvas, rows, sheet)
+    if aside is not None:
+        draw_rows(canvas, aside, side_edge(sheet, rows), ROW_LAYERS * len(rows.sizes))
+    for at, (band, end) in enumerate(_bands(rows, sheet, measured) if measured is not None else ()):
         draw_rows(canvas, band, end, ROW_LAYERS * (at + 1) * len(subject.sizes))
 
 
@@ -119,7 +123,8 @@ def _body(canvas: Canvas, subject: Subject, name: str) -> tuple[str, Box]:
     """
     left, top, right, bottom = box = canvas.box
     width = HAIRLINE * max(right - left, bottom - top)
-    return canvas.body(outline_of(main_colour(subject)), width, _mark(subject.work, name), box), box
+    thin = THINNEST * max(right - left, bottom - top)
+    return canvas.body(outline_of(main_colour(subject)), width, _mark(subject.work, name), box, thin), box
 
 
 def _mark(work: PatternWork, name: str) -> str:

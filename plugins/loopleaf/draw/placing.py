@@ -21,6 +21,9 @@ DRAWN = 56.0
 _BESIDE = 6
 """So many labels stand beside the piece; more stand below it, as far as there is room."""
 
+AT_THE_SIDE, EDGEWISE = -0.35, 0.15
+"""A part that faces so little away is at the side, not behind: it is drawn as narrow as this, at least."""
+
 _TURNED = 0.25
 """A place so far around from the front's middle (a share of the way around) is at the side."""
 
@@ -174,8 +177,8 @@ def _draw_part(sketch: Sketch, subject: Subject, measured: Measured, place: _Pla
     part = subject_of(subject.work, piece, measured) if piece is not None else None
     form = form_of(part) if part is not None and not part.in_rows else None
     x, y = place.middle
-    if form is not None and place.facing > 0:
-        flat = max(place.facing, 0.15)
+    if form is not None and place.facing > AT_THE_SIDE:
+        flat = max(place.facing, EDGEWISE)
         shape = [(x + px * flat, y + py) for px, py in _turned(form, scale, hanging=bool(form.spine))]
         if form.lying:
             sketch.area(shape, "tint")

@@ -8,6 +8,9 @@ from ..notation import stitch_name
 from ..notation.tree import Stitch
 from ..trade import Terms
 from .canvas import number
+from .chart_key import PICOT, PICOT_CHAINS
+from .drawn_together import drawn_together
+from .pen import picot_way
 from .signs import CHAIN, DOT, MAGIC_RING, Sign, height_of, lines
 from .sketch import STYLE, painted
 
@@ -24,7 +27,11 @@ _MADE_OTHERWISE = (
 )
 """The same stitch in one loop, around a post, several in one place: the other stitches have theirs alike."""
 
-_WIDE = 14.0
+_TOGETHER = (Sign("single", "tog", 2), Sign("double", "tog", 2), Sign("double", "tog", 3))
+"""Stitches drawn together over several places: the others have theirs alike."""
+
+_WIDE, _FEET = 14.0, 10.0
+"""How wide a sign's drawing is, and how far apart the outer feet of stitches drawn together stand."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +44,9 @@ class Symbol:
 
 
 def symbols(terms: Terms) -> tuple[Symbol, ...]:
-    """All signs: ring, chain, slip stitch, the stitches by height, and their marks when made otherwise."""
+    """All signs: ring, chain, slip stitch, the stitches by height, those made otherwise, several drawn
+    together, and the picot.
+    """
     return tuple(_symbols(terms))
 
 
@@ -52,6 +61,11 @@ def _symbols(terms: Terms) -> Iterator[Symbol]:
             yield _symbol(Sign(row.key), terms)
     for sign in _MADE_OTHERWISE:
         yield _symbol(sign, terms)
+    for sign in _TOGETHER:
+        tall = height_of(sign.kind)
+        feet = [(_FEET * (leg / (sign.legs - 1) - 0.5), tall) for leg in range(sign.legs)]
+        yield _symbol(sign, terms, _svg(drawn_together(sign.kind, feet), -1.0, tall))
+    yield Symbol(_svg(picot_way(PICOT_CHAINS), -11.0, 1.0), PICOT, "")
 
 
 def _symbol(sign: Sign, terms: Terms, svg: str = "") -> Symbol:

@@ -7,6 +7,7 @@ from math import hypot
 
 from ..fabric import Made, Space, WorkedRound
 from .canvas import Point
+from .chart_beside import beside, joined
 from .chart_ground import outward
 from .chart_layers import bow
 from .chart_lines import Layout, Line
@@ -19,17 +20,14 @@ from .subject import Subject
 
 OTHER_SIDE = {"front": "back", "back": "front"}
 
-BESIDE = 8.5
-"""A first chain that counts as nothing stands so far before the first stitch."""
-
 APART = 6.8
 """From the middle of such a chain to that of the next, at most: there they don't touch."""
 
 TRAVELS = 0.36
 """A slip stitch that only travels over a chain lies so much of its width before its middle."""
 
-JOINED = 5.0
-"""A joining slip stitch lies so far before the top of the first stitch."""
+ON_A_HEAD = 0.35
+"""A slip stitch that travels lies so much of the room above a stitch's bar: later feet stand there too."""
 
 
 @dataclass(slots=True)
@@ -80,7 +78,7 @@ class Round:
         feet, head = self._line.feet[id(made)], self._line.heads[id(made)]
         mark = self._mark(made.kind, made.number)
         for place in self._line.leads.get(id(made), ()):
-            start = self._under(head) if is_cross(made.kind) else feet[0]
+            start = self._upright(head)[0] if is_cross(made.kind) else feet[0]
             self.pen.lead(down(start), down(bow(start, place)), down(place))
         if made.kind == "slip":
             self.pen.dot(down(between(feet[0], head, 0.5)), mark)
@@ -88,15 +86,19 @@ class Round:
             ends, up = [down(foot) for foot in feet], down(self._outward(head))
             self.pen.gathered(sign_of(made, self.reverse), ends, down(head), up, mark)
         else:
-            foot = self._under(head) if is_cross(made.kind) else feet[0]
+            foot, head = self._upright(head) if is_cross(made.kind) else (feet[0], head)
             if foot != feet[0] and id(made) in self._line.deep:
                 self.pen.line(down(between(foot, head, 0.5)), down(feet[0]))
             self.pen.stitch(sign_of(made, self.reverse), down(foot), down(head), mark)
 
-    def _under(self, head: Point) -> Point:
-        """Where a cross stands: upright below its head, wherever its foot is."""
-        out, tall = self._outward(head), height_of("single")
-        return (head[0] - out[0] * tall, head[1] - out[1] * tall)
+    def _upright(self, head: Point) -> tuple[Point, Point]:
+        """Where a cross stands, from its lower to its upper edge: below its head, wherever its foot is, and
+        on a polygon's sides square to them: slanting, it would be another sign.
+        """
+        along, up = self._outward(head), outward(self._line.ground, head, upright=True)
+        half = height_of("single") / 2
+        x, y = head[0] - along[0] * half, head[1] - along[1] * half
+        return (x - up[0] * half, y - up[1] * half), (x + up[0] * half, y + up[1] * half)
 
     def _outward(self, at: Point) -> Point:
         return outward(self._line.ground, at)
@@ -118,11 +120,8 @@ class Round:
         high = max(line.high - line.low, long)
         step = min(max((high - ROOM) / made.chains, long), APART) if made.chains > 1 else long
         for at in range(made.chains):
-            up = (ROOM + step * (at + 0.5)) / high
-            middle, above = (self._line.before(BESIDE, share) for share in (up, up + 0.1))
-            self.pen.chain(
-                down(middle), down((above[0] - middle[0], above[1] - middle[1])), self._mark("chain"), long
-            )
+            middle, along = beside(line, ROOM + step * (at + 0.5))
+            self.pen.chain(down(middle), down(along), self._mark("chain"), long)
 
     def _space(self, space: Space) -> None:
         """Chains in an arch from the stitch before to the stitch after."""
@@ -137,13 +136,15 @@ class Round:
         top = self.layout.tops.get(place_key(made.into[0])) if made.into else None
         if made.role == "join" or top is None:
             self._passed += 1
-            away = JOINED if made.role == "join" else self._line.gap * 0.5 + 4.0 * self._passed
+            away = joined(self._line) if made.role == "join" else self._line.gap * 0.5 + 4.0 * self._passed
             middle = self._line.before(away, 1.0)
         elif top.arch is not None:
             near = TRAVELS * top.arch.wide * (1 if self._line.backward else -1)
             middle = top.arch.at(near, CHAIN_THICK)
         else:
-            middle = top.point(top.out + ROOM)
+            below = made.into[0]
+            bar = isinstance(below, Made) and not is_cross(below.kind)
+            middle = top.point(top.out + ROOM * (ON_A_HEAD if bar else 1.0))
         self.pen.dot(down(middle), self._mark(made.kind))
 
     # ---- what stands on the round -------------------------------------------------------------------

@@ -30,6 +30,12 @@ class HowStep:
         """Width and height of the drawing, in its own units."""
         return drawn_size(self.svg)
 
+    @property
+    def shape(self) -> float:
+        """How high the drawing is, of its width."""
+        wide, high = self.size
+        return high / wide
+
 
 @dataclass(frozen=True, slots=True)
 class HowTo:

@@ -36,7 +36,7 @@ Box = tuple[float, float, float, float]
 Stretch = tuple[float, float]
 
 _SVG = "{http://www.w3.org/2000/svg}"
-_KEPT = ("stroke", "fill", "stroke-width", "stroke-dasharray", "opacity")
+_KEPT = ("stroke", "fill", "stroke-width", "stroke-dasharray", "stroke-opacity", "fill-opacity")
 
 
 @dataclass(frozen=True, slots=True)
@@ -237,8 +237,6 @@ def _box_of_text(element: ElementTree.Element, place: Transform) -> Box:
 
 def _look(element: ElementTree.Element, above: Mapping[str, str]) -> Mapping[str, str]:
     own = {name: value for name in _KEPT if (value := element.get(name)) is not None}
-    if "opacity" in own and "opacity" in above:
-        own["opacity"] = _number(float(own["opacity"]) * float(above["opacity"]))
     return {**above, **own} if own else above
 
 

@@ -59,6 +59,7 @@
     }
     const { width, height } = svg.viewBox.baseVal
     svg.style.setProperty("--ratio", width / height)
+    svg.style.setProperty("--units", width)
   }
 
   // A chart that opens above what has the focus would push it out of view: scrolls by as much as it was moved.

@@ -1,0 +1,110 @@
+"""Where the number of a round stands whose stitches leave no gap for it: in the nearest clear spot."""
+
+from collections.abc import Iterator, Sequence
+from math import dist, hypot
+
+from ..fabric import Made, WorkedRound
+from .canvas import Point
+from .chart_beside import BESIDE, at_an_end, beside, joined
+from .chart_ground import outward
+from .chart_lines import Layout, Line
+from .chart_things import place_key
+from .signs import CHAIN_THICK, UNIT, height_of, is_cross
+
+Inked = tuple[Point, Point, float]
+"""A stroke from one point to another, and how far its ink reaches to both sides."""
+
+BAR, DOT, STROKE = 3.6, 1.6, 0.6
+"""Half the width of a bar at a head, of a dot, and of a stroke."""
+
+DIGIT, AIR = 2.1, 2.2
+"""Half of a digit's width, in letters as charts usually have them, and the room about it, in units."""
+
+NUMBER_HIGH = 3.0
+"""Half the height of another number."""
+
+FURTHEST, STEP, FAR = 30.0, 1.5, 50.0
+"""A number is looked for so far before its round's start, so far at a time; ink so much further away is no
+matter.
+"""
+
+UPS, FURTHER_UP = (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95), (1.15, 1.35)
+"""How far up the round's height, the middle first; outside of it only at the end of a chain."""
+
+
+def clear_spot(line: Line, label: str, inked: Sequence[Inked]) -> Point:
+    """The spot for a number that is nearest to the start of its round among those clear of all ink, or
+    the clearest one.
+    """
+    need = DIGIT * len(label) + AIR
+    best, most = line.before(BESIDE, 0.5), -1.0
+    near = [one for one in inked if dist(one[0], best) < FURTHEST + FAR]
+    for step in range(round(FURTHEST / STEP)):
+        for up in (*UPS, *FURTHER_UP) if at_an_end(line) else UPS:
+            at = line.before(STEP * (step + 2), up)
+            clear = min((_off(at, *one) for one in near), default=need)
+            if clear >= need:
+                return at
+            if clear > most:
+                best, most = at, clear
+    return best
+
+
+def ink_of(layout: Layout, worked: Sequence[WorkedRound]) -> list[Inked]:
+    """All that a chart has drawn but for its words, as strokes."""
+    ring = layout.begin.ring
+    found: list[Inked] = [((0.0, 0.0), (0.0, 0.0), ring)] if ring else []
+    for line, one in zip(layout.lines, worked, strict=True):
+        for thing in line.things:
+            if isinstance(thing, Made):
+                found += _stitch(line, thing)
+            else:
+                found += [_bead(bead.middle, bead.along) for bead in line.arches[id(thing)].beads]
+        if at_an_end(line):
+            found.append(_bead(*beside(line, 0.0)))
+        for made in one.made:
+            if isinstance(made, Made) and not made.number:
+                found += _beside(layout, line, made)
+    return found
+
+
+def _stitch(line: Line, made: Made) -> Iterator[Inked]:
+    head, feet = line.heads[id(made)], line.feet[id(made)]
+    across, up = outward(line.ground, head)
+    if is_cross(made.kind):
+        tall = height_of(made.kind)
+        yield ((head[0] - across * tall, head[1] - up * tall), head, UNIT / 2)
+        return
+    wide = CHAIN_THICK / 2 if made.role == "turning" else STROKE
+    for foot in feet:
+        yield (foot, head, wide)
+    x, y = head[0] - feet[0][0], head[1] - feet[0][1]
+    long = hypot(x, y) or 1.0
+    bar = (-y / long * BAR, x / long * BAR)
+    yield ((head[0] - bar[0], head[1] - bar[1]), (head[0] + bar[0], head[1] + bar[1]), STROKE)
+
+
+def _bead(middle: Point, along: Point) -> Inked:
+    long = hypot(*along) or 1.0
+    x, y = along[0] / long * CHAIN_THICK, along[1] / long * CHAIN_THICK
+    return ((middle[0] - x, middle[1] - y), (middle[0] + x, middle[1] + y), CHAIN_THICK / 2)
+
+
+def _beside(layout: Layout, line: Line, made: Made) -> Iterator[Inked]:
+    """A first chain that counts as nothing, a join, a slip stitch that travels."""
+    if made.role == "chain":
+        (x, y), along = beside(line, UNIT / 2)
+        yield _bead((x, y), along)
+    elif made.role == "join":
+        dot = line.before(joined(line), 1.0)
+        yield (dot, dot, DOT)
+    elif made.into and (at := layout.top(place_key(made.into[0]))) is not None:
+        yield (at, at, DOT)
+
+
+def _off(at: Point, start: Point, end: Point, wide: float) -> float:
+    """How far a point lies from the ink of a stroke."""
+    dx, dy = end[0] - start[0], end[1] - start[1]
+    share = ((at[0] - start[0]) * dx + (at[1] - start[1]) * dy) / ((dx * dx + dy * dy) or 1.0)
+    share = max(min(share, 1.0), 0.0)
+    return dist(at, (start[0] + dx * share, start[1] + dy * share)) - wide
