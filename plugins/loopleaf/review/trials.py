@@ -6,6 +6,7 @@ A slip is named only where the pattern works out with it, and with none of the o
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 from ..fabric import PatternWork, RoundWork, work_pattern
 from ..notation.tree import Line, Repeat
@@ -15,8 +16,8 @@ from .lines import within
 _MOST_TRIALS = 24
 """In one file: past that it has so many errors that none stands alone."""
 
-_MOST_STITCHES = 10_000
-"""In all sizes: each trial works all of them again."""
+_MOST_STITCHES = 60_000
+"""In all trials together: each works the whole pattern again."""
 
 _NEAR = (-1, 1, -2, 2)
 """So far from the number written, what a slip of the finger or of the counting makes of it."""
@@ -42,7 +43,7 @@ class Mend:
         return line[: self.start] + self.words + line[self.end :]
 
 
-@dataclass(slots=True)
+@dataclass
 class Trials:
     """The trials of one file. done: how many there were; known: what came of each line."""
 
@@ -55,23 +56,25 @@ class Trials:
         """The one change in a round's line with which the pattern has no trouble there and no new one."""
         path = round.plan.work_path
         if path not in self.known:
-            self.known[path] = self._only_mend(round) if self._is_small else None
+            self.known[path] = self._only_mend(round)
         return self.known[path]
 
     def count_is_borne_out(self, round: RoundWork) -> bool:
         """Whether later rounds go wrong if the round's count gives way to its stitches."""
         pattern, path = self.source.pattern, round.plan.work_path
-        if pattern is None or round.plan.stated_path != (*path[:-1], "count") or self.done >= _MOST_TRIALS:
+        if pattern is None or round.plan.stated_path != (*path[:-1], "count") or self.done >= self._most:
             return False
         self.done += 1
         other = _with(pattern, path, {"count": None})
         without = _troubled(work_pattern(replace(self.source, pattern=other))) if other is not None else set()
         return not without <= _troubled(self.work)
 
-    @property
-    def _is_small(self) -> bool:
-        made = (size for piece in self.work.pieces for round in piece.rounds for size in round.sizes if size)
-        return sum(len(size.made) for size in made) <= _MOST_STITCHES
+    @cached_property
+    def _most(self) -> int:
+        """How many trials there may be: fewer of a large pattern."""
+        sizes = (size for piece in self.work.pieces for round in piece.rounds for size in round.sizes if size)
+        made = sum(len(size.made) for size in sizes)
+        return min(_MOST_TRIALS, _MOST_STITCHES // (made + 1))
 
     def _only_mend(self, round: RoundWork) -> Mend | None:
         pattern, line = self.source.pattern, round.line
@@ -79,10 +82,13 @@ class Trials:
             return None
         before = {(name, path) for name, path in _troubled(self.work) if path != round.plan.work_path}
         fitting: list[Mend] = []
-        for mend in _slips(round, line):
+        slips = list(_slips(round, line))
+        if self.done + len(slips) > self._most:
+            return None
+        for mend in slips:
             self.done += 1
             other = _with(pattern, round.plan.work_path, {"work": mend.put_in(round.plan.work)})
-            if self.done > _MOST_TRIALS or other is None:
+            if other is None:
                 return None
             if _troubled(work_pattern(replace(self.source, pattern=other))) <= before:
                 fitting.append(mend)
