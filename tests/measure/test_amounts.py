@@ -4,7 +4,7 @@ import pytest
 
 from loopleaf.measure import amounts
 from loopleaf.measure.units import Band
-from loopleaf.pattern.values import Length, Lengths
+from loopleaf.pattern.values import Length, Lengths, LengthUnit
 
 
 @pytest.mark.parametrize(
@@ -130,3 +130,16 @@ def test_sizes_that_read_alike_are_told_once() -> None:
 )
 def test_what_is_good_to_a_tenth_has_no_false_decimal(sizes: tuple[float | None, ...], text: str) -> None:
     assert amounts.coarse_lengths(sizes) == text
+
+
+@pytest.mark.parametrize(
+    ("amount", "unit", "said"),
+    [
+        (14.3, "cm", "14.3 cm (5¾ in)"),
+        (143, "mm", "143 mm (5¾ in)"),
+        (7.1, "in", "7.1 in (18 cm)"),
+        (1, "ft", "1 ft (30.5 cm)"),
+    ],
+)
+def test_a_length_is_quoted_as_typed(amount: float, unit: LengthUnit, said: str) -> None:
+    assert amounts.as_typed(Length(amount, unit)) == said

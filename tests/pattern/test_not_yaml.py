@@ -33,6 +33,17 @@ CURED = [
     ("comma and asterisk", "a: {w: ch 1, *sc in next st}\n", "ch 1, *sc in next st", "A comma inside `{ }`"),
     ("strange escape", 'w: "\\q"\n', "\\q", "no meaning inside double quotes"),
     ("unprintable", "w: a\x01b\n", "\x01", "unprintable character here (U+0001)"),
+    ("no colon, value behind it", "a: b\nwork sc in st\nc: d\n", "work", "The field `work` lacks its colon"),
+    ("no colon, fields below it", "a:\n  pouch\n    b: c\n", "pouch", "`pouch` lacks its colon"),
+    (
+        "no colon, list below it",
+        "a:\n  rounds\n  - {b: c}\n  - {b: d}\n",
+        "rounds",
+        "`rounds` lacks its colon",
+    ),
+    ("no colon, braces behind it", "a:\n  A {b: c, d: e}\n", "A", "`A` lacks its colon"),
+    ("no colon, a remark between", "a: b\nhook 5 mm\n# why\nc: d\n", "hook", "`hook` lacks its colon"),
+    ("no space", "a: b\nterms:US\nc: d\n", "terms:", "lacks the space behind its colon"),
     ("remark in braces", "a: {w: #3b6e6a, c: 3}\n", "#3b6e6a", "hides the rest of its line"),
 ]
 FOUND = [
@@ -47,10 +58,13 @@ FOUND = [
     ),
     ("open bracket", "a: [b, c\nd: e\n", "[b, c", "The square bracket that opens here is never closed"),
     ("set in too far", "a: b\n c: d\n", "c: d", "Line 2 doesn't fit the lines around it"),
+    ("set in too far, below words", "a: work it\n c: d\n", "c: d", "Line 2 doesn't fit the lines around"),
     ("list among fields", "a: b\n- c\n", "- c", "Line 2 doesn't fit the lines around it"),
     ("two documents", "pieces: b\n---\nc: d\n", "---", "A second document begins here"),
 ]
 FINE = [
+    "w: First work around\n  and count the rest\n",
+    "a: {w: sc, 'count 12': b}\n",
     "w: sc in next st; rep from * around\n",
     'w: "*sc in next st; rep from * around"\n',
     "w: mail me@example.org\n",
@@ -132,3 +146,35 @@ def test_crlf_files(marked: Callable[[str, Finding], str]) -> None:
     text = "a: b\r\nw: *sc in next st\r\n"
     said = finding(text)
     assert (said.location.line, said.location.column, said.location.end_column) == (2, 4, 18)
+
+
+IN_BRACES = [
+    ("a: {round 1, work: b}\n", "round", ("round", "1")),
+    (
+        'a: {b: 1, work "ch 1, 12 sc in ring, join", count: 12}\n',
+        "work",
+        ("work", "ch 1, 12 sc in ring, join"),
+    ),
+    ("a: {b: c, count 12}\n", "count", ("count", "12")),
+]
+
+
+@pytest.mark.parametrize(("text", "mark", "read"), IN_BRACES)
+def test_a_field_in_braces_without_its_colon(text: str, mark: str, read: tuple[str, str]) -> None:
+    root, (flaw,) = compose(text)
+    assert (flaw.rule, text[flaw.start : flaw.end]) == ("unknown-field", mark)
+    assert flaw.message == f"The field `{mark}` lacks its colon."
+    assert flaw.suggestion is not None
+    assert root is not None
+    field = root.child("a")
+    assert field is not None
+    assert read in [(key.text, value.text) for key, value in field.fields]
+    mended = f"{text[: flaw.start]}{flaw.suggestion.replacement}{text[flaw.end :]}"
+    assert compose(mended)[1] == []
+
+
+@pytest.mark.parametrize(
+    "text", ["a: {note: Turn, row 2 follows}\n", "a: {row: 2, note: First, row 2, and on}\n"]
+)
+def test_words_of_a_cut_value_are_no_field(text: str) -> None:
+    assert [flaw.rule for flaw in compose(text)[1]] == ["comma-in-braces"]

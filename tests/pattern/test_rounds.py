@@ -269,7 +269,14 @@ def test_rounds_of_some_sizes() -> None:
             "Row 2 comes after row 3.",
             "A piece's entries stand in the order in which they are worked.",
             ("rows", 2, "row"),
-            "4",
+            None,
+        ),
+        (
+            [ABC[0], ABC[1], ABC[1], {"row": "3", "work": "c"}, {"row": "4", "work": "d"}],
+            "Row 2 is written twice.",
+            "The entry for row 2 holds it already.",
+            ("rows", 2, "row"),
+            None,
         ),
         (
             [ABC[0], ABC[1], ABC[1], {"row": "4", "work": "d"}],
@@ -338,6 +345,22 @@ def test_rounds_out_of_order(
     assert problem.path == ("pieces", "p", *path)
     assert problem.suggestion is not None
     assert problem.suggestion[1] == replacement
+
+
+def test_a_number_that_a_later_entry_has_is_not_given_away() -> None:
+    """Of two mends for two entries neither may take the other's number."""
+    again = [ABC[0], ABC[1], ABC[1], *({"row": str(number), "work": "d"} for number in (3, 4))]
+    assert _mends(again) == ["Make it 3, and number on from there, or take it out."]
+    astray = [ABC[0], {"row": "3", "work": "c"}, {"row": "2", "work": "b"}, {"row": "4", "work": "d"}]
+    assert _mends(astray) == ["Set it behind row 1."]
+    first_last = [{"row": "2", "work": "b"}, {"row": "3", "work": "c"}, {"row": "1", "work": "a"}]
+    assert _mends(first_last) == ["Set it before row 2."]
+    thrice = [ABC[0], ABC[0], ABC[0]]
+    assert [one.suggestion and one.suggestion[1] for one in laid(thrice)[1]] == ["2", "3"]
+
+
+def _mends(rows: list[Row]) -> list[str]:
+    return [one.suggestion[0] for one in laid(rows)[1] if one.suggestion is not None]
 
 
 def test_what_follows_from_one_slip_is_not_told() -> None:

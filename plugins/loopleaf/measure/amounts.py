@@ -8,7 +8,7 @@ is coarser: never a false decimal.
 import math
 from fractions import Fraction
 
-from ..pattern import Lengths
+from ..pattern import Length, Lengths
 from .units import Band, grams_to_ounces, metres_to_yards, mm_to_inches
 
 _SIGNS = {
@@ -23,6 +23,8 @@ _SIGNS = {
 
 
 _HAIR = 0.1
+
+_IMPERIAL = ("in", "ft", "yd")
 
 
 def nearest(value: float, step: float) -> float:
@@ -61,6 +63,12 @@ def length(mm: float) -> str:
     return f"{centimetres(mm)} ({inches(mm)})"
 
 
+def as_typed(one: Length) -> str:
+    """A length in the author's own figures, the other family rounded: `14.3 cm (5¾ in)`, `6 in (15 cm)`."""
+    imperial = one.unit in _IMPERIAL
+    return f"{one} ({centimetres(one.mm) if imperial else inches(one.mm)})"
+
+
 def lengths(sizes_mm: tuple[float | None, ...]) -> str:
     """One a size, smallest first: `37 (40.5, 44) cm, 14½ (16, 17¼) in`; `-` for a size that has none."""
     cm = ["-" if mm is None else number(nearest(mm / 10, 0.5)) for mm in sizes_mm]
@@ -97,7 +105,7 @@ def stated(lengths_as_typed: Lengths, count: int = 1) -> str:
     """
     ones = [lengths_as_typed.of(size) for size in range(count)]
     known = [one for one in ones if one is not None]
-    imperial = known[0].unit in ("in", "ft", "yd")
+    imperial = known[0].unit in _IMPERIAL
     cm = [one and (nearest(one.mm / 10, 0.5) if imperial else one.mm / 10) for one in ones]
     cm_texts = ["-" if amount is None else f"{amount:.2f}".rstrip("0").rstrip(".") for amount in cm]
     inch_texts = ["-" if one is None else inches(one.mm).removesuffix(" in") for one in ones]

@@ -11,6 +11,7 @@ import yaml
 
 from .finding import Suggestion
 from .limits import DEEPEST, MOST_ALIASES, MOST_FINDINGS, MOST_VALUES
+from .no_colon import named_and_valued
 from .nodes import Flaw, Lines, Node
 from .not_yaml import explain, too_deep
 from .quoting import in_quotes, quote, value_on_line
@@ -230,17 +231,25 @@ class _Composer:
         """Put values in braces together again that an unquoted comma cut in two, and note the flaw."""
         kept: list[tuple[Node, Node]] = []
         cut: list[Node] = []
+        parted: list[Node] = []
         for key, value in node.fields:
             no_colon = value.kind == "nothing" and value.start == value.end and value.start <= key.end
             before = kept[-1][1] if kept else None
-            if no_colon and before is not None and before.kind == "text" and not before.style:
+            named = named_and_valued(key.text) if no_colon and not key.style else None
+            if named is not None and all(one.text != named[0] for one, _ in node.fields):
+                kept.append(self._parted(key, *named))
+                parted.append(kept[-1][1])
+            elif no_colon and before is not None and before.kind == "text" and not before.style:
                 before.end = key.end
                 before.text = self.text[before.start : before.end]
-                if not cut or cut[-1] is not before:
+                if all(before is not one for one in (*cut[-1:], *parted[-1:])):
                     cut.append(before)
             else:
                 kept.append((key, value))
         node.fields = kept
+        for value in parted:
+            if value.text[0] in "\"'" and value.text[-1] == value.text[0]:
+                value.style, value.text = value.text[0], value.text[1:-1]
         for value in cut:
             first = value.text.split(",")[0]
             self.flaws.append(
@@ -254,6 +263,22 @@ class _Composer:
                     Suggestion("Put the whole value in quotes.", in_quotes(value.text), "safe"),
                 )
             )
+
+    def _parted(self, key: Node, name: str, value: str) -> tuple[Node, Node]:
+        """`round 1` in braces, told as a field without its colon, and read as one."""
+        start = key.start + self.text[key.start : key.end].index(name)
+        self.flaws.append(
+            Flaw(
+                "unknown-field",
+                start,
+                start + len(name),
+                f"The field `{name}` lacks its colon.",
+                "A field's name ends with a colon, and a space follows before its value.",
+                Suggestion(f"Write `{name}: …`.", f"{name}:", "safe"),
+            )
+        )
+        at = key.end - len(value)
+        return Node("text", start, start + len(name), name), Node("text", at, key.end, value)
 
 
 def compose(text: str) -> tuple[Node | None, list[Flaw]]:

@@ -11,6 +11,7 @@ import yaml
 
 from .finding import Suggestion
 from .limits import DEEPEST
+from .no_colon import no_colon
 from .nodes import Flaw, Lines
 from .quoting import in_quotes, quote, value_on_line
 
@@ -287,7 +288,7 @@ def explain(text: str, error: yaml.YAMLError) -> Cause:
         or _remark(text, at, error)
         or _not_closed(text, error, lines)
         or _in_the_value(text, at, line)
-        or Cause(_indent(text, line, lines), None)
+        or Cause(no_colon(text, at, lines) or _indent(text, line, lines), None)
     )
 
 

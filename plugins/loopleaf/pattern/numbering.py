@@ -246,7 +246,9 @@ def _check_order(
                 done.run_path(index),
                 f"{_said(word, taken)} {'is' if len(taken) == 1 else 'are'} written twice.",
                 f"The entry for {_spoken(done, other)} holds {'it' if len(taken) == 1 else 'them'} already.",
-                _renumber(highest, len(numbers)),
+                _renumber(
+                    highest, len(numbers), [run for run in runs if run is not done.piece.entries[index].run]
+                ),
                 facts={"overlap": taken, "entry": other},
                 round=str(taken[0]),
             )
@@ -262,7 +264,7 @@ def _check_order(
                 done.run_path(index),
                 f"{word.capitalize()} {numbers[0][0]} comes after {word} {highest}.",
                 "A piece's entries stand in the order in which they are worked.",
-                _renumber(highest, len(numbers)),
+                (f"Set it {_its_place(done, numbers[0][0], word)}.", None, "fill-in"),
                 facts={"after": highest},
                 round=str(numbers[0][0]),
             )
@@ -276,9 +278,19 @@ def _spoken(done: Numbering, index: int) -> str:
     return f"{entry.word} {entry.run}" if one else f"{entry.word}s {entry.run}"
 
 
-def _renumber(highest: int, many: int) -> tuple[str, str | None, str]:
-    right = str(highest + 1) if many == 1 else f"{highest + 1}-{highest + many}"
+def _renumber(highest: int, many: int, others: list[Run]) -> tuple[str, str | None, str]:
+    """The numbers that come next; where a later entry has them, all behind it move on too."""
+    moved = range(highest + 1, highest + 1 + many)
+    right = str(Run(moved[0], moved[-1]))
+    if any(run.first <= moved[-1] and (run.last is None or run.last >= moved[0]) for run in others):
+        return (f"Make it {right}, and number on from there, or take it out.", None, "fill-in")
     return (f"In the order in which it stands it would be {right}.", right, "likely")
+
+
+def _its_place(done: Numbering, number: int, word: str) -> str:
+    """`behind round 1`, `before round 3`: where an entry belongs by its number."""
+    before = max((one for one in done.slots if one < number), default=None)
+    return f"before {word} {min(done.slots)}" if before is None else f"behind {word} {before}"
 
 
 def _check_gaps(done: Numbering) -> None:

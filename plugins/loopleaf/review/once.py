@@ -5,8 +5,9 @@ from dataclasses import replace
 
 from ..pattern import Finding, Location, Related
 
-_ALIKE = "term-of-the-other-system"
-"""A name of the other system usually goes through a whole file: one finding a name, with all its places."""
+_ALIKE = frozenset({"term-of-the-other-system", "special-stitch-undefined"})
+"""A name of the other system, or one that nothing explains, usually goes through a whole file: one finding a
+name, with all its places."""
 
 _ONE_WITHIN = frozenset({"not-yaml", "too-large", "wrong-type"})
 """What is wrong with a value shows in what it stands in too: a quote that isn't closed hides its bracket."""
@@ -26,7 +27,7 @@ def said_once(findings: Iterable[Finding]) -> list[Finding]:
     others: dict[object, list[Related]] = {}
     for finding in findings:
         key: object = (finding.rule, finding.location) if finding.round else finding
-        if finding.rule == _ALIKE:
+        if finding.rule in _ALIKE:
             key = (finding.rule, finding.message)
         if key not in kept:
             kept[key] = finding

@@ -9,6 +9,7 @@ from ..fabric import PatternWork, PieceWork, RoundWork, Trouble
 from ..measure import Measured
 from ..notation.tree import Span
 from ..pattern import Location, Pattern, Source
+from .trials import Mend, Trials
 
 _QUOTED_AT_MOST = 72
 
@@ -101,6 +102,15 @@ class Met:
             return self.subject.source.locate((*self.piece.path, "start"))
         return self.subject.source.locate(self.piece.rounds[index].plan.work_path)
 
+    @property
+    def only_mend(self) -> Mend | None:
+        """The one slip in the round's line without which the pattern works out, as its counts say."""
+        return self.subject.trials.only_mend(self.round) if self.round else None
+
+    def at_mend(self, mend: Mend) -> Location | None:
+        """Where the words stand that it would replace."""
+        return self.subject.stretch(self.round, Span(mend.start, mend.end)) if self.round else None
+
     def in_size(self, message: str) -> str:
         """The message with the sizes named, where only some of them met it."""
         sizes = self.subject.sizes
@@ -164,6 +174,11 @@ class Subject:
         if len(there) > 1 and there[0] == there[-1] and there[0] in "\"'" and there[1:-1] == old:
             return f"{there[0]}{new}{there[0]}"
         return None
+
+    @cached_property
+    def trials(self) -> Trials:
+        """What can be tried on this file to put a round right."""
+        return Trials(self.source, self.work)
 
     def rounds(self) -> Iterator[tuple[PieceWork, RoundWork]]:
         """Every round of every piece, in the file's order."""

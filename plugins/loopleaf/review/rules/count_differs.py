@@ -26,10 +26,14 @@ from collections.abc import Mapping
 
 from ... import trade
 from ...fabric import Trouble
+from ...notation.tree import Again, Repeat
 from ...pattern import Related, Suggestion
+from ..lines import within
+from ..mends import mend_told, put_right
 from ..names import Key, in_sizes, kind_name, kind_of, number_of, signed, tally
 from ..rule import Words, fit_rule
 from ..subject import Met
+from ..trials import Mend
 
 Tallied = Mapping[Key, int]
 """How many there are of each kind."""
@@ -51,10 +55,19 @@ def words(met: Met) -> Words:
         sums = [f"size {name}: {line}" for name, line in zip(names, sums, strict=True)]
     difference = facts["difference"]
     working = "; ".join(sums) + "."
-    if difference and kind is None:
+    mend = _certain_mend(met)
+    if difference and kind is None and mend is None:
         working += f" The count is {signed(-difference)}."
     at = met.stated_at
     work = met.subject.source.locate(met.round.plan.work_path) if met.round else met.location
+    if mend is not None and at:
+        return Words(
+            message=f"{met.where.capitalize()} makes {told}, and its count says {said}.",
+            working=working[0].upper() + working[1:],
+            suggestion=mend_told(met, mend),
+            related=(Related(at, "its count stands here, and what follows bears it out"),),
+            location=met.at_mend(mend),
+        )
     return Words(
         message=f"{met.where.capitalize()} makes {told}, and its count says {said}.",
         working=working[0].upper() + working[1:],
@@ -135,12 +148,30 @@ def _suggestion(met: Met) -> Suggestion | None:
     stands = met.subject.text_at(met.stated_at) == round.plan.stated
     in_line = text if stands else None
     return Suggestion(
-        f"If the stitches are right, the count is {text}; if the count is right, look at the repeat.",
+        f"If the stitches are right, the count is {text}; if the count is right, {_where_to_look(met)}.",
         in_line
         if round.plan.in_line
         else met.subject.replacement(met.stated_at, round.plan.stated or "", text),
         "likely",
     )
+
+
+def _certain_mend(met: Met) -> Mend | None:
+    """The slip that explains it, where later rounds bear the count out and not the stitches."""
+    if met.round is None or met.troubles[0].span is not None:
+        return None
+    mend = met.only_mend
+    return mend if mend is not None and met.subject.trials.count_is_borne_out(met.round) else None
+
+
+def _where_to_look(met: Met) -> str:
+    """What is wrong if the count isn't: the slip that alone explains it, else what there is to look at."""
+    mend = met.only_mend
+    if mend is not None:
+        return put_right(met, mend)
+    line = met.round.line if met.round else None
+    repeats = any(True for kind in (Repeat, Again) for _ in within(line, kind))
+    return "look at the repeat" if repeats else "look at the stitches"
 
 
 RULE = fit_rule(__name__, __doc__, "error", words)

@@ -41,10 +41,10 @@ import re
 from collections.abc import Iterator
 
 from ...notation.tree import FastenOff
-from ...pattern import Finding, FinishingStep, Path, Related
+from ...pattern import Finding, FinishingStep, Path, Pattern, Related, Suggestion
 from ..rule import Words, rule, told
 from ..subject import Subject
-from ..tricks import is_stuffed
+from ..texts import free_texts
 
 _LAST = r"\b(?:last|final|remaining)\b[^.;]*\b(?:rounds?|sts?|stitches|loops)\b"
 _CLOSED = re.compile(
@@ -56,7 +56,19 @@ _CLOSED = re.compile(
     re.I,
 )
 _EYES = re.compile(r"\b(?:safety|toy) eyes?\b", re.I)
-_FILLING = ("stuffing", "filling", "fibrefill", "fiberfill")
+_FILLING = r"\b(?:stuffing|filling|fib(?:re|er) ?fill(?:ing)?|polyfill|toy fill|wadding)\b"
+_FILLING_LISTED = re.compile(_FILLING, re.I)
+_PUT_IN = "add|insert|lay|line|pack|place|poke|press|push|put|tuck"
+_TOLD_TO_FILL = re.compile(
+    r"(?<!not )(?<!n't )(?<!never )(?<!\bwithout )"
+    r"\b(?:stuff(?:ed|s)?|fill(?:ed|s)?|pad(?:ded|s)?)\b(?! stitch)"
+    rf"|\b(?:{_PUT_IN})(?:\s+\w+){{0,4}}\s+{_FILLING}"
+    rf"|{_FILLING}[^.;]*\b(?:goes|go|is put|is pushed|is added)\b",
+    re.I,
+)
+_INSTRUCTIONS = ("notes", "pieces", "finishing", "variations")
+"""Fields whose texts tell what to do; the others say what it is, and how it is kept."""
+
 _EARLIER = re.compile(r"\b(?:before|as you|while|during)\b", re.I)
 _NOTHING_THROUGH = 8
 _FILLED = re.compile(r"\b(?:stuff|fill)", re.I)
@@ -89,11 +101,27 @@ def find(subject: Subject) -> Iterator[Finding]:
                 )
                 yield told(__name__, "warning", subject, subject.source.locate(path), words, piece)
                 break
+    told_to_fill = _is_told_to_fill(subject.pattern)
     for number, notion in enumerate(subject.pattern.materials.notions):
-        if any(word in notion.lower() for word in _FILLING) and not is_stuffed(subject.pattern):
-            words = Words(message=f"“{notion}” is listed, and no step says where it goes.")
+        if _FILLING_LISTED.search(notion) and not told_to_fill:
+            words = Words(
+                message=f"“{notion}” is listed, and no step says where it goes.",
+                suggestion=Suggestion("Add a `stuff` step where the work is filled.", None, "fill-in"),
+            )
             place = subject.source.locate(("materials", "notions", number))
             yield told(__name__, "warning", subject, place, words)
+
+
+def _is_told_to_fill(pattern: Pattern) -> bool:
+    """Whether a step stuffs, or a text of the instructions says to; a heading needs only the word."""
+    entries = (entry for piece in pattern.pieces.values() for entry in piece.entries)
+    if any(entry.stuff for entry in entries) or any(step.stuff for step in pattern.finishing):
+        return True
+    return any(
+        (_FILLING_LISTED if path[-1] == "heading" else _TOLD_TO_FILL).search(text)
+        for path, text, _ in free_texts(pattern)
+        if path[0] in _INSTRUCTIONS
+    )
 
 
 def _orders(subject: Subject) -> Iterator[tuple[str, list[Step]]]:

@@ -32,7 +32,7 @@ When to ignore: When a ribbed edge stretches further, or buttons open it.
 from collections.abc import Iterator, Mapping
 
 from ...measure import PieceMeasure
-from ...measure.amounts import length
+from ...measure.amounts import as_typed, length
 from ...measure.measured import start_mm
 from ...pattern import Finding, Lengths, Path
 from ..rule import Words, rule, told
@@ -67,7 +67,7 @@ def _openings(
             of_size = f"In size {subject.sizes[size]} the" if len(subject.sizes) > 1 else "The"
             words = Words(
                 message=f"{of_size} opening of “{name}” is at most {length(opening)} around, for a {body} of "
-                f"{length(wanted.mm)}.",
+                f"{as_typed(wanted)}.",
                 working=f"With a fifth for its stretch it needs {length(wanted.mm * _STRETCHES_TO)}.",
             )
             yield told(__name__, "warning", subject, subject.source.locate((*path, body)), words, name)

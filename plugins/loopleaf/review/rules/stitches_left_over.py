@@ -20,6 +20,7 @@ When to ignore: Never; where stitches stay free on purpose, write `leave last 4 
 """
 
 from ...pattern import Related, Suggestion
+from ..mends import mend_told
 from ..names import number_of
 from ..rule import Words, fit_rule
 from ..subject import Met
@@ -38,16 +39,17 @@ def words(met: Met) -> Words:
     name, one, many = _NAMES[met.facts["target"]]
     at = met.below_at
     last = "last" if left == 1 else f"last {left}"
+    it = "it" if left == 1 else "them"
+    mend = met.only_mend
+    leave = f"write “leave {last} {one if left == 1 else many} unworked”"
     return Words(
         message=f"{met.where.capitalize()} ends with {number_of(left, name)} of {met.below} not worked into.",
         working=f"After its last step {number_of(left, name)} of {met.below} "
-        f"{'is' if left == 1 else 'are'} left, and nothing says to leave {'it' if left == 1 else 'them'}.",
-        suggestion=Suggestion(
-            f"Work into {'it' if left == 1 else 'them'}, or write “leave {last} {one if left == 1 else many} "
-            "unworked”.",
-            None,
-            "fill-in",
-        ),
+        f"{'is' if left == 1 else 'are'} left, and nothing says to leave {it}.",
+        suggestion=mend_told(met, mend, "" if met.stated_at else f", or {leave}")
+        if mend
+        else Suggestion(f"Work into {it}, or {leave}.", None, "fill-in"),
+        location=met.at_mend(mend) if mend and met.stated_at else None,
         related=(Related(at, f"{met.where} is worked into this"),) if at else (),
     )
 

@@ -26,10 +26,13 @@ When to ignore: Never; rows that are broken off and begun again at the right say
 only`.
 """
 
-from ...pattern import Suggestion
+from collections.abc import Iterator
+
+from ...pattern import Finding, Suggestion
+from ..joins import joined_throughout
 from ..names import listed
-from ..rule import Words, fit_rule
-from ..subject import Met
+from ..rule import Words, finding, rule
+from ..subject import Met, Subject
 
 
 def words(met: Met) -> Words:
@@ -59,4 +62,10 @@ def _with_turn(met: Met) -> str | None:
     return met.subject.replacement(met.location, work, f"{work}, turn")
 
 
-RULE = fit_rule(__name__, __doc__, "error", words, by_size=False)
+def find(subject: Subject) -> Iterator[Finding]:
+    for met in subject.met("turn-missing"):
+        if met.piece is None or not joined_throughout(subject, met.piece):  # told as rounds, not rows
+            yield finding("turn-missing", "error", met, words(met), by_size=False)
+
+
+RULE = rule(__name__, __doc__, "error", find)

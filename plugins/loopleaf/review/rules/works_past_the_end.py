@@ -20,10 +20,12 @@ Right:
 When to ignore: Never. In a spiral that goes past its marker on purpose, say so (`3 more sc, move marker`).
 """
 
-from ...pattern import Related, Suggestion
+from ...pattern import Location, Related, Suggestion
+from ..mends import mend_told
 from ..names import number_of
 from ..rule import Words, fit_rule
 from ..subject import Met
+from ..trials import Mend
 
 
 def words(met: Met) -> Words:
@@ -36,16 +38,24 @@ def words(met: Met) -> Words:
     before = f"{fit}; pass {done + 1} of {passes}" if done else "It"
     on_a_chain = met.facts.get("what") == "leaf"
     whole = "the chain just made" if on_a_chain else met.below
+    mend = met.only_mend if met.stated_at else None
+    room = Suggestion(f"There is room for {number_of(done, 'pass')}.", None, "fill-in") if done else None
     return Words(
         message=f"{met.quoted_at(repeat) if repeat else met.quoted} in {met.where} goes past the end of "
         "what is there.",
         working=f"{before} needs {number_of(needed, 'place')}, and {left} of {whole}.",
-        suggestion=Suggestion(f"There is room for {number_of(done, 'pass')}.", None, "fill-in")
-        if done
-        else None,
-        location=met.subject.stretch(met.round, repeat) if repeat and met.round else None,
+        suggestion=mend_told(met, mend) if mend else room,
+        location=_where(met, mend),
         related=(Related(at, f"{met.where} is worked into this"),) if at and not on_a_chain else (),
     )
+
+
+def _where(met: Met, mend: Mend | None) -> Location | None:
+    """At the slip that alone explains it, else at the repeat."""
+    if mend is not None:
+        return met.at_mend(mend)
+    repeat = met.facts.get("repeat_span")
+    return met.subject.stretch(met.round, repeat) if repeat and met.round else None
 
 
 RULE = fit_rule(__name__, __doc__, "error", words)
