@@ -83,14 +83,14 @@ class Edge:
         self.sided = bool(marked)
         self._corners: set[int] | None = set(marked) or None
 
-    def lay(self, places: list[Place]) -> None:
-        """Other places than before: the hand begins at the first of them."""
+    def lay(self, places: list[Place], corners: frozenset[int] = frozenset()) -> None:
+        """Other places than before: the hand begins at the first of them. corners: which of them are."""
         self.places = places
         self.pos = 0
         self.limit = len(places)
         self.plain = set(map(type, places)) <= _STITCHES and "picot" not in map(_ROLE, places)
-        self._corners = None
-        self.sided = False
+        self._corners = set(corners) or None
+        self.sided = bool(corners)
 
     def find(self, target: Target, start: int, limit: int | None = None) -> Found | None:
         """The first place of the target's kind at or after `start`; None when there is none before the

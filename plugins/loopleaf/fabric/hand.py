@@ -107,6 +107,8 @@ class Hand:
     moves_marker: bool = False
     moved: int = 0
     start_at: Place | None = None
+    way_round: list[list[Place]] | None = None
+    end_open: bool = False
 
     def __init__(self, setting: Setting, edge: Edge, yarn: str) -> None:
         self.setting = setting

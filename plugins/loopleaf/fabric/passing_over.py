@@ -64,6 +64,10 @@ def _up_to(hand: Hand, step: Skip) -> list[Found]:
     assert step.until is not None
     edge = hand.edge
     end = bound(hand, step.until, step.span)
+    if end == edge.pos and step.until.kind == "marker":  # the hook stands at one: the next is meant
+        edge.pos += 1
+        end = bound(hand, step.until, step.span)
+        edge.pos -= 1
     return [Found(edge.places[at], at, at + 1) for at in range(edge.pos, end)]
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from ..notation.tree import Line, Step, Tally
 from ..pattern.rounds import Path, RoundPlan
 from . import survey
+from .markers import carried_up
 from .round import Attempt, Task, work
 from .settle import settle
 from .sides import Sides
@@ -252,7 +253,7 @@ class PieceHand:
         hand = attempt.hand
         thread.yarn = hand.yarn
         thread.fastened = plan.work_path if hand.fastened else None
-        thread.markers = list(hand.markers)
+        thread.markers = carried_up(hand.markers, hand.made)
         thread.other_side = hand.other_side
         way = thread.unworked[self.way]
         way[:] = hand.left_places + way[hand.taken_up :]

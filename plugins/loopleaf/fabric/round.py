@@ -131,6 +131,7 @@ _OPEN = (
     ("tall_open", "tall", True),
     ("shared_open", "shared", True),
     ("none_open", "none", True),
+    ("end_open", "without_end", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
 
@@ -244,7 +245,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand.lock = task.before[-1] if task.before else None
     hand.leg_open = line.led is not line.plain
     hand.pair_open = line.paired is not line.plain
-    hand.onward_open = task.circle and line.begins_without_chain and bool(edge.places)
+    hand.onward_open = task.circle and bool(edge.places) and (line.begins_without_chain or edge.sided)
     if reading.onward:
         edge.rotate(1)
     hand.apart_open = setting.rows and line.into_chain and ends_in_a_chain(edge)

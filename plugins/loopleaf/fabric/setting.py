@@ -25,10 +25,12 @@ class Reading:
     none of its `last` stitches. last: whether `in each st across, 2 dc in last st` keeps it for the two.
     alone: whether a beginning chain before a cluster of one leg fewer is a stitch of its own.
     paired: whether a beginning chain and the stitch behind it are one of the line's decreases.
-    onward: whether a round that begins without a chain goes on from the stitch that it was joined to.
+    onward: whether a round that begins without a chain goes on from the stitch that it was joined to, and one
+    around a piece in rows comes to the corner that it begins in at its end.
     tall: whether a beginning chain stands for the taller stitch that such chains count as in the pattern.
     shared: whether `in last st` is the stitch that the one before it has gone into as well.
     none: whether `in each st to end` is no stitch in this size.
+    without_end: whether a row that turns aside at its end leaves that end out of the `row ends`.
     """
 
     chain: bool | None = None
@@ -51,6 +53,7 @@ class Reading:
     tall: bool = False
     shared: bool = False
     none: bool = False
+    without_end: bool = False
 
 
 AS_IT_STANDS = Reading()

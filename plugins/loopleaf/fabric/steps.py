@@ -44,6 +44,7 @@ from .into_ring import into_the_ring, repeated_in_the_ring
 from .kept import before_the_last, kept
 from .levelling import past_the_marker
 from .one_walk import each_apart, one_walk
+from .own_side import goes_on_below
 from .own_stitches import own_stitch, written_out
 from .petals import is_a_petal
 from .picots import stands_on
@@ -271,6 +272,8 @@ def _other_side(hand: Hand, step: OtherSide, follow: Step | None) -> None:
         hand.leaf = Leaf(list(reversed(leaf.loops[first : leaf.pos - 1])), span=step.span)
         return
     edge = hand.edge
+    if goes_on_below(hand):
+        return
     if not hand.other_side:
         raise hand.stuck("no-such-place", step.span, what="other side", there=edge.describe())
     if edge.pos < edge.limit:
@@ -316,7 +319,8 @@ def _marker(hand: Hand, step: Marker, follow: Step | None) -> None:
     places = [p for p in hand.new if isinstance(p, Made | Space)]
     if step.action == "move":
         closing.move_marker(hand)
-        hand.markers.clear()
+        marked_here = [one for one in hand.edge.places if one in hand.markers]
+        hand.markers = [one for one in hand.markers if marked_here and one is not marked_here[0]]
     if places:
         hand.markers.append(places[-1])
 

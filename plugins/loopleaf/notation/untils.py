@@ -21,7 +21,10 @@ def starts_until(cursor: Cursor, at: int) -> bool:
     if means in ("to", "in-front"):
         return (
             words[at + 1].means in ("ending", "last", "marker", "marked", "corner", "tch")
-            or (words[at + 1].means in ("next", "first") and words[at + 2].means in ("corner", "marker"))
+            or (
+                words[at + 1].means in ("next", "first", "ord")
+                and words[at + 2].means in ("corner", "marker")
+            )
             or _a_space(cursor, at + 1)
             or _to_the_middle(cursor, at)
             or (words[at + 1].means == "beg" and words[at + 2].means in ("ch", "num"))
@@ -54,6 +57,7 @@ def _a_space(cursor: Cursor, at: int) -> bool:
     return names_a_space(cursor, at + (cursor.words[at].means in _WHICH_ONE))
 
 
+_SIGNS = ("marker", "corner")
 _WHICH_ONE = frozenset({"next", "first", "centre"})
 """`to center ch-2 sp`: there is one, the next."""
 
@@ -122,7 +126,7 @@ def read_until(cursor: Cursor) -> Until | None:
         return Until("to-last", count=amount or ONE, target=target)
     if cursor.take("tch"):
         return Until("tch")
-    if cursor.means in _WHICH_ONE:
+    if cursor.means in _WHICH_ONE or (cursor.means == "ord" and cursor.ahead() in _SIGNS):
         cursor.at += 1
     if cursor.means in ("ch", "num", "chsp", "sp"):
         target = read_counted_target(cursor)[1]
