@@ -51,6 +51,8 @@ NOT_YET: frozenset[str] = frozenset(
         "the author's cluster told in its own stitches",
         "a mesh whose first chains are a stitch and a space, counted by its spaces alone",
         "a row seamed in each stitch, to join",
+        "yarn joined between two stitches, and between two groups",
+        "a round that passes a space before each of the author's shells, and at its end",
         "all the way around a piece from the end of its last row",
         "around a piece, its own last row's ends left out",
         "around a piece with its corners, in a row of its own",

@@ -104,8 +104,9 @@ def join_yarn(hand: Hand, step: JoinYarn) -> None:
     stitch = step.standing or step.stitch.kind != "slip"
     if step.place is None:
         return
-    if begins(hand) and (edge.pos == 0 or hand.laid) and not isinstance(step.place, InRing):
-        target: Target = getattr(step.place, "target", Target())
+    target: Target = getattr(step.place, "target", Target())
+    between = isinstance(step.place, InRing | Between) or target.kind == "gap"
+    if begins(hand) and (edge.pos == 0 or hand.laid) and not between:
         if target.kind == "stitch" and target.unworked and hand.earlier and take_up_unworked(hand):
             target = worked_now(target)
         if target.kind == "free-loop":
@@ -126,7 +127,7 @@ def join_yarn(hand: Hand, step: JoinYarn) -> None:
         uses = hand.uses
         resolve(hand, step.place, step.span)
         hand.standing = hand.last
-        if not stitch:
+        if not stitch and not between:
             hand.uses = uses
     if stitch:
         hand.begun = True
@@ -333,7 +334,7 @@ def stand(hand: Hand, stitch: Stitch, chains: int, whole: int, span: Span | None
             _use_standing(hand, place)
             hand.standing = place
             hand.stood = True
-    into = () if place is None else (place,)
+    into = () if place is None else hand.gap if hand.gap and hand.gap[0] is place else (place,)
     special = stitch.name if stitch.kind == "special" else ""
     plain = Stitch(hand.setting.first_kind if special else stitch.kind, stitch.form, whole)
     hand.put(plain, into, span, role="turning", chains=chains, special=special)

@@ -17,6 +17,8 @@ def in_gaps(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into] | No
     match place:
         case Next(count=count, target=target) if target in (_SPACE, _GAP):
             wanted = number(hand, count)
+        case Last(count=count, target=target) if target == _SPACE and edge.circle and hand.gaps:
+            wanted = number(hand, count)  # `in each of last 2 sps` of a round
         case First(target=target) | Last(target=target) if target == _SPACE:
             return _end_gap(hand, isinstance(place, First))
         case Each(targets=(target,), every=1, until=Until(kind="end")) if target in (_SPACE, _GAP):
@@ -39,7 +41,7 @@ def in_gaps(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into] | No
         hand.gaps = True
         hand.use(at, at + 1, edge.places[at])
         found.append((edge.places[at], beyond))
-    if not found or (isinstance(place, Next) and len(found) < wanted):
+    if not found or (isinstance(place, Next | Last) and len(found) < wanted):
         raise hand.stuck("works-past-the-end", span, needed=wanted, available=len(found), what="group")
     return found
 

@@ -9,8 +9,10 @@ FEWEST_IN_A_SHELL = 3
 
 
 def has_groups(edge: Edge) -> bool:
-    """Whether the edge has two groups at least, and so a gap between two."""
-    return sum(len(group_at(edge, at, Target("group"))) > 2 for at in range(len(edge.places))) > 1
+    """Whether the edge has two groups at least, and so a gap between two. Two stitches are one only where
+    they were made between others."""
+    groups = (group_at(edge, at, Target("group")) for at in range(len(edge.places)))
+    return sum(len(one) > 2 or (len(one) > 1 and len(getattr(one[0], "into", ())) > 1) for one in groups) > 1
 
 
 def is_bare_shell(target: Target) -> bool:

@@ -66,7 +66,12 @@ def gone_over_elsewhere(hand: Hand) -> bool:
     """Whether what is left of a round, a space among it, is just what its chains have gone over elsewhere."""
     edge = hand.edge
     left = edge.kinds_of(edge.pos, edge.limit)
-    return edge.circle and any(left) and left in hand.gone_over
+    if not edge.circle or not any(left):
+        return False
+    behind = len(left)
+    while hand.slid and not left[behind - 1]:  # the first half of the group that slip stitches went over
+        behind -= 1
+    return left in hand.gone_over or left[:behind] in hand.gone_over
 
 
 def rest_of_a_shell(hand: Hand) -> bool:

@@ -297,6 +297,9 @@ def _skipped(cursor: Cursor) -> Place:
 
 def _any(cursor: Cursor) -> Place:
     cursor.at += 1
+    if cursor.means == "sp" and cursor.ahead() == "between" and cursor.ahead(2) in ("st", "stitch"):
+        cursor.at += 2  # `any sp between dc`: from one to the next
+        return Between(read_target(cursor), any=True)
     return read_after_target(cursor, Next(ONE, read_counted_target(cursor)[1], any=True))
 
 
