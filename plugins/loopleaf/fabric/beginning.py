@@ -353,6 +353,8 @@ def skipped_chains(hand: Hand, step: Work | Group, place: FromHook) -> None:
     passed = place.number - 1
     if step.counts is not None and step.counts.skipped:
         counts = step.counts
+        if counts.space:
+            hand.put_space(counts.space, step.span).block = True
         if counts.stitch is not None:
             stood = counts.stitch.kind or hand.setting.only_kind or hand.setting.first_kind
             _question(hand, step.span, passed, stood, True, "said")
@@ -361,8 +363,6 @@ def skipped_chains(hand: Hand, step: Work | Group, place: FromHook) -> None:
                      chains=min(height, passed))  # fmt: skip
             if counts.chains:
                 hand.put_space(counts.chains, step.span)
-        elif counts.space:
-            hand.put_space(counts.space, step.span).block = True
         return
     plain = isinstance(step, Work) and step.stitch.kind != "special"
     kind = step.stitch.kind if isinstance(step, Work) and plain else hand.setting.first_kind

@@ -24,11 +24,17 @@ def chains_skipped(line: Line) -> int:
     """How many chains the line's first block passes; 0 where it begins with none."""
     for step in line.steps:
         match step:
-            case Work(counts=CountsAs(space=space, skipped=True)):
+            case Work(counts=CountsAs(space=space, skipped=True)) if space:
                 return space
             case Work(places=(FromHook(number=number), *_)):
                 return number - 1
     return 0
+
+
+def counts_as_stitch(line: Line) -> bool:
+    """Whether the line says that the chains which its first block skips count as a stitch."""
+    said = (getattr(step, "counts", None) for step in line.steps)
+    return any(one is not None and one.skipped and one.stitch is not None for one in said)
 
 
 def chains_said(line: Line) -> Line:
@@ -41,6 +47,12 @@ def chains_said(line: Line) -> Line:
             case Work(counts=None, places=(FromHook(number=number), *_)) if number > FEWEST:
                 counts = CountsAs(space=number - 1, skipped=True)
                 steps: tuple[Step, ...] = (replace(step, counts=counts),)
+                return Line(line.steps[:at] + steps + line.steps[at + 1 :])
+            case Work(
+                counts=CountsAs(chains=0, space=0, skipped=True, nothing=False) as said,
+                places=(FromHook(number=number), *_),
+            ) if number > FEWEST:  # counted as a stitch, and worked into later all the same
+                steps = (replace(step, counts=replace(said, space=number - 1)),)
                 return Line(line.steps[:at] + steps + line.steps[at + 1 :])
         return line
     return line

@@ -7,7 +7,7 @@ from itertools import pairwise, product
 from ..notation.tree import Chain, CountsAs, Line, Stitch, Tally, Target, Work
 from ..pattern import Piece, RoundPlan
 from .around import corners
-from .blocks import chains_said, chains_skipped
+from .blocks import chains_said, chains_skipped, counts_as_stitch
 from .later import comes_out_better, left_to_later_rows
 from .openings import around_openings
 from .piece import PieceHand, Ways, is_circle
@@ -106,6 +106,9 @@ def _in_blocks(
     """The piece with the chains that a row's first block skips as a space; None where it doesn't work out."""
     said = [replace(one, line=chains_said(one.line)) if one.line else one for one in lines]
     blocks = _work(name, piece, ways, said, others, edges)
+    for worked, read in zip(blocks.rounds, lines, strict=False):
+        if read.line is not None and counts_as_stitch(read.line):
+            worked.line = worked.settled = read.line  # said as a stitch, and so published
     return blocks if _works_out(blocks) else None
 
 

@@ -1,8 +1,10 @@
 """Which stitches of an edge belong together: the author's stitches of several, or several in one place."""
 
+from collections.abc import Sequence
+
 from ..notation.tree import Target
 from .edge import Edge
-from .worked import Made, Place, Space
+from .worked import Made, Place, Ring, Space
 
 FEWEST_IN_A_SHELL = 3
 """Two stitches in one place are an increase or a V-stitch."""
@@ -24,7 +26,32 @@ def is_bare_shell(target: Target) -> bool:
 def shells(edge: Edge) -> list[tuple[int, list[Place]]]:
     """Where groups of three and more begin on the edge, with their stitches and the spaces inside them."""
     groups = ((at, group_at(edge, at, Target("group"), whole=True)) for at in range(edge.limit))
-    return [(at, group) for at, group in groups if len(group) >= FEWEST_IN_A_SHELL]
+    return [(at, group) for at, group in groups if is_shell(group)]
+
+
+def is_shell(group: list[Place]) -> bool:
+    """Whether there are stitches enough in a group."""
+    return sum(isinstance(one, Made) for one in group) >= FEWEST_IN_A_SHELL
+
+
+def groups_made(made: Sequence[Made | Space]) -> int:
+    """How many groups a round made: stitches beside each other in one place, or the author's own of several.
+
+    In a ring the chains part them.
+    """
+    number, length = 0, 0
+    before: object = None
+    for one in made:
+        if isinstance(one, Space):
+            before = None if isinstance(before, tuple) and isinstance(before[0], Ring) else before
+        elif one.number and one.kind != "slip":
+            place: object = one.unit or (one.into if len(one.into) == 1 else None)
+            length = length + 1 if place is not None and place == before else 1
+            number += length == 2
+            before = place
+        elif one.role not in ("picot", "loop"):
+            before = None
+    return number
 
 
 def last_gap(edge: Edge) -> int:

@@ -1,7 +1,7 @@
 """Looking for the groups of an edge: the next one, the one last worked into, the last."""
 
 from ..notation.tree import Span, Target
-from .grouped import group_at
+from .grouped import group_at, is_bare_shell, is_shell
 from .hand import Hand
 from .seek import describe, missing
 from .worked import Place
@@ -16,7 +16,7 @@ def next_group(hand: Hand, target: Target, span: Span | None, whole: bool = Fals
     at = edge.pos
     while at < edge.limit:
         group = group_at(edge, at, target, whole)
-        if group:
+        if group and (not is_bare_shell(target) or is_shell(group)):
             return at, group
         at += 1
     raise missing(hand, target, 1, 0, span)

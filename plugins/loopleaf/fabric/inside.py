@@ -141,6 +141,7 @@ def within(hand: Hand, place: Within, span: Span | None) -> list[Into]:
     elif place.part == "centre":
         if len(inner) % 2 == 0:
             raise hand.stuck("no-such-place", span, what="centre", there=[f"{len(inner)}"])
+        hand.into_centres = True
         picks = [inner[len(inner) // 2]]
     elif place.part == "nth" and place.number > len(inner):
         raise hand.stuck("no-such-place", span, what=f"stitch {place.number}", there=[f"{len(inner)}"])

@@ -13,7 +13,9 @@ def left_before(hand: Hand, target: Target, at: int) -> int:
     edge = hand.edge
     between = edge.places[edge.pos : at]
     if target.kind == "space" or (target.stitch is not None and target.stitch.kind):
-        left = sum(1 for one in between if edge.matches(one, target))
+        inside = getattr(edge.places[at], "corner", False)  # of a group: those between groups are others
+        alike = [one for one in between if edge.matches(one, target)]
+        left = sum(1 for one in alike if getattr(one, "corner", False) or not inside)
     else:
         left = edge.count(edge.pos, at)
     if left and target.kind == "stitch" and (hand.gaps or isinstance(hand.last, Space)):
@@ -29,6 +31,9 @@ def passed_before(hand: Hand, at: int) -> int:
     chained = not hand.made or isinstance(hand.made[-1], Space)
     if not hand.setting.rows or chained or hand.gaps or isinstance(hand.last, Space):
         return 0
+    halves = {_group(one) for one in (*between, hand.edge.places[at]) if isinstance(one, Made)}
+    if hand.into_centres and len(halves) == 1:
+        return 0  # half a shell, whose middle is the turning chain
     return 0 if _one_group(between, hand.edge.places[: hand.edge.pos]) else left
 
 

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 
 from ..notation.tree import Amount, Line, Stitch, Tally, Target, Work
 from .edge import is_named
+from .grouped import groups_made
 from .worked import NUMBERED, Made, Place, Space, Trouble, WorkedRound
 
 Kind = str | tuple[str, int]
@@ -133,6 +134,8 @@ def _count_target(named: Target, worked: WorkedRound, spaces: list[Space]) -> tu
         return sum(1 for one in worked.made if isinstance(one, Made) and one.role == "picot"), "picot"
     if named.kind == "corner":
         return sum(1 for space in spaces if space.corner), "corner"
+    if named.kind == "group":
+        return groups_made(worked.made), "group"
     fits = [space for space in spaces if not named.length or space.chains == named.length]
     for space in fits:
         spaces.remove(space)

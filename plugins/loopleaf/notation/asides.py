@@ -186,6 +186,8 @@ def _counted(cursor: Cursor) -> Stitch | Target:
     """What is counted: a stitch, `ch` (chains), a space, a picot."""
     if cursor.means == "num" and not starts_named_number(cursor, cursor.at):
         raise cursor.fail("counted")
+    if cursor.take("group-name"):
+        return Target("group")
     target = read_counted_target(cursor)[1]
     if target.kind == "chain":
         return Stitch("chain")
@@ -194,6 +196,14 @@ def _counted(cursor: Cursor) -> Stitch | Target:
     if target.kind in ("space", "picot", "corner", "loop", "group"):
         return target
     raise cursor.fail("counted")
+
+
+def only_counts(cursor: Cursor, ended: bool) -> bool:
+    """Whether `4 sc rem`, or `8 sc` where the line has ended with its turn or join, says how many there are.
+    The finger is behind the number."""
+    if cursor.means not in ("st", "stitch"):
+        return False
+    return cursor.ahead() in ("remain", "remaining") or (ended and cursor.ahead() == "end")
 
 
 def is_tally(cursor: Cursor, at: int) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from .all_in_one import read_all_in
-from .asides import is_counts_aside, read_counts_aside, read_tally
+from .asides import is_counts_aside, only_counts, read_counts_aside, read_tally
 from .called_again import read_called
 from .counting import minus_one
 from .cursor import Cursor, UnreadableError, read_amount
@@ -48,6 +48,7 @@ from .tree import (
     Each,
     FromHook,
     Group,
+    Join,
     Next,
     Over,
     Repeat,
@@ -55,6 +56,7 @@ from .tree import (
     Skip,
     Step,
     Stitch,
+    Turn,
     Until,
     Work,
 )
@@ -180,6 +182,12 @@ def _number_first(cursor: Cursor, steps: list[Step]) -> None:
         steps.append(read_tally(cursor, len(words) - 4))
         return
     amount = read_amount(cursor)
+    ended = bool(steps) and isinstance(steps[-1], Turn | Join) and cursor.said(first - 1, first) == "."
+    if only_counts(cursor, ended):
+        end, cursor.at = cursor.at + 1, first
+        steps.append(read_tally(cursor, end))
+        cursor.at += cursor.means != "end"
+        return
     if amount is not None and cursor.means == "x" and cursor.ahead() == "(":
         read_times_first(cursor, steps, amount, first)
         return
