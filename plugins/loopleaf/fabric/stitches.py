@@ -7,8 +7,7 @@ from typing import Any
 from .. import trade
 from ..notation.once_a_line import once_a_line
 from ..notation.tree import (
-    Chain,
-    FromHook,
+    ONE,
     Group,
     Here,
     Line,
@@ -102,10 +101,10 @@ def needs(line: Line) -> str:
 
 
 def picot_chains(line: Line) -> int:
-    """The chains of a picot written out as `ch 3, sl st in 3rd ch from hook`; 0 for anything else."""
+    """The chains of a stitch that is nothing but a picot; 0 for anything else."""
     match line.steps:
-        case (Chain(length=length), Work(stitch=Stitch(kind="slip"), places=(FromHook(),))):
-            return length.of(0) or 0
+        case (Work(stitch=Stitch(form="picot", number=chains), each=each),) if each == ONE:
+            return chains
         case _:
             return 0
 
