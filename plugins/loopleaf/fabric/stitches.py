@@ -8,6 +8,7 @@ from .. import trade
 from ..notation.once_a_line import once_a_line
 from ..notation.tree import (
     ONE,
+    Chain,
     Group,
     Here,
     Line,
@@ -22,6 +23,7 @@ from ..notation.tree import (
     Work,
 )
 from ..notation.tree import Each as EachPlace
+from ..notation.tree import Place as NamedPlace
 from .hand import Hand
 from .seek import Into
 from .worked import Made, Place
@@ -152,7 +154,46 @@ def _said_at(part: Any, span: Span | None) -> Any:
     if part is None:
         return None
     inner = {one.name: _said_at(getattr(part, one.name), span) for one in fields(part) if one.name in _INNER}
-    return replace(part, span=span, **inner)
+    unsaid = isinstance(part, Next | Over | EachPlace) and part.span is None
+    return replace(part, span=None if unsaid else span, **inner)
+
+
+def names_no_place(steps: tuple[Step, ...]) -> bool:
+    """Whether a definition is stitches and chains alone, and leaves it to the round where they go: `5 dc`,
+    `2 dc, ch 2, 2 dc`, `dc3tog`.
+    """
+    return all(
+        isinstance(step, Chain)
+        or (isinstance(step, Work) and (not step.places or _is_unsaid(step.places)))
+        or (isinstance(step, Repeat) and step.times is not None and names_no_place(step.steps))
+        for step in steps
+    )
+
+
+def _is_unsaid(places: tuple[NamedPlace, ...]) -> bool:
+    """Whether print left the place out; a reader's `in next st` has a stretch of text of its own."""
+    match places:
+        case (Next(span=None, count=count) as next_ones,):
+            return next_ones == Next(count)
+        case (Over(span=None, count=count) as legs,):
+            return legs == Over(count)
+    return False
+
+
+def all_in_one(line: Line) -> Line:
+    """A definition that names no place, all of it in the one that the instruction names."""
+    return Line(tuple(_in_one(step) for step in line.steps))
+
+
+def _in_one(step: Step) -> Step:
+    if isinstance(step, Repeat):
+        return replace(step, steps=tuple(_in_one(one) for one in step.steps))
+    match step:
+        case Work(places=(Next(count=count),)):
+            return replace(step, each=count, places=(Same(),))
+        case Work(places=(Over(),)):
+            return replace(step, places=(Same(),))
+    return step
 
 
 def given_place(line: Line) -> Line:
