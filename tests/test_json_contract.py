@@ -154,6 +154,13 @@ def test_a_tall_stitch_without_a_name_goes_by_its_short_one() -> None:
     assert piece["rounds"][0]["makes"] == {"gt": 4, "sc": 4}
 
 
+def test_a_picot_goes_by_that_name_whatever_the_author_calls_it() -> None:
+    text = 'special stitches: {picot: {short: p, work: "ch 3, sl st in 3rd ch from hook"}}\n'
+    text += 'rounds:\n  - {round: 1, work: "ch 1, (sc in ring, p) x 6, join", count: "6 sc, 6 p"}\n'
+    (piece,) = of(framed(text).encode())["pieces"]
+    assert piece["rounds"][0]["makes"] == {"sc": 6, "picot": 6}
+
+
 def test_a_line_that_cannot_be_read_has_no_numbers() -> None:
     text = 'rounds:\n  - {round: 1, work: "ch 1, 8 sc in ring, join", count: 8}\n'
     text += '  - {round: 2, work: "ch 1, blorb in each st around, join", count: 8}\n'

@@ -30,6 +30,16 @@ def test_what_they_mean(golden: Callable[[str, str], None]) -> None:
     golden("rare-lines.txt", "\n".join(texts) + "\n")
 
 
+@pytest.mark.parametrize(
+    "line", ["sh", "sh × 3", "sh around", "sh in next st", "sh in next 3 sts", "sh to last 2 sts"]
+)
+def test_a_place_that_nobody_wrote_is_not_printed(line: str) -> None:
+    """The author's stitch over several places goes on where it stands: with a place it would be another."""
+    tree = parse(line, US).line
+    assert tree is not None
+    assert write(tree, "US", False, US) == line
+
+
 @pytest.mark.parametrize(("vocabulary", "line"), LINES, ids=lambda one: getattr(one, "terms", one))
 def test_what_is_printed_means_the_same(vocabulary: Vocabulary, line: str) -> None:
     tree = parse(line, vocabulary).line

@@ -34,8 +34,8 @@ from .worked import Made, Place, Space
 
 
 def first_place(hand: Hand) -> Place | None:
-    """The first stitch of the round (or space, where it begins with one)."""
-    return hand.new[0] if hand.new else None
+    """The first stitch of the round (or space, where it begins with one); a picot before it is no place."""
+    return next((one for one in hand.new if getattr(one, "role", "") != "picot"), None)
 
 
 def named_first(first: Place | None) -> NamedPlace | None:
@@ -79,7 +79,7 @@ def join(hand: Hand, step: Join) -> None:
         at = _joined_to(hand, step.place, first)
         if at is None:
             raise hand.stuck("join-misses", step.span, place=step.place, why=_why(hand, step.place, first))
-    if at is not None and at is not first:
+    if at is not None and at is not hand.new[0]:
         hand.start_at = at
     into = () if at is None else (at,)
     hand.put(step.stitch, into, step.span, role="join")

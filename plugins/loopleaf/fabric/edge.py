@@ -42,6 +42,13 @@ def is_named(place: Made, stitch: Stitch) -> bool:
     return not stitch.post or place.post == stitch.post
 
 
+def _is_own_picot(place: Made, stitch: Stitch | None) -> bool:
+    """Whether a picot goes by the name that the author gave it; one in words goes by any that says picot."""
+    if stitch is None or stitch.kind != "special" or stitch.form or stitch.post:
+        return False
+    return place.special == stitch.name or (not place.special and "picot" in stitch.name.lower())
+
+
 def _goes_by(place: Made, stitch: Stitch) -> bool:
     """Whether a group goes by that form's name too: a shell of any stitches, `first cluster` for a dc3tog."""
     if stitch.form == "cluster" and not stitch.kind:
@@ -126,7 +133,7 @@ class Edge:
         kind = target.kind
         if kind in ("stitch", "edge", "group"):
             if type(place) is not Made or place.role == "picot":
-                return False
+                return type(place) is Made and _is_own_picot(place, target.stitch)
             if place.role == "loop" and (self.opened or target.unworked):
                 return False
             below = self.sided and place.role == "foundation"  # `next 8 dc` of the other side: those above it

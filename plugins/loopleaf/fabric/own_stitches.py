@@ -24,7 +24,17 @@ from .beginning import skipped_chains
 from .hand import Hand
 from .places import resolve
 from .seek import Into, bound, number
-from .stitches import DEEPEST_OPENING, given_place, make, needs, picot_chains, places_taken, said_at
+from .stitches import (
+    DEEPEST_OPENING,
+    all_in_one,
+    given_place,
+    make,
+    names_no_place,
+    needs,
+    picot_chains,
+    places_taken,
+    said_at,
+)
 from .worked import Made, Place
 
 Perform = Callable[[Hand, tuple[Step, ...]], None]
@@ -42,6 +52,8 @@ def own_stitch(hand: Hand, step: Work, each: int, perform: Perform) -> None:
                 make(hand, picot, into, step.span)
                 hand.made[-1].special = name
         return
+    if names_no_place(line.steps) and _is_given_one(hand, step, places_taken(line.steps)):
+        line = all_in_one(line)
     wanted = needs(line)
     if wanted == "one":
         opened = given_place(line)
@@ -63,6 +75,22 @@ def own_stitch(hand: Hand, step: Work, each: int, perform: Perform) -> None:
             passes *= _passes(hand, place, places_taken(line.steps) if wanted == "several" else 1)
     for _ in range(passes):
         _open(hand, name, line.steps, None, perform)
+
+
+def _is_given_one(hand: Hand, step: Work, taken: int) -> bool:
+    """Whether the instruction says which one place, or each of which places, the whole stitch goes into.
+
+    taken: how many places its stitches take side by side; `in next 6 sts` may be two of three.
+    """
+    match step.places:
+        case (Next(count=count, span=span),):
+            there = number(hand, count)
+            return span is not None and (there == 1 or there % max(taken, 1) != 0)
+        case (Each(span=span),):
+            return span is not None
+        case (Over(),) | ():
+            return False
+    return True
 
 
 def written_out(hand: Hand, group: Group) -> tuple[str, int]:

@@ -15,6 +15,7 @@ from .borne_out import ReadRound, work_piece
 from .last_count import borne_out_at_the_end, counted_at_the_end
 from .otherway import from_other_end
 from .own_count import own_count
+from .picots import as_defined
 from .piece import Ways
 from .tally import compare
 from .uneven import uneven, with_n
@@ -109,7 +110,7 @@ def _specials(work: PatternWork) -> dict[str, Line]:
         ends = _ends(parsed.line)
         work.problems += [LineProblem(path, problem) for problem in ends]
         if parsed.line is not None and not ends:
-            found[name] = parsed.line
+            found[name] = as_defined(parsed.line, name)
     return found or _NO_SPECIALS
 
 

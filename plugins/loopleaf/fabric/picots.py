@@ -13,10 +13,12 @@ from ..notation.tree import (
     Group,
     JustMade,
     Last,
+    Line,
     Next,
     OtherSide,
     Passage,
     Repeat,
+    Same,
     Step,
     Stitch,
     Target,
@@ -26,7 +28,11 @@ from ..notation.tree import (
 from .hand import Hand
 from .seek import describe
 from .stitches import plain_kinds
+from .survey import into_ring
 from .worked import Made
+
+LONGEST_PICOT = 5
+"""Chains: what is longer and not called a picot is a loop. From memory of edgings in print."""
 
 _MAKES = Work | Group | Repeat | Passage | Together
 
@@ -38,6 +44,27 @@ def with_picots(steps: tuple[Step, ...]) -> tuple[Step, ...]:
     afterwards, stays a chain worked back on.
     """
     return _read(steps, False)
+
+
+def as_defined(line: Line, name: str) -> Line:
+    """A stitch of the author's own, each ring in it read as the picot that it is. name: what it is called.
+
+    One that is nothing but a ring sits on whatever stands before it; closed in the `same st` it is a picot
+    where it is called so or is no longer than picots are.
+    """
+    match line.steps:
+        case (Chain(length=length, counts=None), Work(stitch=slip, each=each, places=(place,))):
+            chains = length.of(0) or 0
+            picot = _picot(line.steps[0], line.steps[1:], True)
+            small = "picot" in name.lower() or chains <= LONGEST_PICOT
+            if slip.kind == "slip" and each == ONE and chains > 1 and small and isinstance(place, Same):
+                picot = Work(Stitch("chain", "picot", chains), places=(), span=line.steps[0].span)
+            if picot is not None:
+                return Line((replace(picot, places=()),))
+    if into_ring(line.steps):  # the ring is what the rest goes into
+        return line
+    steps = _read(line.steps, True, True)
+    return line if steps is line.steps else Line(steps)
 
 
 def _read(steps: tuple[Step, ...], begun: bool, inside: bool = False) -> tuple[Step, ...]:

@@ -7,8 +7,8 @@ from typing import Any
 from .. import trade
 from ..notation.once_a_line import once_a_line
 from ..notation.tree import (
+    ONE,
     Chain,
-    FromHook,
     Group,
     Here,
     Line,
@@ -23,6 +23,7 @@ from ..notation.tree import (
     Work,
 )
 from ..notation.tree import Each as EachPlace
+from ..notation.tree import Place as NamedPlace
 from .hand import Hand
 from .seek import Into
 from .worked import Made, Place
@@ -102,10 +103,10 @@ def needs(line: Line) -> str:
 
 
 def picot_chains(line: Line) -> int:
-    """The chains of a picot written out as `ch 3, sl st in 3rd ch from hook`; 0 for anything else."""
+    """The chains of a stitch that is nothing but a picot; 0 for anything else."""
     match line.steps:
-        case (Chain(length=length), Work(stitch=Stitch(kind="slip"), places=(FromHook(),))):
-            return length.of(0) or 0
+        case (Work(stitch=Stitch(form="picot", number=chains), each=each),) if each == ONE:
+            return chains
         case _:
             return 0
 
@@ -153,7 +154,46 @@ def _said_at(part: Any, span: Span | None) -> Any:
     if part is None:
         return None
     inner = {one.name: _said_at(getattr(part, one.name), span) for one in fields(part) if one.name in _INNER}
-    return replace(part, span=span, **inner)
+    unsaid = isinstance(part, Next | Over | EachPlace) and part.span is None
+    return replace(part, span=None if unsaid else span, **inner)
+
+
+def names_no_place(steps: tuple[Step, ...]) -> bool:
+    """Whether a definition is stitches and chains alone, and leaves it to the round where they go: `5 dc`,
+    `2 dc, ch 2, 2 dc`, `dc3tog`.
+    """
+    return all(
+        isinstance(step, Chain)
+        or (isinstance(step, Work) and (not step.places or _is_unsaid(step.places)))
+        or (isinstance(step, Repeat) and step.times is not None and names_no_place(step.steps))
+        for step in steps
+    )
+
+
+def _is_unsaid(places: tuple[NamedPlace, ...]) -> bool:
+    """Whether print left the place out; a reader's `in next st` has a stretch of text of its own."""
+    match places:
+        case (Next(span=None, count=count) as next_ones,):
+            return next_ones == Next(count)
+        case (Over(span=None, count=count) as legs,):
+            return legs == Over(count)
+    return False
+
+
+def all_in_one(line: Line) -> Line:
+    """A definition that names no place, all of it in the one that the instruction names."""
+    return Line(tuple(_in_one(step) for step in line.steps))
+
+
+def _in_one(step: Step) -> Step:
+    if isinstance(step, Repeat):
+        return replace(step, steps=tuple(_in_one(one) for one in step.steps))
+    match step:
+        case Work(places=(Next(count=count),)):
+            return replace(step, each=count, places=(Same(),))
+        case Work(places=(Over(),)):
+            return replace(step, places=(Same(),))
+    return step
 
 
 def given_place(line: Line) -> Line:

@@ -80,7 +80,7 @@ def _owns_number(cursor: Cursor, at: int) -> bool:
     name = words[at + 1]
     if name.means == "form":
         return bool(name.value != "v-stitch")
-    return name.means == "tog" or (name.means == "special" and words[at].glued and name.name in form_words())
+    return name.means == "tog" or (name.means == "special" and name.name in form_words())
 
 
 def _read_numbered(cursor: Cursor) -> Stitch:

@@ -71,7 +71,8 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
     grouped = starts_place(cursor, cursor.at)
     after = cursor.at
     unread = len(cursor.unread)
-    inside = inside_of(cursor, first + 1, cursor.here or grouped)
+    alone = times is None and not grouped and _is_a_definition(cursor, first, close)
+    inside = inside_of(cursor, first + 1, cursor.here or grouped or alone)
     if not inside and len(cursor.unread) == unread:
         raise UnreadableError(first, "step", close)
     cursor.at = after
@@ -93,11 +94,19 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
     elif starts_until(cursor, after):
         made = Repeat(inside, until=read_until(cursor), span=cursor.span(first))
         made = without_the_last(cursor, made, first)
+    elif alone:
+        made = Group(inside, span=cursor.span(first))
     elif len(cursor.unread) == unread:
         made = _repeated_in_words(cursor, inside, first, close)
     else:
         return
     steps.append(made)
+
+
+def _is_a_definition(cursor: Cursor, first: int, close: int) -> bool:
+    """Whether the bracket is all that a stitch of the author's own is told by: rounds say where."""
+    whole = first == 0 and cursor.words[close + 1].means == "end"
+    return whole and any(one.work == cursor.text for one in cursor.vocabulary.specials.values())
 
 
 def read_times_first(cursor: Cursor, steps: list[Step], times: Amount, first: int) -> None:

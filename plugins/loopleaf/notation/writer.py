@@ -112,6 +112,8 @@ def _work(work: Work, style: Style, here: bool) -> str:
             return f"{write_shaping(work.shaping, style, alone=True)} {write_until(until, style)}"
         case (Each(until=until),) if stitch == AS_BELOW:
             return f"work even {write_until(until, style)}"
+    if not here and _chooses_its_places(work, style):
+        return _by_its_name(work, style)
     places = _said_places(work, here)
     name = style.stitch(stitch, not is_one(each))
     if not is_one(each) or any(isinstance(p, Evenly) for p in places):
@@ -127,6 +129,32 @@ def _work(work: Work, style: Style, here: bool) -> str:
     through = f" through {work.through}" if work.through else ""
     shaping = f", {write_shaping(work.shaping, style)}" if work.shaping is not None else ""
     return f"{text}{' ' + where if where else ''}{through}{write_counts(work.counts, style)}{shaping}"
+
+
+def _chooses_its_places(work: Work, style: Style) -> bool:
+    """Whether it is a stitch of the author's own, called by its name alone: where it goes its definition says
+    (`cdc × 6` over twelve stitches, `picot` on the stitch before it).
+    """
+    stitch = work.stitch
+    special = style.vocabulary.specials.get(stitch.name) if style.vocabulary is not None else None
+    plain = stitch == Stitch("special", name=stitch.name) and is_one(work.each)
+    if special is None or not special.work or not plain or work.through or work.shaping is not None:
+        return False
+    match work.places:
+        case (Next(count=count, span=None) as place,):
+            return place == Next(count) and (is_one(count) or work.counts is None)
+        case (Each(until=until, span=None) as place,):
+            return place == Each(until=until)
+    return False
+
+
+def _by_its_name(work: Work, style: Style) -> str:
+    name, place = style.stitch(work.stitch), work.places[0]
+    if isinstance(place, Each):
+        name = f"{name} {write_until(place.until, style)}"
+    elif isinstance(place, Next) and not is_one(place.count):
+        name = f"{name} × {written(place.count)}"
+    return f"{name}{write_counts(work.counts, style)}"
 
 
 def _said_places(work: Work, here: bool) -> tuple[Any, ...]:

@@ -116,6 +116,10 @@ def _makes(sizes: Sequence[Mapping[Key, int]], subject: Subject) -> dict[str, An
 
 
 def _name(kind: Key, subject: Subject) -> str:
-    """`dc`; a space is `ch-2 sp` in either country's terms, so that programs find it."""
+    """`dc`; a space is `ch-2 sp` in either country's terms, and a picot `picot` whatever the author calls it,
+    so that programs find them.
+    """
     word, length = kind if isinstance(kind, tuple) else kind.partition(" ")[::2]
+    if word == "picot":
+        return word
     return f"ch-{length} sp" if word == "space" else kind_name(kind, subject)

@@ -69,7 +69,7 @@ def _first(step: Step) -> Work | None:
     """The step's first stitches, where they go “in next st”."""
     while isinstance(step, Repeat) and step.steps:
         step = step.steps[0]
-    return step if isinstance(step, Work) and isinstance(step.places[0], Next) else None
+    return step if isinstance(step, Work) and step.places and isinstance(step.places[0], Next) else None
 
 
 def _settled(subject: Subject, stitch: Stitch) -> bool:
