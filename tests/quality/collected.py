@@ -51,6 +51,8 @@ NOT_YET: frozenset[str] = frozenset(
         "the author's cluster told in its own stitches",
         "a mesh whose first chains are a stitch and a space, counted by its spaces alone",
         "a row seamed in each stitch, to join",
+        "behind the chains, into the stitch that they stand over",
+        "behind the chains, into both stitches that they stand over",
     }
 )
 """Cases that the little model doesn't know yet; the engine alone is held to them."""
