@@ -74,6 +74,13 @@ install() { # install NEED...: by the system's package manager, as root.
     fi
 }
 
+# Setting up empties .venv; through a link, that would be an environment that others use.
+if [ -L .venv ]; then
+    say ".venv is a link, and setting up would empty the environment that it points to. Nothing was changed."
+    say "To give this folder an environment of its own, remove the link (rm .venv), then run the same make again."
+    exit 1
+fi
+
 python=$(find_python)
 version=$("$python" -c 'import sys; print("%d.%d" % sys.version_info[:2])')
 

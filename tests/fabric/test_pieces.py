@@ -173,6 +173,45 @@ def test_joining_as_you_go(count: str, wrong: list[tuple[str, str]]) -> None:
     assert rules({"pieces": {"square 1": first, "square 2": second}}) == wrong
 
 
+@pytest.mark.parametrize(
+    ("join", "count", "wrong"),
+    [
+        ("ch 1, sl st in corresponding ch-2 sp of square 1, ch 1", "12 sc, 4 ch-2 sps", []),
+        ("ch 1, sl st in corresponding ch-2 sp of square 1, ch 1", "12 sc, 2 ch-2 sps, 2 ch-3 sps", []),
+        (
+            "ch 1, sl st in corresponding ch-2 sp of square 1, ch 1",
+            "12 sc, 3 ch-2 sps, 1 ch-3 sp",
+            [("square 2", "count-differs")],
+        ),
+        (
+            "ch 2, sl st in corresponding ch-2 sp of square 1, ch 1",
+            "12 sc, 4 ch-2 sps",
+            [("square 2", "count-differs")],
+        ),
+        ("sl st in corresponding ch-2 sp of square 1", "12 sc, 4 ch-2 sps", []),
+        ("sl st in corresponding ch-2 sp of square 1", "12 sc, 2 ch-2 sps", []),
+        (
+            "sl st in corresponding ch-2 sp of square 1",
+            "12 sc, 3 ch-2 sps",
+            [("square 2", "count-differs")],
+        ),
+    ],
+)
+def test_an_arch_joined_as_you_go_counts_like_the_one_it_is_joined_to(
+    join: str, count: str, wrong: list[tuple[str, str]]
+) -> None:
+    first = {
+        "title": "Square 1",
+        "yarn": "A",
+        "worked": "joined rounds",
+        "start": "magic ring",
+        "rounds": [{"round": 1, "work": "ch 1, (3 sc in ring, ch 2) x 4, join, fasten off", "count": 12}],
+    }
+    work = f"ch 1, (3 sc in ring, ch 2) twice, (3 sc in ring, {join}) twice, join, fasten off"
+    second = {**first, "title": "Square 2", "rounds": [{"round": 1, "work": work, "count": count}]}
+    assert rules({"pieces": {"square 1": first, "square 2": second}}) == wrong
+
+
 def test_the_legs_of_two_pieces_joined_into_one() -> None:
     leg = {
         "title": "Leg",

@@ -7,6 +7,7 @@ import pytest
 from loopleaf.pattern import load
 from loopleaf.review import RULES, Shelf, check, nearest_rules, rule_named, slug
 from loopleaf.review.rules.changed_without_version import Published, changed
+from loopleaf.review.subject import quote
 from tests.review.frame import framed
 
 
@@ -119,3 +120,22 @@ def test_a_count_changed_under_the_same_version(
 def test_the_same_counts_or_another_version_are_no_matter(now: Published) -> None:
     source = load(framed("version: 1.0.0").encode(), "case.yml")
     assert list(changed(source, OLD, now)) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "shown"),
+    [
+        ("*sc in next st; rep from * around", "*sc in next st; rep from * around"),
+        (
+            "*dc in next st, ch 3, sk next 3 stitches, dc in next st, ch 1, **sk next st; rep from * across",
+            "*dc in next st, ch 3, … **sk next st; rep from * across",
+        ),
+        (
+            "Work all the stitches of the sleeve that the yoke has left over into the other sleeve",
+            "Work all the stitches of the sleeve … has left over into the other sleeve",
+        ),
+        ("x" * 80, "x" * 36 + " … " + "x" * 36),
+    ],
+)
+def test_a_long_quotation_is_cut_at_commas_or_between_words(text: str, shown: str) -> None:
+    assert quote(text) == f"“{shown}”"

@@ -145,6 +145,21 @@ def test_a_folder_that_was_moved_gets_a_new_environment(machine: Machine) -> Non
     assert elsewhere.run("site")[2][0] == VENV
 
 
+@pytest.mark.parametrize("target", ["site", "test"])
+def test_an_environment_that_is_linked_to_is_left_alone(machine: Machine, target: str) -> None:
+    machine.run("site")
+    elsewhere = Machine(machine.folder / "elsewhere")
+    theirs = (machine.project / ".venv").resolve()
+    (elsewhere.project / ".venv").symlink_to(theirs)
+    before = sorted(theirs.rglob("*"))
+    status, said, calls = elsewhere.run(target)
+    assert status != 0
+    assert calls == []
+    assert sorted(theirs.rglob("*")) == before
+    assert ".venv is a link" in said
+    assert "rm .venv" in said
+
+
 def test_what_broke_off_is_done_again(machine: Machine) -> None:
     machine.offline()
     status, _, calls = machine.run("site")

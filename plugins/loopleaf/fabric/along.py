@@ -23,7 +23,7 @@ from .free import along_free
 from .hand import Hand
 from .own_chain import own_chain
 from .passed import left_before
-from .seek import Into, bound, find_next, missing, number, take, use_first
+from .seek import Into, bound, describe, find_next, missing, number, take, use_first
 from .worked import Made, Space
 from .worked import Place as MadePlace
 
@@ -145,6 +145,9 @@ def of_piece(hand: Hand, place: Next, count: int, span: Span | None) -> list[Int
     found: list[Into] = []
     for _ in range(count):
         one = other.find(place.target, at)
+        if one is None and other.find(place.target, 0) is None:
+            what, there = describe(place.target), other.describe()
+            raise hand.stuck("no-such-place", span, what=what, there=there, piece=name)
         if one is None:
             raise hand.stuck("works-past-the-end", span, needed=count, available=len(found), what="piece")
         found.append((one.place,))
@@ -363,6 +366,10 @@ def row_ends(hand: Hand, place: RowEnds, span: Span | None) -> list[Into]:
             found.append(Found(made, at, at + 1))
         at += 1
     if not found:
+        kinds = {one.kind for one in edge.places if isinstance(one, Made) and one.role == "row-end"}
+        if place.stitch is not None and kinds and place.stitch.kind not in kinds:
+            there = [f"row-end {kind}" for kind in sorted(kinds)]
+            raise hand.stuck("no-such-place", span, what=f"row-end {place.stitch.kind}", there=there)
         raise missing(hand, target, 1, 0, span)
     return take(hand, found)
 

@@ -7,6 +7,7 @@ from typing import Any
 from ..notation.tree import Span, Step, Stitch, Target
 from .blocks import begins_block, into_block
 from .edge import Edge, Stuck, loops_of
+from .joined_arch import chains_of
 from .setting import Setting
 from .worked import Made, Place, Ring, Role, RoundWork, Space, Trouble
 
@@ -119,6 +120,7 @@ class Hand:
         self.new: list[Place] = []
         self.skipped: list[Place] = []
         self.over: list[Place] = []
+        self.joining: list[Made] = []
         self.unworked: list[Place] = []
         self.unworked_back: list[Place] = []
         self.left_places: list[Place] = []
@@ -260,7 +262,7 @@ class Hand:
             return last
         arch = self._joined_arch(unit, level)
         if arch is not None:
-            arch.chains += 1 + chains
+            arch.chains = chains_of(arch, self.joining[-1:], chains)
             return arch
         self.spaced += 1
         space = Space(chains, self.setting.index, self.yarn, self.spaced, unit, special, span)
@@ -273,7 +275,7 @@ class Hand:
         return space
 
     def _joined_arch(self, unit: int, level: bool) -> Space | None:
-        """The arch begun before a slip stitch into another piece, which stands for its middle chain."""
+        """The arch begun before a slip stitch into another piece."""
         if len(self.made) < 2:
             return None
         before, slip = self.made[-2:]

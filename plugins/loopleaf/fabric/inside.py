@@ -236,7 +236,9 @@ def marked(hand: Hand, place: Marked, span: Span | None) -> list[Into]:
 
 
 def in_skipped(hand: Hand, place: Skipped, span: Span | None) -> list[Into]:
-    """`in skipped st`: back to the stitch last passed over."""
+    """`in skipped st`: back to the stitch last passed over, or to those that the chains now worked behind
+    stand over."""
+    _skipped_below(hand)
     if not hand.skipped and begun_on_stitches(hand):
         left = replace(STITCH, unworked=True)
         every = place.which == "all" and not place.number
@@ -251,6 +253,15 @@ def in_skipped(hand: Hand, place: Skipped, span: Span | None) -> list[Into]:
     if at >= len(there):
         raise hand.stuck("no-such-place", span, what="skipped stitch", there=[])
     return [(one,) for one in there[: at + 1]] if place.which == "all" else [(there[at],)]
+
+
+def _skipped_below(hand: Hand) -> None:
+    """`working behind next ch-3 sp, dc in skipped st`: where nothing was passed over in this round that the
+    hand didn't come back to, it is what the round below passed over beneath those chains."""
+    beneath = [one for space in hand.over if isinstance(space, Space) for one in space.into]
+    worked = {id(one) for made in hand.made if isinstance(made, Made) for one in made.into}
+    if beneath and all(id(one) in worked for one in hand.skipped):
+        hand.skipped, hand.over = beneath, []
 
 
 def _after_the_last(hand: Hand) -> int:

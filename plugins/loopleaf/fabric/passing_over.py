@@ -109,7 +109,7 @@ def leave(hand: Hand, step: Leave) -> None:
 
 def work_over(hand: Hand, step: WorkingOver) -> None:
     """`working behind next ch-1 sp`: what the next stitches, worked further down, go around."""
-    if step.what:
+    if step.what or step.made or step.count is None:
         return
     last, spaces = hand.last, hand.into_spaces
     hand.over = [one.place for one in find_next(hand, step.target, number(hand, step.count), step.span)]

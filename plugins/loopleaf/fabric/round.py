@@ -263,6 +263,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
         later.previous = earlier
     worked = count_up(hand.made, closing.next_edge(hand), hand.uses, task.chains == "counted", task.leads)
     worked.specials = hand.setting.specials
+    worked.joining = frozenset(map(id, hand.joining))
     troubles = list(hand.troubles)
     if not troubles and task.stated is not None:
         differs = compare(task.stated, worked, task.size, task.chains)

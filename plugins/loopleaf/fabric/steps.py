@@ -120,7 +120,7 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
         return
     if step.stitch.kind == "slip" and _joins_pieces(step):
         for into in resolve(hand, step.places[0], step.span):
-            hand.put(step.stitch, into, step.span, role="travel")
+            hand.joining.append(hand.put(step.stitch, into, step.span, role="travel"))
     elif step.stitch.kind == "special" and hand.setting.specials.get(step.stitch.name) is not None:
         own_stitch(hand, step, each, perform)
     elif not step.places or (step.stitch.form == "picot" and isinstance(step.places[0], Next | JustMade)):

@@ -256,7 +256,9 @@ def facing(steps: tuple[Step, ...]) -> tuple[str, Span | None]:
 def asks_for_stitches_alone(steps: tuple[Step, ...]) -> bool:
     """Whether the line goes into stitch tops by number alone: no kind, space, chain or post is named."""
     for step in walk(steps):
-        if isinstance(step, OtherSide | WorkingOver | JoinYarn | Again):
+        if isinstance(step, OtherSide | JoinYarn | Again):
+            return False
+        if isinstance(step, WorkingOver) and not step.made:
             return False
         if isinstance(step, Work | Group) and not all(_plain(place) for place in step.places):
             return False

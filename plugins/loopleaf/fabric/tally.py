@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from ..notation.tree import Amount, Line, Stitch, Tally, Target, Work
 from .edge import is_named
 from .grouped import groups_made
+from .joined_arch import joined_alone, said_longer
 from .worked import NUMBERED, Made, Place, Space, Trouble, WorkedRound
 
 Kind = str | tuple[str, int]
@@ -52,7 +53,9 @@ def compare(stated: Tally, worked: WorkedRound, size: int, chains: str | None) -
         differs = _compare_total(stated.total, worked, size, chains)
         if differs is not None or not stated.entries:
             return differs
-    return _compare_kinds(stated.entries, worked, size)
+    differs = _compare_kinds(stated.entries, worked, size, {})
+    longer = said_longer(worked) if differs is not None else {}
+    return differs if not longer or _compare_kinds(stated.entries, worked, size, longer) is not None else None
 
 
 def _compare_total(total: Amount, worked: WorkedRound, size: int, chains: str | None) -> Trouble | None:
@@ -73,8 +76,12 @@ def _compare_total(total: Amount, worked: WorkedRound, size: int, chains: str | 
 
 
 def _compare_kinds(
-    entries: tuple[tuple[Amount, Stitch | Target], ...], worked: WorkedRound, size: int
+    entries: tuple[tuple[Amount, Stitch | Target], ...],
+    worked: WorkedRound,
+    size: int,
+    lengths: Mapping[int, int],
 ) -> Trouble | None:
+    """lengths: of the spaces (by id) that are counted as longer than they are."""
     stitches = [one for one in worked.made if isinstance(one, Made) and one.number]
     backs = [one for one in worked.made if isinstance(one, Made) and one.role == "back"]
     spaces = [one for one in worked.made if isinstance(one, Space) and not one.back]
@@ -83,7 +90,9 @@ def _compare_kinds(
     wrong = ""
     for named, said in sorted(_added_up(entries, size).items(), key=lambda entry: _order(entry[0])):
         if isinstance(named, Target):
-            number, name = _count_target(named, worked, spaces)
+            number, name = _count_target(named, worked, spaces, lengths)
+            if number < said == number + joined_alone(worked, named.length):
+                number = said
         else:
             number, stitches, name = _count_stitch(named, stitches, backs, said, worked)
         stated[name], found[name] = said, number
@@ -136,14 +145,16 @@ def _order(named: Stitch | Target) -> int:
     return 2 if named.form or named.post or named.loop else 4
 
 
-def _count_target(named: Target, worked: WorkedRound, spaces: list[Space]) -> tuple[int, str]:
+def _count_target(
+    named: Target, worked: WorkedRound, spaces: list[Space], lengths: Mapping[int, int]
+) -> tuple[int, str]:
     if named.kind == "picot":
         return sum(1 for one in worked.made if isinstance(one, Made) and one.role == "picot"), "picot"
     if named.kind == "corner":
         return sum(1 for space in spaces if space.corner), "corner"
     if named.kind == "group":
         return groups_made(worked.made), "group"
-    fits = [space for space in spaces if not named.length or space.chains == named.length]
+    fits = [space for space in spaces if named.length in (0, lengths.get(id(space), space.chains))]
     for space in fits:
         spaces.remove(space)
     return len(fits), f"space {named.length}" if named.length else "space"

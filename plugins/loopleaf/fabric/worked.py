@@ -198,7 +198,7 @@ class WorkedRound:
     uses: places of the edge below worked into or skipped by word. makes: neutral kind, `("space", n)` or
     `"picot"` -> number, without what isn't counted. count: stitches as a plain stated number would count them
     (with each chain between stitches where the pattern counts those). leads: see `count_up`. specials: the
-    author's own stitches, worked out.
+    author's own stitches, worked out. joining: ids of the slip stitches into other pieces.
     """
 
     made: list[Made | Space] = field(default_factory=list)
@@ -208,6 +208,7 @@ class WorkedRound:
     count: int = 0
     leads: Mapping[str, str] = field(default_factory=dict, repr=False, compare=False)
     specials: Mapping[str, Line] = field(default_factory=dict, repr=False, compare=False)
+    joining: frozenset[int] = field(default=frozenset(), repr=False, compare=False)
     _sorts: Counter[SortKey] | None = field(default=None, repr=False, compare=False)
 
     @property

@@ -3,40 +3,52 @@ layers, which side facing, turned or not.
 """
 
 from dataclasses import replace
+from typing import Literal
 
-from .cursor import Cursor
+from .cursor import Cursor, UnreadableError
 from .free_loops import read_working_in, starts_free_loops
 from .piece_names import read_layers
 from .stitching import read_work
 from .targets import read_counted_target
 from .tree import ONE, Facing, Step, Turn, Work, WorkingOver
 
+Side = Literal["behind", "front"]
 
-def _pass_just_made(cursor: Cursor) -> bool:
-    """`working in front of sts just made` only says how a crossing lies."""
-    at = cursor.at + 1
-    while cursor.words[at].means in ("next", "num", "st", "stitch", "a"):
-        at += 1
-    if cursor.words[at].means != "just-made":
-        return False
-    cursor.at = at + 1
-    return True
+
+def _just_made(cursor: Cursor, side: Side, first: int) -> WorkingOver | None:
+    """`working in front of sts just made`: how a crossing lies. None where a place is named."""
+    start = cursor.at
+    cursor.at += 1
+    while cursor.means in ("a", "next"):
+        cursor.at += 1
+    several = cursor.said(cursor.at, cursor.at + 1).lower() in ("sts", "stitches")
+    try:
+        number, target = read_counted_target(cursor)
+    except UnreadableError:
+        target = None
+    if target is None or not cursor.take("just-made"):
+        cursor.at = start
+        return None
+    count = None if several and number is None else number or ONE
+    return WorkingOver(side, count, target, cursor.span(first), made=True)
 
 
 def read_behind(cursor: Cursor, steps: list[Step], first: int = -1) -> None:
     """`behind next ch-sp`; `first` is the word that the step begins with, where that isn't this one."""
     first = cursor.at if first < 0 else first
-    if _pass_just_made(cursor):
+    side: Side = "behind" if cursor.means == "behind" else "front"
+    made = _just_made(cursor, side, first)
+    if made is not None:
+        steps.append(made)
         return
-    side = "behind" if cursor.means == "behind" else "front"
     cursor.at += 1
     what = _own_name(cursor) or _last_ones(cursor)
     if what:
-        steps.append(WorkingOver(side, span=cursor.span(first), what=what))  # type: ignore[arg-type]
+        steps.append(WorkingOver(side, span=cursor.span(first), what=what))
         return
     cursor.take("next")
     amount, target = read_counted_target(cursor)
-    steps.append(WorkingOver(side, amount or ONE, target, cursor.span(first)))  # type: ignore[arg-type]
+    steps.append(WorkingOver(side, amount or ONE, target, cursor.span(first)))
 
 
 MOST_WORDS = 5

@@ -139,6 +139,8 @@ def _next(cursor: Cursor) -> Place:
         return _further_down(cursor) or Skipped("next")
     if cursor.means == "num" and cursor.ahead() == "skipped":
         return read_so_many_skipped(cursor)
+    if cursor.means in (",", ")", "rep"):  # `*1 sc, 2 sc in next, rep from * around`
+        return Next()
     amount, target = read_counted_target(cursor, bare=True)
     if target.kind == "row-end":
         return RowEnds(count=amount or ONE)

@@ -122,7 +122,9 @@ def _working_over(step: WorkingOver, style: Style) -> str:
     side = "behind" if step.side == "behind" else "in front of"
     if step.what:
         return f"working {side} {step.what}"
-    return f"working {side} next {_several(step.count, step.target, style)}"
+    several = style.target(step.target, True)
+    what = several if step.count is None else _several(step.count, step.target, style)
+    return f"working {side} {what} just made" if step.made else f"working {side} next {what}"
 
 
 def _to(place: Any, style: Style) -> str:
@@ -157,7 +159,8 @@ def _fasten_off(step: FastenOff, style: Style) -> str:
         text += " invisibly"
     if step.tail:
         article = "an" if step.tail.startswith(("8", "11 ", "18 ", "80")) else "a"
-        text += f", leaving {article} {step.tail} tail"
+        tail = "tail" if step.tail == "any" else f"{step.tail} tail"
+        text += f", leaving {article} {tail} {step.what_for}".rstrip()
     if step.closing:
         text += f", {step.closing}"
     return text + (" and weave in ends" if step.ends else "")

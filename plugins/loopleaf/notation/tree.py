@@ -252,10 +252,7 @@ class Skip:
 
 @dataclass(frozen=True, slots=True)
 class Leave:
-    """`leave last 4 sts unworked`; count None: `leave remaining sts unworked`.
-
-    purpose: `leave remaining sts unworked for right front`, in the author's words.
-    """
+    """`leave last 4 sts unworked`; count None: `leave remaining sts unworked`; purpose: `for right front`."""
 
     count: Amount | None = None
     target: Target = STITCH
@@ -268,14 +265,16 @@ class WorkingOver:
     """`working behind next ch-sp`, `working in front of next 2 sts`: passed, and the next stitch lies
     behind or before it.
 
-    what: the author's own name for something that isn't a place (`petals of round 2`): nothing is passed.
+    what: the author's own name for something that isn't a place (`petals of round 2`); made: those just made
+    (count None: `sts`, without a number), that a crossing lies behind or before. Neither passes a place.
     """
 
     side: Literal["behind", "front"]
-    count: Amount = ONE
+    count: Amount | None = ONE
     target: Target = STITCH
     span: Span | None = no_span()
     what: str = ""
+    made: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -304,8 +303,8 @@ class Turn:
 class FastenOff:
     """`fasten off`, `fasten off A`, `fasten off invisibly`, `fasten off, leaving a 20 cm tail`.
 
-    tail: what is left for sewing, as print says it (`20 cm`, `8 in`, `long`); "" where nothing is said of it.
-    ends: `fasten off and weave in ends`. closing: `close hole`, in the author's words.
+    tail: what is left, as print says it (`20 cm`, `long`; `any` for `a tail`), what_for: `for sewing`;
+    "" where unsaid. ends: `and weave in ends`. closing: `close hole`, in the author's words.
     """
 
     yarn: str = ""
@@ -314,6 +313,7 @@ class FastenOff:
     ends: bool = False
     span: Span | None = no_span()
     closing: str = ""
+    what_for: str = ""
 
 
 @dataclass(frozen=True, slots=True)

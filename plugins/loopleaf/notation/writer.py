@@ -261,12 +261,12 @@ def _starred(repeat: Repeat, style: Style, here: bool, depth: int) -> str:
     if repeat.ending:
         text += f", ending with {_last(repeat.ending, style, here, depth)}"
     if repeat.omitting:
-        text += f", omitting last {_last(repeat.omitting, style, here, depth)}"
+        text += f", omitting last {_last(repeat.omitting, style, here, depth, ' and ')}"
     return text
 
 
-def _last(steps: Sequence[Step], style: Style, here: bool, depth: int) -> str:
-    return " then ".join(_step(step, style, here, depth + 1) for step in steps)
+def _last(steps: Sequence[Step], style: Style, here: bool, depth: int, link: str = " then ") -> str:
+    return link.join(_step(step, style, here, depth + 1) for step in steps)
 
 
 def _how_far(repeat: Repeat, style: Style) -> str:

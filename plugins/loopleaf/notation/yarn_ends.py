@@ -14,37 +14,39 @@ _CLOSES = frozenset({"close", "closing"})
 _THREADS = frozenset({"weave", "thread", "run", "draw", "gather"})
 
 
-def read_tail(cursor: Cursor) -> str:
-    """`leaving a 20 cm tail`, `leaving a long tail for sewing`; "" (and nothing passed) where no tail is
-    spoken of.
+def read_tail(cursor: Cursor) -> tuple[str, str]:
+    """`leaving a 20 cm tail`, `leaving a long tail for sewing`: the tail and what for; "" (and nothing
+    passed) where no tail is spoken of.
     """
     words = cursor.words
     at = cursor.at
     while words[at].means in (",", "and"):
         at += 1
     if words[at].means not in ("leave", "with"):
-        return ""
+        return "", ""
     at += 1
     if words[at].means == "a":
         at += 1
     spoken = range(at, min(at + _LONGEST_TAIL + 1, len(words)))
     end = next((i for i in spoken if words[i].means == "tail" or (words[i].means == "ending" and i > at)), 0)
     if not end:
-        return ""
+        return "", ""
     cursor.at = end + 1
     closing = cursor.means == "to-join" and cursor.said(cursor.at, cursor.at + 1).lower() == "to close"
     sewing = cursor.take("to-join" if closing else "for-sewing")
-    _pass_what_for(cursor, sewing or "for" in cursor.said(end, end + 1).lower().split())
+    in_one = "for" in cursor.said(end, end + 1).lower().split()  # `end for sewing` is one word here
+    _pass_what_for(cursor, sewing or in_one)
+    what_for = " ".join(cursor.said(end + (not in_one), cursor.at).split()).removeprefix("end ")
     if end == at:
-        return "long"
+        return "any", what_for
     if words[at].means != "num":
-        return " ".join(cursor.said(at, end).lower().split())
+        return " ".join(cursor.said(at, end).lower().split()), what_for
     unit = cursor.said(at + 1, end).lower().strip() if end > at + 1 else ""
-    return f"{words[at].value.sizes[0]} {'in' if unit in _INCHES else unit}".rstrip()
+    return f"{words[at].value.sizes[0]} {'in' if unit in _INCHES else unit}".rstrip(), what_for
 
 
 def _pass_what_for(cursor: Cursor, sewing: bool) -> None:
-    """`shoulder`, `to head`, `pieces tog` behind `for sewing`: where the tail is used is told elsewhere."""
+    """`shoulder`, `to head`, `pieces tog` behind `for sewing`."""
     at = cursor.at
     if not sewing or cursor.words[at].means in (*_CLOSING, *_SMALL, "turn"):
         return

@@ -261,7 +261,7 @@ def read_fasten_off(cursor: Cursor, steps: list[Step]) -> None:
     pass_after_last(cursor)
     invisibly = cursor.take("invisibly")
     closing = read_closing(cursor)
-    tail = read_tail(cursor)
+    tail, what_for = read_tail(cursor)
     closing = closing or read_closing(cursor)
     at = cursor.at
     while cursor.means in (",", "and", "then"):
@@ -269,7 +269,7 @@ def read_fasten_off(cursor: Cursor, steps: list[Step]) -> None:
     ends = cursor.take("weave-in")
     if not ends:
         cursor.at = at
-    steps.append(FastenOff(yarn, tail, invisibly, ends, cursor.span(first), closing))
+    steps.append(FastenOff(yarn, tail, invisibly, ends, cursor.span(first), closing, what_for))
 
 
 _AFTER_OFF = frozenset(

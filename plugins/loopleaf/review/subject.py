@@ -1,5 +1,6 @@
 """What a rule looks at: a pattern file with its stitches worked, and what the fabric met on the way."""
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -12,6 +13,8 @@ from ..pattern import Location, Pattern, Source
 from .trials import Mend, Trials
 
 _QUOTED_AT_MOST = 72
+_CUTS = re.compile(r"[,;] ")
+_SPACES = re.compile(" ")
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,11 +124,16 @@ class Met:
 
 
 def quote(text: str) -> str:
-    """The author's words in quotation marks, cut in the middle where they are long."""
+    """The author's words in quotation marks, cut in the middle where they are long: at commas, else between
+    words."""
     text = " ".join(text.split())
     if len(text) > _QUOTED_AT_MOST:
         half = _QUOTED_AT_MOST // 2
-        text = f"{text[:half].rstrip()} … {text[-half:].lstrip()}"
+        ends = [found.end() for found in _CUTS.finditer(text[:half])] or [
+            found.end() for found in _SPACES.finditer(text[:half])
+        ]
+        begins = _CUTS.search(text, len(text) - half) or _SPACES.search(text, len(text) - half)
+        text = f"{text[: ends[-1] if ends else half].rstrip()} … {text[begins.end() if begins else -half :]}"
     return f"“{text}”"
 
 

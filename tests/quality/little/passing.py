@@ -1,6 +1,6 @@
 """What a line passes by: skipped, left unworked, or done with as it goes on to a chain's other side."""
 
-from loopleaf.notation.tree import STITCH, Last, Leave, OtherSide, Skip, Target, WorkingOver
+from loopleaf.notation.tree import ONE, STITCH, Last, Leave, OtherSide, Skip, Target, WorkingOver
 
 from .below import FREE, NOWHERE, PASSED, SKIPPED, USED
 from .cells import Misfit, chains
@@ -11,14 +11,14 @@ from .setting import BEHIND
 
 
 def skip(hand: Hand, step: Skip | WorkingOver) -> None:
-    if isinstance(step, WorkingOver) and step.what:  # `working behind petals` only says how it lies
+    if isinstance(step, WorkingOver) and (step.what or step.made):  # only how the work lies
         return
     if isinstance(step, Skip) and step.which in ("behind", "all"):  # used up by the long stitch; no places
         return
     if isinstance(step, Skip) and step.until is not None:
         _skip_up_to(hand, step.target, hand.bound(step.until))
         return
-    number = hand.setting.number(step.count) or 0
+    number = hand.setting.number(step.count or ONE) or 0
     if step.target == STITCH and 0 < number <= hand.stood and hand.setting.choose(BEHIND, (0, 1)):
         return
     if isinstance(step, Skip) and step.which == "first" and step.target.kind != "space":

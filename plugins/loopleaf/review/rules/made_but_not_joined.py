@@ -50,6 +50,7 @@ from collections.abc import Iterator
 
 from ...notation.tree import Corresponding, Next, Work
 from ...pattern import Finding, Suggestion
+from ..joined_in_words import joined_in_words
 from ..lines import within
 from ..rule import Words, rule, told
 from ..subject import Subject
@@ -59,8 +60,8 @@ def find(subject: Subject) -> Iterator[Finding]:
     pieces = subject.pattern.pieces
     if len(pieces) < 2:
         return
-    joined = _joined(subject)
     prose = " ".join(_finishing_texts(subject))
+    joined = _joined(subject) | joined_in_words(pieces, prose)
     alone = [
         name
         for name, piece in pieces.items()

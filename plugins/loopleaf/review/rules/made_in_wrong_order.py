@@ -47,11 +47,17 @@ from ..subject import Subject
 from ..texts import free_texts
 
 _LAST = r"\b(?:last|final|remaining)\b[^.;]*\b(?:rounds?|sts?|stitches|loops)\b"
+_SO_MANY = r"(?:\d+|four|five|six|seven|eight)"
+_THE_STITCHES = rf"\b(?:all(?: of)?|the|these|those) (?:the )?(?:{_SO_MANY} )?(?:sts|stitches|loops)\b"
 _CLOSED = re.compile(
     r"\b(?:draw|pull|gather|sew|stitch)\b[^.;]*\b(?:hole|opening|gap)\b[^.;]*\b(?:closed|shut|tight|up)\b"
     r"|\bclose (?:up )?(?:the|this) (?:hole|opening|gap)\b"
     r"|\bsew up the (?:hole|opening|gap)\b"
+    r"|\bcinch\b[^.;]*\b(?:hole|opening|gap|top)\b[^.;]*\b(?:closed|shut|tight|up)\b"
+    r"|\b(?:draw|pull|gather|sew|stitch) the top (?:closed|shut|together)\b|\bclose (?:up )?the top\b"
     rf"|\b(?:draw|gather|pull) (?:up|in|together) the {_LAST}"
+    rf"|\b(?:draw|gather|pull) the {_LAST}[^.;]*\b(?:tight|tightly|closed|shut|together)\b"
+    rf"|\b(?:tail|yarn|end)\b[^.;]*\bthrough\b[^.;]*{_THE_STITCHES}[^.;]*\b(?:tight|tightly|closed|shut|together)\b"
     rf"|\b(?:tail|yarn|end)\b[^.;]*\bthrough\b[^.;]*{_LAST}[^.;]*\b(?:tight|tightly|closed|shut|together)\b",
     re.I,
 )

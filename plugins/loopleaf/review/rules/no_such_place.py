@@ -35,7 +35,8 @@ from ..subject import Met, Subject, quote
 def words(met: Met) -> Words:
     there = [_there(key, met) for key in met.facts["there"] if not key.startswith("chain ")][:4]
     at = met.below_at
-    has = "The pieces made before it are" if met.facts["what"] == "piece" else f"{met.below.capitalize()} has"
+    whole = f"“{met.facts['piece']}”" if "piece" in met.facts else met.below.capitalize()
+    has = "The pieces made before it are" if met.facts["what"] == "piece" else f"{whole} has"
     found = f"{has} {listed(there)}." if there else _top_of_the_chain(met)
     quoted = met.quoted if met.round else quote(met.subject.text_at(met.location))
     if "made" in met.facts:
@@ -46,7 +47,7 @@ def words(met: Met) -> Words:
     return Words(
         message=f"{quoted} in {met.where} can't be worked: there is no {_missing(met.facts['what'], met)}.",
         working=found,
-        related=(Related(at, f"{met.where} is worked into this"),) if at else (),
+        related=(Related(at, f"{met.where} is worked into this"),) if at and "piece" not in met.facts else (),
     )
 
 
@@ -91,6 +92,8 @@ def _missing(what: str, met: Met) -> str:
         return f"{ordinal(int(number))} chain in a {name}"
     if word in ("round", "row", "chain", "stitch") and rest:
         return what
+    if word == "row-end" and rest:
+        return f"row of {kind_name(rest, met.subject)}"
     return kind_name(what, met.subject)
 
 
@@ -98,6 +101,9 @@ def _there(key: str, met: Met) -> str:
     """What is there, in words; the names of pieces and numbers stand as they are."""
     if key in met.subject.pattern.pieces or key.isdigit() or key.startswith("stitch "):
         return f"{key} stitches" if key.isdigit() else key
+    word, _, kind = key.partition(" ")
+    if word == "row-end" and kind:
+        return f"rows of {kind_name(kind, met.subject)}"
     return kind_name(key, met.subject, 2)
 
 
@@ -105,6 +111,7 @@ def find(subject: Subject) -> Iterator[Finding]:
     for met in subject.met("no-such-place"):
         yield finding("no-such-place", "error", met, words(met))
     yield from _pieces_named(subject)
+    yield from _rounds_named(subject)
     yield from _left_out(subject)
 
 
@@ -135,6 +142,34 @@ def _pieces_named(subject: Subject) -> Iterator[Finding]:
                 suggestion=Suggestion(f"Write “{near[0]}”.", near[0], "likely") if near else None,
             )
             yield told(__name__, "error", subject, subject.source.locate(path), told_words, belongs)
+
+
+def _rounds_named(subject: Subject) -> Iterator[Finding]:
+    """Rounds that a finishing step, a length or a tail names, and that aren't there."""
+    for placing in placings(subject):
+        if placing.number is None or placing.onto not in subject.pattern.pieces:
+            continue
+        if placing.round_of(subject) is not None or not subject.known(placing.onto, None):
+            continue
+        work = subject.work.piece(placing.onto)
+        rounds = [round.plan.label for round in work.rounds] if work and work.rounds else [""]
+        word = placing.field
+        own = placing.onto == placing.piece and placing.onto_field == "around"
+        purpose = (
+            f"to measure its {placing.path[-1]} by"
+            if own
+            else _PURPOSE[placing.onto_field].format(placing.piece)
+        )
+        there = f"{word}s {rounds[0]} to {rounds[-1]}" if len(rounds) > 1 else f"{word} {rounds[0]} alone"
+        told_words = Words(
+            message=f"“{placing.onto}” has no {word} {placing.number} {purpose}.",
+            working=f"It has {there}." if rounds[0] else f"It has no {word}s.",
+        )
+        at = subject.source.locate((*placing.path, placing.field))
+        yield told(__name__, "error", subject, at, told_words, placing.piece)
+
+
+_PURPOSE = {"around": "to measure “{}” by", "to": "to sew “{}” to", "through": "to thread “{}” through"}
 
 
 def _left_out(subject: Subject) -> Iterator[Finding]:
