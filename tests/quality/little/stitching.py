@@ -14,6 +14,7 @@ from loopleaf.notation.tree import (
     Repeat,
     RowEnds,
     Same,
+    Shaping,
     Skip,
     Skipped,
     Step,
@@ -59,12 +60,33 @@ def work(hand: Hand, step: Work) -> None:
             for _ in range(ends * number // place.per):
                 put(hand, step.stitch, ())
             continue
+        if step.shaping is not None and place is step.places[-1]:
+            _shaped(hand, step.stitch, step.shaping, [*spots(hand, place)])
+            continue
         for spot in spots(hand, Same() if _stands_there(hand, step) else place):
             before = len(hand.made)
             for _ in range(number):
                 put(hand, step.stitch, spot)
             if number > 1 and not isinstance(place, Evenly):
                 bunch(hand, before, Bunch(known_as(hand, step)))
+
+
+def _shaped(hand: Hand, stitch: Stitch, shaping: Shaping, there: list[tuple[int, ...]]) -> None:
+    """`sc around, increasing 6 sts evenly`: so many places take two, or so many stitches two places."""
+    change = hand.setting.number(shaping.count) or 0
+    if shaping.total:
+        whole = len(there) + sum(cell.top for cell in hand.made)
+        change = change - whole if shaping.how == "inc" else whole - change
+    if not 0 <= change <= len(there) // (1 if shaping.how == "inc" else 2):
+        raise Misfit("fit", f"{change} of {len(there)} stitches can't be shaped")
+    if shaping.how == "dec":
+        kind = hand.kind_of(stitch, [hand.cells[at] for at in there[0]])
+        for at in range(change):
+            put(hand, Stitch(kind, "tog", 2), (*there[2 * at], *there[2 * at + 1]))
+        there = there[2 * change :]
+    for at, spot in enumerate(there):
+        for _ in range(2 if shaping.how == "inc" and at < change else 1):
+            put(hand, stitch, spot)
 
 
 def _every_so_many(hand: Hand, stitch: Stitch, place: Each) -> None:
