@@ -40,6 +40,9 @@ def test_a_round_chosen_in_the_text_lights_up_in_the_chart(site: str, reader: Re
     said = chart.get_by_role("status").inner_text()
     assert said.startswith("Round 17 ch 4 (counts as dc, ch 1)")
     assert said.endswith("(24 dc, 24 ch-1 sps)")
+    other = chart.locator("g[data-round='12']").first
+    shown = "one => [one, one.firstElementChild].map(part => Number(getComputedStyle(part).opacity))"
+    assert other.evaluate(shown) == [0.28, 1], "lighter once, not once more a sign"
     page.locator("#pouch-17 .leaf-round__text").click()
     assert lit(chart) == set()
     assert chosen(page) == []
@@ -171,7 +174,7 @@ def test_a_long_chart_opens_at_its_beginning_as_wide_as_the_page(site: str, read
     page = reader(width=390).new_page()
     chart = opened(page, site, "us/ebb-scarf/")
     view = chart.locator(".leaf-chart__view")
-    first, last = chart.locator("[data-round='1']").first, chart.locator("[data-round]").last
+    first, last = chart.locator("[data-round='1']").first, chart.locator("g[data-round]").last
     seen = "(sign, inside) => { const r = e => e.getBoundingClientRect(), v = r(inside), s = r(sign);"
     seen += " return s.top >= v.top && s.bottom <= v.bottom && s.width > v.width / 2 }"
     inside = view.element_handle()

@@ -1,13 +1,11 @@
 """Patterns to draw: the demo, and small ones written down for one test."""
 
-import re
 from collections import Counter
 from functools import cache
 from pathlib import Path
 from xml.etree import ElementTree
 
 from loopleaf.draw import Chart, chart_of
-from loopleaf.draw.canvas import Point
 from loopleaf.draw.subject import Subject, subject_of
 from loopleaf.fabric import PatternWork, work_pattern
 from loopleaf.measure import Measured, measure
@@ -87,31 +85,8 @@ def subject_from(text: str, more: str = "") -> Subject:
 
 
 def tree(svg: str) -> ElementTree.Element:
-    """The drawing read as XML, with the signs of a row that is used again in their own places."""
-    root = ElementTree.fromstring(svg)
-    rows = {str(group.get("id")): group for group in root.iter(f"{SVG}g") if group.get("id")}
-    for group in root.iter(f"{SVG}g"):
-        if len(group) == 1 and group[0].get("data-like"):
-            use = group[0]
-            group.remove(use)
-            by = (float(use.get("x") or 0), float(use.get("y") or 0))
-            group.extend(_moved(sign, by) for sign in rows[str(use.get("href")).removeprefix("#")])
-    for group in root.iter(f"{SVG}g"):
-        if len(group) == 1 and group[0].get("id") in rows:
-            group[:] = group[0][:]
-    return root
-
-
-def _moved(sign: ElementTree.Element, by: Point) -> ElementTree.Element:
-    found = ElementTree.Element(sign.tag, dict(sign.attrib))  # a copy would share its attributes
-    found.extend(sign)
-    if turned := re.match(r"translate\((\S+) ([^)]+)\)", sign.get("transform") or ""):
-        x, y = float(turned[1]) + by[0], float(turned[2]) + by[1]
-        found.set("transform", f"translate({x:.2f} {y:.2f}){str(sign.get('transform'))[turned.end() :]}")
-    else:
-        found.set("x", f"{float(sign.get('x') or 0) + by[0]:.2f}")
-        found.set("y", f"{float(sign.get('y') or 0) + by[1]:.2f}")
-    return found
+    """The drawing read as XML."""
+    return ElementTree.fromstring(svg)
 
 
 def marked(svg: str, piece: str = "") -> list[ElementTree.Element]:
@@ -123,11 +98,7 @@ def marked(svg: str, piece: str = "") -> list[ElementTree.Element]:
 
 
 def signs_in(root: ElementTree.Element) -> list[ElementTree.Element]:
-    """The signs in a part of a diagram, each told what it has from its group and by default."""
-    for group in root.iter(f"{SVG}g"):
-        for sign in group if group.get("data-round") else ():
-            sign.set("data-round", str(group.get("data-round")))
-            sign.set("data-stitch", sign.get("data-stitch") or "0")
+    """The signs in a part of a diagram."""
     return [sign for sign in root.iter() if sign.get("data-kind")]
 
 
@@ -136,5 +107,5 @@ def stitches_by_kind(signs: list[ElementTree.Element], label: str) -> Counter[st
     return Counter(
         sign.get("data-counts-as") or str(sign.get("data-kind"))
         for sign in signs
-        if sign.get("data-round") == label and sign.get("data-stitch") != "0"
+        if sign.get("data-round") == label and sign.get("data-stitch")
     )

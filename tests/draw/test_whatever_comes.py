@@ -37,6 +37,12 @@ def is_drawn(work: PatternWork) -> None:
             for made in size.made
             if isinstance(made, Made) and made.number
         )
+        counted["ch"] += sum(
+            size.count - sum(isinstance(made, Made) and made.number > 0 for made in size.made)
+            for one in piece.rounds
+            for size in one.sizes[:1]
+            if size is not None
+        )
         signs = marked(drawn) if drawn else []
         labels = {one.plan.label for one in piece.rounds}
         assert sum((stitches_by_kind(signs, label) for label in labels), Counter()) == counted

@@ -1,4 +1,4 @@
-"""Rows that are worked alike come to lie alike, so that a chart can write them once and use them again.
+"""Rows that are worked alike come to lie alike.
 
 Left alone, each row of a long cloth settles a hair's breadth further than the one that it repeats.
 """

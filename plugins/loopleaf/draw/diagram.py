@@ -2,9 +2,9 @@
 
 Rounds run counter-clockwise and row 1 from right to left, as a right-hander works them; for a left-hander
 all is mirrored, only the words are not. What a sign says of itself: `data-kind`, the plain kind in the file's
-own terms, whatever its post, loop or form, and `data-stitch`, its number in the round, where it is counted.
-The signs of a round are in groups with `data-round`. A chain that counts as a stitch is drawn as chains, the
-last of them with `data-counts-as`.
+own terms, whatever its post, loop or form; `data-round`, which its group says too; and `data-stitch`, its
+number in the round, where it is counted: chains between stitches only where the pattern counts them. A chain
+that counts as a stitch is drawn as chains, the last of them with `data-counts-as`.
 """
 
 from collections.abc import Mapping, Sequence

@@ -11,7 +11,6 @@ from typing import NamedTuple
 from .canvas import Box, Point
 from .colour import FAINT
 from .drawn_together import drawn_together
-from .pen_again import used_again
 from .shapes import Shapes, moved, placed, short
 from .signs import (
     CHAIN,
@@ -27,8 +26,8 @@ from .signs import (
 
 
 class Mark(NamedTuple):
-    """What a sign says of itself: its kind in the file's own terms, and its number in its round (0, and
-    unsaid, where it isn't counted). counts_as: the kind of stitch that it stands for.
+    """What a sign says of itself besides its round: its kind in the file's own terms, and its number in the
+    round (0, and unsaid, where it isn't counted). counts_as: the kind of stitch that it stands for.
     """
 
     kind: str
@@ -44,6 +43,11 @@ class Mark(NamedTuple):
 @cache
 def _named(kind: str) -> str:
     return f' data-kind="{escape(kind)}"'
+
+
+@cache
+def _round(label: str) -> str:
+    return f' data-round="{escape(label)}"' if label else ""
 
 
 class _Group(NamedTuple):
@@ -71,25 +75,6 @@ class _Standing(NamedTuple):
     mark: str
 
 
-class _Lying(NamedTuple):
-    """A form by its name about its middle."""
-
-    at: Point
-    name: str
-    mark: str
-
-
-class _Drawn(NamedTuple):
-    """A path of its own about its head."""
-
-    at: Point
-    way: str
-    mark: str
-
-
-_Part = str | _Standing | _Lying | _Drawn
-
-
 @dataclass(slots=True)
 class Pen:
     """Draws signs in units, y down. dashes: of each yarn, the pattern of its strokes. round: the label of the
@@ -101,7 +86,7 @@ class Pen:
     round: str = ""
     faint: bool = False
     _yarn: tuple[str, str] = ("", "")
-    _groups: list[tuple[_Group, list[_Part]]] = field(default_factory=list)
+    _groups: list[tuple[_Group, list[str | _Standing]]] = field(default_factory=list)
     _alike: Counter[Look] = field(default_factory=Counter)
     _reached: list[Point] = field(default_factory=lambda: [(0.0, 0.0)])
 
@@ -109,7 +94,7 @@ class Pen:
         """Draw on in a yarn."""
         self._yarn = (letter, colour)
 
-    def _put(self, part: _Part) -> None:
+    def _put(self, part: str | _Standing) -> None:
         """One more sign, in a group with those before it where it has all in common with them."""
         group = _Group(self.round, *self._yarn, self.faint)
         if not self._groups or self._groups[-1][0] != group:
@@ -121,18 +106,23 @@ class Pen:
         stroke = f' stroke-dasharray="{dash}"' if dash else ""
         # Not the group's own opacity: a printer that draws such a group apart may cut its signs off.
         light = f' stroke-opacity="{FAINT}" fill-opacity="{FAINT}"' if group.faint else ""
-        label = f' data-round="{escape(group.round)}"' if group.round else ""
         return (
             f'<g class="{ink_name(group.colour)}" stroke="{group.colour}" fill="{group.colour}"'
-            f"{stroke}{light}{label}>"
+            f"{stroke}{light}{_round(group.round)}>"
         )
+
+    def _data(self, mark: Mark | None) -> str:
+        """All that a sign says of itself. Its round too, which its group tells the page: a program that reads
+        the chart sign by sign need not know of groups.
+        """
+        return f"{mark}{_round(self.round)}" if mark is not None else ""
 
     def stitch(self, sign: Sign, foot: Point, top: Point, mark: Mark) -> None:
         """A sign between its foot and its top. A cross looks the same after a quarter turn."""
         if _is_plain_cross(sign):
             middle = ((foot[0] + top[0]) / 2, (foot[1] + top[1]) / 2)
             turned = _evened(degrees(atan2(top[0] - foot[0], foot[1] - top[1])), 90)
-            self._use(self.shapes.name(CROSS, turned=turned), middle, str(mark), foot, top)
+            self._use(self.shapes.name(CROSS, turned=turned), middle, mark, foot, top)
             return
         dx, dy = top[0] - foot[0], top[1] - foot[1]
         stretch = round(hypot(dx, dy) / height_of(sign.kind), 1)
@@ -140,34 +130,34 @@ class Pen:
         scale = f" scale(1 {short(stretch)})" if stretch != 1 else ""
         look = (lines(sign), angle, scale)
         self._alike[look] += 1
-        self._put(_Standing(foot, look, str(mark)))
+        self._put(_Standing(foot, look, self._data(mark)))
         self._grow(foot, top)
 
     def gathered(self, sign: Sign, feet: Sequence[Point], top: Point, up: Point, mark: Mark) -> None:
         """A stitch with a leg in each of several places, their heads together. up: the way that it grows."""
         way = drawn_together(sign.kind, [(x - top[0], y - top[1]) for x, y in feet], up)
-        self._put(_Drawn(top, way, str(mark)))
+        self._put(f'<path fill="none" transform="{moved(top)}" d="{way}"{self._data(mark)}/>')
         self._grow(top, *feet)
 
     def chain(self, middle: Point, along: Point, mark: Mark | None, long: float = CHAIN_LONG) -> None:
         """An oval that lies in the direction of `along`. long: its length."""
         turned = _evened(degrees(atan2(along[1], along[0])), 180)
         way = CHAIN if long > 0.9 * CHAIN_LONG else SHORT_CHAIN
-        self._use(self.shapes.name(way, turned=turned), middle, str(mark or ""), middle)
+        self._use(self.shapes.name(way, turned=turned), middle, mark, middle)
 
     def picot(self, foot: Point, up: Point, chains: int, mark: Mark) -> None:
         """Chains in a ring above a place, a dot at the foot."""
         turned = round(degrees(atan2(up[0], -up[1])))
         length = hypot(*up) or 1.0
         self._grow((foot[0] + up[0] / length * 11, foot[1] + up[1] / length * 11))
-        self._put(f"<g{mark}>")
+        self._put(f"<g{self._data(mark)}>")
         self._put(f'<use href="#{self.shapes.name(picot_way(chains))}"{placed(foot, turned)}/>')
         self.dot(foot, None)
         self._put("</g>")
 
     def dot(self, middle: Point, mark: Mark | None) -> None:
         """A slip stitch."""
-        self._use(self.shapes.name(DOT, filled=True), middle, str(mark or ""), middle)
+        self._use(self.shapes.name(DOT, filled=True), middle, mark, middle)
 
     def ring(self, middle: Point, radius: float) -> None:
         """A plain circle."""
@@ -189,8 +179,8 @@ class Pen:
             f'<path fill="none" stroke-dasharray="0.1 2" d="M{short(start[0])} {short(start[1])}Q{way}"/>'
         )
 
-    def _use(self, name: str, middle: Point, mark: str, *points: Point) -> None:
-        self._put(_Lying(middle, name, mark))
+    def _use(self, name: str, middle: Point, mark: Mark | None, *points: Point) -> None:
+        self._put(f'<use href="#{name}"{placed(middle)}{self._data(mark)}/>')
         self._grow(*points)
 
     def _grow(self, *points: Point) -> None:
@@ -203,29 +193,13 @@ class Pen:
         return (min(xs) - 5, min(ys) - 5, max(xs) + 5, max(ys) + 5)
 
     def body(self) -> str:
-        """What was drawn; signs that stand side by side exactly as those of a round before are used again."""
-        again = used_again([parts if group.round else [] for group, parts in self._groups])
-        named = {first: self.shapes.row() for first in sorted({first for first, _ in again.values()})}
-        drawn: list[str] = []
-        for at, (group, parts) in enumerate(self._groups):
-            if at in again:
-                first, by = again[at]
-                like = escape(self._groups[first][0].round)
-                inside = f'<use href="#{named[first]}"{placed(by)} data-like="{like}"/>'
-            else:
-                inside = "".join(self._written(part) for part in parts)
-                inside = f'<g id="{named[at]}">{inside}</g>' if at in named else inside
-            drawn.append(f"{self._opening(group)}{inside}</g>")
-        return "".join(drawn)
-
-    def _written(self, part: _Part) -> str:
-        if isinstance(part, str):
-            return part
-        if isinstance(part, _Lying):
-            return f'<use href="#{part.name}"{placed(part.at)}{part.mark}/>'
-        if isinstance(part, _Drawn):
-            return f'<path fill="none" transform="{moved(part.at)}" d="{part.way}"{part.mark}/>'
-        return self._stood(part)
+        """What was drawn."""
+        return "".join(
+            self._opening(group)
+            + "".join(part if isinstance(part, str) else self._stood(part) for part in parts)
+            + "</g>"
+            for group, parts in self._groups
+        )
 
     def _stood(self, one: _Standing) -> str:
         """A sign on its foot: of many alike the form is turned where it is defined, which is shorter."""

@@ -8,18 +8,12 @@ class Shapes:
 
     def __init__(self) -> None:
         self._names: dict[tuple[str, bool, int, str], str] = {}
-        self._rows = 0
 
     def name(self, way: str, filled: bool = False, turned: int = 0, scale: str = "") -> str:
         """The name of a path, to be stroked or to be filled, turned by so many degrees; scale: of a stretched
         one, as in its transform.
         """
         return self._names.setdefault((way, filled, turned, scale), f"s{len(self._names) + 1}")
-
-    def row(self) -> str:
-        """A name for signs that are used again all together."""
-        self._rows += 1
-        return f"r{self._rows}"
 
     def copy(self) -> "Shapes":
         """The same forms, to which others can be added."""

@@ -45,13 +45,17 @@ class Round:
     reverse: bool
     again: Set[int]
     _passed: int = field(default=0)
+    _counted: int = field(default=0)
 
     @property
     def _line(self) -> Line:
         return self.layout.lines[self.at]
 
     def draw(self, worked: WorkedRound, subject: Subject) -> None:
-        """All that the round made, in the order made."""
+        """All that the round made, in the order made. What it counts is numbered in that order, single chains
+        too where the pattern counts them.
+        """
+        counted = subject.work.pattern.chain_spaces == "counted"
         self.pen.round, self.pen.faint = self.label, False
         for middle, along in self._line.chains:
             self.pen.chain(down(middle), down(along), self._mark("chain"))
@@ -59,7 +63,7 @@ class Round:
             self.pen.faint = id(made) in self.again
             self.pen.yarn(made.yarn, ink_on_light(subject.colours[made.yarn]))
             if isinstance(made, Space):
-                self._leaf_chain(made) if made.back else self._space(made)
+                self._leaf_chain(made) if made.back else self._space(made, counted)
             elif made.number:
                 self._turning(made) if made.role == "turning" else self._stitch(made)
             elif made.role == "back":
@@ -71,12 +75,17 @@ class Round:
             else:
                 self._slip(made)
 
+    def _number(self) -> int:
+        """The next number in the round."""
+        self._counted += 1
+        return self._counted
+
     def _mark(self, kind: str, number: int = 0, counts_as: str = "") -> Mark:
         return Mark(self.kind_of(kind), number, counts_as and self.kind_of(counts_as))
 
     def _stitch(self, made: Made) -> None:
         feet, head = self._line.feet[id(made)], self._line.heads[id(made)]
-        mark = self._mark(made.kind, made.number)
+        mark = self._mark(made.kind, self._number())
         for place in self._line.leads.get(id(made), ()):
             start = self._upright(head)[0] if is_cross(made.kind) else feet[0]
             self.pen.lead(down(start), down(bow(start, place)), down(place))
@@ -111,7 +120,7 @@ class Round:
         long = min(hypot(*along) / chains, CHAIN_LONG)
         for at in range(chains):
             last = at == chains - 1
-            mark = self._mark("chain", made.number if last else 0, made.kind if last else "")
+            mark = self._mark("chain", self._number() if last else 0, made.kind if last else "")
             self.pen.chain(down(between(foot, head, (at + 0.5) / chains)), down(along), mark, long)
 
     def _uncounted(self, made: Made) -> None:
@@ -123,11 +132,12 @@ class Round:
             middle, along = beside(line, ROOM + step * (at + 0.5))
             self.pen.chain(down(middle), down(along), self._mark("chain"), long)
 
-    def _space(self, space: Space) -> None:
+    def _space(self, space: Space, counted: bool) -> None:
         """Chains in an arch from the stitch before to the stitch after."""
         beads = self._line.arches[id(space)].beads
         for bead in reversed(beads) if self._line.backward else beads:
-            self.pen.chain(down(bead.middle), down(bead.along), self._mark("chain"))
+            mark = self._mark("chain", self._number() if counted else 0)
+            self.pen.chain(down(bead.middle), down(bead.along), mark)
 
     def _slip(self, made: Made) -> None:
         """A join beside the first stitch's top; one that travels on what it goes into, at the near end of a

@@ -154,9 +154,8 @@ class _Merging:
         if tag == "use":
             if element.get("class") == "chart-words" and not self._label(_box_of_arrow(matrix)):
                 return
-            used = self.ids[(element.get("href") or "").removeprefix("#")]
-            if used.tag == f"{_SVG}g" or self._shows(matrix):  # a whole row is looked at sign by sign
-                self.walk(used, matrix, look)
+            if self._shows(matrix):
+                self.walk(self.ids[(element.get("href") or "").removeprefix("#")], matrix, look)
         elif tag == "text":
             self._text(element, matrix)
         elif tag in ("path", "circle"):

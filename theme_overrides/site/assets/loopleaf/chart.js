@@ -37,17 +37,8 @@
     svg.setAttribute("role", "img")
     svg.setAttribute("aria-label", alt)
     svg.querySelectorAll("title").forEach((title) => title.remove())
-    writtenOut(svg)
     return document.importNode(svg, true)
   }
-
-  // A row that looks like one before it was sent as its use: here every sign stands by itself again.
-  const writtenOut = (svg) => svg.querySelectorAll("use[data-like]").forEach((use) => {
-    const row = svg.querySelector(use.getAttribute("href")).cloneNode(true)
-    row.removeAttribute("id")
-    row.setAttribute("transform", `translate(${use.getAttribute("x")} ${use.getAttribute("y")})`)
-    use.replaceWith(row)
-  })
 
   // The key stands below in the page's own words; without it the signs have the whole width.
   const bare = (svg) => {
@@ -117,12 +108,15 @@
 
     // ---- one round ----
 
+    // Every sign says its round; what lights up are the groups that they stand in.
+    const groups = (label) => svg.querySelectorAll(`g[data-round="${CSS.escape(label)}"]:not([data-kind])`)
+
     const roundOf = (label) => rounds.find((one) => one.dataset.leafRound.split(" ").includes(label))
 
     const show = () => {
       svg.classList.toggle("has-chosen", chosen !== "")
       svg.querySelectorAll(".is-chosen").forEach((one) => one.classList.remove("is-chosen"))
-      if (chosen) svg.querySelectorAll(`[data-round="${CSS.escape(chosen)}"]`).forEach((one) => one.classList.add("is-chosen"))
+      if (chosen) groups(chosen).forEach((one) => one.classList.add("is-chosen"))
       rounds.forEach((one) => {
         const mine = one === roundOf(chosen)
         one.classList.toggle("leaf-round--chosen", mine)
