@@ -107,10 +107,11 @@ def _specials(work: PatternWork) -> dict[str, Line]:
         path: Path = ("special stitches", name, "work")
         parsed = notation.parse(special.work, work.vocabulary)
         work.problems += [LineProblem(path, problem) for problem in parsed.problems]
-        ends = _ends(parsed.line)
+        line = as_defined(parsed.line, name) if parsed.line is not None else None
+        ends = _ends(line)
         work.problems += [LineProblem(path, problem) for problem in ends]
-        if parsed.line is not None and not ends:
-            found[name] = as_defined(parsed.line, name)
+        if line is not None and not ends:
+            found[name] = line
     return found or _NO_SPECIALS
 
 

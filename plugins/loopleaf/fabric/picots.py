@@ -11,6 +11,7 @@ from ..notation.tree import (
     First,
     FromHook,
     Group,
+    Join,
     JustMade,
     Last,
     Line,
@@ -52,19 +53,36 @@ def as_defined(line: Line, name: str) -> Line:
     One that is nothing but a ring sits on whatever stands before it; closed in the `same st` it is a picot
     where it is called so or is no longer than picots are.
     """
-    match line.steps:
+    steps = _closed(line.steps)
+    match steps:
+        case (Group(steps=inner, places=(Next(span=None) as unsaid,)),) if unsaid == Next():
+            picots = as_defined(Line(inner), name).steps
+            if all(isinstance(one, Work) and one.stitch.form == "picot" for one in picots):
+                return Line(picots)
         case (Chain(length=length, counts=None), Work(stitch=slip, each=each, places=(place,))):
             chains = length.of(0) or 0
-            picot = _picot(line.steps[0], line.steps[1:], True)
+            picot = _picot(steps[0], steps[1:], True)
             small = "picot" in name.lower() or chains <= LONGEST_PICOT
             if slip.kind == "slip" and each == ONE and chains > 1 and small and isinstance(place, Same):
-                picot = Work(Stitch("chain", "picot", chains), places=(), span=line.steps[0].span)
+                picot = Work(Stitch("chain", "picot", chains), places=(), span=steps[0].span)
             if picot is not None:
                 return Line((replace(picot, places=()),))
-    if into_ring(line.steps):  # the ring is what the rest goes into
+    if into_ring(steps):  # the ring is what the rest goes into
         return line
-    steps = _read(line.steps, True, True)
-    return line if steps is line.steps else Line(steps)
+    read = _read(steps, True, True)
+    return line if read is line.steps else Line(read)
+
+
+def _closed(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """`ch 3, join with sl st in first ch`, where no round is joined: the slip stitch that closes the ring."""
+    if not any(isinstance(step, Join) for step in steps[1:]):
+        return steps
+    return tuple(
+        Work(step.stitch, places=(step.place,), span=step.span)
+        if isinstance(step, Join) and isinstance(before, Chain) and step.place is not None
+        else step
+        for before, step in zip((None, *steps), steps, strict=False)
+    )
 
 
 def _read(steps: tuple[Step, ...], begun: bool, inside: bool = False) -> tuple[Step, ...]:

@@ -1,8 +1,10 @@
 """Reads a group that print writes without brackets: `2 dc, ch 2, 2 dc all in next ch-2 sp`."""
 
+from dataclasses import replace
+
 from .cursor import Cursor, UnreadableError
 from .places import read_places, starts_place
-from .tree import Chain, Group, Next, Step, Work
+from .tree import ONE, Chain, Group, Next, Step, Work
 
 
 def read_all_in(cursor: Cursor, steps: list[Step]) -> None:
@@ -15,17 +17,30 @@ def read_all_in(cursor: Cursor, steps: list[Step]) -> None:
         first -= 1
     while first < len(steps) and isinstance(steps[first], Chain):
         first += 1
-    if len(steps) - first < 2 or not starts_place(cursor, word + 1):
+    one = steps[first] if len(steps) - first == 1 else None
+    several = isinstance(one, Work) and isinstance(one.places[0], Next) and one.places[0].count != ONE
+    if (len(steps) - first < 2 and not several) or not starts_place(cursor, word + 1):
         raise UnreadableError(word, "step", word)
     span = steps[first].span
     assert span is not None
     began = next(at for at, one in enumerate(cursor.words) if one.start >= span.start)
-    inside = _read_here(cursor, began, word)
+    inside = () if several else _read_here(cursor, began, word)
     cursor.at = word + 1
     where = read_places(cursor)
     if where.loop or where.post or where.through:
         raise UnreadableError(word + 1, "group-place", cursor.at - 1)
+    match one:
+        case Work(places=(Next(count=count),)):  # `5 dc all in same st`
+            steps[first:] = [replace(one, each=count, places=where.places, span=cursor.span(began))]
+            return
     steps[first:] = [Group(inside, where.places, span=cursor.span(began))]
+
+
+def pass_all(cursor: Cursor) -> None:
+    """The `all` of `(2 dc, ch 2, 2 dc) all in next st`, behind a comma too."""
+    at = cursor.at + (cursor.means == ",")
+    if cursor.words[at].means == "all" and starts_place(cursor, at + 1):
+        cursor.at = at + 1
 
 
 def _has_no_place(step: Step) -> bool:

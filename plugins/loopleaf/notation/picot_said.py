@@ -73,6 +73,15 @@ def _end_of(cursor: Cursor, at: int) -> int:
     return 0
 
 
+def read_to_picot(cursor: Cursor, steps: list[Step]) -> None:
+    """`ch 3, sl st in 3rd ch from hook to form picot`: the same without brackets."""
+    before = steps[-1:]
+    named_a_picot(steps)
+    if steps[-1:] == before:
+        raise cursor.fail("step")
+    cursor.at += 1
+
+
 def named_a_picot(steps: list[Step]) -> None:
     """`ch 3, sl st in 3rd ch from hook (picot made)`: the words in brackets, just passed, leave no doubt that
     these two steps are one, even where chains are worked into behind them.

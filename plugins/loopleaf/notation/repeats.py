@@ -6,6 +6,7 @@ a repeat, a place (`in next sp`) a group; a count inside, at the line's end, is 
 as` asides never get here: they are read with the number or the step before them.
 """
 
+from .all_in_one import pass_all
 from .asides import is_tally, read_tally
 from .cursor import Cursor, UnreadableError, read_amount
 from .gathering import read_bracketed
@@ -68,6 +69,7 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
     cursor.at = close + 1
     times = read_times(cursor)
     pass_to_the_nth(cursor, steps)
+    pass_all(cursor)
     grouped = starts_place(cursor, cursor.at)
     after = cursor.at
     unread = len(cursor.unread)

@@ -28,7 +28,7 @@ from .manner import (
 from .names import starts_stitch
 from .omitting import starts_instead
 from .pair_said import named_a_pair
-from .picot_said import named_a_picot
+from .picot_said import named_a_picot, read_to_picot
 from .piece_names import read_flattened, read_held
 from .place_kinds import read_place
 from .popcorns import read_dropped
@@ -393,5 +393,5 @@ _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
     "standing": read_standing, "along": read_other_side,
     "other-side": read_other_side, "holding": read_holding, "draw": read_draw, "yarn-over": read_draw,
     "drop-loop": read_dropped, "held": read_held, "flatten": read_flattened,
-    "all": read_all_in, "facing": read_facing, "last": read_last_of_each,
+    "all": read_all_in, "facing": read_facing, "last": read_last_of_each, "to-picot": read_to_picot,
 }  # fmt: skip
