@@ -64,6 +64,7 @@ NOT_YET: frozenset[str] = frozenset(
         "a stitch of the author's own told without a place goes where the round says",
         "behind the chains, into the stitch that they stand over",
         "behind the chains, into both stitches that they stand over",
+        "the skipped stitch under the chains that come next",
     }
 )
 """Cases that the little model doesn't know yet; the engine alone is held to them."""
