@@ -263,15 +263,15 @@ def _skipped_below(hand: Hand) -> None:
     worked = {id(one) for made in hand.made if isinstance(made, Made) for one in made.into}
     if any(id(one) not in worked for one in hand.skipped):
         return
-    if not over and (not hand.skipped or hand.skipped is hand.beneath):
+    if not over and all(id(one) in hand.beneath for one in hand.skipped):
         over = hand.edge.places[hand.edge.pos : min(hand.edge.pos + 1, hand.edge.limit)]
     beneath = [one for space in over if isinstance(space, Space) for one in space.into]
     if not beneath:
         return
     if not hand.over:
         hand.use(hand.edge.pos, hand.edge.pos + 1, over[0])
-    hand.skipped = hand.beneath = beneath
-    hand.over = []
+    hand.beneath |= {id(one) for one in beneath}
+    hand.skipped, hand.over = beneath, []
 
 
 def _after_the_last(hand: Hand) -> int:
