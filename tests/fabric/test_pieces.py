@@ -190,6 +190,8 @@ def test_joining_as_you_go(count: str, wrong: list[tuple[str, str]]) -> None:
         ),
         ("sl st in corresponding ch-2 sp of square 1", "12 sc, 4 ch-2 sps", []),
         ("sl st in corresponding ch-2 sp of square 1", "12 sc, 2 ch-2 sps", []),
+        ("sl st in corresponding ch-2 sp of square 1", "12 sc, 4 ch-sps", []),
+        ("sl st in corresponding st of square 1", "12 sc, 4 ch-sps", [("square 2", "count-differs")]),
         (
             "sl st in corresponding ch-2 sp of square 1",
             "12 sc, 3 ch-2 sps",

@@ -66,6 +66,7 @@ NOT_YET: frozenset[str] = frozenset(
         "behind the chains, into both stitches that they stand over",
         "picots of the author's own in brackets, joined, and to form a picot",
         "the author's shells told as all in one place",
+        "the skipped stitch under the chains that come next",
     }
 )
 """Cases that the little model doesn't know yet; the engine alone is held to them."""

@@ -120,6 +120,7 @@ class Hand:
         self.new: list[Place] = []
         self.skipped: list[Place] = []
         self.over: list[Place] = []
+        self.beneath: set[int] = set()
         self.joining: list[Made] = []
         self.unworked: list[Place] = []
         self.unworked_back: list[Place] = []

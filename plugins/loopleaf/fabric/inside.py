@@ -28,7 +28,7 @@ from .groups import Group, last_group, next_group, this_group
 from .hand import Hand
 from .passed import passed_before
 from .seek import Into, describe, find_next, take
-from .worked import Made, Space
+from .worked import Made, Place, Space
 
 
 def here(hand: Hand, place: Here, span: Span | None) -> list[Into]:
@@ -257,11 +257,21 @@ def in_skipped(hand: Hand, place: Skipped, span: Span | None) -> list[Into]:
 
 def _skipped_below(hand: Hand) -> None:
     """`working behind next ch-3 sp, dc in skipped st`: where nothing was passed over in this round that the
-    hand didn't come back to, it is what the round below passed over beneath those chains."""
-    beneath = [one for space in hand.over if isinstance(space, Space) for one in space.into]
+    hand didn't come back to, it is what the round below passed over beneath those chains; without a word of
+    them, beneath the chains that come next."""
+    over: list[Place] = hand.over
     worked = {id(one) for made in hand.made if isinstance(made, Made) for one in made.into}
-    if beneath and all(id(one) in worked for one in hand.skipped):
-        hand.skipped, hand.over = beneath, []
+    if any(id(one) not in worked for one in hand.skipped):
+        return
+    if not over and all(id(one) in hand.beneath for one in hand.skipped):
+        over = hand.edge.places[hand.edge.pos : min(hand.edge.pos + 1, hand.edge.limit)]
+    beneath = [one for space in over if isinstance(space, Space) for one in space.into]
+    if not beneath:
+        return
+    if not hand.over:
+        hand.use(hand.edge.pos, hand.edge.pos + 1, over[0])
+    hand.beneath |= {id(one) for one in beneath}
+    hand.skipped, hand.over = beneath, []
 
 
 def _after_the_last(hand: Hand) -> int:

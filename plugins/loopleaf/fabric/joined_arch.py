@@ -30,10 +30,11 @@ def said_longer(worked: WorkedRound) -> dict[int, int]:
 
 
 def joined_alone(worked: WorkedRound, length: int) -> int:
-    """How many slip stitches into another piece's space of that length stand for one by themselves, with no
-    chain beside them."""
-    return sum(
-        isinstance(before, Made) and isinstance(slip, Made) and _length_joined_to(slip) == length
+    """How many slip stitches into another piece's space of that length (0: any) stand for one by themselves,
+    with no chain beside them."""
+    alone = [
+        _length_joined_to(slip)
         for before, slip in pairwise(worked.made)
-        if id(slip) in worked.joining
-    )
+        if id(slip) in worked.joining and isinstance(before, Made)
+    ]
+    return sum(1 for one in alone if one and length in (0, one))

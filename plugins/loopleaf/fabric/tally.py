@@ -91,7 +91,7 @@ def _compare_kinds(
     for named, said in sorted(_added_up(entries, size).items(), key=lambda entry: _order(entry[0])):
         if isinstance(named, Target):
             number, name = _count_target(named, worked, spaces, lengths)
-            if number < said == number + joined_alone(worked, named.length):
+            if named.kind == "space" and number < said == number + joined_alone(worked, named.length):
                 number = said
         else:
             number, stitches, name = _count_stitch(named, stitches, backs, said, worked)

@@ -10,7 +10,7 @@ from .free_loops import read_working_in, starts_free_loops
 from .piece_names import read_layers
 from .stitching import read_work
 from .targets import read_counted_target
-from .tree import ONE, Facing, Step, Turn, Work, WorkingOver
+from .tree import ONE, Facing, Skipped, Step, Turn, Work, WorkingOver
 
 Side = Literal["behind", "front"]
 
@@ -39,7 +39,7 @@ def read_behind(cursor: Cursor, steps: list[Step], first: int = -1) -> None:
     side: Side = "behind" if cursor.means == "behind" else "front"
     made = _just_made(cursor, side, first)
     if made is not None:
-        steps.append(made)
+        _put(cursor, made, steps, first)
         return
     cursor.at += 1
     what = _own_name(cursor) or _last_ones(cursor)
@@ -48,7 +48,14 @@ def read_behind(cursor: Cursor, steps: list[Step], first: int = -1) -> None:
         return
     cursor.take("next")
     amount, target = read_counted_target(cursor)
-    steps.append(WorkingOver(side, amount or ONE, target, cursor.span(first)))
+    _put(cursor, WorkingOver(side, amount or ONE, target, cursor.span(first)), steps, first)
+
+
+def _put(cursor: Cursor, over: WorkingOver, steps: list[Step], first: int) -> None:
+    """Before the stitch that no comma parts it from: `dc in skipped st behind next ch-3 sp`."""
+    last = steps[-1] if steps and cursor.words[first - 1].means != "," else None
+    behind = isinstance(last, Work) and last.places and isinstance(last.places[0], Skipped)
+    steps.insert(len(steps) - bool(behind), over)
 
 
 MOST_WORDS = 5
