@@ -13,6 +13,7 @@ from typing import Protocol
 from ..fabric import Made
 from .canvas import Point
 from .chart_corners import corner_count
+from .chart_frame import Framed
 from .section import Oval, Polygon
 from .sheet import sheet_for
 from .signs import UNIT, height_of
@@ -270,9 +271,11 @@ def is_closed(ground: Ground) -> bool:
 
 
 def outward(ground: Ground, point: Point, upright: bool = False) -> Point:
-    """The direction that stitches grow in at a point of the chart, of length 1. upright: on a polygon,
-    square to its side.
+    """The direction that stitches grow in at a point of the chart, of length 1. upright: on a polygon
+    and around a piece in rows, square to its side.
     """
+    if isinstance(ground, Framed):
+        return ground.outward(point, upright)
     if isinstance(ground, Bends | Edge | Sided):
         return ground.outward(point)
     if isinstance(ground, Straight):

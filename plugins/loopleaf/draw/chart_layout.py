@@ -16,6 +16,7 @@ from ..fabric import Made, Space, WorkedRound
 from .blocks import blocks_of
 from .chart_across import Across, room_for
 from .chart_alike import as_before, widened
+from .chart_around import goes_around, lay_rows_around
 from .chart_begin import begun
 from .chart_blocks import laid_in_blocks
 from .chart_corners import corners_of, first_with_corners
@@ -56,7 +57,8 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True, wide: float =
     blocks = blocks_of(subject)
     if blocks:
         return laid_in_blocks(subject, blocks)
-    ground = ground_for(subject)
+    around = goes_around(subject)
+    ground = Straight() if around else ground_for(subject)
     turned = Turned(ground, by) if isinstance(ground, Polygon) else None
     cornered = first_with_corners(subject, ground.corners) if isinstance(ground, Polygon) else 0
     backward = [(work.side != "WS") == subject.in_rows for work in subject.piece.rounds]
@@ -93,6 +95,9 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True, wide: float =
         elif at == up:
             ground = _unrolled(layout, room)
             low = 0.0
+        elif at == aside and around:
+            lay_rows_around(layout, subject, at, low)
+            return layout
         elif at == aside and (side := side_of(layout, things, back, low)):
             ground = side.ground
             layout.tops.update(side.tops)

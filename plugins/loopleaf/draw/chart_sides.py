@@ -60,9 +60,9 @@ def side_of(layout: Layout, things: Sequence[Thing], backward: bool, low: float)
     over = any(isinstance(thing, Made) and thing.into and not [*row_ends(thing)] for thing in things)
     if not beside or (over and type(layout.ground) is not Straight):
         return None
-    left = backward if over else sum(_at_left(line, made) for line, made in beside) * 2 > len(beside)
-    found = [_reach(line, made, left) for line, made in beside]
-    (start, top), high = _edge(found, left), 0.0
+    left = backward if over else sum(at_left(line, made) for line, made in beside) * 2 > len(beside)
+    found = [reach_of(line, made, left) for line, made in beside]
+    (start, top), high = edge_of(found, left), 0.0
     if over:
         high = max(tall_of(thing) for thing in things if isinstance(thing, Made)) + ROOM
     ground = Sided((start[0], max(low, start[1]) + high if over else start[1]), low, left, top, over)
@@ -95,7 +95,8 @@ def clear_of(layout: Layout, first: int) -> None:
             line.beyond = max(reach - start, 0.0)
 
 
-def _at_left(line: Line, made: Place) -> bool:
+def at_left(line: Line, made: Place) -> bool:
+    """Whether a stitch of a row stands in its left half."""
     at = next(at for at, thing in enumerate(line.things) if thing is made)
     return at < (len(line.things) - 1) / 2 or (len(line.things) == 1 and line.backward)
 
@@ -106,7 +107,7 @@ def _ends(line: Line, made: Place) -> tuple[Point, Point]:
     return (sum(x for x, _ in feet) / len(feet), sum(y for _, y in feet) / len(feet)), head
 
 
-def _reach(line: Line, made: Place, left: bool) -> tuple[Point, Point]:
+def reach_of(line: Line, made: Place, left: bool) -> tuple[Point, Point]:
     """How far a row reaches at that side, at its foot and at its head: a first chain stands beside it."""
     first = isinstance(line.made_first, Made) and line.made_first.role == "chain"
     aside = UNIT / 2 + CLEAR + (FIRST_ROOM if line.backward != left and first else 0.0)
@@ -115,14 +116,19 @@ def _reach(line: Line, made: Place, left: bool) -> tuple[Point, Point]:
     return (x + aside, low), (over + aside, high)
 
 
-def _edge(found: Sequence[tuple[Point, Point]], left: bool) -> tuple[Point, Point]:
-    """The straight edge beside the ends of rows: its upper end, and the direction down, of length 1."""
+def edge_of(
+    found: Sequence[tuple[Point, Point]], left: bool, leaning: float | None = None
+) -> tuple[Point, Point]:
+    """The straight edge beside the ends of rows: its upper end, and the direction down, of length 1. leaning:
+    how far it goes to the right for each unit up, where that is known.
+    """
     points = [point for pair in found for point in pair]
     low, high = min(points, key=lambda at: at[1]), max(points, key=lambda at: at[1])
     tall = high[1] - low[1] or 1.0
     lean = (high[0] - low[0]) / tall
     if abs(high[0] - low[0]) < UNIT:
         lean = 0.0
+    lean = lean if leaning is None else leaning
     outermost = min if left else max
     foot = outermost(x - lean * (y - low[1]) for x, y in points)
     long = (1 + lean * lean) ** 0.5
