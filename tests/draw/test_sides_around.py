@@ -39,6 +39,7 @@ WITH_CORNERS = rows(FIRST, PLAIN, PLAIN, CORNERS)
 IN_TALL = rows(FIRST, PLAIN, PLAIN, TALL)
 GROWING = rows(FIRST, *["ch 1, 2 sc in first st, sc in each st across, turn"] * 5, AROUND)
 TWICE = rows(FIRST, PLAIN, PLAIN, f"{CORNERS}, turn", "ch 1, sc in each st around, join")
+ALL_CORNERS = rows(FIRST, PLAIN, PLAIN, PLAIN, CORNERS.replace("row, join", "row, 3 sc in corner, join"))
 
 ALL = [
     pytest.param(NEAR_RIGHT, 3, False, id="right"),
@@ -47,6 +48,7 @@ ALL = [
     pytest.param(WITH_CORNERS, 3, False, id="corners"),
     pytest.param(IN_TALL, 3, False, id="tall"),
     pytest.param(GROWING, 6, True, id="growing"),
+    pytest.param(ALL_CORNERS, 4, True, id="all corners"),
     pytest.param(TWICE, 3, False, id="twice"),
 ]
 
@@ -137,7 +139,7 @@ def test_they_go_around_in_order(text: str, first: int, left: bool) -> None:
     angles = [atan2(head[1] - y, head[0] - x) * (1 if left else -1) for head in heads]
     steps = [(after - angle) % tau for angle, after in pairwise(angles)]
     assert max(steps) < tau / 4
-    assert sum(steps) < tau
+    assert sum(steps) < 1.05 * tau  # the last corner may lie outside of the first stitch
 
 
 @pytest.mark.parametrize(("text", "first", "left"), ALL)
@@ -191,9 +193,26 @@ def test_the_next_row_goes_around_outside_of_it() -> None:
         assert not (min(xs) < head[0] < max(xs) and min(ys) < head[1] < max(ys))
 
 
-def test_a_crowded_side_stays_clear_of_the_foundation() -> None:
-    text = rows(FIRST, PLAIN, PLAIN, AROUND.replace("sc in end", "2 sc in end"))
+def test_a_crowded_side_ends_above_what_hangs_from_the_foundation() -> None:
+    text = rows(FIRST, PLAIN, PLAIN, PLAIN, AROUND.replace("sc in end", "3 sc in end"))
+    _, layout = _laid(text)
+    line = layout.lines[-1]
+    low = max(
+        line.heads[id(made)][1] for made in _stitches(line) if made.into and _place(made).role == "foundation"
+    )
+    sides = [made for made in _stitches(line) if made.into and _place(made).role == "row-end"]
+    assert len(sides) == 30
+    assert min(line.heads[id(made)][1] for made in sides) > low
     work = worked(text)
     chart = chart_of(work, "", measure(work))
     assert chart is not None
     assert max(overlaps(inked(chart.svg(), work.pieces[0].name)), default=(0.0,))[0] < 0.3
+
+
+def test_chains_of_the_row_hang_below_the_foundation_too() -> None:
+    netted = "sc in first ch, (ch 2, sk next 2 ch, sc in next ch) x 3"
+    _, layout = _laid(rows(FIRST, PLAIN, PLAIN, f"{OVER}, {DOWN_AND_ON}, {netted}, {UP}"))
+    arches = [*layout.lines[-1].arches.values()]
+    assert len(arches) == 3
+    for hung in arches:
+        assert all(bead.middle[1] < layout.begin.out - UNIT / 2 for bead in hung.beads)
