@@ -1,7 +1,7 @@
 """How large a chart is printed: as large as a page has room for, up to a size that is read at ease."""
 
-WIDEST_MM, TALLEST_MM = 162.0, 225.0
-"""Room on a page, with the margin that text leaves free."""
+WIDEST_MM, TALLEST_MM = 162.0, 207.0
+"""Room on the shorter page, US Letter's, below a chart's heading; with the margin that text leaves free."""
 
 LARGEST, SMALLEST = 0.32, 0.13
 """Millimetres a unit. A sign is 10 units wide: 3.2 mm at most, 1.3 mm at least; its line, 0.9 units, is then
