@@ -145,7 +145,7 @@ def rounds_size(
     if chain_mm is not None and not open_tube:
         found["width"] = Band.about(2 * base_mm, rise_off)
         found["length"] = Band.about(2 * base_mm + chain_mm, max(rise_off, scale.width_off))
-    height = None if flat else _height(rounds, shape, start_mm, use)
+    height = None if flat else _height(rounds, shape, start_mm, use, chain_mm or 0.0)
     if height is not None:
         found["height"] = height
     if height is not None and (open_tube or use.worn):
@@ -194,7 +194,11 @@ def _side(by_heights: Band, by_stitches: Band) -> Band:
 
 
 def _height(
-    rounds: Sequence[RoundSize], shape: Sequence[Stretch], start_mm: float | None, use: Use
+    rounds: Sequence[RoundSize],
+    shape: Sequence[Stretch],
+    start_mm: float | None,
+    use: Use,
+    spine_mm: float,
 ) -> Band | None:
     """Of a piece that isn't flat; None where none of it rises, or where how it stands is open."""
     last = max(rounds, key=lambda one: one.height_mm)
@@ -205,7 +209,7 @@ def _height(
     below_mm = base[-1].length_mm if base else start_mm
     rise_off = last.height.off
     if use.stuffed:
-        filled = filled_height(standing, below_mm)
+        filled = filled_height(standing, below_mm, spine_mm)
         if filled is not None:
             return Band(filled.low * (1 - rise_off), filled.high * (1 + rise_off))
         if has_waist([one.length_mm for one in standing]):
