@@ -51,6 +51,18 @@ def test_rows_have_width_and_length():
     assert piece.shape == ((),)
 
 
+def test_a_strip_is_as_long_as_its_rows():
+    """Eleven stitches of 5 mm, and three rows or one of 5 mm: not yet, and more than five times as long as
+    wide.
+    """
+    for lines, length, width in ((3, 15, 55), (1, 55, 5)):
+        size = measured(rows(*["ch 1, sc in each st across, turn"] * lines)).pieces[0].size[0]
+        assert size["length"].middle == pytest.approx(length)
+        assert size["width"].middle == pytest.approx(width)
+        assert size["around"].middle == pytest.approx(55)
+        assert size["height"].middle == pytest.approx(lines * 5)
+
+
 def test_a_flat_disc_is_across_twice_its_height():
     piece = measured(rounds(*FLAT)).pieces[0]
     assert piece.size[0]["across"].middle == pytest.approx(40)

@@ -49,7 +49,8 @@ class PieceMeasure:
     rounds: in the piece's order, None where a size lacks one; empty without a gauge. size: by what is
     measured. in_rounds: whether a round's length is the way around. start: foundation, as made. contents:
     of the rounds. ball: where it makes one; () without a gauge. across_mm: by round, of work in the round
-    (`across`); () without a gauge and in rows.
+    (`across`); () without a gauge and in rows. along_cloth: its height is measured along the cloth, lying
+    folded, not as it stands.
     """
 
     name: str
@@ -63,6 +64,7 @@ class PieceMeasure:
     contents: tuple[tuple[Contents | None, ...], ...]
     ball: tuple[Ball | None, ...] = ()
     across_mm: tuple[tuple[float | None, ...], ...] = ()
+    along_cloth: bool = False
 
     def known_rounds(self, size: int) -> list[RoundSize]:
         """The rounds that a size has."""
@@ -200,6 +202,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         tuple(made),
         tuple(balls),
         tuple(across),
+        in_rounds and use.worn and any("height" in size for size in found),
     )
 
 

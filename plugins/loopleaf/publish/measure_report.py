@@ -57,7 +57,8 @@ def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
         return
     yield f"  a stitch is {_scale(piece.scale)}"
     for what, band in _told(measured, piece, size):
-        yield f"  {what:<8} {amounts.length(band.middle):<22} {_between(band)}"
+        along = ", along the cloth" if what == "height" and piece.along_cloth else ""
+        yield f"  {what:<8} {amounts.length(band.middle):<22} {_between(band)}{along}"
     for stretch in piece.shape[size]:
         run = stretch.first if stretch.first == stretch.last else f"{stretch.first}-{stretch.last}"
         yield f"  {_FORMS[stretch.form]}: {run}"
