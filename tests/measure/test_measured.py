@@ -51,12 +51,13 @@ def test_rows_have_width_and_length():
     assert piece.shape == ((),)
 
 
-def test_a_strip_is_as_long_as_its_rows():
-    """Eleven stitches of 5 mm, and three rows or one of 5 mm: not yet, and more than five times as long as
-    wide.
-    """
-    for lines, length, width in ((3, 15, 55), (1, 55, 5)):
-        size = measured(rows(*["ch 1, sc in each st across, turn"] * lines)).pieces[0].size[0]
+def test_what_is_called_long_along_its_rows():
+    """Eleven stitches of 5 mm, and rows of 5 mm: a length stated without a width is the longer side."""
+    string = "finished size: {length: 5.5 cm}"
+    band = "finished size: {width: 5.5 cm}"
+    for stated, lines, length, width in ((string, 1, 55, 5), (string, 20, 100, 55), (band, 1, 5, 55)):
+        worked_rows = rows(*["ch 1, sc in each st across, turn"] * lines, fields=stated)
+        size = measured(worked_rows).pieces[0].size[0]
         assert size["length"].middle == pytest.approx(length)
         assert size["width"].middle == pytest.approx(width)
         assert size["around"].middle == pytest.approx(55)

@@ -7,7 +7,7 @@ from math import cos, dist, hypot, pi, sin
 
 from ..fabric import PatternWork
 from ..measure import Measured, measure
-from ..measure.finished import What, is_strip
+from ..measure.finished import What
 from .canvas import Point
 from .form import Form, about, form_of, outline_above, said
 from .lettered import Lettered
@@ -204,13 +204,13 @@ def _rows(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measure
 
 def _widths(subject: Subject, measured: Measured, at: int) -> str:
     """How wide a row is (-1: the last), one a size; as the author says it where that is what is stated: the
-    width, a strip's length.
+    width, or the length along the rows.
     """
     own = measured.piece(subject.piece.name)
     assert own is not None
     rows = [own.known_rounds(size) for size in range(len(own.rounds))]
     widths = [known[at].length_mm if known else None for known in rows]
-    what: What = "length" if is_strip(subject.sizes) else "width"
+    what: What = "length" if own.lengthwise else "width"
     stated = next((one for one in measured.stated if one.what == what and one.piece in ("", own.name)), None)
     known = stated.mm(0) if stated else None
     if known and widths[0] and abs(known / widths[0] - 1) < 0.1:
@@ -218,10 +218,15 @@ def _widths(subject: Subject, measured: Measured, at: int) -> str:
     return about(widths)
 
 
+def _is_lengthwise(subject: Subject, measured: Measured) -> bool:
+    own = measured.piece(subject.piece.name)
+    return own is not None and own.lengthwise
+
+
 def _length(subject: Subject, measured: Measured) -> str:
     name = subject.piece.name
     stated = {one.what for one in measured.stated if one.piece in ("", name)}
-    if is_strip(subject.sizes):
+    if _is_lengthwise(subject, measured):
         return said(measured, name, "width")
     return said(measured, name, "height" if "height" in stated and "length" not in stated else "length")
 
@@ -260,7 +265,7 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
     first, last = subject.sizes[0].length_mm, subject.sizes[-1].length_mm
     bottom = _widths(subject, measured, -1 if blocks else 0)
     alike = abs(last / first - 1) <= ALIKE
-    wide = "long" if is_strip(subject.sizes) else "wide"
+    wide = "long" if _is_lengthwise(subject, measured) else "wide"
     below = letters.short(bottom, wide if alike else f"{wide} at the first row")
     measured_across(sketch, -first / 2 * x_scale, first / 2 * x_scale, GAP, below, 0.0)
     facts = [f"{bottom} {wide}"]

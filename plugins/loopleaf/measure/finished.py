@@ -20,8 +20,8 @@ _MEASURED_OFF = 0.02
 _SQUARE = 4
 _SQUARES_DIAGONAL = 1.4
 """Times its side, a little less than √2."""
-_STRIP, _ALIKE = 5, 0.9
-"""A strip is so many times as long as wide, and its rows are alike to so much (chosen here)."""
+_ALIKE = 0.9
+"""Rows are about as long where the shortest is so much of the longest (chosen here)."""
 _WORN = {"head", "hand"}
 """Bodies whose coverings print measures lying folded, crown to edge (common practice, no source)."""
 WHATS: tuple[What, ...] = ("around", "across", "width", "length", "height")
@@ -58,15 +58,15 @@ def _stated(piece: str, finished: FinishedSize | None) -> list[StatedSize]:
     return [StatedSize(piece, what, lengths) for what, lengths in found if lengths is not None]
 
 
-def rows_size(rows: Sequence[RoundSize]) -> dict[What, Band]:
-    """A piece in rows: its usual width, which is the way around where it closes, and its length; of a strip
-    the other way about.
+def rows_size(rows: Sequence[RoundSize], lengthwise: bool = False) -> dict[What, Band]:
+    """A piece in rows: its usual width, which is the way around where it closes, and its length; the other
+    way about where it is called long along its rows.
     """
     if not rows:
         return {}
     usual = _usual(rows) if rows[-1].blocks is None else rows[-1]
     longest_way = max(rows, key=lambda one: one.height_mm).height
-    if is_strip(rows):
+    if lengthwise:
         return {
             "around": usual.length,
             "width": longest_way,
@@ -81,13 +81,17 @@ def rows_size(rows: Sequence[RoundSize]) -> dict[What, Band]:
     }
 
 
-def is_strip(rows: Sequence[RoundSize]) -> bool:
-    """Whether rows, all about as long, are so long and so few that a maker says how long the piece is along
-    them: a string, a strap, a scarf worked from side to side.
+def is_lengthwise(pattern: Pattern, piece: str, rows: Sequence[RoundSize]) -> bool:
+    """Whether a piece in rows is called long along them, as a string is, or a scarf worked from side to side.
+
+    Its author states a length and no width, and the rows are about as long, and longer than they are high.
     """
+    first = next(iter(pattern.pieces)) == piece
+    stated = {one.what for one in stated_sizes(pattern) if one.piece == piece or (first and not one.piece)}
     lengths = [one.length_mm for one in rows]
-    high_mm = max((one.height_mm for one in rows), default=0.0)
-    return bool(lengths) and min(lengths) > max(_STRIP * high_mm, _ALIKE * max(lengths))
+    if not lengths or "length" not in stated or "width" in stated:
+        return False
+    return min(lengths) > max(_ALIKE * max(lengths), *(one.height_mm for one in rows))
 
 
 @dataclass(frozen=True, slots=True)
@@ -269,15 +273,12 @@ def meant_by(what: What, size: Mapping[What, Band], rows: Sequence[RoundSize] = 
     """The measures that an author may mean: a polygon is measured from side to side, and, but for a square,
     from corner to corner as well.
 
-    rows: of a piece worked in rows; what closes around a body may be measured at any of them, and a strip is
-    as wide as its rows as well.
+    rows: of a piece worked in rows; what closes around a body may be measured at any of them.
 
     How far round work is across by its heights and by its last round's stitches differs where its counts
     aren't just those that lie flat, and hand fabric gives on either side: both are right, and all between.
     """
     known = [size[what]] if what in size else []
-    if what == "width" and is_strip(rows):
-        known.append(size["length"])
     if what == "around" and rows:
         known.append(Band(min(one.length.low for one in rows), max(one.length.high for one in rows)))
     across, around, diagonal = size.get("across"), size.get("around"), size.get("diagonal")
