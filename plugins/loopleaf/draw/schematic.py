@@ -8,6 +8,7 @@ from math import cos, dist, hypot, pi, sin
 from ..fabric import PatternWork
 from ..measure import Measured, measure
 from ..measure.finished import What
+from ..measure.size import enclosed
 from .canvas import Point
 from .form import Form, about, form_of, outline_above, said
 from .lettered import Lettered
@@ -192,6 +193,7 @@ def _half_circle(side: int) -> list[Point]:
 
 
 def _rows(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measured) -> list[str]:
+    subject = replace(subject, sizes=enclosed(subject.sizes))
     if subject.sizes[-1].blocks:
         return _straight(sketch, letters, replace(subject, sizes=subject.sizes[-1:]), measured)
     sheet = sheet_for(subject.sizes)
@@ -208,7 +210,7 @@ def _widths(subject: Subject, measured: Measured, at: int) -> str:
     """
     own = measured.piece(subject.piece.name)
     assert own is not None
-    rows = [own.known_rounds(size) for size in range(len(own.rounds))]
+    rows = [enclosed(own.known_rounds(size)) for size in range(len(own.rounds))]
     widths = [known[at].length_mm if known else None for known in rows]
     what: What = "length" if own.lengthwise else "width"
     stated = next((one for one in measured.stated if one.what == what and one.piece in ("", own.name)), None)
@@ -342,5 +344,5 @@ def _arc(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measured
 def _outer(subject: Subject, measured: Measured) -> list[float | None]:
     own = measured.piece(subject.piece.name)
     assert own is not None
-    rows = [own.known_rounds(size) for size in range(len(own.rounds))]
+    rows = [enclosed(own.known_rounds(size)) for size in range(len(own.rounds))]
     return [known[-1].length_mm if known else None for known in rows]

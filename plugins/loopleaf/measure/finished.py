@@ -12,7 +12,7 @@ from .filled import filled_height, has_waist
 from .gauge import Scale, ring_radius
 from .polygon import across_a_height, across_a_side, corners_of, diagonal_across
 from .shape import CUPS_BELOW, RUFFLES_ABOVE, Stretch, standing_height_mm
-from .size import RoundSize
+from .size import RoundSize, enclosed
 from .units import Band
 
 What = Literal["around", "across", "width", "length", "height", "diagonal"]
@@ -64,21 +64,11 @@ def rows_size(rows: Sequence[RoundSize], lengthwise: bool = False) -> dict[What,
     """
     if not rows:
         return {}
-    usual = _usual(rows) if rows[-1].blocks is None else rows[-1]
-    longest_way = max(rows, key=lambda one: one.height_mm).height
-    if lengthwise:
-        return {
-            "around": usual.length,
-            "width": longest_way,
-            "length": usual.length,
-            "height": longest_way,
-        }
-    return {
-        "around": usual.length,
-        "width": usual.length,
-        "length": longest_way,
-        "height": longest_way,
-    }
+    rows = enclosed(rows)
+    wide = (_usual(rows) if rows[-1].blocks is None else rows[-1]).length
+    high = max(rows, key=lambda one: one.height_mm).height
+    width, length = (high, wide) if lengthwise else (wide, high)
+    return {"around": wide, "width": width, "length": length, "height": high}
 
 
 def is_lengthwise(pattern: Pattern, piece: str, rows: Sequence[RoundSize]) -> bool:
@@ -88,6 +78,7 @@ def is_lengthwise(pattern: Pattern, piece: str, rows: Sequence[RoundSize]) -> bo
     """
     first = next(iter(pattern.pieces)) == piece
     stated = {one.what for one in stated_sizes(pattern) if one.piece == piece or (first and not one.piece)}
+    rows = enclosed(rows)
     lengths = [one.length_mm for one in rows]
     if not lengths or "length" not in stated or "width" in stated:
         return False
@@ -280,6 +271,7 @@ def meant_by(what: What, size: Mapping[What, Band], rows: Sequence[RoundSize] = 
     """
     known = [size[what]] if what in size else []
     if what == "around" and rows:
+        rows = enclosed(rows)
         known.append(Band(min(one.length.low for one in rows), max(one.length.high for one in rows)))
     across, around, diagonal = size.get("across"), size.get("around"), size.get("diagonal")
     if across is None or around is None or size.get(what) != across:
