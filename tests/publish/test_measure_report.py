@@ -176,6 +176,13 @@ def test_how_a_height_is_measured() -> None:
         assert "height_along" not in pattern_object(demo(flat))["pieces"][0]
 
 
+def test_yarn_that_a_step_told_in_words_takes_is_not_in_the_stitches() -> None:
+    """The border of the blanket takes A, its seams C; both are told in words."""
+    lines = [line for line in told("harbour-square") if line.startswith(("  A  ", "  B  ", "  C  "))]
+    assert ["told in words" in line for line in lines] == [True, False, True]
+    assert not any("told in words" in line for line in told("lantern-pouch"))
+
+
 def test_a_string_is_long() -> None:
     lines = told("purslane-garland")
     assert any(line.startswith("  length   131.5 cm") for line in lines)

@@ -158,6 +158,8 @@ def rounds_size(
     elif flat and last.stacked and chain_mm is None:
         found["diagonal"] = _from_corner_to_corner(last, found["across"])
     if chain_mm is not None and not open_tube:
+        if not flat:
+            del found["across"]  # an oval vessel has a width and a length, and no one way across
         found["width"] = Band.about(2 * base_mm, rise_off)
         found["length"] = Band.about(2 * base_mm + chain_mm, max(rise_off, scale.width_off))
     height = None if flat else _height(rounds, shape, start_mm, use, chain_mm or 0.0)
