@@ -168,7 +168,7 @@ def test_sizes_of_pieces_and_how_far_across_each_round_is_for_programs() -> None
 def test_how_a_height_is_measured() -> None:
     """A cap lies folded, a pouch stands, a doily has none."""
     assert sum(", along the cloth" in line for line in told("curlew-cap")) == 4
-    assert not any("along the cloth" in line for line in told("lantern-pouch"))
+    assert not any(", along the cloth" in line for line in told("lantern-pouch"))
     (cap,) = pattern_object(demo("curlew-cap"))["pieces"]
     assert cap["height_along"] == "cloth"
     assert pattern_object(demo("lantern-pouch"))["pieces"][0]["height_along"] == "upright"
