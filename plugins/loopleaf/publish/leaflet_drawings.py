@@ -74,9 +74,9 @@ def of_a_piece(
     title = voice.title(piece.name)
     measures, section = found.measures.get(piece.name), found.sections.get(piece.name)
     if measures is not None:
-        yield Drawing("schematic", voice.words["schematic"], measures.alt, measures.svg)
+        yield Drawing("schematic", _in_a_size(voice, "schematic"), measures.alt, measures.svg)
     if section is not None:
-        yield Drawing("profile", voice.words["profile"], section.alt, section.svg)
+        yield Drawing("profile", _in_a_size(voice, "profile"), section.alt, section.svg)
     grid = voice.pattern.pieces[piece.name].grid
     picture = squares(work, piece.name, _said(voice, grid)) if grid is not None else None
     if picture is not None:
@@ -97,6 +97,13 @@ def of_a_piece(
             chart_file(slug, anchor_of(piece.name), voice.terms, left_handed=True, more=more),
             chart.key(voice.terms),
         )
+
+
+def _in_a_size(voice: Voice, kind: str) -> str:
+    """What a drawing is called; of a pattern in several sizes with the one that it shows."""
+    sizes = voice.pattern.sizes
+    title = voice.words[kind]
+    return voice.say("drawn_in_size", title=title, size=sizes[0]) if len(sizes) > 1 else title
 
 
 def _said(voice: Voice, grid: Grid) -> Mapping[str, str]:
