@@ -274,6 +274,8 @@ def test_stitches_drawn_together_on_a_far_side_keep_their_form(name: str, piece:
                 (ax, ay), (bx, by) = line.feet[id(thing)]
                 (x, y), apart = line.heads[id(thing)], dist((ax, ay), (bx, by))
                 tall.append(abs((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / apart / apart)
+                legs = sorted(dist(foot, (x, y)) for foot in line.feet[id(thing)])
+                assert legs[1] < 1.45 * legs[0], "above the middle of its places"
     assert len(tall) >= 4
     assert min(tall) > 0.42
 

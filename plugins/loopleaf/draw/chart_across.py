@@ -7,7 +7,7 @@ from itertools import accumulate, pairwise
 from math import atan2, cos, sin, tau
 
 from ..fabric import Space
-from .chart_ground import Bends, Ground, Straight, is_closed
+from .chart_ground import Bends, Ground, Inward, Straight, is_closed
 from .chart_lines import Top
 from .chart_things import Thing, groups_of, shared, wide_of
 from .relax import kept_apart, settle
@@ -19,8 +19,10 @@ the sides of a polygon and of a chain; in rows; about a middle, where even spaci
 and in rows that both grow and shrink, which would else grow wider than they are.
 """
 
-OVER_THEIR_PLACES = 6.0
-"""Stitches drawn together are drawn so much more strongly above theirs, else their legs would lie down."""
+OVER_THEIR_PLACES, OVER_THEIR_PLACES_FAR = 6.0, 200.0
+"""Stitches drawn together are drawn so much more strongly above theirs, else their legs would lie down; most
+on the far side of a ball, where places lie far apart.
+"""
 
 HARDLY = 1e-4
 CORNER_PULL = 1000.0
@@ -215,7 +217,8 @@ class Across:
             places = [place + (self.way - even[-1]) / 2 for place in places]
         for at, place in wanted.items():
             places[at] = self._near(place, places[at])
-        own = [1.0 if waves else OVER_THEIR_PLACES if len(tops) > 1 else 1.0 for tops in self.below]
+        over = OVER_THEIR_PLACES_FAR if isinstance(self.ground, Inward) else OVER_THEIR_PLACES
+        own = [1.0 if waves else over if len(tops) > 1 else 1.0 for tops in self.below]
         return places, [pull * own[at] if at in wanted else HARDLY for at in range(len(even))]
 
     def _around(self, groups: Sequence[range]) -> list[list[int]]:
