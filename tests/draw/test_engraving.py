@@ -214,6 +214,18 @@ def test_a_waving_cloth_is_as_wide_at_its_beginning_as_above() -> None:
     assert max(ends) - min(ends) < 1.03 * max(wides)
 
 
+def test_a_cloth_with_half_fans_at_its_ends_stays_as_wide_and_level() -> None:
+    """Half a fan at an end leans inwards, over the stitches passed beside it: all rows have 43."""
+    ((_, layout),) = laid_out("tide-cloth")
+    ends = [[line.heads[id(line.things[at])] for at in (0, -1)] for line in layout.lines]
+    wides = [dist(*pair) for pair in ends]
+    assert max(wides) < 1.02 * min(wides)
+    heights = [line.heads[id(thing)][1] for line in layout.lines[-1:] for thing in line.things]
+    third = len(heights) // 3
+    parts = [sum(some) / len(some) for some in (heights[:third], heights[third:-third], heights[-third:])]
+    assert max(parts) - min(parts) < 0.1 * UNIT
+
+
 def test_a_fan_is_round() -> None:
     text = rows(
         "sc in 2nd ch from hook and in each ch across, turn",
