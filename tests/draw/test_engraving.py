@@ -333,6 +333,7 @@ def test_long_bands_lie_in_bends() -> None:
     box = re.search(r'viewBox="0 0 (\S+) (\S+)"', diagram(work, "string", measured=measured))
     assert box
     assert float(box[1]) < 100 * UNIT
+    assert "The rows are straight. They are drawn in bends to save room." in diagram(work, measured=measured)
 
 
 @pytest.mark.parametrize(("name", "piece"), [("purslane-garland", "string"), ("ebb-scarf", "side edge")])

@@ -6,7 +6,7 @@ from math import atan2, degrees, hypot
 from ..fabric import Made
 from .canvas import Point
 from .chart_beside import at_an_end
-from .chart_ground import Inward, is_closed
+from .chart_ground import Bends, Inward, is_closed
 from .chart_key import KeyLine, said
 from .chart_labels import Label
 from .chart_lines import Layout, Line
@@ -115,6 +115,10 @@ def remarks(subject: Subject, layout: Layout, again: bool, left_handed: bool) ->
         yield said("A layer that lies behind is drawn outside. Dots lead to the stitches that it goes into.")
     if any(id(one) in line.deep and is_cross(one.kind) for line in layout.lines for one in _stitches(line)):
         yield said("A line leads down to the stitch that a spike goes into.")
+    if isinstance(layout.ground, Bends):
+        one = len(layout.lines) == 1
+        rows, they = ("The row is", "It is") if one else ("The rows are", "They are")
+        yield said(f"{rows} straight. {they} drawn in bends to save room.")
     for _, _, at in layout.rims:
         first, last = (subject.piece.rounds[n].plan.label for n in (at + 1, -1))
         if first == last:
