@@ -67,6 +67,9 @@ NOT_YET: frozenset[str] = frozenset(
         "picots of the author's own in brackets, joined, and to form a picot",
         "the author's shells told as all in one place",
         "the skipped stitch under the chains that come next",
+        "a marker in a stitch by its number in the row",
+        "a picot that closes on the way of an arch",
+        "an ending that begins with the picot of its arch",
     }
 )
 """Cases that the little model doesn't know yet; the engine alone is held to them."""

@@ -21,6 +21,7 @@ from .earlier import lay_round
 from .edge import Edge, Found
 from .free import along_free
 from .hand import Hand
+from .markers import in_made
 from .own_chain import own_chain
 from .passed import left_before
 from .seek import Into, bound, describe, find_next, missing, number, take, use_first
@@ -232,6 +233,8 @@ def _leans_on_the_last(hand: Hand) -> bool:
 
 def same(hand: Hand, place: Same | JustMade, span: Span | None) -> list[Into]:
     """`in same st`: the place last worked into; at a round's start the one that it was joined to."""
+    if isinstance(place, JustMade) and place.number:
+        return in_made(hand, place, span)
     edge = hand.edge
     if hand.last is None and hand.standing is None and edge.places and edge.pos == 0:
         hand.standing = edge.places[0]

@@ -79,14 +79,23 @@ _MORE = (Work, Group, Chain, Skip, Repeat)
 
 
 def _beginnings(step: Repeat) -> Iterator[tuple[Step, ...]]:
-    """Nothing, then as much of a pass as may be: a chain in the ending stands for the one in the pass."""
+    """Nothing, then as much of a pass as may be: a chain in the ending stands for the one in the pass, and
+    one with a picot on it for such a one."""
     yield ()
+    arched = any(map(_is_picot, step.ending))
     for length in range(len(step.steps) - 1, 0, -1):
         begun = step.steps[:length]
-        if isinstance(step.ending[0], Chain):
-            gap = tuple(takewhile(lambda one: isinstance(one, Chain | Skip), reversed(begun)))[::-1]
+        if isinstance(step.ending[0], Chain) or _is_picot(step.ending[0]):
+            same = takewhile(
+                lambda one: isinstance(one, Chain | Skip) or (arched and _is_picot(one)), begun[::-1]
+            )
+            gap = tuple(same)[::-1]
             begun = begun[: length - len(gap)] + tuple(one for one in gap if isinstance(one, Skip))
         yield begun
+
+
+def _is_picot(step: Step) -> bool:
+    return isinstance(step, Work) and step.stitch.form == "picot"
 
 
 def _passed(hand: Hand, steps: tuple[Step, ...], perform: Perform) -> int | None:

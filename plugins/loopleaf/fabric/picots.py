@@ -5,6 +5,7 @@ from dataclasses import replace
 from ..notation.tree import (
     ONE,
     STITCH,
+    Amount,
     Chain,
     ChainOf,
     Each,
@@ -90,12 +91,15 @@ def _read(steps: tuple[Step, ...], begun: bool, inside: bool = False) -> tuple[S
     at = 0
     while at < len(steps):
         step, behind = steps[at], steps[at + 1 : at + 3]
-        picot = _picot(step, behind, inside) if begun else None
-        if picot is not None:
-            found.append(picot)
+        picot = _ring(step, behind, inside) if begun else ()
+        if picot:
+            found += picot
             at += 2
             continue
         if isinstance(step, Repeat):
+            if step.ending and (picot := _ring(step.ending[-1], behind, True)):
+                step = replace(step, ending=(*step.ending[:-1], *picot))
+                at += 1
             step = _repeat(step, begun)
         elif isinstance(step, Group | Passage):
             inner = _read(step.steps, begun or isinstance(step, Group), True)
@@ -134,9 +138,32 @@ def _picot(step: Step, behind: tuple[Step, ...], inside: bool) -> Work | None:
                 or ((inside or bool(after)) and place == First(ONE, Target("chain")))
                 or (inside and isinstance(place, Last) and place.count == ONE)
             )
-            on = (JustMade(place.target, place.span),) if isinstance(place, JustMade | Last) else ()
+            on = (JustMade(place.target, span=place.span),) if isinstance(place, JustMade | Last) else ()
             return Work(Stitch("chain", "picot", chains), places=on, span=step.span) if closes else None
     return None
+
+
+def _ring(step: Step, behind: tuple[Step, ...], inside: bool) -> tuple[Step, ...]:
+    """What a chain and the slip stitch behind it are where they close a ring; () for anything else."""
+    picot = _picot(step, behind, inside)
+    return (picot,) if picot is not None else _on_the_way(step, behind)
+
+
+def _on_the_way(step: Step, behind: tuple[Step, ...]) -> tuple[Step, ...]:
+    """`ch 5, sl st in 3rd ch from hook, ch 2`: the last three chains are a picot on those before it; () for
+    anything else."""
+    match step, *behind:
+        case [
+            Chain(length=length, counts=None) as begun,
+            Work(stitch=Stitch(kind="slip"), each=each, places=(FromHook(number=number),)) as slip,
+            Chain() | Work() as after,
+        ]:
+            chains = length.of(0) or 0
+            told = each == ONE and not length.varies and 2 < number < chains and number <= LONGEST_PICOT
+            if told and not _into_chains(after):
+                way = replace(begun, length=Amount((chains - number,)))
+                return (way, Work(Stitch("chain", "picot", number), places=(), span=slip.span))
+    return ()
 
 
 def stands_on(hand: Hand, place: JustMade) -> None:

@@ -11,11 +11,15 @@ def shape(hand: Hand, step: Work, shaping: Shaping, intos: list[Into]) -> None:
     """A stitch in each place, but for those where two are made in one, or one over two."""
     places = len(intos)
     change = number(hand, shaping.count)
+    worked = 0
     if shaping.total:
         worked = sum(1 for one in hand.made if isinstance(one, Made) and one.role in NUMBERED)
         change = change - worked - places if shaping.how == "inc" else places + worked - change
     asked = change if shaping.how == "inc" else 2 * change
-    if change < 0 or asked > places:
+    if change < 0:
+        asked = number(hand, shaping.count)
+        raise hand.stuck("works-past-the-end", step.span, needed=asked, available=places, shaping=shaping.how)
+    if asked > places:
         raise missing(hand, STITCH, max(asked, places + 1), places, step.span)
     whole = places if shaping.how == "inc" else places - change
     stitch, at = step.stitch, 0

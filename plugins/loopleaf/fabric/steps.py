@@ -43,6 +43,7 @@ from .hand import Hand, Leaf
 from .into_ring import into_the_ring, repeated_in_the_ring
 from .kept import before_the_last, kept
 from .levelling import past_the_marker
+from .markers import to_mark
 from .one_walk import each_apart, one_walk
 from .own_side import goes_on_below
 from .own_stitches import own_stitch, written_out
@@ -54,7 +55,7 @@ from .shaped import shape
 from .standing import where_it_stands
 from .stitches import make
 from .together import together
-from .worked import Made, Space
+from .worked import Made
 
 
 def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
@@ -316,13 +317,12 @@ def _marker(hand: Hand, step: Marker, follow: Step | None) -> None:
     if step.action == "remove":
         hand.markers.clear()
         return
-    places = [p for p in hand.new if isinstance(p, Made | Space)]
     if step.action == "move":
         closing.move_marker(hand)
         marked_here = [one for one in hand.edge.places if one in hand.markers]
         hand.markers = [one for one in hand.markers if marked_here and one is not marked_here[0]]
-    if places:
-        hand.markers.append(places[-1])
+    if (marked := to_mark(hand, step)) is not None:
+        hand.markers.append(marked)
 
 
 def _join_yarn(hand: Hand, step: JoinYarn, follow: Step | None) -> None:

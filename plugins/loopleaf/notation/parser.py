@@ -12,6 +12,7 @@ from .mending import explain
 from .movements import movement_told
 from .problem import Parsed, Problem
 from .steps import read_block, read_step
+from .tension import with_tension
 from .tree import Line, Span, Step, Tally
 from .vocabulary import NumberOfN, Vocabulary
 
@@ -113,7 +114,7 @@ def _read(text: str, vocabulary: Vocabulary, n: NumberOfN | None) -> tuple[Curso
     if cursor.held:
         cursor.unread.append(UnreadableError(cursor.at, "draw-through"))
         cursor.unread[-1].began = 0
-    return cursor, tuple(steps)
+    return cursor, with_tension(tuple(steps), text)
 
 
 def _mistakes(text: str, vocabulary: Vocabulary, n: NumberOfN | None) -> list[int]:

@@ -20,6 +20,7 @@ from .edges import (
     read_row_ends,
     starts_row_ends,
 )
+from .made_here import read_among_made
 from .names import starts_stitch
 from .piece_names import piece_at
 from .place_parts import (
@@ -213,6 +214,8 @@ def _ord(cursor: Cursor) -> Place:
     if cursor.means == "skipped":
         read_skipped(cursor)
         return Skipped("nth", number)
+    if cursor.means == "of" and (among := read_among_made(cursor, number)) is not None:
+        return among
     if cursor.means == "of" and (group := bare_group(cursor)) is not None:
         return Within("nth", STITCH, group, number)
     if cursor.means == "of":
@@ -221,6 +224,8 @@ def _ord(cursor: Cursor) -> Place:
     target = read_target(cursor)
     if target == CHAIN and cursor.means == "to-join":
         return ChainOf(number, "beg")  # `sl st in 3rd ch to join`
+    if cursor.take("just-made"):
+        return JustMade(target, number)
     if cursor.means != "of":
         raise cursor.fail("of-what")
     if target == CHAIN and starts_chain_name(cursor, cursor.at + 1):

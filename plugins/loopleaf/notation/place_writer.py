@@ -153,7 +153,11 @@ def _marked(place: Marked, style: Style, each_of: bool) -> str:
 
 
 def _just_made(place: JustMade, style: Style, each_of: bool) -> str:
-    return f"in last {style.target(place.target)} made"
+    if place.among:
+        made = style.counted(Amount((place.among,)), style.target(place.target, True))
+        return f"in {ordinal(place.number)} of these {made}"
+    which = ordinal(place.number) if place.number else "last"
+    return f"in {which} {style.target(place.target)} made"
 
 
 def _skipped(place: Skipped, style: Style, each_of: bool) -> str:

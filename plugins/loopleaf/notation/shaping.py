@@ -23,7 +23,24 @@ def starts_shaping(cursor: Cursor) -> bool:
     here, cursor.at = cursor.at, at
     read_amount(cursor)
     at, cursor.at = cursor.at, here
-    return words[at].means in _NOUNS and words[at + 1].means == "evenly"
+    return words[at].means in _NOUNS and (words[at + 1].means == "evenly" or _said_before(cursor))
+
+
+def _said_before(cursor: Cursor) -> bool:
+    """Whether the row just read is `sc evenly around`."""
+    before = cursor.at - 2 if cursor.words[cursor.at - 1].means == "," else -1
+    while before >= 0 and cursor.words[before].means in ("around", "across", "evenly"):
+        if cursor.words[before].means == "evenly":
+            return True
+        before -= 1
+    return False
+
+
+def pass_evenly(cursor: Cursor) -> None:
+    """`sc evenly around, increasing 6 sts`: it is the shaping behind it that is spread."""
+    means = [word.means for word in cursor.words[cursor.at : cursor.at + 4]]
+    if means[:1] == ["evenly"] and means[1:3] in (["around", ","], ["across", ","]):
+        cursor.at += means[3:] in (["inc"], ["dec"])
 
 
 def starts_number_of_shapings(cursor: Cursor) -> bool:

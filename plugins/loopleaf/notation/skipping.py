@@ -33,6 +33,8 @@ def read_skip(cursor: Cursor, steps: list[Step]) -> None:
     target = STITCH
     if cursor.means in ("num", "-") and not starts_named_number(cursor, cursor.at):
         amount = read_amount(cursor)
+    if amount is None and which == "next" and cursor.words[cursor.at - 1].means == "next":
+        amount = ONE if cursor.means in _ENDS else None  # `sk next, sc in next`
     if amount is None or starts_target(cursor, cursor.at) or starts_named_number(cursor, cursor.at):
         target = read_counted_target(cursor)[1]
     if amount is None and (every or ends_in_s(cursor, cursor.at - 1)) and starts_until(cursor, cursor.at):

@@ -53,7 +53,8 @@ def _chain(chain: Chain, style: Style) -> str:
         text = f"{written(length)} {style.word('chain')}"
     else:
         text = style.word("chains", n=written(length))
-    return text + _purpose(chain.purpose) + write_counts(chain.counts, style)
+    pulled = f" {chain.tension}" if chain.tension else ""
+    return text + pulled + _purpose(chain.purpose) + write_counts(chain.counts, style)
 
 
 def _purpose(purpose: str) -> str:

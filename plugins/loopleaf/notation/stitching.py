@@ -17,6 +17,7 @@ from .nth_space import pass_to_the_nth
 from .places import Where, read_places, read_through, starts_place
 from .purposes import read_purpose, read_stands_for
 from .repeats import read_times
+from .shaping import pass_evenly
 from .sharing import legs_of, needs_no_place, passes_over, share_out, target_of, which_of
 from .tree import (
     ONE,
@@ -113,6 +114,7 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
         return
     if cursor.means == "evenly-on" and starts_until(cursor, cursor.at + 1):
         cursor.at += 1  # `sc even around`
+    pass_evenly(cursor)
     if stitch.kind == "slip":
         _travel(cursor)
     _from_the_second(cursor, steps)

@@ -1,9 +1,8 @@
 """The instruction tree: what a written line tells the hook to do, without terminology.
 
 A tree holds kinds (`single`, `double`), never `sc` or `dc`: the parser reads US or UK into it
-and the writer gives back either. Two trees are equal when they tell the hook the same; where a
-piece of text stood (`span`) and which brackets it wore don't take part in the comparison.
-"""
+and the writer gives back either. Two trees are equal when they tell the hook the same, wherever
+the text stood (`span`) and whichever brackets it wore."""
 
 from dataclasses import dataclass, field
 from typing import Literal
@@ -114,7 +113,7 @@ class Work:
     `3 hdc` and `hdc in next 3 sts` are both each=1, places=(Next(3),); `2 hdc in next st` is each=2,
     places=(Next(1),); `dc in 5th ch from hook and in each ch across` has two places.
     For Evenly, RowEnds without a rate, and Ring, `each` is the number made.
-    through: `both layers`, where said. shaping: `…, increasing 6 sts evenly`.
+    through: `both layers`, where said. shaping: `…, increasing 6 sts evenly`. tension: `loosely`.
     """
 
     stitch: Stitch
@@ -124,6 +123,7 @@ class Work:
     through: str = ""
     span: Span | None = no_span()
     shaping: Shaping | None = None
+    tension: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,6 +134,7 @@ class Chain:
     counts: CountsAs | None = None
     span: Span | None = no_span()
     purpose: str = ""
+    tension: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,7 +152,6 @@ class Together:
     """Stitches gathered into one at their tops, not all of one kind or not side by side.
 
     `(dc in next st, tr in next st) tog`, `(dc, 2 tr, dc) tog in same sp`.
-
     place: the one place that all of them go into, where they name none themselves.
     """
 

@@ -154,9 +154,15 @@ class Marked:
 
 @dataclass(frozen=True, slots=True)
 class JustMade:
-    """`in last sc made`, `in st just made`: the top of the stitch made last."""
+    """`in last sc made`, `in st just made`: the top of the stitch made last.
+
+    number: `6th sc made` of the row, counted from its beginning; 0 for the last one. among: `2nd of these 3
+    tr`, counted in the last so many of them; 0 where not said.
+    """
 
     target: Target = STITCH
+    number: int = 0
+    among: int = 0
     span: Span | None = no_span()
 
 

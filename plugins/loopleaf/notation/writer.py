@@ -107,13 +107,14 @@ def _step(step: Step, style: Style, here: bool, depth: int) -> str:
 
 def _work(work: Work, style: Style, here: bool) -> str:
     stitch, each = work.stitch, work.each
+    pulled = f" {work.tension}" if work.tension else ""
     match work.places:
         case (Each(until=until),) if stitch == AS_BELOW and work.shaping is not None:
-            return f"{write_shaping(work.shaping, style, alone=True)} {write_until(until, style)}"
+            return f"{write_shaping(work.shaping, style, alone=True)} {write_until(until, style)}{pulled}"
         case (Each(until=until),) if stitch == AS_BELOW:
-            return f"work even {write_until(until, style)}"
+            return f"work even{pulled} {write_until(until, style)}"
     if not here and _chooses_its_places(work, style):
-        return _by_its_name(work, style)
+        return _by_its_name(work, style) + pulled
     places = _said_places(work, here)
     name = style.stitch(stitch, not is_one(each))
     if not is_one(each) or any(isinstance(p, Evenly) for p in places):
@@ -128,7 +129,7 @@ def _work(work: Work, style: Style, here: bool) -> str:
     where = _with_post(_with_loop(where, stitch, style), stitch)
     through = f" through {work.through}" if work.through else ""
     shaping = f", {write_shaping(work.shaping, style)}" if work.shaping is not None else ""
-    return f"{text}{' ' + where if where else ''}{through}{write_counts(work.counts, style)}{shaping}"
+    return f"{text}{pulled}{' ' + where if where else ''}{through}{write_counts(work.counts, style)}{shaping}"
 
 
 def _chooses_its_places(work: Work, style: Style) -> bool:

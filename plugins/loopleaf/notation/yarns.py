@@ -6,6 +6,7 @@ from .carried import pass_along, pass_colour, pass_unused
 from .cursor import Cursor
 from .edges import read_piece
 from .joined_at import read_spot
+from .made_here import read_marked_stitch
 from .names import read_stitch, starts_stitch
 from .piece_names import piece_at
 from .place_kinds import read_place
@@ -283,7 +284,7 @@ def read_marker(cursor: Cursor, steps: list[Step]) -> None:
     action: Literal["place", "move", "remove"] = cursor.means.split("-")[0]  # type: ignore[assignment]
     cursor.at += 1
     _pause_at_the_round(cursor)
-    steps.append(Marker(action, _to_place(cursor), cursor.span(first)))
+    steps.append(Marker(action, read_marked_stitch(cursor) or _to_place(cursor), cursor.span(first)))
 
 
 def _pause_at_the_round(cursor: Cursor) -> None:

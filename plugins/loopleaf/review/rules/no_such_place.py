@@ -64,6 +64,7 @@ def _top_of_the_chain(met: Met) -> str:
 
 _MISSING = {
     "marker": "marked stitch",
+    "number made": "stitch of that number made so far",
     "rounds below": "round so far below",
     "piece": "piece of that name before it",
     "same": "place just worked into",

@@ -30,6 +30,8 @@ from ..trials import Mend
 
 def words(met: Met) -> Words:
     needed, available = met.facts["needed"], met.facts["available"]
+    if "shaping" in met.facts:
+        return _other_way(met, needed, available)
     at = met.below_at
     left = f"{'only ' if available else ''}{available or 'none'} {'are' if available > 1 else 'is'} left"
     passes, done = met.facts.get("passes"), met.facts.get("done")
@@ -47,6 +49,17 @@ def words(met: Met) -> Words:
         suggestion=mend_told(met, mend) if mend else room,
         location=_where(met, mend),
         related=(Related(at, f"{met.where} is worked into this"),) if at and not on_a_chain else (),
+    )
+
+
+def _other_way(met: Met, asked: int, there: int) -> Words:
+    """A row that is to be increased to fewer stitches than it is worked into, or decreased to more."""
+    how, other, fewer = ("in", "de", "more") if met.facts["shaping"] == "inc" else ("de", "in", "fewer")
+    stitches = number_of(there, "stitch")
+    return Words(
+        message=f"{met.quoted} in {met.where} can't come to {number_of(asked, 'stitch')} by {how}creasing.",
+        working=f"It goes into {stitches}, and {how}creasing gives {fewer} than that.",
+        suggestion=Suggestion(f"Write “{other}creasing”, or state another number.", None, "fill-in"),
     )
 
 
