@@ -44,11 +44,10 @@ def drawn_size(svg: str) -> tuple[float, float]:
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """A drawing of a piece. kind: `chart`, `schematic` (its measures), `profile` (in section),
-    `squares` (the author's grid), or `picture` (of the whole, at another height). title: what
-    it is called. svg: SVG text. file: its path in the site, "" for one that stands in the page. left,
-    left_file: the same as a left-hander works it, "" where it has no hand or stands in the page. key: a
-    chart's, for the page.
+    """A drawing of a piece. kind: `chart`, `schematic` (its measures), `profile` (in section), `squares` (the
+    author's grid), or `picture` (of the whole, at another height). title: what it is called. svg: SVG text.
+    file: its path in the site, "" for one that stands in the page. left, left_file: the same as a left-hander
+    works it, "" where it has no hand or stands in the page. key: a chart's, for the page.
     """
 
     kind: Literal["chart", "schematic", "profile", "squares", "picture"]
