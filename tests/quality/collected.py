@@ -67,6 +67,13 @@ NOT_YET: frozenset[str] = frozenset(
         "picots of the author's own in brackets, joined, and to form a picot",
         "the author's shells told as all in one place",
         "the skipped stitch under the chains that come next",
+        "all around from a corner, one corner after the other",
+        "four sides, so many stitches evenly along each, from the end of an unturned row",
+        "four corners and sides in a repeat, with another yarn",
+        "three corners and sides of four",
+        "a corner told, the sides between the others told, the work not turned",
+        "a last row's end, a side of so many, the bottom and the other side",
+        "a round behind a row that was joined goes on in the same direction",
     }
 )
 """Cases that the little model doesn't know yet; the engine alone is held to them."""

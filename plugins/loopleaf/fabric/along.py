@@ -352,7 +352,10 @@ def row_ends(hand: Hand, place: RowEnds, span: Span | None) -> list[Into]:
     edge = hand.edge
     target = Target("row-end", stitch=place.stitch)
     if place.count is not None:
-        return take(hand, find_next(hand, target, number(hand, place.count), span))
+        count, left = number(hand, place.count), edge.side_end() - edge.pos
+        if edge.sided and 0 < left < count and edge.matches(edge.places[edge.pos], Target("row-end")):
+            raise hand.stuck("works-past-the-end", span, needed=count, available=left, what="row-end")
+        return take(hand, find_next(hand, target, count, span))
     end = bound(hand, place.until, span)
     found: list[Found] = []
     at = edge.pos

@@ -26,6 +26,7 @@ from .earlier import along_round
 from .edge import is_of
 from .free import turn_to
 from .hand import ChainQuestion, Hand
+from .own_side import begins_in_a_corner, lay_all_around
 from .places import resolve
 from .seek import find_next, number, use_first
 from .standing import where_it_stands
@@ -104,6 +105,8 @@ def join_yarn(hand: Hand, step: JoinYarn) -> None:
     stitch = step.standing or step.stitch.kind != "slip"
     if step.place is None:
         return
+    if begins_in_a_corner(hand, step.place):
+        lay_all_around(hand)
     target: Target = getattr(step.place, "target", Target())
     between = isinstance(step.place, InRing | Between) or target.kind == "gap"
     if begins(hand) and (edge.pos == 0 or hand.laid) and not between:

@@ -72,6 +72,7 @@ class Setting:
     closing: what the line joins to at its end names the third chain of four: (3, 4), else None.
     first_kind: kind of the first stitch after the beginning chain. begun_on: the name of the piece that the
     round's own edge belongs to, where the line speaks of it. leaves: a later row takes up what this leaves.
+    turned: the work was turned before the round.
     """
 
     size: int
@@ -88,6 +89,7 @@ class Setting:
     begun_on: str = ""
     several: bool = False
     leaves: bool = False
+    turned: bool = False
     reading: Reading = AS_IT_STANDS
     rows: bool = field(init=False)
     spiral: bool = field(init=False)
