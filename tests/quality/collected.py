@@ -74,6 +74,8 @@ NOT_YET: frozenset[str] = frozenset(
         "a corner told, the sides between the others told, the work not turned",
         "a last row's end, a side of so many, the bottom and the other side",
         "a round behind a row that was joined goes on in the same direction",
+        "a thumb in the piece itself, around its opening with a stitch in either side",
+        "a thumb in the piece itself, a skipped stitch forgotten before the side",
     }
 )
 """Cases that the little model doesn't know yet; the engine alone is held to them."""

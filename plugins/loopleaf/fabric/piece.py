@@ -7,7 +7,10 @@ from dataclasses import dataclass, field, replace
 from ..notation.tree import Line, Step, Tally
 from ..pattern.rounds import Path, RoundPlan
 from . import survey
+from .along import begun_on_stitches
+from .around import corners
 from .markers import carried_up
+from .openings import left_open
 from .round import Attempt, Task, work
 from .settle import settle
 from .sides import Sides
@@ -150,13 +153,13 @@ class PieceHand:
 
     def _nearest(self, attempts: list[Attempt]) -> Attempt:
         """The attempt to be told of where none fits: a piece's first round may go around more than its own
-        stitches, and comes nearest to its count along the right ones."""
+        stitches, and comes nearest to its count along the right ones; so may one around an opening."""
         counted = [one for one in attempts if one.troubles[0].rule == "count-differs"]
         there = [one for one in attempts if one.troubles[0].rule != "no-such-place"]
-        if self.index or len(attempts) < 2:
+        if len(attempts) < 2 or (self.index and not any(begun_on_stitches(one.hand) for one in attempts)):
             return attempts[0]
         if len(counted) < 2:
-            return (there or attempts)[0]
+            return max(there or attempts, key=lambda one: (not one.stuck, one.hand.uses))
         return min(counted, key=lambda one: abs(one.troubles[0].facts.get("difference", 0)))
 
     def _task(
@@ -198,7 +201,10 @@ class PieceHand:
         if plan.work_path in self.wrong:
             return
         for places in thread.further:
-            yield replace(task, places=places)
+            yield replace(task, places=places, corners=thread.corners if self.index else corners(places))
+        if thread.fastened is not None and task.circle and survey.goes_into_an_opening(task.steps):
+            for places in left_open(self.done, task.size):
+                yield replace(task, places=places, corners=corners(places))
         if self.convention_before is not None:
             for places in (thread.places, *thread.further):
                 yield replace(task, places=places, conventions=self.convention_before)

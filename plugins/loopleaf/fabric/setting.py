@@ -31,6 +31,7 @@ class Reading:
     shared: whether `in last st` is the stitch that the one before it has gone into as well.
     none: whether `in each st to end` is no stitch in this size.
     without_end: whether a row that turns aside at its end leaves that end out of the `row ends`.
+    beyond: whether the centre of an even number of chains is the second of its middle two.
     """
 
     chain: bool | None = None
@@ -54,6 +55,7 @@ class Reading:
     shared: bool = False
     none: bool = False
     without_end: bool = False
+    beyond: bool = False
 
 
 AS_IT_STANDS = Reading()

@@ -36,6 +36,7 @@ from ..notation.tree import (
     RowEnds,
     Same,
     Skip,
+    Skipped,
     Span,
     Step,
     Tally,
@@ -289,6 +290,15 @@ def _plain(place: Place) -> bool:
             return targets == (STITCH,)
         case _:
             return isinstance(place, Here)
+
+
+def goes_into_an_opening(steps: tuple[Step, ...]) -> bool:
+    """Whether the yarn is joined for stitches that an earlier round passed over: a thumb, a sleeve."""
+    places = [one for step in walk(steps) if isinstance(step, Work | Group) for one in step.places]
+    joins = any(isinstance(step, JoinYarn) for step in steps)
+    return joins and any(
+        isinstance(one, Skipped) or getattr(one, "target", STITCH).unworked for one in places
+    )
 
 
 @once_a_line
