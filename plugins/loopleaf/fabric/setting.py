@@ -31,6 +31,7 @@ class Reading:
     shared: whether `in last st` is the stitch that the one before it has gone into as well.
     none: whether `in each st to end` is no stitch in this size.
     without_end: whether a row that turns aside at its end leaves that end out of the `row ends`.
+    beyond: whether the centre of an even number of chains is the second of its middle two.
     """
 
     chain: bool | None = None
@@ -54,6 +55,7 @@ class Reading:
     shared: bool = False
     none: bool = False
     without_end: bool = False
+    beyond: bool = False
 
 
 AS_IT_STANDS = Reading()
@@ -72,6 +74,7 @@ class Setting:
     closing: what the line joins to at its end names the third chain of four: (3, 4), else None.
     first_kind: kind of the first stitch after the beginning chain. begun_on: the name of the piece that the
     round's own edge belongs to, where the line speaks of it. leaves: a later row takes up what this leaves.
+    turned: the work was turned before the round.
     """
 
     size: int
@@ -88,6 +91,7 @@ class Setting:
     begun_on: str = ""
     several: bool = False
     leaves: bool = False
+    turned: bool = False
     reading: Reading = AS_IT_STANDS
     rows: bool = field(init=False)
     spiral: bool = field(init=False)
