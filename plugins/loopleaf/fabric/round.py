@@ -132,6 +132,7 @@ _OPEN = (
     ("shared_open", "shared", True),
     ("none_open", "none", True),
     ("end_open", "without_end", True),
+    ("slips_open", "slips", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
 
@@ -239,7 +240,8 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand.earlier = task.earlier
     hand.moves_marker = seen.moves_marker
     hand.petal_in_ring = line.is_one_in_a_ring
-    hand.travels = not setting.spiral and seen.travels
+    hand.slips_open = setting.rows and line.slips_on
+    hand.travels = not setting.spiral and seen.travels and not reading.slips
     if task.places and (task.circle or isinstance(task.places[0], Ring)) and not setting.spiral:
         hand.standing = task.places[0]
     hand.lock = task.before[-1] if task.before else None
