@@ -100,11 +100,36 @@ def leave(hand: Hand, step: Leave) -> None:
         edge.pos = edge.limit
         return
     count = number(hand, step.count)
+    slips = _slips_left(hand, step)
+    if slips is not None:
+        hand.left += len(slips)
+        hand.left_places += slips
+        edge.pos = edge.limit
+        return
     found = find_next(hand, step.target, count, step.span)
     hand.left += count
     if found:
         hand.left_places += edge.places[edge.pos : found[-1].after]
         edge.pos = found[-1].after
+
+
+def _slips_left(hand: Hand, step: Leave) -> list[Place] | None:
+    """The places that `leaving sl sts unworked` leaves at a row's end: none where those only moved on, which
+    is all that it says again; None where anything else is there, or is meant."""
+    stitch = step.target.stitch
+    if stitch is None or stitch.kind != "slip" or step.count is None or not hand.earlier:
+        return None
+    left = hand.edge.places[hand.edge.pos : hand.edge.limit]
+    if not all(isinstance(one, Made) and one.kind == "slip" for one in left):
+        return None
+    below = hand.earlier[-1].sizes[hand.setting.size]
+    moved = 0
+    for one in below.made if below is not None and not left else ():
+        if not isinstance(one, Made) or one.kind != "slip" or one.role != "travel":
+            break
+        moved += 1
+    there = len(left) or moved
+    return left if there and number(hand, step.count) in (1, there) else None
 
 
 def work_over(hand: Hand, step: WorkingOver) -> None:

@@ -331,7 +331,8 @@ def _join_yarn(hand: Hand, step: JoinYarn, follow: Step | None) -> None:
 
 def _turn(hand: Hand, step: Turn, follow: Step | None) -> None:
     hand.turned = step.turns
-    hand.turned_after = hand.numbered
+    only_stood = hand.stood and hand.numbered == 1  # `ch 3 (counts as dc), turn, dc in next st`
+    hand.turned_after = 0 if only_stood else hand.numbered
 
 
 def _passage(hand: Hand, step: Passage, follow: Step | None) -> None:

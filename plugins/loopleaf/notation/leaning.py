@@ -6,7 +6,7 @@ Also with its legs one by one, `dc2tog, working first leg in same st and second 
 from .cursor import Cursor
 from .gathering import NEVER_GATHERED, apart, gathered
 from .place_kinds import read_place
-from .tree import ONE, Amount, First, JustMade, Last, Next, Place, Same, Span, Step, Stitch, Together, Work
+from .tree import ONE, Amount, First, JustMade, Last, Next, Over, Place, Same, Span, Step, Stitch, Together, Work
 
 _LEGS = frozenset({"leg", "legs"})
 _WHICH = frozenset({"first", "next", "last", "ord"})
@@ -91,7 +91,9 @@ def over_several(stitch: Stitch, places: tuple[Place, ...], span: Span) -> Step 
         return None
     legs = 0
     for place in places:
-        if isinstance(place, Next | First | Last) and not place.count.varies:
+        if isinstance(place, Over) and place.which != "next":
+            return None
+        if isinstance(place, Next | First | Last | Over) and not place.count.varies:
             legs += place.count.sizes[0] or 0
         elif isinstance(place, Same | JustMade):
             legs += 1
@@ -99,6 +101,7 @@ def over_several(stitch: Stitch, places: tuple[Place, ...], span: Span) -> Step 
             return None
     if legs != stitch.number:
         return None
+    places = tuple(Next(one.count, one.target) if isinstance(one, Over) else one for one in places)
     each = apart([Work(Stitch(stitch.kind, name=stitch.name), ONE, (place,), span=span) for place in places])
     return gathered(each, None, span)
 
