@@ -184,6 +184,7 @@ class PieceHand:
             unworked_back=thread.unworked[1 - self.way],
             leaves=self.index in ways.leaving,
             leads=ways.leads,
+            turned=thread.turned,
         )
 
     def _ways_of_working(self, task: Task, plan: RoundPlan, thread: Thread) -> Iterator[Task]:
@@ -298,7 +299,8 @@ class PieceHand:
         if worked == "rows":
             thread.places = places[::-1]
             thread.further = [edge[::-1] for edge in thread.further]
-        elif thread.circle and attempt.hand.turned and attempt.hand.joined:
+        thread.turned = thread.circle and attempt.hand.turned and attempt.hand.joined
+        if thread.turned:
             thread.places = places[:1] + places[:0:-1]
 
     def _unread(self, thread: Thread, stated: Tally | None, size: int) -> WorkedRound:

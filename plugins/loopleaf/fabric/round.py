@@ -16,7 +16,7 @@ from .single_chains import opens_spaces
 from .steps import perform
 from .survey import Survey, other_pieces
 from .tally import compare, count_up
-from .worked import Made, Place, Ring, RoundWork, Trouble, WorkedRound
+from .worked import Made, Place, Ring, RoundWork, Space, Trouble, WorkedRound
 
 FIT = ("repeat-does-not-fit", "works-past-the-end", "stitches-left-over", "no-such-place", "join-misses")
 """Troubles of the fit, which a different reading of the beginning chain may mend."""
@@ -31,7 +31,8 @@ class Task:
     earlier rows going the same way left, in the order met; unworked_back: those that went the other way.
     earlier: the rounds of the piece so far. corners: see `Edge`. begun_on: the piece whose edge the round is
     worked into: another one's in the first round, later its own. several: another size has more
-    places here. leaves: see `Setting`. leads: see `count_up`.
+    places here. leaves: see `Setting`. leads: see `count_up`. turned: the round below was joined,
+    then turned.
     """
 
     steps: tuple[Step, ...]
@@ -58,6 +59,7 @@ class Task:
     unworked_back: Sequence[Place] = ()
     leaves: bool = False
     leads: Mapping[str, str] = field(default_factory=dict)
+    turned: bool = False
 
 
 @dataclass(slots=True)
@@ -82,7 +84,7 @@ class Attempt:
 def work(task: Task) -> Attempt:
     """Work a round; where the text leaves something open, try each reading and take the one that alone is
     borne out."""
-    plain = _attempt(task, AS_IT_STANDS)
+    plain = _back_over_the_join(task) or _attempt(task, AS_IT_STANDS)
     question = plain.hand.chain_question
     chain_open = question is not None and question.by == "open"
     repeat_open = bool(plain.hand.unclear)
@@ -104,6 +106,21 @@ def work(task: Task) -> Attempt:
         if other.fits and _is_by_one_stitch(plain):
             return _contradicted(plain, other)
     return plain
+
+
+def _back_over_the_join(task: Task) -> Attempt | None:
+    """A turned round that begins in the chain space beside the join: the stitch joined to comes last in it.
+
+    None where the line doesn't begin so, a beginning chain may stand on that stitch, or it doesn't fit so.
+    """
+    if not task.turned or not isinstance(task.places[1 % len(task.places)], Space):
+        return None
+    if not look_over(task.steps, Same(task.specials)).begins_in_a_space:
+        return None
+    attempt = _attempt(task, replace(AS_IT_STANDS, onward=True))
+    question = attempt.hand.chain_question
+    stands = question is not None and (question.counts or question.by == "open")
+    return attempt if attempt.fits and not stands else None
 
 
 def _counts_no_stitches(stated: Tally | None) -> bool:

@@ -91,8 +91,6 @@ def over_several(stitch: Stitch, places: tuple[Place, ...], span: Span) -> Step 
         return None
     legs = 0
     for place in places:
-        if isinstance(place, Over) and place.which != "next":
-            return None
         if isinstance(place, Next | First | Last | Over) and not place.count.varies:
             legs += place.count.sizes[0] or 0
         elif isinstance(place, Same | JustMade):
@@ -101,9 +99,16 @@ def over_several(stitch: Stitch, places: tuple[Place, ...], span: Span) -> Step 
             return None
     if legs != stitch.number:
         return None
-    places = tuple(Next(one.count, one.target) if isinstance(one, Over) else one for one in places)
-    each = apart([Work(Stitch(stitch.kind, name=stitch.name), ONE, (place,), span=span) for place in places])
+    plain = Stitch(stitch.kind, name=stitch.name)
+    each = apart([Work(plain, ONE, (_leaned_on(place),), span=span) for place in places])
     return gathered(each, None, span)
+
+
+def _leaned_on(place: Place) -> Place:
+    """`over last st` as the place that it is for one of several legs."""
+    if not isinstance(place, Over):
+        return place
+    return {"next": Next, "first": First, "last": Last}[place.which](place.count, place.target)
 
 
 def leaning(step: Together) -> Work | None:
