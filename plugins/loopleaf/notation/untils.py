@@ -113,7 +113,11 @@ def read_until(cursor: Cursor) -> Until | None:
     means = cursor.means
     if middle:
         cursor.at += 1
-        return Until("centre", target=read_counted_target(cursor)[1])
+        target = read_counted_target(cursor)[1]
+        if cursor.means == "of":  # `to center sc of next 3-sc group`
+            cursor.at += 1 + (cursor.ahead() in ("next", "first", "a"))
+            target = read_counted_target(cursor)[1]
+        return Until("centre", target=target)
     if means == "beg":  # `to beg ch-3`: the chain at the row's end
         cursor.at += 2
         if cursor.means in ("num", "ch"):
