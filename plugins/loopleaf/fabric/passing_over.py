@@ -8,7 +8,7 @@ from .along import last_places
 from .earlier import along_round
 from .edge import Found
 from .hand import Hand
-from .seek import bound, find_next, number
+from .seek import bound, find_next, missing, number
 from .taken_up import take_up_unworked, worked_now
 from .worked import Made, Place, Space
 
@@ -31,7 +31,9 @@ def skip(hand: Hand, step: Skip) -> None:
             return
     if step.which == "first" and edge.pos and step.target.kind == "stitch":
         count -= 1  # the chain that counts stands on the first
-    if not count or step.which in ("behind", "all"):  # used up by the stitch in front; no places in any case
+    if step.which == "all" and step.target.kind == "space" and edge.find(step.target, 0) is None:
+        raise missing(hand, step.target, 1, 0, step.span)
+    if not count or step.which in ("behind", "all"):  # used up by the stitch in front; passed by in any case
         return
     if step.which == "last":
         last_places(hand, Last(step.count, step.target), step.span)
