@@ -20,7 +20,8 @@ Put = Callable[[Hand, Work | Group, Into], None]
 def one_walk(hand: Hand, steps: Sequence[Step], put: Put) -> int:
     """Work the first steps in one walk, where each names what the others pass by.
 
-    Returns how many of them; 0 where the first doesn't begin such a walk. put: works a step into one place."""
+    Returns how many of them; 0 where the first doesn't begin such a walk. put: works a step into one place.
+    """
     walked: list[tuple[Work | Group, Each]] = []
     for step in steps:
         each = _walks(step, walked)

@@ -6,7 +6,22 @@ Also with its legs one by one, `dc2tog, working first leg in same st and second 
 from .cursor import Cursor
 from .gathering import NEVER_GATHERED, apart, gathered
 from .place_kinds import read_place
-from .tree import ONE, Amount, First, JustMade, Last, Next, Over, Place, Same, Span, Step, Stitch, Together, Work
+from .tree import (
+    ONE,
+    Amount,
+    First,
+    JustMade,
+    Last,
+    Next,
+    Over,
+    Place,
+    Same,
+    Span,
+    Step,
+    Stitch,
+    Together,
+    Work,
+)
 
 _LEGS = frozenset({"leg", "legs"})
 _WHICH = frozenset({"first", "next", "last", "ord"})

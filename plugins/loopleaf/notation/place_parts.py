@@ -154,7 +154,13 @@ def read_within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Pl
     else:
         of = read_counted_target(cursor)[1]
     return Within(
-        part, inner, of, number, which == "same", which == "last", unsaid=unsaid  # type: ignore[arg-type]
+        part,
+        inner,
+        of,
+        number,
+        which == "same",
+        which == "last",
+        unsaid=unsaid,  # type: ignore[arg-type]
     )
 
 

@@ -55,7 +55,7 @@ def read_places(cursor: Cursor) -> Where:
         _read_one(cursor, where, places)
     where.through = read_through(cursor)
     if where.post == "around":
-        where.post = "" if all(map(_is_a_space, places)) else read_from_behind(cursor)
+        where.post = "" if places and all(map(_is_a_space, places)) else read_from_behind(cursor)
     if cursor.means == "in" and cursor.ahead() == "loop-of" and cursor.ahead(2) != "of" and not where.loop:
         where.loop = cursor.words[cursor.at + 1].value
         cursor.at += 2
