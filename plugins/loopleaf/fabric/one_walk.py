@@ -57,8 +57,8 @@ def _walks(step: Step, before: Sequence[tuple[Work | Group, Each]]) -> Each | No
     if not isinstance(step, Work if not before else Work | Group):
         return None
     match step:
-        case Work(places=(Each() as each,), counts=None) | Group(places=(Each() as each,), counts=None):
-            if each.until.kind != "end" or each.every > 1 or each.remaining:
+        case Work(places=(each,), counts=None) | Group(places=(each,), counts=None):
+            if not isinstance(each, Each) or each.until.kind != "end" or each.every > 1 or each.remaining:
                 return None
             return each if all(_apart(other, each) for _, other in before) else None
     return None

@@ -121,9 +121,14 @@ def over_several(stitch: Stitch, places: tuple[Place, ...], span: Span) -> Step 
 
 def _leaned_on(place: Place) -> Place:
     """`over last st` as the place that it is for one of several legs."""
-    if not isinstance(place, Over):
-        return place
-    return {"next": Next, "first": First, "last": Last}[place.which](place.count, place.target)
+    match place:
+        case Over(which="first"):
+            return First(place.count, place.target)
+        case Over(which="last"):
+            return Last(place.count, place.target)
+        case Over():
+            return Next(place.count, place.target)
+    return place
 
 
 def leaning(step: Together) -> Work | None:

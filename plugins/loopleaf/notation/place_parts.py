@@ -153,15 +153,8 @@ def read_within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Pl
         cursor.at += 2
     else:
         of = read_counted_target(cursor)[1]
-    return Within(
-        part,
-        inner,
-        of,
-        number,
-        which == "same",
-        which == "last",
-        unsaid=unsaid,  # type: ignore[arg-type]
-    )
+    within = Within(part, inner, of, number, which == "same", which == "last")  # type: ignore[arg-type]
+    return replace(within, unsaid=unsaid)
 
 
 _AT_A_CORNER = 3
