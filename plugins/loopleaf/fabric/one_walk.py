@@ -56,10 +56,8 @@ def _walks(step: Step, before: Sequence[tuple[Work | Group, Each]]) -> Each | No
     """Its `each`, if the step can be one more of such a walk."""
     if not isinstance(step, Work if not before else Work | Group):
         return None
-    match step:
-        case Work(places=(each,), counts=None) | Group(places=(each,), counts=None):
-            if not isinstance(each, Each) or each.until.kind != "end" or each.every > 1 or each.remaining:
-                return None
+    match step.places:
+        case (Each(every=1, remaining=False) as each,) if step.counts is None and each.until.kind == "end":
             return each if all(_apart(other, each) for _, other in before) else None
     return None
 
