@@ -13,6 +13,7 @@ from ..notation.tree import (
     JoinYarn,
     Next,
     Over,
+    Same,
     Skip,
     Span,
     Step,
@@ -50,7 +51,8 @@ def travel(hand: Hand, step: Work) -> None:
     edge = hand.edge
     uses = hand.uses
     for named in where_it_stands(hand, step).places:
-        if edge.circle and edge.pos == 0 and not isinstance(named, InRing | First | Between):
+        onward = not isinstance(named, Same) if hand.slipped else edge.circle
+        if onward and edge.pos == 0 and not isinstance(named, InRing | First | Between):
             edge.pos = 1
         for into in resolve(hand, named, step.span):
             hand.put(step.stitch, into, step.span, role="travel")

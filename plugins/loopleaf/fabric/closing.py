@@ -26,6 +26,7 @@ from ..notation.tree import (
 from ..notation.tree import Place as NamedPlace
 from .earlier import left_of_round
 from .edge import Edge
+from .gaps import ends_beside_the_start
 from .hand import Hand
 from .openings import left_gaps
 from .passed import gone_over_elsewhere, passed_elsewhere, rest_of_a_shell, spaces_left
@@ -262,7 +263,7 @@ def left_over(hand: Hand) -> None:
         if spaces and not edge.counted:
             hand.trouble("stitches-left-over", None, left=spaces, target="space", stitches=left)
             return
-    if not left or (hand.gaps and left == 1) or rest_of_a_shell(hand):
+    if not left or (hand.gaps and left == 1) or ends_beside_the_start(hand) or rest_of_a_shell(hand):
         return
     if left == 1 and hand.turned_tip is not None and edge.places[-1] is hand.turned_tip:
         return

@@ -5,7 +5,7 @@ from ..notation.tree import Place as NamedPlace
 from .grouped import has_groups, last_gap, same_group
 from .hand import Hand
 from .seek import Into, number
-from .worked import Place, Space
+from .worked import Made, Place, Space
 
 _SPACE = Target("space")
 _GAP = Target("gap")
@@ -28,10 +28,13 @@ def in_gaps(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into] | No
     spaced = any(isinstance(one, Space) or getattr(one, "role", "") == "loop" for one in edge.places)
     if target == _GAP and spaced:
         return _between_groups(hand, wanted, isinstance(place, Next), span)
-    if target == _GAP and not has_groups(edge) and isinstance(place, Next) and 0 < edge.pos < edge.limit:
+    round_again = edge.circle and edge.pos == len(edge.places) and hand.since == 1
+    here = 0 < edge.pos < edge.limit or round_again
+    if target == _GAP and not has_groups(edge) and isinstance(place, Next) and here:
         hand.gaps = True  # among single stitches: the gap that the hook stands before
+        hand.since = 0
         hand.last = edge.places[edge.pos - 1]
-        return [(edge.places[edge.pos - 1], edge.places[edge.pos])]
+        return [(edge.places[edge.pos - 1], edge.places[edge.pos % len(edge.places)])]
     if spaced or not has_groups(edge):
         return None
     hand.leaf = None
@@ -44,6 +47,17 @@ def in_gaps(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into] | No
     if not found or (isinstance(place, Next | Last) and len(found) < wanted):
         raise hand.stuck("works-past-the-end", span, needed=wanted, available=len(found), what="group")
     return found
+
+
+def ends_beside_the_start(hand: Hand) -> bool:
+    """Whether a round that began in a gap has come so near to it that what is left,
+    with the stitch before that gap, is what each pass skips: `*sk 2 dc, 2 dc in sp before next dc`."""
+    edge = hand.edge
+    if not edge.circle or not hand.gaps:
+        return False
+    first = next((one for one in hand.new if isinstance(one, Made)), None)
+    begun = first is not None and len(first.into) > 1 and first.into[0] is edge.places[0]
+    return begun and edge.rest() > 0 and hand.skips == {edge.rest() + 1}
 
 
 def _end_gap(hand: Hand, first: bool) -> list[Into] | None:

@@ -7,11 +7,11 @@ from ..notation.once_a_line import Same, once_a_line
 from ..notation.tree import Line, Step
 from .first_leg import with_first_leg, with_first_pair
 from .kept import into_chain
-from .onward import begins_without_chain
+from .onward import begins_in_a_space, begins_without_chain
 from .petals import is_one_in_a_ring
 from .picots import with_picots
 from .single_chains import names_chains
-from .survey import Survey, only_ends, survey
+from .survey import Survey, only_ends, slips_on, survey
 from .taken_up import with_skip_of_unworked
 from .travelled import travelled
 
@@ -37,6 +37,8 @@ class LookedOver:
     led: Way
     paired: Way
     begins_without_chain: bool
+    begins_in_a_space: bool
+    slips_on: bool
     is_one_in_a_ring: bool
     names_chains: bool
     into_chain: bool
@@ -55,6 +57,8 @@ def look_over(steps: tuple[Step, ...], specials: Same[Mapping[str, Line]]) -> Lo
         plain if led.steps is read else led,
         plain if paired.steps is read else paired,
         begins_without_chain(read),
+        begins_in_a_space(read),
+        slips_on(read),
         is_one_in_a_ring(steps),
         names_chains(steps),
         any(into_chain(step) for step in read),

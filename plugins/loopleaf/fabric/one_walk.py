@@ -1,9 +1,9 @@
 """One walk along the edge, each place by its own kind.
 
-`sc in each dc and 2 sc in each ch-2 sp around`, `sc in each sc and 2 sc in each dc around`.
+`sc in each dc and 2 sc in each ch-2 sp around`, `FPdc around each FPdc and BPdc around each BPdc around`.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from ..notation.tree import Each, Group, Step, Target, Work
@@ -17,36 +17,53 @@ _BETWEEN_STITCHES = ("space", "loop")
 Put = Callable[[Hand, Work | Group, Into], None]
 
 
-def one_walk(hand: Hand, step: Step, follow: Step | None, put: Put) -> bool:
-    """Work two steps in one walk, where each names what the other passes by; False for any others.
+def one_walk(hand: Hand, steps: Sequence[Step], put: Put) -> int:
+    """Work the first steps in one walk, where each names what the others pass by.
 
-    put: works a step into one place."""
-    if not isinstance(step, Work) or not isinstance(follow, Work | Group):
-        return False
-    match step.places, follow.places:
-        case (Each() as plain,), (Each() as between,) if step.counts is None and follow.counts is None:
-            pass
-        case _:
-            return False
-    if any(one.until.kind != "end" or one.every > 1 or one.remaining for one in (plain, between)):
-        return False
-    if hand.leaf is not None or not _apart(plain, between):
-        return False
+    Returns how many of them; 0 where the first doesn't begin such a walk. put: works a step into one place.
+    """
+    walked: list[tuple[Work | Group, Each]] = []
+    for step in steps:
+        each = _walks(step, walked)
+        if each is None:
+            break
+        assert isinstance(step, Work | Group)
+        walked.append((step, each))
     edge = hand.edge
-    if not all(any(edge.find(target, edge.pos) for target in one.targets) for one in (plain, between)):
-        return False
+    if len(walked) < _SEVERAL or hand.leaf is not None:
+        return 0
+    if not all(any(edge.find(target, edge.pos) for target in each.targets) for _, each in walked):
+        return 0
     hand.begun = True
     while True:
-        ways: list[tuple[Found, Work | Group]] = [
-            (found, work)
-            for work, place in ((follow, between), (step, plain))
-            for target in place.targets
+        ways: list[tuple[Found, Target, Work | Group]] = [
+            (found, target, step)
+            for step, each in reversed(walked)
+            for target in each.targets
             if (found := edge.find(target, edge.pos)) is not None
         ]
         if not ways:
-            return True
-        found, work = min(ways, key=lambda way: way[0].at)
-        put(hand, work, take(hand, [found])[0])
+            return len(walked)
+        # `dc in each dc, FPdc around each FPdc`: a post stitch is a dc too, and the other names it closer
+        found, _, step = min(ways, key=lambda way: (way[0].at, not _is_post(way[1])))
+        put(hand, step, take(hand, [found])[0])
+
+
+_SEVERAL = 2
+
+
+def _walks(step: Step, before: Sequence[tuple[Work | Group, Each]]) -> Each | None:
+    """Its `each`, if the step can be one more of such a walk."""
+    if not isinstance(step, Work if not before else Work | Group):
+        return None
+    match step.places:
+        case (Each(every=1, remaining=False) as each,) if step.counts is None and each.until.kind == "end":
+            return each if all(_apart(other, each) for _, other in before) else None
+    return None
+
+
+def _is_post(target: Target) -> bool:
+    return target.stitch is not None and bool(target.stitch.post)
 
 
 def each_apart(step: Step, follow: Step | None) -> tuple[Work, Work] | None:
@@ -76,8 +93,8 @@ def _apart(one: Each, other: Each) -> bool:
 
 
 def _sort(target: Target) -> str:
-    """Which places a target takes: `space` (any), `space 2`, `corner`, `stitch` (any), `stitch single`; ""
-    for what isn't told apart."""
+    """Which places a target takes: `space` (any), `space 2`, `corner`, `stitch` (any), `stitch single`,
+    `stitch double front`; "" for what isn't told apart."""
     if target.kind == "corner":
         return "corner"
     if target.kind in _BETWEEN_STITCHES:
@@ -86,4 +103,5 @@ def _sort(target: Target) -> str:
         return ""
     if target.stitch is None:
         return "stitch"
-    return f"stitch {target.stitch.kind}" if target.stitch.kind and not target.stitch.form else ""
+    kind, post = target.stitch.kind, target.stitch.post
+    return f"stitch {kind} {post}".rstrip() if kind and not target.stitch.form else ""

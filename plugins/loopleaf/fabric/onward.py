@@ -1,6 +1,23 @@
 """Rounds that begin without a chain, on the stitch that the last one was joined to: petals and loops."""
 
-from ..notation.tree import STITCH, Chain, Group, JoinYarn, Next, Repeat, Same, Skip, Step, Stitch, Work
+from ..notation.tree import (
+    STITCH,
+    Chain,
+    Facing,
+    First,
+    Group,
+    JoinYarn,
+    Lying,
+    Next,
+    Repeat,
+    Same,
+    Skip,
+    Step,
+    Stitch,
+    Turn,
+    Work,
+    Yarn,
+)
 from .edge import Stuck
 from .hand import Hand
 from .last_pass import Perform
@@ -18,6 +35,20 @@ def begins_without_chain(steps: tuple[Step, ...]) -> bool:
                 return any(isinstance(one, Work | Group | Skip) for one in inside)
             case Work() | Group() | Chain():
                 return False
+    return False
+
+
+def begins_in_a_space(steps: tuple[Step, ...]) -> bool:
+    """Whether a line's first stitch goes into a space, behind a beginning chain or without one."""
+    for step in steps:
+        match step:
+            case Repeat(steps=inside):
+                return begins_in_a_space(inside)
+            case Work(places=(Next() | First() as place, *_)) | Group(places=(Next() | First() as place, *_)):
+                return place.target.kind in ("space", "loop")
+            case Chain() | Turn() | Yarn() | Facing() | Lying():
+                continue
+        return False
     return False
 
 

@@ -8,7 +8,7 @@ from .along import last_places
 from .earlier import along_round
 from .edge import Found
 from .hand import Hand
-from .seek import bound, find_next, number
+from .seek import bound, find_next, missing, number
 from .taken_up import take_up_unworked, worked_now
 from .worked import Made, Place, Space
 
@@ -31,7 +31,9 @@ def skip(hand: Hand, step: Skip) -> None:
             return
     if step.which == "first" and edge.pos and step.target.kind == "stitch":
         count -= 1  # the chain that counts stands on the first
-    if not count or step.which in ("behind", "all"):  # used up by the stitch in front; no places in any case
+    if step.which == "all" and step.target.kind == "space" and edge.find(step.target, 0) is None:
+        raise missing(hand, step.target, 1, 0, step.span)
+    if not count or step.which in ("behind", "all"):  # used up by the stitch in front; passed by in any case
         return
     if step.which == "last":
         last_places(hand, Last(step.count, step.target), step.span)
@@ -100,11 +102,36 @@ def leave(hand: Hand, step: Leave) -> None:
         edge.pos = edge.limit
         return
     count = number(hand, step.count)
+    slips = _slips_left(hand, step)
+    if slips is not None:
+        hand.left += len(slips)
+        hand.left_places += slips
+        edge.pos = edge.limit
+        return
     found = find_next(hand, step.target, count, step.span)
     hand.left += count
     if found:
         hand.left_places += edge.places[edge.pos : found[-1].after]
         edge.pos = found[-1].after
+
+
+def _slips_left(hand: Hand, step: Leave) -> list[Place] | None:
+    """The places that `leaving sl sts unworked` leaves at a row's end: none where those only moved on, which
+    is all that it says again; None where anything else is there, or is meant."""
+    stitch = step.target.stitch
+    if stitch is None or stitch.kind != "slip" or step.count is None or not hand.earlier:
+        return None
+    left = hand.edge.places[hand.edge.pos : hand.edge.limit]
+    if not all(isinstance(one, Made) and one.kind == "slip" for one in left):
+        return None
+    below = hand.earlier[-1].sizes[hand.setting.size]
+    moved = 0
+    for one in below.made if below is not None and not left else ():
+        if not isinstance(one, Made) or one.kind != "slip" or one.role != "travel":
+            break
+        moved += 1
+    there = len(left) or moved
+    return left if there and number(hand, step.count) in (1, there) else None
 
 
 def work_over(hand: Hand, step: WorkingOver) -> None:

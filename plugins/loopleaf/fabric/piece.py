@@ -192,6 +192,7 @@ class PieceHand:
             leaves=self.index in ways.leaving,
             turned=result.turned,
             leads=ways.leads,
+            tip_last=thread.turned,
         )
 
     def _ways_of_working(self, task: Task, plan: RoundPlan, thread: Thread) -> Iterator[Task]:
@@ -308,7 +309,8 @@ class PieceHand:
         if worked == "rows":
             thread.places = places[::-1]
             thread.further = [edge[::-1] for edge in thread.further]
-        elif thread.circle and attempt.hand.turned and attempt.hand.joined:
+        thread.turned = thread.circle and attempt.hand.turned and attempt.hand.joined
+        if thread.turned:
             thread.places = places[:1] + places[:0:-1]
 
     def _worked_next(self, attempt: Attempt, steps: tuple[Step, ...]) -> str:

@@ -26,6 +26,7 @@ from ..notation.tree import (
 from ..notation.tree import Place as NamedPlace
 from .bridged import left_to_the_closing, skip_is_all_that_is_left
 from .edge import Stuck
+from .gaps import ends_beside_the_start
 from .grouped import has_groups
 from .hand import Hand
 from .last_pass import before_the_ending, in_the_last_pass, without_join
@@ -229,6 +230,7 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                     edge.limit = len(edge.places) - behind
                 if passes and (
                     only_passed(hand)
+                    or ends_beside_the_start(hand)
                     or _comes_to_its_end(hand, until, stuck)
                     or _none_of_its_kind_left(hand, until, stuck, following)
                 ):

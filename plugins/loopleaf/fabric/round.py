@@ -16,7 +16,7 @@ from .single_chains import opens_spaces
 from .steps import perform
 from .survey import Survey, other_pieces
 from .tally import compare, count_up
-from .worked import Made, Place, Ring, RoundWork, Trouble, WorkedRound
+from .worked import Made, Place, Ring, RoundWork, Space, Trouble, WorkedRound
 
 FIT = ("repeat-does-not-fit", "works-past-the-end", "stitches-left-over", "no-such-place", "join-misses")
 """Troubles of the fit, which a different reading of the beginning chain may mend."""
@@ -32,6 +32,7 @@ class Task:
     earlier: the rounds of the piece so far. corners: see `Edge`. begun_on: the piece whose edge the round is
     worked into: another one's in the first round, later its own. several: another size has more
     places here. leaves, turned: see `Setting`. leads: see `count_up`.
+    tip_last: the round below was joined and then turned, so that the stitch joined to may come last.
     """
 
     steps: tuple[Step, ...]
@@ -59,6 +60,7 @@ class Task:
     leaves: bool = False
     turned: bool = False
     leads: Mapping[str, str] = field(default_factory=dict)
+    tip_last: bool = False
 
 
 @dataclass(slots=True)
@@ -83,7 +85,7 @@ class Attempt:
 def work(task: Task) -> Attempt:
     """Work a round; where the text leaves something open, try each reading and take the one that alone is
     borne out."""
-    plain = _attempt(task, AS_IT_STANDS)
+    plain = _back_over_the_join(task) or _attempt(task, AS_IT_STANDS)
     question = plain.hand.chain_question
     chain_open = question is not None and question.by == "open"
     repeat_open = bool(plain.hand.unclear)
@@ -105,6 +107,21 @@ def work(task: Task) -> Attempt:
         if other.fits and _is_by_one_stitch(plain):
             return _contradicted(plain, other)
     return plain
+
+
+def _back_over_the_join(task: Task) -> Attempt | None:
+    """A turned round that begins in the chain space beside the join: the stitch joined to comes last in it.
+
+    None where the line doesn't begin so, a beginning chain may stand on that stitch, or it doesn't fit so.
+    """
+    if not task.tip_last or not isinstance(task.places[1 % len(task.places)], Space):
+        return None
+    if not look_over(task.steps, Same(task.specials)).begins_in_a_space:
+        return None
+    attempt = _attempt(task, replace(AS_IT_STANDS, onward=True))
+    question = attempt.hand.chain_question
+    stands = question is not None and (question.counts or question.by == "open")
+    return attempt if attempt.fits and not stands else None
 
 
 def _counts_no_stitches(stated: Tally | None) -> bool:
@@ -134,6 +151,7 @@ _OPEN = (
     ("none_open", "none", True),
     ("end_open", "without_end", True),
     ("centre_open", "beyond", True),
+    ("slips_open", "slips", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
 
@@ -241,7 +259,8 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand.earlier = task.earlier
     hand.moves_marker = seen.moves_marker
     hand.petal_in_ring = line.is_one_in_a_ring
-    hand.travels = not setting.spiral and seen.travels
+    hand.slips_open = setting.rows and line.slips_on
+    hand.travels = not setting.spiral and seen.travels and not reading.slips
     if task.places and (task.circle or isinstance(task.places[0], Ring)) and not setting.spiral:
         hand.standing = task.places[0]
     hand.lock = task.before[-1] if task.before else None

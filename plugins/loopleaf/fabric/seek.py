@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from ..notation.tree import STITCH, Amount, Span, Target, Until
 from .edge import Edge, Found, is_of
-from .grouped import is_bare_shell, last_gap, shells
+from .grouped import group_at, is_bare_shell, last_gap, shells
 from .hand import Hand
 from .worked import Made, Place
 
@@ -100,6 +100,8 @@ def bound(hand: Hand, until: Until, span: Span | None) -> int:
         if ahead is None:
             raise missing(hand, until.target, 1, 0, span)
         return min(ahead.at, edge.limit)
+    if until.kind == "centre" and until.names_group:
+        return _middle_of_the_next(hand, until.target, span)
     if until.kind == "centre":
         return _middle(hand, until.target, span)
     if until.kind == "tch":
@@ -117,6 +119,18 @@ def _middle(hand: Hand, target: Target, span: Span | None) -> int:
     if len(there) % 2 == 0:
         raise hand.stuck("no-such-place", span, what="centre", there=[f"{len(there)}"])
     return max(there[len(there) // 2], edge.pos)
+
+
+def _middle_of_the_next(hand: Hand, target: Target, span: Span | None) -> int:
+    """Where the middle stitch of the next group stands."""
+    edge = hand.edge
+    groups = ((at, group_at(edge, at, target)) for at in range(edge.pos, edge.limit))
+    start, group = next(((at, group) for at, group in groups if group), (0, []))
+    if not group:
+        raise missing(hand, target, 1, 0, span)
+    if len(group) % 2 == 0:
+        raise hand.stuck("no-such-place", span, what="centre", there=[f"{len(group)}"])
+    return start + len(group) // 2
 
 
 def _goes_on_before(edge: Edge, at: int, target: Target) -> bool:

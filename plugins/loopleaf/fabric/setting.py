@@ -30,6 +30,7 @@ class Reading:
     tall: whether a beginning chain stands for the taller stitch that such chains count as in the pattern.
     shared: whether `in last st` is the stitch that the one before it has gone into as well.
     none: whether `in each st to end` is no stitch in this size.
+    slips: whether the slip stitches that a row begins with, no chain behind them, are its stitches.
     without_end: whether a row that turns aside at its end leaves that end out of the `row ends`.
     beyond: whether the centre of an even number of chains is the second of its middle two.
     """
@@ -54,6 +55,7 @@ class Reading:
     tall: bool = False
     shared: bool = False
     none: bool = False
+    slips: bool = False
     without_end: bool = False
     beyond: bool = False
 

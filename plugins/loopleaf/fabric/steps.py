@@ -60,10 +60,10 @@ from .worked import Made
 
 def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
     """Work steps in order; raises Stuck where the hand can't go on."""
-    walked = False
+    walked = 0
     for at, step in enumerate(steps):
-        if walked:
-            walked = False
+        if walked > 1:
+            walked -= 1
             continue
         if isinstance(step, Work):
             spaced = with_plain_between(hand, step)
@@ -87,7 +87,7 @@ def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
         if split is not None:
             _work(hand, split[0], split[1])
             step = split[1]
-        walked = one_walk(hand, step, follow, _in_one_place)
+        walked = one_walk(hand, (step, *steps[at + 1 :]), _in_one_place)
         if walked:
             continue
         shorter = before_the_last(hand, step, follow)
@@ -331,7 +331,8 @@ def _join_yarn(hand: Hand, step: JoinYarn, follow: Step | None) -> None:
 
 def _turn(hand: Hand, step: Turn, follow: Step | None) -> None:
     hand.turned = step.turns
-    hand.turned_after = hand.numbered
+    only_stood = hand.stood and hand.numbered == 1  # `ch 3 (counts as dc), turn, dc in next st`
+    hand.turned_after = 0 if only_stood else hand.numbered
 
 
 def _passage(hand: Hand, step: Passage, follow: Step | None) -> None:

@@ -141,6 +141,20 @@ def travels(steps: tuple[Step, ...]) -> bool:
     )
 
 
+def slips_on(steps: tuple[Step, ...]) -> bool:
+    """Whether the line begins with slip stitches and goes straight on with taller ones: a shaped row, whose
+    first stitches they may be."""
+    begun = False
+    for step in steps:
+        if slips(step):
+            begun = True
+        elif isinstance(step, Work | Group | Repeat):
+            return begun
+        elif not isinstance(step, Yarn | Facing | Lying):
+            return False
+    return False
+
+
 def said_throughout(lines: Iterable[Line | None], specials: Mapping[str, Line]) -> dict[str, bool]:
     """Whether the chain that rounds begin with counts, by stitch, where a line says it for all rounds."""
     found: dict[str, bool] = {}

@@ -34,7 +34,7 @@ class Thread:
     corners: corner stitches of another piece, see `Edge`, while its edge is worked into.
     unworked: what rows left at their ends, for the even and the odd rows. fastened: the line that fastened
     off the
-    yarn.
+    yarn. turned: the round below was joined and then turned.
     """
 
     places: list[Place]
@@ -47,6 +47,7 @@ class Thread:
     erring: Path | None = None
     fastened: Path | None = None
     circle: bool = False
+    turned: bool = False
     corners: frozenset[int] = frozenset()
     before: tuple[Step, ...] = ()
 

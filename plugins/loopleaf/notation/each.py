@@ -35,9 +35,19 @@ def read_each(cursor: Cursor) -> Each | RowEnds | Target:
         targets.append(read_counted_target(cursor)[1])
     if cursor.means == "of" and cursor.ahead() in ("next", "same", "last") and len(targets) == 1:
         return targets[0]
-    until = read_until(cursor) or Until(word="")
+    until = read_until(cursor) or _to_another(cursor) or Until(word="")
     _pass_including(cursor)
     return Each(tuple(targets), until, remaining, every)
+
+
+def _to_another(cursor: Cursor) -> Until | None:
+    """`each dc to next FPdc`: up to the next stitch of another kind."""
+    if cursor.means != "to" or cursor.ahead() != "next":
+        return None
+    if not starts_target(cursor, cursor.at + 2) and not starts_named_number(cursor, cursor.at + 2):
+        return None
+    cursor.at += 2
+    return Until("next", target=read_counted_target(cursor)[1])
 
 
 def _joins_target(cursor: Cursor) -> bool:

@@ -6,7 +6,22 @@ Also with its legs one by one, `dc2tog, working first leg in same st and second 
 from .cursor import Cursor
 from .gathering import NEVER_GATHERED, apart, gathered
 from .place_kinds import read_place
-from .tree import ONE, Amount, First, JustMade, Last, Next, Place, Same, Span, Step, Stitch, Together, Work
+from .tree import (
+    ONE,
+    Amount,
+    First,
+    JustMade,
+    Last,
+    Next,
+    Over,
+    Place,
+    Same,
+    Span,
+    Step,
+    Stitch,
+    Together,
+    Work,
+)
 
 _LEGS = frozenset({"leg", "legs"})
 _WHICH = frozenset({"first", "next", "last", "ord"})
@@ -91,7 +106,7 @@ def over_several(stitch: Stitch, places: tuple[Place, ...], span: Span) -> Step 
         return None
     legs = 0
     for place in places:
-        if isinstance(place, Next | First | Last) and not place.count.varies:
+        if isinstance(place, Next | First | Last | Over) and not place.count.varies:
             legs += place.count.sizes[0] or 0
         elif isinstance(place, Same | JustMade):
             legs += 1
@@ -99,8 +114,21 @@ def over_several(stitch: Stitch, places: tuple[Place, ...], span: Span) -> Step 
             return None
     if legs != stitch.number:
         return None
-    each = apart([Work(Stitch(stitch.kind, name=stitch.name), ONE, (place,), span=span) for place in places])
+    plain = Stitch(stitch.kind, name=stitch.name)
+    each = apart([Work(plain, ONE, (_leaned_on(place),), span=span) for place in places])
     return gathered(each, None, span)
+
+
+def _leaned_on(place: Place) -> Place:
+    """`over last st` as the place that it is for one of several legs."""
+    match place:
+        case Over(which="first"):
+            return First(place.count, place.target)
+        case Over(which="last"):
+            return Last(place.count, place.target)
+        case Over():
+            return Next(place.count, place.target)
+    return place
 
 
 def leaning(step: Together) -> Work | None:

@@ -141,6 +141,7 @@ def read_within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Pl
     cursor.need("of", "of-what")
     which = cursor.means
     named = starts_target(cursor, cursor.at) or starts_named_number(cursor, cursor.at)
+    unsaid = named and which not in WHICH_GROUP
     if which in WHICH_GROUP or which == "first":
         cursor.at += 1
     elif not named or (part != "centre" and cursor.means != "num" and not names_a_space(cursor, cursor.at)):
@@ -152,7 +153,8 @@ def read_within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Pl
         cursor.at += 2
     else:
         of = read_counted_target(cursor)[1]
-    return Within(part, inner, of, number, which == "same", which == "last")  # type: ignore[arg-type]
+    within = Within(part, inner, of, number, which == "same", which == "last")  # type: ignore[arg-type]
+    return replace(within, unsaid=unsaid)
 
 
 _AT_A_CORNER = 3

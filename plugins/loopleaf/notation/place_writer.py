@@ -52,7 +52,8 @@ def write_until(until: Until, style: Style) -> str:
     if until.kind == "next":
         return f"to next {style.target(until.target)}"
     if until.kind == "centre":
-        return f"to {style.word('centre')} {style.target(until.target)}"
+        of = f"{style.target(STITCH)} of next " if until.names_group else ""
+        return f"to {style.word('centre')} {of}{style.target(until.target)}"
     if until.kind == "tch":
         return f"to {style.word('turning-chain')}"
     return "to marker" if until.kind == "marker" else "to next corner"

@@ -1,6 +1,6 @@
 """Reads where stitches go: all the places of one step, and what their wording says about the stitch."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from .cursor import Cursor
 from .edges import read_evenly, read_for_rows
@@ -8,7 +8,8 @@ from .free_loops import read_free_place, starts_free_loops
 from .manner_of_post import read_from_behind
 from .piece_names import read_layers
 from .place_kinds import read_over, read_place
-from .tree import Place
+from .targets import CHAIN
+from .tree import ONE, Each, First, Last, Next, Place, Same, Target
 from .untils import names_a_space, read_until, starts_until
 
 
@@ -54,12 +55,19 @@ def read_places(cursor: Cursor) -> Where:
         _read_one(cursor, where, places)
     where.through = read_through(cursor)
     if where.post == "around":
-        where.post = read_from_behind(cursor)
+        where.post = "" if places and all(map(_is_a_space, places)) else read_from_behind(cursor)
     if cursor.means == "in" and cursor.ahead() == "loop-of" and cursor.ahead(2) != "of" and not where.loop:
         where.loop = cursor.words[cursor.at + 1].value
         cursor.at += 2
     where.places = tuple(places)
     return where
+
+
+def _is_a_space(place: Place) -> bool:
+    """Whether a place is a chain's space: it has no post, so that `around ch-9` is only into the space."""
+    if isinstance(place, Each):
+        return all(target.kind == "space" for target in place.targets)
+    return isinstance(place, Next | First | Last | Same) and place.target.kind == "space"
 
 
 def _goes_on(cursor: Cursor, loop: str) -> int:
@@ -124,7 +132,12 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
             return
     if cursor.means == "each":
         where.each = True
-    places.append(read_place(cursor))
+    arch = means == "around" and cursor.means == "num" and cursor.ahead() == "ch"
+    place = read_place(cursor)
+    if arch and isinstance(place, Next) and place.target == CHAIN:  # `15dc around 9ch`
+        length = place.count.sizes[0] or 0
+        place = replace(place, count=ONE, target=Target("space", length=length), unsaid=True)
+    places.append(place)
     if means == "in-all":
         read_until(cursor)  # `in all 8 sts around`: the number says it
 

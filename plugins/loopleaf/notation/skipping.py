@@ -25,7 +25,7 @@ def read_skip(cursor: Cursor, steps: list[Step]) -> None:
     if cursor.means in ("next", "first", "last"):
         which = cursor.means
         cursor.at += 1
-    every = cursor.take("all")
+    every = cursor.take("all") or cursor.take("each")
     if starts_until(cursor, cursor.at):
         _skip_to(cursor, steps, first, STITCH)
         return
@@ -40,7 +40,8 @@ def read_skip(cursor: Cursor, steps: list[Step]) -> None:
     if amount is None and (every or ends_in_s(cursor, cursor.at - 1)) and starts_until(cursor, cursor.at):
         _skip_to(cursor, steps, first, target)
         return
-    if target.kind == "picot" and amount is None and which == "next" and ends_in_s(cursor, cursor.at - 1):
+    several = every or ends_in_s(cursor, cursor.at - 1)
+    if target.kind in ("picot", "space") and amount is None and which == "next" and several:
         which = "all"
     if every and amount is None and which == "next":
         raise cursor.fail("skip-until")

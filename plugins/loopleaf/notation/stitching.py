@@ -188,7 +188,10 @@ def _travel(cursor: Cursor) -> None:
     if words[to].means != "to":
         return
     corner = to + 1 + (words[to + 1].means == "next")
-    if words[corner].means == "corner" or to_a_space(cursor, to):
+    middle = (
+        words[to + 1].means == "centre" and words[to + 3].means == "of"
+    )  # `sl st to center dc of next sh`
+    if words[corner].means == "corner" or middle or to_a_space(cursor, to):
         words[to].means = "in"
         cursor.at = to
 

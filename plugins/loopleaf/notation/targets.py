@@ -126,6 +126,8 @@ def starts_named_number(cursor: Cursor, at: int) -> bool:
     third = words[at + 2]
     if third.means == "tog":  # not of `sc next 2 sc together`
         return after.glued
+    if third.means == "corner":  # `3-sc corner`, not `3 sc corner`
+        return after.glued
     return third.means == "group" or (third.means == "form" and third.value != "v-stitch")
 
 
@@ -141,7 +143,7 @@ def _numbered_target(cursor: Cursor) -> Target:
         if third == "picot":
             return Target("picot", length=number)
         return Target("space", length=number)
-    if words[cursor.at + 2].means == "group":
+    if words[cursor.at + 2].means in ("group", "corner"):
         stitch: Stitch = words[cursor.at + 1].value
         cursor.at += 3
         return Target("group", replace(stitch, number=number))

@@ -121,7 +121,7 @@ class Within:
     ch-7`.
 
     part: `centre`, `nth` (with number), `first`, `last`, `each`. `next` alone says which group; `same` True
-    for `of same sh`, `last` for `of last sh`.
+    for `of same sh`, `last` for `of last sh`. unsaid: print left out which, `centre sc of 3-sc group`.
     """
 
     part: Literal["centre", "nth", "first", "last", "each"]
@@ -131,6 +131,7 @@ class Within:
     same: bool = False
     last: bool = False
     span: Span | None = no_span()
+    unsaid: bool = field(default=False, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -108,7 +108,7 @@ STITCH = Target()
 class Until:
     """Where a repeat or an `each` ends: the `end` of the edge, so many places before it, a marker, a corner,
     the `next` place of the target's kind (`to next ch-1 sp`), the turning chain (`to tch`), the middle stitch
-    (`to center sc`).
+    (`to center sc`), the middle of the next group (`to center st of next 3-sc group`).
 
     word: how print said it (`around`, `across`, `end`); kept, for it is written back.
     before: so many stitches short of it (`to 1 st before marker`).
@@ -119,3 +119,10 @@ class Until:
     count: Amount = ONE
     target: Target = STITCH
     before: Amount | None = None
+
+    @property
+    def names_group(self) -> bool:
+        """Whether the target is several stitches: a group, a shell, one of the author's own."""
+        stitch = self.target.stitch
+        several = stitch is not None and (stitch.kind == "special" or stitch.form in ("shell", "v-stitch"))
+        return self.target.kind == "group" or several

@@ -17,7 +17,7 @@ def starts_until(cursor: Cursor, at: int) -> bool:
     if means == "across" or (means == "along" and words[at + 1].means == "side"):
         return True
     if means == "around":
-        return words[at + 1].means not in _AROUND_A_PLACE
+        return words[at + 1].means not in _AROUND_A_PLACE and not _a_chain(cursor, at + 1)
     if means in ("to", "in-front"):
         return (
             words[at + 1].means in ("ending", "last", "marker", "marked", "corner", "tch")
@@ -30,6 +30,13 @@ def starts_until(cursor: Cursor, at: int) -> bool:
             or (words[at + 1].means == "beg" and words[at + 2].means in ("ch", "num"))
         )
     return means == "until" and words[at + 1].means in ("ending", "last", "marker", "corner", "num")
+
+
+def _a_chain(cursor: Cursor, at: int) -> bool:
+    """Whether a chain is named at a word, `ch-9` or `ch-9 sp`, that stitches go around."""
+    words = cursor.words
+    arch = words[at].means == "ch" and words[at + 1].means == "num" and words[at + 1].glued
+    return arch or words[at].means == "chsp" or (words[at].means == "ch" and names_a_space(cursor, at))
 
 
 def _so_many_before(cursor: Cursor, at: int) -> int:
@@ -106,7 +113,11 @@ def read_until(cursor: Cursor) -> Until | None:
     means = cursor.means
     if middle:
         cursor.at += 1
-        return Until("centre", target=read_counted_target(cursor)[1])
+        target = read_counted_target(cursor)[1]
+        if cursor.means == "of":  # `to center sc of next 3-sc group`
+            cursor.at += 1 + (cursor.ahead() in ("next", "first", "a"))
+            target = read_counted_target(cursor)[1]
+        return Until("centre", target=target)
     if means == "beg":  # `to beg ch-3`: the chain at the row's end
         cursor.at += 2
         if cursor.means in ("num", "ch"):
