@@ -132,6 +132,7 @@ _OPEN = (
     ("shared_open", "shared", True),
     ("none_open", "none", True),
     ("end_open", "without_end", True),
+    ("told_open", "told", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
 

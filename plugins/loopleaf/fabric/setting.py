@@ -30,6 +30,7 @@ class Reading:
     tall: whether a beginning chain stands for the taller stitch that such chains count as in the pattern.
     shared: whether `in last st` is the stitch that the one before it has gone into as well.
     none: whether `in each st to end` is no stitch in this size.
+    told: whether `working last dc in top of ch-3` only says where the last stitch of the last pass goes.
     without_end: whether a row that turns aside at its end leaves that end out of the `row ends`.
     """
 
@@ -54,6 +55,7 @@ class Reading:
     shared: bool = False
     none: bool = False
     without_end: bool = False
+    told: bool = False
 
 
 AS_IT_STANDS = Reading()
