@@ -70,6 +70,19 @@ NOT_YET: frozenset[str] = frozenset(
         "a marker in a stitch by its number in the row",
         "a picot that closes on the way of an arch",
         "an ending that begins with the picot of its arch",
+        "the first stitch of each pass",
+        "loops behind a flap, in the middle of a round",
+        "stitches of the round behind a flap",
+        "one loop more than the flap leaves free",
+        "the chains of a lace tape caught to those of an earlier row",
+        "chains closed on themselves, named as a loop",
+        "joined to the chain at the beginning, by its length",
+        "the stitch that closed the last arch, called by its post",
+        "corner to corner, the space said to be of row 1",
+        "where the last of the last pass goes, which is where it goes anyway",
+        "a last pass that only its count contradicts",
+        "gathered stitches counted as clusters of so many",
+        "clusters of one stitch fewer than counted",
     }
 )
 """Cases that the little model doesn't know yet; the engine alone is held to them."""
