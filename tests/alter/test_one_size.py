@@ -4,7 +4,7 @@ import pytest
 
 from loopleaf.alter import one_size
 from loopleaf.measure import measure
-from loopleaf.publish.leaflet import leaflets_by_size
+from loopleaf.publish.leaflet import leaflets, leaflets_by_size
 from loopleaf.publish.settings import Settings
 from loopleaf.review import check
 from tests.alter.patterns import checked, demo
@@ -49,6 +49,44 @@ def test_rounds_counts_and_numbers_of_one_size(size: int, rows: list[str], numbe
     (need,) = found.yarn[0]
     assert need.grams is not None
     assert need.grams.middle == pytest.approx(10 + 2 * size)
+
+
+@pytest.mark.parametrize(
+    ("note", "kept"),
+    [
+        ("Work loosely. Where your size isn't named, go on.", "Work loosely."),
+        ("Not every size works every round. It stretches.", "It stretches."),
+        ("Choose your size, and mark its numbers.", ""),
+        (
+            "Dry it over a bowl of the right size. Try it on.",
+            "Dry it over a bowl of the right size. Try it on.",
+        ),
+    ],
+)
+def test_words_that_help_to_find_a_size_are_left_out(note: str, kept: str) -> None:
+    work = checked(BAND.replace("Two numbers (3, 4) stay.", note)).work
+    assert work is not None
+    assert one_size(work, 0).pattern.notes == (f"It is 10 cm long. {kept}".strip(),)
+    assert work.pattern.notes == (f"It is 10 (12, 14) cm long. {note}",)
+
+
+def test_a_note_of_nothing_else_goes() -> None:
+    work = demo("curlew-cap").work
+    assert work is not None
+    notes = one_size(work, 1).pattern.notes
+    assert len(notes) == len(work.pattern.notes) - 1
+    assert not any("your size" in note for note in notes)
+
+
+def test_a_drawing_says_in_which_of_several_sizes_it_is() -> None:
+    several = leaflets(demo("curlew-cap"), Settings())["US"]
+    titles = [one.title for one in several.pieces[0].drawings if one.kind != "chart"]
+    assert titles == ["Measures, drawn in size toddler", "In section, drawn in size toddler"]
+    alone = leaflets_by_size(demo("curlew-cap"), Settings(), ())["child"]["US"]
+    assert [one.title for one in alone.pieces[0].drawings if one.kind != "chart"] == [
+        "Measures",
+        "In section",
+    ]
 
 
 def test_a_leaflet_a_size() -> None:

@@ -173,6 +173,14 @@ def test_what_a_collar_is_around_is_what_its_file_says_then() -> None:
     assert alone.source.pattern is not None
 
 
+def test_a_size_that_nothing_works_out_goes_where_a_part_of_it_changes() -> None:
+    """How long the seal is with head and flippers isn't worked out; how far around its body is, is."""
+    seal = fit_around(demo("sandbank-seal"), demo("sandbank-seal"), 200.0).altered
+    assert seal is not None
+    stated = {(one.piece, one.what): one.mm(0) for one in seal.measured.stated}
+    assert stated == {("body", "around"): 200.0}
+
+
 def test_another_gauge_keeps_the_size() -> None:
     """34.3 cm at 18 over 10 cm are 61.7 stitches: 60 is the nearest that comes out even.
 

@@ -138,6 +138,31 @@ def test_a_left_hander_s_chart_takes_its_place(site: str, reader: Reader) -> Non
     assert chart.get_by_role("link", name="For right-handers").count() == 1
 
 
+def test_all_drawings_of_a_page_turn_to_the_hand_that_is_chosen(site: str, reader: Reader) -> None:
+    """Those that are open, one that is opened later, and those that stand in the page."""
+    page = reader().new_page()
+    page.goto(f"{site}us/sandbank-seal/")
+    charts = page.locator("[data-leaf-chart]")
+    mirrored = ".leaf-chart__view svg g[transform*='scale(-1']"
+    for at in (0, 1):
+        charts.nth(at).scroll_into_view_if_needed()
+        charts.nth(at).locator(".leaf-chart__view svg").wait_for()
+    placed = page.locator("#finishing ~ ol .leaf-step svg, .leaf-steps .leaf-step svg").first
+    right = placed.get_attribute("viewBox")
+    assert page.locator("[data-leaf-hands]").first.inner_text() == "For left-handers"
+    charts.nth(1).get_by_role("link", name="For left-handers").click()
+    for at in (0, 1):
+        charts.nth(at).locator(mirrored).first.wait_for()
+    last = charts.last
+    last.scroll_into_view_if_needed()
+    last.locator(mirrored).first.wait_for()
+    assert placed.get_attribute("viewBox") != right
+    page.locator("button[data-leaf-hands]").first.click()
+    charts.nth(0).locator(mirrored).first.wait_for(state="detached")
+    charts.nth(1).locator(mirrored).first.wait_for(state="detached")
+    assert placed.get_attribute("viewBox") == right
+
+
 def test_the_round_of_the_address_is_lit(site: str, reader: Reader) -> None:
     page = reader().new_page()
     page.goto(f"{site}us/lantern-pouch/#pouch-11")

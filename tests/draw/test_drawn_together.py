@@ -105,6 +105,7 @@ def test_what_hardly_leans_is_straight() -> None:
     assert way.startswith("M-3.5 19L0 0M3.5 19L0 0")
     assert way.count("M") == 2 + 2 + 1, "two legs, a bar each, and the head"
     assert drawn_together("double", [(-12.0, 19.0), (12.0, 19.0)]).count("Q") == 2
+    assert "Q" not in drawn_together("single", [(-20.0, 18.0), (20.0, 18.0)]), "bent they look like a hoop"
     assert drawn_together("half", [(-5.0, 14.0), (5.0, 14.0)]).count("M") == 2 + 1
 
 

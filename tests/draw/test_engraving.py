@@ -214,6 +214,18 @@ def test_a_waving_cloth_is_as_wide_at_its_beginning_as_above() -> None:
     assert max(ends) - min(ends) < 1.03 * max(wides)
 
 
+def test_a_cloth_with_half_fans_at_its_ends_stays_as_wide_and_level() -> None:
+    """Half a fan at an end leans inwards, over the stitches passed beside it: all rows have 43."""
+    ((_, layout),) = laid_out("tide-cloth")
+    ends = [[line.heads[id(line.things[at])] for at in (0, -1)] for line in layout.lines]
+    wides = [dist(*pair) for pair in ends]
+    assert max(wides) < 1.02 * min(wides)
+    heights = [line.heads[id(thing)][1] for line in layout.lines[-1:] for thing in line.things]
+    third = len(heights) // 3
+    parts = [sum(some) / len(some) for some in (heights[:third], heights[third:-third], heights[-third:])]
+    assert max(parts) - min(parts) < 0.1 * UNIT
+
+
 def test_a_fan_is_round() -> None:
     text = rows(
         "sc in 2nd ch from hook and in each ch across, turn",
@@ -274,6 +286,8 @@ def test_stitches_drawn_together_on_a_far_side_keep_their_form(name: str, piece:
                 (ax, ay), (bx, by) = line.feet[id(thing)]
                 (x, y), apart = line.heads[id(thing)], dist((ax, ay), (bx, by))
                 tall.append(abs((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / apart / apart)
+                legs = sorted(dist(foot, (x, y)) for foot in line.feet[id(thing)])
+                assert legs[1] < 1.45 * legs[0], "above the middle of its places"
     assert len(tall) >= 4
     assert min(tall) > 0.42
 
@@ -319,6 +333,7 @@ def test_long_bands_lie_in_bends() -> None:
     box = re.search(r'viewBox="0 0 (\S+) (\S+)"', diagram(work, "string", measured=measured))
     assert box
     assert float(box[1]) < 100 * UNIT
+    assert "The rows are straight. They are drawn in bends to save room." in diagram(work, measured=measured)
 
 
 @pytest.mark.parametrize(("name", "piece"), [("purslane-garland", "string"), ("ebb-scarf", "side edge")])

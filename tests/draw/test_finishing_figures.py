@@ -100,5 +100,17 @@ def test_every_place_of_a_part_in_rows_is_drawn() -> None:
     assert figure.svg.count("fill-tint") - figure.svg.count(".fill-tint") == 12 + 11
 
 
+def test_labels_stand_in_the_order_of_what_they_lead_to() -> None:
+    """The seal's fore flippers are sewn above its head, which is named first: their leaders don't cross."""
+    work, measured = demo("sandbank-seal")
+    figure = placing(work, "body", measured)
+    assert figure is not None
+    texts = [text for text in tree(figure.svg).iter(f"{SVG}text") if text.get("text-anchor") == "start"]
+    tall = {text.text: float(text.get("y", 0)) for text in texts}
+    assert tall["hind flipper:"] < tall["fore flipper:"] < tall["head:"]
+    heights = sorted(tall.values())
+    assert heights[-2] - heights[-3] > 1.4 * (heights[-1] - heights[-2]), "one label and the next keep apart"
+
+
 def test_nothing_is_placed_on_a_piece_that_nothing_is_sewn_to() -> None:
     assert placing(demo("tide-cloth")[0], "cloth") is None

@@ -9,8 +9,9 @@ from math import hypot, pi, sin, tau
 
 import pytest
 
-from loopleaf.draw.profile import GIVES, Ring, filled, is_flat, lying, standing
+from loopleaf.draw.profile import Ring, filled, is_flat, lying, standing
 from loopleaf.draw.section import Oval
+from loopleaf.measure.filled import GIVES
 from loopleaf.measure.shape import ball_stitches
 from loopleaf.measure.size import RoundSize
 from loopleaf.measure.units import NOTHING

@@ -39,6 +39,43 @@ LEGS = """
       - {round: 2, work: "sc in next 6 sts, sc in other side of next CHAINS chs, sc in next 8 sts", count: 16}
 """
 
+MITTEN = """
+  mitten:
+    title: Mitten
+    worked: joined rounds
+    start: chain 24, joined
+    rounds:
+      - {round: 1, work: "ch 1, sc in each ch around, join", count: 24}
+      - {round: 2, work: "ch 1, sc in next 9 sts, ch 6, sk 6 sts, sc in next 9 sts, join", count: 18}
+      - round: 3
+        work: "ch 1, sc in next 9 sts, 6 sc in ch-6 sp, sc in next 9 sts, join, fasten off"
+        count: 24
+  thumb:
+    title: Thumb
+    worked: joined rounds
+    start: {edge: mitten, round: 1, stitches: unworked}
+    rounds:
+      - {round: 1, work: "LINE, join", count: COUNT}
+"""
+YOKE = """
+  yoke:
+    title: Yoke
+    worked: joined rounds
+    start: chain 72, joined
+    rounds:
+      - {round: 1, work: "ch 1, sc in each ch around, join", count: 72}
+      - round: 2
+        work: "ch 1, (sc in next 18 sc, CHAINsk next 18 sc for sleeve) twice, join, fasten off"
+        count: 36
+  sleeve:
+    title: Sleeve
+    make: 2
+    worked: joined rounds
+    start: {edge: yoke, round: 1, stitches: unworked}
+    rounds:
+      - {round: 1, work: "LINE, join", count: COUNT}
+"""
+
 
 def errors(text: str) -> list[str]:
     checked = check((HEAD + text.lstrip("\n")).encode(), "scrap.yml")
@@ -59,3 +96,70 @@ def test_the_other_side_of_a_chain_one_round_later(chains: str, rules: list[str]
 def test_a_piece_without_a_start_that_names_a_space() -> None:
     piece = '  scrap:\n    worked: rows\n    rows:\n      - {row: 1, work: "sc in ch-2 sp, turn"}\n'
     assert "no-such-place" in errors(piece)
+
+
+@pytest.mark.parametrize(
+    ("line", "count", "rules"),
+    [
+        ("ch 1, sc in each of 6 skipped sts, sc in side, sc in each of 6 chs, sc in side", 14, []),
+        (
+            "ch 1, sc in each of 6 skipped sts, 2 sc in side, sc in next 6 chs, 2 sc in side of next sc",
+            16,
+            [],
+        ),
+        ("ch 1, sc in side of st, sc in each skipped st, sc in side of st, sc in each ch across", 14, []),
+        ("ch 1, sc in each ch across, sc in side, sc in each skipped st, sc in side", 14, []),
+        ("ch 1, sc in each of 6 skipped sts, sc in corner, sc in next 6 chs, sc in corner", 14, []),
+        ("ch 1, sc in each of 6 skipped sts, sc in underside of next 6 chs", 12, []),
+        (
+            "ch 1, sc in each of 5 skipped sts, sc in side, sc in each of 6 chs, sc in side",
+            13,
+            ["stitches-left-over"],
+        ),
+        (
+            "ch 1, sc in each of 6 skipped sts, sc in side, sc in each of 5 chs, sc in side",
+            13,
+            ["stitches-left-over"],
+        ),
+        ("ch 1, sc in each of 6 skipped sts, sc in side, sc in each of 6 chs", 13, ["stitches-left-over"]),
+        (
+            "ch 1, sc in each of 6 skipped sts, sc in side, sc in each of 6 chs, sc in side",
+            15,
+            ["count-differs"],
+        ),
+        ("ch 1, sc in each of 7 skipped sts, sc in each of 6 chs", 13, ["works-past-the-end"]),
+    ],
+)
+def test_a_thumb_around_its_opening(line: str, count: int, rules: list[str]) -> None:
+    """The sides of an opening are stitched into to close the gap there (common practice, no source)."""
+    text = MITTEN.replace("LINE", f"join yarn at thumb opening, {line}").replace("COUNT", str(count))
+    assert errors(text) == rules
+
+
+@pytest.mark.parametrize(
+    ("chain", "line", "count", "rules"),
+    [
+        ("ch 4, ", "join yarn with sl st in 3rd ch of underarm ch-4, ch 1, sc in same ch, sc in next ch, "
+         "sc in each of 18 skipped sc, sc in next 2 chs", 22, []),
+        ("ch 4, ", "join yarn with sl st at center of underarm, ch 1, sc in same ch and in next ch, "
+         "sc in each of 18 skipped sc, sc in next 2 chs", 22, []),
+        ("ch 4, ", "join yarn with sl st at center of underarm, ch 1, sc in same ch and in next 2 chs, "
+         "sc in each of 18 skipped sc, sc in next ch", 22, []),
+        ("ch 4, ", "join yarn at underarm, ch 1, sc in each of 4 underarm chs, "
+         "sc in each of 18 skipped sc", 22, []),
+        ("ch 4, ", "join yarn in first ch of underarm, ch 1, sc in next 4 chs at underarm, "
+         "sc in each of 18 unworked sc", 22, []),
+        ("", "join yarn with sl st in first skipped sc, ch 1, sc in each of 18 skipped sc, ch 4", 18, []),
+        ("", "ch 4, sc in each of 18 skipped sc", 18, []),
+        ("ch 4, ", "join yarn at underarm, ch 1, sc in each of 4 underarm chs, "
+         "sc in each of 17 skipped sc", 21, ["stitches-left-over"]),
+        ("ch 4, ", "join yarn with sl st in 3rd ch of underarm ch-4, ch 1, sc in same ch, sc in next ch, "
+         "sc in each of 18 skipped sc, sc in next ch", 21, ["stitches-left-over"]),
+        ("", "join yarn with sl st in first skipped sc, ch 1, sc in each of 17 skipped sc, ch 4", 17,
+         ["stitches-left-over"]),
+    ],
+)  # fmt: skip
+def test_a_sleeve_at_its_underarm(chain: str, line: str, count: int, rules: list[str]) -> None:
+    """The chain at the underarm is the body's, worked from below, or the sleeve's own."""
+    text = YOKE.replace("CHAIN", chain).replace("LINE", line).replace("COUNT", str(count))
+    assert errors(text) == rules

@@ -1,5 +1,7 @@
 """Rounds as printed, against figures worked by hand (the files named below)."""
 
+import json
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -36,7 +38,13 @@ CASES: list[dict[str, Any]] = [
 
 
 def pattern_of(case: dict[str, Any]) -> PatternWork:
-    """The case as a pattern file, worked."""
+    """The case as a pattern file, worked; once for all that is asked of it."""
+    return _worked(json.dumps(case))
+
+
+@cache
+def _worked(told: str) -> PatternWork:
+    case: dict[str, Any] = json.loads(told)
     worked = case.get("worked", "joined rounds")
     rows = worked.startswith("rows")
     entries = [{"row" if rows else "round": i + 1, "work": line[0]} for i, line in enumerate(case["lines"])]

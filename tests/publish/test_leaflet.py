@@ -278,7 +278,7 @@ def test_the_facts_have_centimetres_and_inches_in_either_terms(slug: str) -> Non
 def test_the_facts_of_a_pattern_in_pieces_tell_the_largest() -> None:
     """A garland states its leaves and its string, and nothing of the whole."""
     facts = {fact.key: fact.value for fact in _demo("purslane-garland").facts}
-    assert facts["size"] == "String: 128 cm (50½ in) wide"
+    assert facts["size"] == "String: 128 cm (50½ in) long"
 
 
 def test_the_facts_tell_the_time_of_every_size() -> None:
@@ -307,8 +307,12 @@ def test_the_table_of_sizes_says_everything_once() -> None:
         *("To fit, neck", "Around", "High", "Yarn A (gull gray)", "Time", "Time, new to it"),
     ]
     cap = _rows("curlew-cap", "sizes")
-    assert cap["High (worked out)"][0] == "about 17 cm (6¾ in)"
+    assert cap["High along the cloth (worked out)"][0] == "about 17 cm (6¾ in)"
     assert cap["Time, new to it"][0] == "About 2 to 4½ hours"
+
+
+def test_a_cover_says_how_large_the_whole_is() -> None:
+    assert _demo("sandbank-seal").facts[0].value == "14 cm (5½ in) long"
 
 
 def test_another_yarn_changes_what_is_stated() -> None:

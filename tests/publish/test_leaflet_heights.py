@@ -86,7 +86,7 @@ def test_chart_and_first_picture_are_files_of_their_own(pouch: Leaflet) -> None:
         assert f"rounds 1 to {19 + more} from" in chart.alt
         last = f'data-round="{19 + more}"'
         assert last in files[f"heights/lantern-pouch/{name}-pouch-us.svg"]
-        assert last in files[f"heights/lantern-pouch/{name}-pouch-left.svg"]
+        assert last in files[f"heights/lantern-pouch/{name}-pouch-us-left.svg"]
         assert f'data-round="{20 + more}"' not in files[f"heights/lantern-pouch/{name}-pouch-us.svg"]
 
 

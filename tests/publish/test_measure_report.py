@@ -165,6 +165,30 @@ def test_sizes_of_pieces_and_how_far_across_each_round_is_for_programs() -> None
     assert "across_mm" not in cloth["rounds"][0]
 
 
+def test_how_a_height_is_measured() -> None:
+    """A cap lies folded, a pouch stands, a doily has none."""
+    assert sum(", along the cloth" in line for line in told("curlew-cap")) == 4
+    assert not any(", along the cloth" in line for line in told("lantern-pouch"))
+    (cap,) = pattern_object(demo("curlew-cap"))["pieces"]
+    assert cap["height_along"] == "cloth"
+    assert pattern_object(demo("lantern-pouch"))["pieces"][0]["height_along"] == "upright"
+    for flat in ("sea-lavender-doily", "tide-cloth"):
+        assert "height_along" not in pattern_object(demo(flat))["pieces"][0]
+
+
+def test_yarn_that_a_step_told_in_words_takes_is_not_in_the_stitches() -> None:
+    """The border of the blanket takes A, its seams C; both are told in words."""
+    lines = [line for line in told("harbour-square") if line.startswith(("  A  ", "  B  ", "  C  "))]
+    assert ["told in words" in line for line in lines] == [True, False, True]
+    assert not any("told in words" in line for line in told("lantern-pouch"))
+
+
+def test_a_string_is_long() -> None:
+    lines = told("purslane-garland")
+    assert any(line.startswith("  length   131.5 cm") for line in lines)
+    assert any(line.startswith("  width    10 mm") for line in lines)
+
+
 def test_why_no_yarn_is_told() -> None:
     text = """\
 title: Crown

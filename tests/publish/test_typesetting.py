@@ -61,4 +61,5 @@ def test_a_cell_keeps_amounts_with_their_units():
 
 
 def test_a_sentence_keeps_what_runs_from_one_number_to_another() -> None:
+    assert set_line("over stitches 11–14.") == Markup('over <span class="k">stitches 11–14</span>.')
     assert set_amounts("over stitches 11–14.") == Markup('over stitches <span class="k">11–14</span>.')

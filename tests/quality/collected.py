@@ -83,6 +83,15 @@ NOT_YET: frozenset[str] = frozenset(
         "a last pass that only its count contradicts",
         "gathered stitches counted as clusters of so many",
         "clusters of one stitch fewer than counted",
+        "all around from a corner, one corner after the other",
+        "four sides, so many stitches evenly along each, from the end of an unturned row",
+        "four corners and sides in a repeat, with another yarn",
+        "three corners and sides of four",
+        "a corner told, the sides between the others told, the work not turned",
+        "a last row's end, a side of so many, the bottom and the other side",
+        "a round behind a row that was joined goes on in the same direction",
+        "a thumb in the piece itself, around its opening with a stitch in either side",
+        "a thumb in the piece itself, a skipped stitch forgotten before the side",
     }
 )
 """Cases that the little model doesn't know yet; the engine alone is held to them."""

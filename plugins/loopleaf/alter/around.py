@@ -184,7 +184,7 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
 def way_around(checked: Checked, piece: str, size: int = 0) -> float | None:
     """The way around a piece in one size, or its width in rows, in mm; None without a gauge."""
     found = checked.measured.piece(piece) if checked.measured is not None else None
-    band = (found.size[size].get("around" if found.in_rounds else "width")) if found and found.size else None
+    band = found.size[size].get("around") if found and found.size else None
     return band.middle if band is not None else None
 
 
@@ -203,7 +203,7 @@ def _sizes_instead(now: Checked, wanted_mm: float) -> str:
     first = now.measured.pieces[0]
     sizes = []
     for name, found in zip(now.measured.pattern.sizes, first.size, strict=False):
-        band = found.get("around" if first.in_rounds else "width")
+        band = found.get("around")
         if band is not None:
             sizes.append((abs(band.middle - wanted_mm), f"{name} ({centimetres(band.middle)})"))
     told = ", ".join(text for _, text in sizes)

@@ -85,7 +85,8 @@ def _without_skipped(parts: tuple[Any, ...], size: int) -> list[Any]:
 def _pattern(pattern: Pattern, size: int) -> Pattern:
     count = pattern.size_count
     made: Pattern = _of_value(pattern, size, count)
-    return made.model_copy(update={"sizes": ()})
+    notes = tuple(kept for note in made.notes if (kept := without_choice(note)))
+    return made.model_copy(update={"sizes": (), "notes": notes})
 
 
 def _of_value(value: Any, size: int, count: int) -> Any:
@@ -112,6 +113,17 @@ def _of_value(value: Any, size: int, count: int) -> Any:
 
 
 _ONE = r"(?:\d+(?:\.\d+)?[½¼¾⅓⅔⅛⅜⅝⅞]?|[½¼¾⅓⅔⅛⅜⅝⅞]|-)"
+
+
+_CHOICE = re.compile(r"\b(?:your|(?:not )?(?:every|each|all)(?: the)?) sizes?\b", re.IGNORECASE)
+_SENTENCE = re.compile(r"(?<=[.!?])\s+(?=[^a-z\s])")
+
+
+def without_choice(note: str) -> str:
+    """A note without the sentences that help a reader to find one size among several (`Where your size isn't
+    named, …`, `Not every size …`); "" where nothing else is said.
+    """
+    return " ".join(one for one in _SENTENCE.split(note) if not _CHOICE.search(one))
 
 
 def text_of_size(text: str, size: int, count: int) -> str:

@@ -184,7 +184,7 @@ def _stated_at(now: Checked, finding: Finding) -> Path:
 
 def _sizes(before: Checked, now: Checked) -> Draft | None:
     """Stated sizes moved by as much as what is worked out moves; None where they stand right, or where rounds
-    are wrong.
+    are wrong. A size that nothing works out (how long a toy of several parts is) goes where they change.
     """
     if before.measured is None or now.measured is None or now.has_errors:
         return None
@@ -202,11 +202,34 @@ def _sizes(before: Checked, now: Checked) -> Draft | None:
         )
         path: Path = ("finished size", stated.what)
         path = ("pieces", stated.piece, *path) if stated.piece else path
+        if _is_open(now.measured, stated) and _change(before.measured, now.measured):
+            draft.drop(path if len(_stated_with(now.measured, stated)) > 1 else path[:-1])
+            continue
         words = str(Lengths(sizes if len(set(sizes)) > 1 else sizes[:1]))
         if all(one is None or one == stated.lengths.of(size) for size, one in enumerate(sizes)):
             continue
         draft.value(path, words)
     return draft if draft.changes else None
+
+
+def _is_open(measured: Measured, stated: StatedSize) -> bool:
+    """Whether nothing works out that size."""
+    return not any(_worked_out(measured, stated, size) for size in range(measured.pattern.size_count))
+
+
+def _stated_with(measured: Measured, stated: StatedSize) -> list[StatedSize]:
+    """What is stated in the same place."""
+    return [one for one in measured.stated if one.piece == stated.piece]
+
+
+def _change(before: Measured, now: Measured) -> bool:
+    """Whether a piece measures something else now."""
+    return any(
+        what not in after or abs(band.middle - after[what].middle) >= _SAME_MM
+        for was, made in zip(before.pieces, now.pieces, strict=True)
+        for known, after in zip(was.size, made.size, strict=True)
+        for what, band in known.items()
+    )
 
 
 def _moved(stated: StatedSize, size: int, was: Band | None, now: Band | None) -> Length | None:

@@ -7,7 +7,7 @@ from itertools import accumulate, pairwise
 from math import atan2, cos, sin, tau
 
 from ..fabric import Space
-from .chart_ground import Bends, Ground, Straight, is_closed
+from .chart_ground import Bends, Ground, Inward, Straight, is_closed
 from .chart_lines import Top
 from .chart_things import Thing, groups_of, shared, wide_of
 from .relax import kept_apart, settle
@@ -19,8 +19,10 @@ the sides of a polygon and of a chain; in rows; about a middle, where even spaci
 and in rows that both grow and shrink, which would else grow wider than they are.
 """
 
-OVER_THEIR_PLACES = 6.0
-"""Stitches drawn together are drawn so much more strongly above theirs, else their legs would lie down."""
+OVER_THEIR_PLACES, OVER_THEIR_PLACES_FAR = 6.0, 200.0
+"""Stitches drawn together are drawn so much more strongly above theirs, else their legs would lie down; most
+on the far side of a ball, where places lie far apart.
+"""
 
 HARDLY = 1e-4
 CORNER_PULL = 1000.0
@@ -123,7 +125,7 @@ class Across:
                 if self._both_gathered(one[-1], other[0]):
                     free = max(SIDE_BY_SIDE * apart - (wides[one[-1]] + wides[other[0]]) / 2, 0.0)
                 elif self._passes(one[-1], other[0]):
-                    free = max(apart - (sum(wides[k] for k in one) + sum(wides[k] for k in other)) / 2, 0.0)
+                    free = max(apart - sum(self._inwards(wides, group) for group in (one, other)), 0.0)
             if at < len(rests):
                 shares[at] = wider
                 rests[at] += free
@@ -155,10 +157,21 @@ class Across:
             steps = range(one[-1], other[0])
             if a is None or b is None or len(steps) < 2:
                 continue
-            halves = (sum(wides[k] for k in one) + sum(wides[k] for k in other)) / 2
+            halves = sum(self._inwards(wides, group) for group in (one, other))
             free = (b - a) * self.way - halves - sum(wides[k] for k in steps[1:])
             for at in steps:
                 rests[at] += max(free, 0.0) / len(steps)
+
+    def _inwards(self, wides: Sequence[float], group: range) -> float:
+        """How far a group reaches from its place: half its width; that of a fan at the end of a row, which
+        passes over the places beside it, from its outermost stitch inwards.
+        """
+        whole, last = sum(wides[k] for k in group), len(self.things) - 1
+        if type(self.ground) is not Straight or len(group) < 2 or (group[0] > 0) == (group[-1] < last):
+            return whole / 2
+        outermost = 0 if not group[0] else last
+        beside = (group[-1], group[-1] + 1) if not group[0] else (group[0] - 1, group[0])
+        return whole - wides[outermost] / 2 if self._passes(*beside) else whole / 2
 
     def _passes(self, one: int, other: int) -> bool:
         """Whether places lie between those of two neighbours."""
@@ -199,7 +212,8 @@ class Across:
             foot = feet[group[0]]
             if foot is None:
                 continue
-            reached = -sum(wides[at] for at in group) / 2
+            inwards = self._inwards(wides, range(group[0], group[-1] + 1))
+            reached = -inwards if group[-1] == len(wides) - 1 else inwards - sum(wides[at] for at in group)
             for at in group:
                 wanted[at] = foot * self.way + reached + wides[at] / 2
                 reached += wides[at]
@@ -215,7 +229,8 @@ class Across:
             places = [place + (self.way - even[-1]) / 2 for place in places]
         for at, place in wanted.items():
             places[at] = self._near(place, places[at])
-        own = [1.0 if waves else OVER_THEIR_PLACES if len(tops) > 1 else 1.0 for tops in self.below]
+        over = OVER_THEIR_PLACES_FAR if isinstance(self.ground, Inward) else OVER_THEIR_PLACES
+        own = [1.0 if waves else over if len(tops) > 1 else 1.0 for tops in self.below]
         return places, [pull * own[at] if at in wanted else HARDLY for at in range(len(even))]
 
     def _around(self, groups: Sequence[range]) -> list[list[int]]:

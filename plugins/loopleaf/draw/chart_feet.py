@@ -6,7 +6,7 @@ from math import hypot
 from ..fabric import Made, Space
 from .arch import arch
 from .canvas import Point
-from .chart_ground import is_closed
+from .chart_ground import Inward, is_closed
 from .chart_lines import Layout, Line, Top
 from .chart_things import place_key, tall_of, wide_of
 from .chart_up import ROOM
@@ -40,10 +40,14 @@ def set_down(
     """Fills in the line's heads, feet and arches, and the layout's tops."""
     way = line.ground.way(line.level)
     sharing: dict[Hashable, dict[int, int]] = {}
+    middles: dict[int, float] = {}
     for at, (thing, x, out) in enumerate(zip(line.things, xs, outs, strict=True)):
         if isinstance(thing, Made):
             corner = id(thing) in line.corners
-            line.heads[id(thing)] = line.in_the_corner(x, out) if corner else line.point(x, out)
+            middles[at] = _drawn(line, x, below[at])
+            line.heads[id(thing)] = (
+                line.in_the_corner(x, out) if corner else line.point(x, out, drawn=middles[at])
+            )
             for place in thing.into:
                 sharers = sharing.setdefault(place_key(place), {})
                 sharers.setdefault(at, len(sharers))
@@ -56,9 +60,27 @@ def set_down(
         line.feet[id(thing)] = _feet(line, thing, at, below[at], sharing) or [bare]
         corner = id(thing) in line.corners
         found[id(thing)] = Top(
-            line.ground, x / way, line.opened(x / way), line.level, out, UNIT, at, corner=corner
+            line.ground,
+            x / way,
+            middles[at],
+            line.level,
+            out,
+            UNIT,
+            at,
+            corner=corner,
         )
     layout.tops.update(found)
+
+
+def _drawn(line: Line, x: float, below: Sequence[Top]) -> float:
+    """The share of its way that a head is drawn at. On the far side of a ball, where places lie far apart,
+    stitches drawn together stand above the middle of theirs as they are drawn, as far as there is room.
+    """
+    drawn = line.opened(x / line.ground.way(line.level))
+    if len(below) < 2 or not isinstance(line.ground, Inward):
+        return drawn
+    off = sum((top.drawn - drawn + 0.5) % 1.0 - 0.5 for top in below) / len(below)
+    return drawn + off * min(max(line.spare / UNIT, 0.0), 1.0)
 
 
 def _on_nothing(line: Line, thing: Made, x: float, out: float) -> Point:

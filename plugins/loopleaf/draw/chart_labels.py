@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from .canvas import Box, Point
 
-DIGIT_WIDE, DIGIT_HIGH = 0.6, 0.78
+DIGIT_WIDE, DIGIT_HIGH = 0.6, 0.75
 """A digit's size, of its letters' height."""
 
 ASIDE = 0.4

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from .arch import Arch
 from .canvas import Point
 from .chart_begin import Beginning
-from .chart_ground import Ground, opened
+from .chart_ground import Ground, Inward, opened
 from .chart_things import Thing
 from .signs import UNIT
 
@@ -79,11 +79,23 @@ class Line:
 
     def opened(self, along: float, closed: bool = False) -> float:
         """A share of its way once its seam is open; closed: as it was before."""
-        return along if closed else opened(self.ground, self.level, self.seam, along, self.gap)
+        return along if closed else opened(self.ground, self.level, self.seam, along, self._gap_opened)
 
-    def point(self, x: float, out: float, closed: bool = False) -> Point:
-        """The point so far along its way, in units, and so far out. closed: its seam isn't open yet."""
-        share = self.opened(x / self.ground.way(self.level), closed)
+    @property
+    def spare(self) -> float:
+        """The room between two of its things that they don't need."""
+        return self.ground.way(self.level) / max(len(self.things), 1) - UNIT
+
+    @property
+    def _gap_opened(self) -> float:
+        """How far the seam opens: less on the far side of a ball, whose stitches often stand far apart."""
+        return self.gap if not isinstance(self.ground, Inward) else max(self.gap - max(self.spare, 0.0), 0.0)
+
+    def point(self, x: float, out: float, closed: bool = False, drawn: float | None = None) -> Point:
+        """The point so far along its way, in units, and so far out. closed: its seam isn't open yet. drawn:
+        the share of the way that it is drawn at, else it follows from x.
+        """
+        share = self.opened(x / self.ground.way(self.level), closed) if drawn is None else drawn
         return self.ground.at(max(out, 0.0), self.ground.carried(share, self.level, max(out, 0.1)))
 
     def in_the_corner(self, x: float, out: float) -> Point:

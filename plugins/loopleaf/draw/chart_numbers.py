@@ -1,7 +1,8 @@
 """Where the number of a round stands whose stitches leave no gap for it: in the nearest clear spot."""
 
 from collections.abc import Iterator, Sequence
-from math import dist, hypot
+from itertools import pairwise
+from math import cos, dist, hypot, sin, tau
 
 from ..fabric import Made, WorkedRound
 from .canvas import Point
@@ -19,6 +20,9 @@ BAR, DOT, STROKE = 3.6, 1.6, 0.6
 
 DIGIT, AIR = 2.1, 2.2
 """Half of a digit's width, in letters as charts usually have them, and the room about it, in units."""
+
+RIM_PARTS = 120
+"""The rim of a far side is looked at in so many straight parts."""
 
 NUMBER_HIGH = 3.0
 """Half the height of another number."""
@@ -54,6 +58,10 @@ def ink_of(layout: Layout, worked: Sequence[WorkedRound]) -> list[Inked]:
     """All that a chart has drawn but for its words, as strokes."""
     ring = layout.begin.ring
     found: list[Inked] = [((0.0, 0.0), (0.0, 0.0), ring)] if ring else []
+    for (x, y), radius, _ in layout.rims:
+        turns = [tau * at / RIM_PARTS for at in range(RIM_PARTS + 1)]
+        around = [(x + radius * cos(turn), y + radius * sin(turn)) for turn in turns]
+        found += [(start, end, STROKE) for start, end in pairwise(around)]
     for line, one in zip(layout.lines, worked, strict=True):
         for thing in line.things:
             if isinstance(thing, Made):

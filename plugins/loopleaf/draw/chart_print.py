@@ -11,8 +11,8 @@ LARGEST, SMALLEST = 0.32, 0.13
 PARTED = 0.2
 """A chart that is parted over pages is printed so large, where its width allows."""
 
-WORDS_MM = 2.3
-"""Words and numbers are printed at least so high: 6.5 pt."""
+WORDS_MM = 2.5
+"""Words and numbers are printed at least so high: 7.1 pt."""
 
 
 def is_parted(wide: float, high: float) -> bool:

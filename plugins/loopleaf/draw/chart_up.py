@@ -26,7 +26,7 @@ SHORTEST = 0.45
 STEEPEST = 0.8
 """A row slopes with its leaning stitches, at most so steeply. Rounds stay round."""
 
-AS_TALL_AS_WIDE = 0.5
+AS_TALL_AS_WIDE = 0.54
 """On the far side of a ball stitches drawn together are as tall as this share of their places' distance, at
 least: flatter legs would look like a part of its rim.
 """

@@ -6,7 +6,7 @@ from math import atan2, degrees, hypot
 from ..fabric import Made
 from .canvas import Point
 from .chart_beside import at_an_end
-from .chart_ground import Inward, is_closed
+from .chart_ground import Bends, Inward, is_closed
 from .chart_key import KeyLine, said
 from .chart_labels import Label
 from .chart_lines import Layout, Line
@@ -68,7 +68,9 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
 def _spots(subject: Subject, layout: Layout) -> list[Point]:
     """Where the numbers of rounds stand: in the gap at their start, or in a clear spot where it is narrow."""
     lines = layout.lines
-    narrow = {at for at, line in enumerate(lines) if isinstance(line.ground, Polygon) or at_an_end(line)}
+    narrow = {
+        at for at, line in enumerate(lines) if isinstance(line.ground, Polygon | Inward) or at_an_end(line)
+    }
     found = [line.before(*_in_the_gap(layout, at)) for at, line in enumerate(lines)]
     inked = ink_of(layout, subject.worked) if narrow else []
     inked += [(spot, spot, NUMBER_HIGH) for at, spot in enumerate(found) if at not in narrow]
@@ -113,6 +115,10 @@ def remarks(subject: Subject, layout: Layout, again: bool, left_handed: bool) ->
         yield said("A layer that lies behind is drawn outside. Dots lead to the stitches that it goes into.")
     if any(id(one) in line.deep and is_cross(one.kind) for line in layout.lines for one in _stitches(line)):
         yield said("A line leads down to the stitch that a spike goes into.")
+    if isinstance(layout.ground, Bends):
+        one = len(layout.lines) == 1
+        rows, they = ("The row is", "It is") if one else ("The rows are", "They are")
+        yield said(f"{rows} straight. {they} drawn in bends to save room.")
     for _, _, at in layout.rims:
         first, last = (subject.piece.rounds[n].plan.label for n in (at + 1, -1))
         if first == last:

@@ -26,7 +26,7 @@ from .chart_lines import Layout
 from .chart_print import WORDS_MM, printed_scale
 from .chart_start import draw_start
 from .chart_words import dashes_of, labels, remarks
-from .colour import ink_on_dark, ink_on_light
+from .colour import FAINT_ON_DARK, ink_on_dark, ink_on_light
 from .pen import Pen, ink_name
 from .shapes import Shapes
 from .signing import Round, down
@@ -104,6 +104,8 @@ class Chart:
         """The inks on dark paper; numbers and words take the page's own."""
         inks = dict(ink for one in self.pieces for ink in one.inks.items())
         dark = "".join(f".{ink_name(ink)}{{stroke:{lit};fill:{lit}}}" for ink, lit in inks.items())
+        if any("stroke-opacity" in one.body for one in self.pieces):
+            dark += f"[stroke-opacity]{{stroke-opacity:{FAINT_ON_DARK};fill-opacity:{FAINT_ON_DARK}}}"
         return (
             "<style>.chart-words{font-family:sans-serif;fill:var(--ink,#22282b);stroke:none}"
             f"@media(prefers-color-scheme:dark){{.chart-words{{fill:var(--ink,#e9e4d9)}}{dark}}}</style>"

@@ -1,7 +1,8 @@
 """Stitches drawn together over several places: legs that rise from them and bend to one head.
 
 A leg that leans far is bent like the rib of an umbrella, so that it leaves its place more upright than a
-straight line would; one that hardly leans is straight. Bars cross the legs halfway, where they are apart, and
+straight line would; one that hardly leans is straight, and so are those of single crochets, which their bar
+crosses: bent, they would look like a hoop. Bars cross the legs halfway, where they are apart, and
 are as short as they must be not to touch each other.
 """
 
@@ -27,9 +28,9 @@ RISING = 0.43
 HEADS_APART, ALONG_THE_HEAD = 0.9, 0.6
 """Three legs and more end side by side along the bar of their head, and all of them within so much of it."""
 
-CROSSED_AT, HALFWAY, BEYOND, NARROWEST = 2.6, 0.5, 0.9, 5.2
-"""A head of single crochets has its bar across the legs, so far below it, and no lower than such a share of
-the lower leg; it reaches so far beyond them, and is at least so long.
+CROSSED_AT, CROSSED_FROM, HALFWAY, BEYOND, NARROWEST = 2.6, 0.32, 0.5, 0.9, 5.2
+"""A head of single crochets has its bar across the legs, so far below it, or such a share of the lower leg
+where that is more, and no lower than halfway; it reaches so far beyond them, and is at least so long.
 """
 
 STEPS = 16
@@ -91,8 +92,13 @@ def legs_of(kind: str, feet: Sequence[Point], up: Point) -> list[Leg]:
     found: list[Leg] = []
     for order, at in enumerate(across):
         out = (order - (many - 1) / 2) * room
-        found.append(_bent(feet[at], (right[0] * out, right[1] * out), up, right))
+        end = (right[0] * out, right[1] * out)
+        found.append(_bent(feet[at], end, up, right) if head(kind) else _unbent(feet[at], end))
     return found
+
+
+def _unbent(foot: Point, end: Point) -> Leg:
+    return Leg(foot, ((foot[0] + end[0]) / 2, (foot[1] + end[1]) / 2), end)
 
 
 def _bent(foot: Point, end: Point, up: Point, right: Point) -> Leg:
@@ -145,7 +151,7 @@ def head_of(kind: str, legs: Sequence[Leg], up: Point) -> tuple[Point, Point]:
     low, left, far = 0.0, -HEAD, HEAD
     if not head(kind):
         deep = min(leg.below(up, 0.0) for leg in legs)
-        low = min(CROSSED_AT, HALFWAY * deep)
+        low = min(max(CROSSED_AT, CROSSED_FROM * deep), HALFWAY * deep)
         crossed = [leg.at(leg.share_below(up, low)) for leg in legs]
         sides = [x * right[0] + y * right[1] for x, y in crossed]
         beyond = max(BEYOND, (NARROWEST - max(sides) + min(sides)) / 2)

@@ -10,7 +10,7 @@ from .canvas import Point
 from .items import Item
 from .leaf import leaf_edge
 from .once import once
-from .profile import Ring, filled
+from .profile import Ring, over_a_head
 from .section import Polygon
 from .stand import Stand, is_leaf, stand_of
 from .subject import Subject
@@ -83,7 +83,7 @@ def form_of(subject: Subject) -> Form:
     corners = stand.section.corners if isinstance(stand.section, Polygon) else 0
     spine = 0.0 if isinstance(stand.section, Polygon) else stand.section.spine
     worn = "head" in subject.work.pattern.to_fit and not stand.from_above
-    rings = filled(subject.sizes, stand.section, stand.rings[0].out0) if worn else stand.rings
+    rings = over_a_head(subject.sizes, stand.section, stand.rings[0].out0) if worn else stand.rings
     form = Form(rings, stand.from_above, corners, spine, [], subject.stuffed, worn)
     if is_leaf(subject):
         return replace(form, edge=leaf_edge(subject, 2 * form.widest + spine, 2 * form.widest))

@@ -76,7 +76,7 @@ def _look(item: Item) -> Hashable:
     thing = item.thing
     of = (thing.kind, thing.form, thing.loop, thing.post) if isinstance(thing, Made) else thing.chains
     start, end, left, right = (round(share, 5) for share in (item.start, item.end, *item.foot))
-    return (thing.yarn, of, start, end, left, right, item.floor, item.tops)
+    return (thing.yarn, of, start, end, left, right, item.floor, item.tops, item.picots)
 
 
 def _rounded(size: RoundSize) -> RoundSize:

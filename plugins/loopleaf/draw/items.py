@@ -11,6 +11,7 @@ from ..fabric.edge import Edge
 from ..fabric.worked import Place
 from ..measure.gauge import Scale
 from .layers import is_layer
+from .picots import picots_of
 from .profile import Ring
 from .section import Polygon, Section
 
@@ -42,6 +43,7 @@ class Item(NamedTuple):
 
     foot: from where to where it stands, along the round below. floor: how high it stands there, as a share
     of that round's height. tops: the share of its own round's height that its two upper corners reach.
+    picots: the chains of each picot made after it; after: the side that they are on, 1 the right one.
     """
 
     thing: Made | Space
@@ -51,6 +53,8 @@ class Item(NamedTuple):
     floor: float = 1.0
     tops: tuple[float, float] = (1.0, 1.0)
     corner: bool = False
+    picots: tuple[int, ...] = ()
+    after: float = 1.0
 
     @property
     def middle(self) -> float:
@@ -143,6 +147,7 @@ def _side_by_side(worked: WorkedRound, scale: Scale, last: bool, rooms: dict[int
     level = [heights[made.kind, made.post] for made in stitches if id(made) not in deep]
     tallest = max(level, default=1.0)
     crowns = _crowns(worked) if last else {}
+    picots = picots_of(worked)
     whole = sum(share for share, _ in things) or 1.0
     found: list[Item] = []
     at = 0.0
@@ -155,7 +160,8 @@ def _side_by_side(worked: WorkedRound, scale: Scale, last: bool, rooms: dict[int
             height = 1.0 if height >= AS_TALL or id(thing) in deep else height
             tops = (height * left, height * right)
         floor = 1.0 - deep.get(id(thing), 0)
-        found.append(Item(thing, at, end, tops=tops, corner=id(thing) in corners, floor=floor))
+        corner, small = id(thing) in corners, picots.get(id(thing), ())
+        found.append(Item(thing, at, end, tops=tops, corner=corner, floor=floor, picots=small))
         at = end
     return found
 
@@ -201,7 +207,7 @@ def _crowns(worked: WorkedRound) -> dict[int, tuple[float, float]]:
 
 def _mirrored(item: Item) -> Item:
     tops = (item.tops[1], item.tops[0])
-    return Item(item.thing, 1 - item.end, 1 - item.start, item.foot, item.floor, tops, item.corner)
+    return item._replace(start=1 - item.end, end=1 - item.start, tops=tops, after=1 - item.after)
 
 
 # ---- what they stand on --------------------------------------------------------------------------
@@ -227,7 +233,7 @@ def _on_their_feet(
             if turn is not None:
                 middle += round((start + end) / 2 - middle)
             foot, floor = (middle - half, middle + half), min(item.floor, spot.top)
-        found.append(Item(item.thing, start, end, foot, floor, item.tops, item.corner))
+        found.append(item._replace(start=start, end=end, foot=foot, floor=floor))
     if turn is None:
         found = _eased(found)
     for item in found:

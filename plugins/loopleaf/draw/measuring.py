@@ -45,6 +45,23 @@ def measured_up(sketch: Sketch, at: float, low: float, high: float, words: str, 
         )
 
 
+def measured_along(sketch: Sketch, start: Point, end: Point, words: str) -> None:
+    """A measure along an edge that slants, below it where it rises, before it where it falls.
+
+    start, end: of the edge, from left to right. Its words stand beside its end.
+    """
+    (x0, y0), (x1, y1) = start, end
+    length = hypot(x1 - x0, y1 - y0) or 1.0
+    nx, ny = (y0 - y1) / length, (x1 - x0) / length
+    for x, y in (start, end):
+        near, far = 0.8, GAP + _TICK
+        sketch.line([(x + nx * near, y + ny * near), (x + nx * far, y + ny * far)], "fine")
+    arrow(sketch, (x0 + nx * GAP, y0 + ny * GAP), (x1 + nx * GAP, y1 + ny * GAP))
+    x, y = x1 + max(nx, 0.0) * GAP + 2.0, y1 + ny * GAP
+    for index, part in enumerate(split(words)):
+        sketch.words((x, y + WORDS * (0.8 + 1.2 * index)), part, "start")
+
+
 def split(words: str) -> list[str]:
     """A measure's words in two lines: `about 34.5 cm`, `(13½ in)`; by size `37 (40.5) cm,`, `14½ (16) in`."""
     for mark, keep in (("cm, ", "cm,"), (" (", "")):

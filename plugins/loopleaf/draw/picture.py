@@ -18,7 +18,7 @@ from .in_the_round import draw_rounds
 from .items import Item
 from .leaf import draw_leaf
 from .pose import worn
-from .profile import filled
+from .profile import over_a_head
 from .sheet import Edging, Sheet, sheet_for
 from .stand import Stand, is_leaf, stand_of
 from .subject import Subject, main_colour, subject_of
@@ -90,7 +90,7 @@ def _standing(subject: Subject) -> tuple[Stand, list[list[Item]]]:
     stand, rounds = stand_of(subject)
     if stand.from_above or "head" not in subject.work.pattern.to_fit:
         return stand, rounds
-    return worn(stand, filled(subject.sizes, stand.section, stand.rings[0].out0)), rounds
+    return worn(stand, over_a_head(subject.sizes, stand.section, stand.rings[0].out0)), rounds
 
 
 def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = None) -> None:

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from math import cos, sin, tau
+from math import cos, inf, sin, tau
 
 from ..fabric import Made, PatternWork
 from ..measure import Measured, measure
@@ -20,6 +20,9 @@ DRAWN = 56.0
 
 _BESIDE = 6
 """So many labels stand beside the piece; more stand below it, as far as there is room."""
+
+LABELS_APART = 0.5
+"""Labels one below the other are so far apart, of the height of their words."""
 
 AT_THE_SIDE, EDGEWISE = -0.35, 0.15
 """A part that faces so little away is at the side, not behind: it is drawn as narrow as this, at least."""
@@ -197,24 +200,23 @@ def _turned(form: Form, scale: float, hanging: bool) -> list[Point]:
 
 
 def _labels(sketch: Sketch, subject: Subject, places: Sequence[_Place]) -> None:
-    """What each part is and the stitches that it covers. Below the piece, what would touch another label is
-    left out: the words of the step name all.
+    """What each part is and the stitches that it covers, from the top down: so leaders don't cross. Below
+    the piece, what would touch another label is left out: the words of the step name all.
     """
     if len(places) > _BESIDE:
         _labels_below(sketch, places)
         return
     left, _, right, _ = sketch.box
-    taken: dict[int, list[float]] = {-1: [], 1: []}
+    reached = {-1: -inf, 1: -inf}
     sides = [-1 if place.middle[0] < -1.0 else 1 for place in places]
-    for place, side in zip(places, sides, strict=True):
+    for place, side in sorted(zip(places, sides, strict=True), key=lambda one: one[0].middle[1]):
         words = [f"{_title(subject, place.sew)}:", f"{_row(place.sew)}, {_numbers(place.run)}"]
         if len(set(sides)) == 1:
             words = [" ".join(words)]  # with words at both sides the piece has a third of the width left
-        high = WORDS * (1.2 * len(words) + 0.1)
+        high = WORDS * (1.2 * len(words) + LABELS_APART)
         edge, y = (left if side < 0 else right) + 3.8 * side, place.middle[1] + WORDS * 0.35
-        while any(abs(y - other) < high for other in taken[side]):
-            y += WORDS * 0.1
-        taken[side].append(y)
+        y = max(y, reached[side])
+        reached[side] = y + high
         sketch.line([place.middle, (edge, y - WORDS * 0.35)], "fine")
         sketch.dot(place.middle, 0.6)
         for line, part in enumerate(words):

@@ -1,10 +1,11 @@
 """The profile of work in the round: how far out and how high each round lies."""
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import sqrt
 
+from ..measure.filled import PRESSED, filled_side
 from ..measure.size import RoundSize
 from .section import Section
 
@@ -15,17 +16,6 @@ much.
 
 FLAT_PIECE = 0.2
 """A piece whose height is less than this share of its width is drawn from above."""
-
-GIVES = 0.12
-"""Cloth over filling gives about so much either way (from memory)."""
-
-CLOSED = 0.45
-"""A last round that reaches less far out than this share of the widest is drawn closed over its filling."""
-
-DRAWN_IN = 0.85
-"""An opening that reaches less far out than this share of the widest is drawn in."""
-
-_PASSES = 800
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,65 +78,29 @@ def lying(rounds: Sequence[RoundSize], first_out: float, downs: Sequence[int] = 
     return rings
 
 
-def filled(rounds: Sequence[RoundSize], section: Section, first_out: float) -> list[Ring]:
-    """Rounds pressed outwards by filling: the curve of least bending that the counts allow.
+def filled(
+    rounds: Sequence[RoundSize], section: Section, first_out: float, longest: float = PRESSED
+) -> list[Ring]:
+    """Rounds pressed outwards by filling (`filled_side`). longest: how far it may stretch the cloth along."""
+    counted = tuple(section.out_for(one.length_mm) for one in rounds)
+    side = filled_side(counted, tuple(one.rise_mm for one in rounds), first_out, longest)
+    return [Ring(*below, *above) for below, above in pairwise(side)]
 
-    The middle of each round lies as far out as its count says; from there the distances are moved, again and
-    again, a little against their bending (the fourth difference along the profile), and never further from
-    the counts than the cloth gives and half a step to the next round (a count holds somewhere between a
-    round's lower and upper edge). Where the piece is closed the profile goes on smoothly through the pole:
-    beyond it the distances count as negative. The edge of an opening that is drawn in, which nothing fills,
-    stays as its count says, and the middle of its round lies half a step before it. There is as much around
-    the piece as before, all rounds together; they keep their heights along the cloth, all stretched alike
-    where a step out needs it. A ball whose counts follow 2πR·sin(s/R) comes out round.
+
+def stuffed(rounds: Sequence[RoundSize], section: Section, first_out: float, base: int = 0) -> list[Ring]:
+    """Rounds over filling. base: so many of the first ones are meant to lie flat, and the others stand on
+    them.
     """
-    counted = [section.out_for(one.length_mm) for one in rounds]
-    steps = [abs(b - a) for a, b in pairwise(counted)] or [0.0]
-    give = [
-        GIVES * out + max(below, above) / 2
-        for out, below, above in zip(counted, [steps[0], *steps], [*steps, steps[-1]], strict=False)
-    ]
-    closed = not first_out, counted[-1] < CLOSED * max(counted)
-    low, high = ([c + side * g for c, g in zip(counted, give, strict=True)] for side in (-1, 1))
-    drawn_in = [
-        not shut and counted[end] < DRAWN_IN * max(counted) for end, shut in zip((0, -1), closed, strict=True)
-    ]
-    for end, beside in ((0, 1), (-1, -2)):
-        if drawn_in[end]:
-            low[end] = high[end] = (counted[end] + counted[beside]) / 2
-    outs = list(counted)
-    for _ in range(_PASSES):
-        far = [*_beyond(outs, closed[0]), *outs, *reversed(_beyond(outs[::-1], closed[1]))]
-        eased = [
-            b - (far[i] - 4 * far[i + 1] + 6 * b - 4 * far[i + 3] + far[i + 4]) / 16
-            for i, b in enumerate(outs)
-        ]
-        kept = sum(counted) / (sum(eased) or 1.0)
-        outs = [min(max(b * kept, least), most) for b, least, most in zip(eased, low, high, strict=True)]
-    first, last = (counted[end] if drawn_in[end] else outs[end] for end in (0, -1))
-    edges = [
-        first_out if closed[0] else first,
-        *((a + b) / 2 for a, b in pairwise(outs)),
-        0.0 if closed[1] else last,
-    ]
-    moves = [b - a for a, b in pairwise(edges)]
-    stretch = max(1.0, *(abs(move) / one.rise_mm for move, one in zip(moves, rounds, strict=True)))
-    rings: list[Ring] = []
-    up_to = 0.0
-    for at, (move, one) in enumerate(zip(moves, rounds, strict=True)):
-        up = sqrt(max((one.rise_mm * stretch) ** 2 - move**2, 0.0))
-        rings.append(Ring(edges[at], up_to, edges[at + 1], up_to + up))
-        up_to += up
-    return rings
+    foot = lying(rounds[:base], first_out)
+    above = filled(rounds[base:], section, foot[-1].out1 if foot else first_out)
+    if foot:
+        above[0] = replace(above[0], out0=foot[-1].out1)
+    return [*foot, *above]
 
 
-def _beyond(outs: Sequence[float], closed: bool) -> tuple[float, float]:
-    """Two rounds before the first one: through the pole, or going on as straight as the first two."""
-    second = outs[min(1, len(outs) - 1)]
-    if closed:
-        return (-second, -outs[0])
-    step = second - outs[0]
-    return (outs[0] - 2 * step, outs[0] - step)
+def over_a_head(rounds: Sequence[RoundSize], section: Section, first_out: float) -> list[Ring]:
+    """Rounds over a head, which fills them and stretches nothing along."""
+    return filled(rounds, section, first_out, 1.0)
 
 
 def is_flat(rings: Sequence[Ring]) -> bool:

@@ -1,6 +1,7 @@
 """The profile of work in the round: a section through its middle, each round with its number at the side."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from itertools import groupby, pairwise
 from math import hypot
 
@@ -17,6 +18,12 @@ DRAWN = 60.0
 
 CLOSED = 0.3
 """A last round that reaches less far out than this share of the widest closes the piece."""
+
+STEPS = (1, 2, 5, 10, 20, 50)
+"""Every round is numbered, or every second, or every fifth: as there is room."""
+
+DIGIT_HIGH, BESIDE, OFF_THE_AXIS = 0.7 * WORDS, 1.1, 0.8
+"""The height of a digit; a number's distance from the ticks beside it, and from the axis."""
 
 _TICK = 1.4
 _CLOSE = WORDS * 0.95
@@ -101,27 +108,55 @@ def _filling(outline: Sequence[Point]) -> list[Point]:
 
 
 def _numbers(sketch: Sketch, subject: Subject, form: Form, scale: float) -> None:
-    """Round numbers on the right: beside a wall, below a base; those that would touch are left out, never
-    the first, the last or one where the shape turns.
+    """Round numbers outside the right side, clear of its ticks. Where not all have room, every second stands
+    there, or every fifth, of those that lie flat and of the others; always the first and the last.
     """
-    side = _side(form, scale, 1)
+    spots = list(_spots(subject, form, scale))
+    kept = [spots[0], *([spots[-1]] if len(spots) > 1 else [])]
+    runs = [spots[: form.grounded], spots[form.grounded :]]
+    for run in runs:
+        for step in STEPS:
+            wanted = [spot for at, spot in enumerate(run) if _in_step(spot.label, at, step)]
+            shown = [spot for spot in wanted if all(_clear(spot, other) for other in kept)]
+            if all(_clear(one, other) for one, other in pairwise(shown)) or step == STEPS[-1]:
+                kept += shown
+                break
+    for spot in kept:
+        sketch.words((spot.middle[0], spot.middle[1] + DIGIT_HIGH / 2), spot.label)
+
+
+@dataclass(frozen=True, slots=True)
+class _Spot:
+    """A round's number about its middle."""
+
+    label: str
+    middle: Point
+    wide: float
+
+
+def _spots(subject: Subject, form: Form, scale: float) -> Iterator[_Spot]:
+    """Where each number would stand: square to its round, as far outside as the tick and its digits reach."""
     labels = [one.plan.label for one in subject.piece.rounds]
-    top = side[-1][1]
-    spots: list[tuple[Point, str, float]] = []
-    for label, (before, after) in zip(labels, pairwise(side), strict=True):
-        x, y = (before[0] + after[0]) / 2, (before[1] + after[1]) / 2
-        flat = abs(after[0] - before[0]) > abs(after[1] - before[1])
-        beyond = 0.0 if not flat else -2.4 if y < top * 0.6 and not form.lying else 5.6
-        spots.append(((x, y), label, beyond))
-    placed: list[tuple[float, float, float]] = []
-    order = [0, len(spots) - 1, *range(1, len(spots) - 1)]
-    for at in order:
-        (x, y), label, beyond = spots[at]
+    way = -1 if form.worn else 1
+    for label, (before, after) in zip(labels, pairwise(_side(form, scale, 1)), strict=True):
+        dx, dy = after[0] - before[0], after[1] - before[1]
+        long = hypot(dx, dy) or 1.0
+        nx, ny = (0.0, 1.0) if form.lying else (-dy / long * way, dx / long * way)
         wide = width_of(label)
-        cx, cy = (x, y + beyond) if beyond else (x + 2.6 + wide / 2, y + WORDS * 0.35)
-        if all(abs(cx - px) > (wide + w) / 2 + 0.9 or abs(cy - py) > _CLOSE for px, py, w in placed):
-            sketch.words((cx, cy), label)
-            placed.append((cx, cy, wide))
+        off = _TICK + BESIDE + abs(nx) * wide / 2 + abs(ny) * DIGIT_HIGH / 2
+        x, y = (before[0] + after[0]) / 2 + nx * off, (before[1] + after[1]) / 2 + ny * off
+        yield _Spot(label, (x if form.lying else max(x, wide / 2 + OFF_THE_AXIS), y), wide)
+
+
+def _in_step(label: str, at: int, step: int) -> bool:
+    """Whether a number is one of every so many: from the first of its run by twos, else the round ones."""
+    return not (int(label) if label.isdecimal() and step > 2 else at) % step
+
+
+def _clear(one: _Spot, other: _Spot) -> bool:
+    """Whether two numbers don't touch; no number is clear of itself, which stands there already."""
+    aside, down = abs(one.middle[0] - other.middle[0]), abs(one.middle[1] - other.middle[1])
+    return one is not other and (aside > (one.wide + other.wide) / 2 + 0.9 or down > _CLOSE)
 
 
 def _parts(sketch: Sketch, subject: Subject, form: Form, scale: float) -> None:

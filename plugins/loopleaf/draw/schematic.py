@@ -3,14 +3,16 @@
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
-from math import cos, pi, sin
+from math import cos, dist, hypot, pi, sin
 
 from ..fabric import PatternWork
 from ..measure import Measured, measure
+from ..measure.finished import What
+from ..measure.size import enclosed
 from .canvas import Point
 from .form import Form, about, form_of, outline_above, said
 from .lettered import Lettered
-from .measuring import GAP, measured_across, measured_up, split
+from .measuring import GAP, arrow, measured_across, measured_along, measured_up, split
 from .sheet import Sheet, sheet_for
 from .sketch import WORDS, Figure, Sketch, width_of
 from .subject import Subject, subject_of
@@ -23,6 +25,9 @@ LONGEST = 2.4
 
 THINNEST = 5.0
 """The shorter side is drawn at least so wide, in units."""
+
+ALONG = "high along the cloth"
+"""What is worn is measured so, lying folded."""
 
 ALIKE = 0.04
 """Widths that differ by less than this share are given once."""
@@ -109,7 +114,11 @@ def _front(
     half = half_mm * scale
     facts: list[str] = []
     height = said(measured, name, "height")
-    if height:
+    own = measured.piece(name)
+    if height and own is not None and own.along_cloth:
+        _down_the_side(sketch, [(x, top + high - y) for x, y in side[:-1]], letters.short(height, ALONG))
+        facts.append(f"{height} {ALONG}")
+    elif height:
         measured_up(sketch, half + GAP, top + high, top, letters.short(height, "high"), half)
         facts.append(f"{height} high")
     if form.spine:
@@ -131,6 +140,29 @@ def _front(
         )
         facts.insert(1 if height else 0, f"{around} around")
     return facts
+
+
+def _down_the_side(sketch: Sketch, side: Sequence[Point], words: str) -> None:
+    """A measure along the cloth: beside the silhouette from its middle to its end, with a head at both."""
+    way = _beside(side, GAP)
+    sketch.line(way, "thin")
+    for before, end in ((way[1], way[0]), (way[-2], way[-1])):
+        arrow(sketch, before, end, both=False)
+    x, y = max(way)
+    for index, part in enumerate(split(words)):
+        sketch.words((x + 1.6, y + WORDS * (0.35 + 1.2 * index)), part, "start")
+
+
+def _beside(side: Sequence[Point], gap: float) -> list[Point]:
+    """A line so far outside of a silhouette's right side."""
+    way = [side[0]] + [point for before, point in pairwise(side) if dist(before, point) > gap / 10]
+    found: list[Point] = []
+    for at, (x, y) in enumerate(way):
+        (x0, y0), (x1, y1) = way[max(at - 1, 0)], way[min(at + 1, len(way) - 1)]
+        length = hypot(x1 - x0, y1 - y0) or 1.0
+        turn = 1 if way[-1][1] > way[0][1] else -1
+        found.append((x + (y1 - y0) / length * gap * turn, y - (x1 - x0) / length * gap * turn))
+    return found
 
 
 def silhouette(form: Form, scale: float) -> list[Point]:
@@ -161,6 +193,7 @@ def _half_circle(side: int) -> list[Point]:
 
 
 def _rows(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measured) -> list[str]:
+    subject = replace(subject, sizes=enclosed(subject.sizes))
     if subject.sizes[-1].blocks:
         return _straight(sketch, letters, replace(subject, sizes=subject.sizes[-1:]), measured)
     sheet = sheet_for(subject.sizes)
@@ -172,23 +205,31 @@ def _rows(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measure
 
 
 def _widths(subject: Subject, measured: Measured, at: int) -> str:
-    """How wide a row is (-1: the last), one a size; as the author says it where that is the width stated."""
+    """How wide a row is (-1: the last), one a size; as the author says it where that is what is stated: the
+    width, or the length along the rows.
+    """
     own = measured.piece(subject.piece.name)
     assert own is not None
-    rows = [own.known_rounds(size) for size in range(len(own.rounds))]
+    rows = [enclosed(own.known_rounds(size)) for size in range(len(own.rounds))]
     widths = [known[at].length_mm if known else None for known in rows]
-    stated = next(
-        (one for one in measured.stated if one.what == "width" and one.piece in ("", own.name)), None
-    )
+    what: What = "length" if own.lengthwise else "width"
+    stated = next((one for one in measured.stated if one.what == what and one.piece in ("", own.name)), None)
     known = stated.mm(0) if stated else None
     if known and widths[0] and abs(known / widths[0] - 1) < 0.1:
-        return said(measured, own.name, "width")
+        return said(measured, own.name, what)
     return about(widths)
+
+
+def _is_lengthwise(subject: Subject, measured: Measured) -> bool:
+    own = measured.piece(subject.piece.name)
+    return own is not None and own.lengthwise
 
 
 def _length(subject: Subject, measured: Measured) -> str:
     name = subject.piece.name
     stated = {one.what for one in measured.stated if one.piece in ("", name)}
+    if _is_lengthwise(subject, measured):
+        return said(measured, name, "width")
     return said(measured, name, "height" if "height" in stated and "length" not in stated else "length")
 
 
@@ -226,9 +267,10 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
     first, last = subject.sizes[0].length_mm, subject.sizes[-1].length_mm
     bottom = _widths(subject, measured, -1 if blocks else 0)
     alike = abs(last / first - 1) <= ALIKE
-    below = letters.short(bottom, "wide" if alike else "wide at the first row")
+    wide = "long" if _is_lengthwise(subject, measured) else "wide"
+    below = letters.short(bottom, wide if alike else f"{wide} at the first row")
     measured_across(sketch, -first / 2 * x_scale, first / 2 * x_scale, GAP, below, 0.0)
-    facts = [f"{bottom} wide"]
+    facts = [f"{bottom} {wide}"]
     if not alike:
         top = _widths(subject, measured, -1)
         measured_across(
@@ -236,10 +278,10 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
             -last / 2 * x_scale,
             last / 2 * x_scale,
             -high - GAP,
-            letters.short(top, "wide at the last row"),
+            letters.short(top, f"{wide} at the last row"),
             -high,
         )
-        facts = [f"{bottom} wide at the first row", f"{top} at the last"]
+        facts = [f"{bottom} {wide} at the first row", f"{top} at the last"]
     length = _length(subject, measured)
     far = "long" if blocks else "from first row to last"
     measured_up(sketch, half + GAP, 0.0, -high, letters.short(length, far), half)
@@ -287,12 +329,8 @@ def _arc(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measured
     sketch.line(along(outer_mm + 2.4 / scale), "dashed")
     named = letters.short(outside, "along the outer edge")
     sketch.words((0.0, sketch.box[1] - 2.0), named if named != outside else f"{outside} along this edge")
-    edge, end = inner[-1], outer[-1]
-    at = max(edge[1], end[1]) + GAP
-    measured_across(sketch, edge[0], end[0], at, "", at - GAP)
-    for index, part in enumerate(split(letters.short(length, "from edge to edge"))):
-        sketch.words((end[0] + 2.0, at + WORDS * (0.4 + 1.2 * index)), part, "start")
-    (x, y), low = inner[24], at + 2.0
+    measured_along(sketch, inner[-1], outer[-1], letters.short(length, "from edge to edge"))
+    (x, y), low = inner[24], max(inner[-1][1], outer[-1][1]) + GAP + 2.0
     sketch.line([(0.0, low), (x, y + 1.2)], "fine")
     for index, part in enumerate(split(letters.short(inside, "along the inner edge"))):
         sketch.words((1.0, low + WORDS * (1.0 + 1.2 * index)), part, "end")
@@ -306,5 +344,5 @@ def _arc(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measured
 def _outer(subject: Subject, measured: Measured) -> list[float | None]:
     own = measured.piece(subject.piece.name)
     assert own is not None
-    rows = [own.known_rounds(size) for size in range(len(own.rounds))]
+    rows = [enclosed(own.known_rounds(size)) for size in range(len(own.rounds))]
     return [known[-1].length_mm if known else None for known in rows]

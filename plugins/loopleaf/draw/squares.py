@@ -41,10 +41,12 @@ class Sign:
     said: str
 
 
-def squares(work: PatternWork, name: str, said: Mapping[str, str]) -> Figure | None:
+def squares(
+    work: PatternWork, name: str, said: Mapping[str, str], left_handed: bool = False
+) -> Figure | None:
     """The grid of a piece; None where no row of it is worked from one.
 
-    said: what each sign of the grid means, in the reader's words.
+    said: what each sign of the grid means, in the reader's words. left_handed: as a left-hander's comes out.
     """
     piece = work.piece(name)
     grid = work.pattern.pieces[name].grid
@@ -56,7 +58,7 @@ def squares(work: PatternWork, name: str, said: Mapping[str, str]) -> Figure | N
         return None
     signs = _signs(work, grid, said)
     side = min(SQUARE, WIDEST / len(grid.rows[0]))
-    sketch = Sketch()
+    sketch = Sketch(left_handed)
     for down, row in enumerate(grid.rows):
         for across, sign in enumerate(row):
             _square(sketch, (across * side, down * side), side, signs[sign])

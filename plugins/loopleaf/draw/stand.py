@@ -16,7 +16,7 @@ from .items import Item, Spot, items_of_rounds
 from .layers import last_layer
 from .once import once
 from .openings import openings_of
-from .profile import Ring, filled, is_flat, lying, standing
+from .profile import Ring, is_flat, lying, standing, stuffed
 from .section import Oval, Polygon, Section, outward
 from .subject import Subject
 
@@ -182,10 +182,11 @@ def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], floa
     pressed = standing(subject.sizes, section, first_out, range(len(subject.sizes)))
     if is_flat(pressed) or is_leaf(subject):
         return section, lying(subject.sizes, first_out), pi / 2
-    if subject.stuffed:
-        return section, filled(subject.sizes, section, first_out), LOOKING_DOWN
     runs = subject.work.pattern.pieces[subject.piece.name].lies_flat
     flat = [at for at, r in enumerate(subject.piece.rounds) if any(r.plan.number in run for run in runs)]
+    if subject.stuffed:
+        base = next((at for at in range(len(subject.sizes)) if at not in flat), 0)
+        return section, stuffed(subject.sizes, section, first_out, base), LOOKING_DOWN
     return section, standing(subject.sizes, section, first_out, flat), LOOKING_DOWN
 
 

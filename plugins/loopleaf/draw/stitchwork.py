@@ -11,6 +11,7 @@ from ..fabric import Made
 from .canvas import Canvas, Point
 from .colour import level, shaded
 from .items import Item
+from .picots import draw_picots
 
 Patch = Callable[[float, float], Point]
 
@@ -23,10 +24,14 @@ LAP = 0.08
 OPEN = 0.5
 """Feet that stand at least so many stitch widths apart let the ground be seen between them."""
 
+SLIT = 1.3
+"""A space whose chains lie so close above what they pass over, in widths of their line, shows no light."""
+
 BENDS = 1 / 40
 """A stitch that takes more of the way around than this is drawn bent."""
 
 _POST_LIGHT = {"front": 1.1, "back": 0.86}
+_ALONG = (0.0, 0.25, 0.5, 0.75, 1.0)
 _BLOBS = ("bobble", "puff", "popcorn", "cluster")
 _HEADS = {"single": 0.95, "slip": 0.95, "half": 0.62, "double": 0.42}
 
@@ -73,8 +78,15 @@ def draw_row(canvas: Canvas, layer: int, row: Iterable[Placed], colours: Mapping
         run_colour = colour
         if placed.seen:
             _strands(canvas, layer + 1, placed, colours[placed.item.thing.yarn])
+            _picots(canvas, layer + 1, placed, colours[placed.item.thing.yarn])
     if run:
         _cloth(canvas, layer, run_colour, run)
+
+
+def _picots(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
+    item, lights = placed.item, (GROUND * placed.light, placed.light)
+    ground, strand = (shaded(colour, level(light)) for light in lights)
+    draw_picots(canvas, layer, (ground, strand), placed.patch, item.picots, item.after)
 
 
 def _ground(placed: Placed, colours: Mapping[str, str]) -> str:
@@ -157,5 +169,9 @@ def _space(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
     left, right = patch(0.0, 0.9), patch(1.0, 0.9)
     thick = max(min(hypot(right[0] - left[0], right[1] - left[1]) * 0.3, 2.2), 0.15)
     points = [patch(-0.06, 0.82), patch(0.3, 0.93), patch(0.7, 0.93), patch(1.06, 0.82)]
+    (fx, fy), (x, y) = patch(0.5, 0.0), patch(0.5, 0.93)
+    if hypot(x - fx, y - fy) < SLIT * thick:
+        hole = [patch(across, up) for up, way in ((-LAP, _ALONG), (0.9, _ALONG[::-1])) for across in way]
+        canvas.fill(layer - 1, shaded(colour, level(GROUND * light)), hole)
     canvas.line(layer - 1, shaded(colour, level(GROUND * light)), thick * 1.7, points)
     canvas.line(layer, shaded(colour, level(light)), thick, points)

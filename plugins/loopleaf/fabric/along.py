@@ -80,8 +80,12 @@ def _only_the_chain_left(edge: Edge) -> bool:
 
 
 def begun_on_stitches(hand: Hand) -> bool:
-    """Whether this is the first round of a piece begun on another's stitches: they are the unworked ones."""
-    return hand.setting.index == 0 and all(
+    """Whether this is the first round of a piece begun on another's stitches, or around an opening: they are
+    the unworked ones."""
+    places, index = hand.edge.places, hand.setting.index
+    older = any(place.round < index - 1 for place in places)
+    opening = older and any(isinstance(place, Made) and place.role == "loop" for place in places)
+    return (index == 0 or opening) and all(
         isinstance(place, Made) and place.role != "foundation" for place in hand.edge.places
     )
 
@@ -331,8 +335,13 @@ def row_ends(hand: Hand, place: RowEnds, span: Span | None) -> list[Into]:
     """`in end of each row`: the ends of rows along an edge."""
     edge = hand.edge
     target = Target("row-end", stitch=place.stitch)
+    if place.side and edge.rest() and not edge.matches(edge.places[edge.pos], target):
+        raise hand.stuck("stitches-left-over", span, left=edge.side_end() - edge.pos, target="stitch")
     if place.count is not None:
-        return take(hand, find_next(hand, target, number(hand, place.count), span))
+        count, left = number(hand, place.count), edge.side_end() - edge.pos
+        if edge.sided and 0 < left < count and edge.matches(edge.places[edge.pos], Target("row-end")):
+            raise hand.stuck("works-past-the-end", span, needed=count, available=left, what="row-end")
+        return take(hand, find_next(hand, target, count, span))
     end = bound(hand, place.until, span)
     found: list[Found] = []
     at = edge.pos

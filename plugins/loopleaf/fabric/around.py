@@ -32,8 +32,11 @@ def around_rows(other: PieceWork, top: list[Place], size: int) -> list[Place]:
 
 
 def corners(places: list[Place]) -> frozenset[int]:
-    """The corner stitches of a piece in rows, by identity: the first and the last beside its row ends."""
+    """The corner stitches of a piece in rows, by identity: the first and the last beside its row ends. Around
+    an opening those are gaps at its sides, and its corners themselves."""
     found: list[Place] = []
+    if any(isinstance(place, Made) and place.role == "loop" for place in places):
+        return frozenset(id(place) for place in places if _is_row_end(place))
     if any(map(_is_row_end, places)):
         for ends, run in groupby(places, _is_row_end):
             stitches = list(run)

@@ -27,6 +27,8 @@ from .earlier import along_round
 from .edge import is_of
 from .free import turn_to
 from .hand import ChainQuestion, Hand
+from .inside import loop_of_opening
+from .own_side import begins_in_a_corner, lay_all_around
 from .places import resolve
 from .seek import find_next, number, use_first
 from .standing import where_it_stands
@@ -105,6 +107,8 @@ def join_yarn(hand: Hand, step: JoinYarn) -> None:
     stitch = step.standing or step.stitch.kind != "slip"
     if step.place is None:
         return
+    if begins_in_a_corner(hand, step.place):
+        lay_all_around(hand)
     target: Target = getattr(step.place, "target", Target())
     between = isinstance(step.place, InRing | Between) or target.kind == "gap"
     if begins(hand) and (edge.pos == 0 or hand.laid) and not between:
@@ -120,8 +124,9 @@ def join_yarn(hand: Hand, step: JoinYarn) -> None:
             hand.last = into[0]
         else:
             count = number(hand, step.place.count) if isinstance(step.place, Next) else 1
-            found = find_next(hand, target, max(count, 1), step.span)
-            _stand_at(hand, found[-1].place)
+            loop = loop_of_opening(hand, step.place)
+            found = find_next(hand, target, max(count, 1), step.span) if loop is None else []
+            _stand_at(hand, found[-1].place if loop is None else loop)
     elif isinstance(step.place, InRing):
         hand.standing = hand.ring()
     else:

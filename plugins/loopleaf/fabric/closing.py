@@ -27,6 +27,7 @@ from ..notation.tree import Place as NamedPlace
 from .earlier import left_of_round
 from .edge import Edge
 from .hand import Hand
+from .openings import left_gaps
 from .passed import gone_over_elsewhere, passed_elsewhere, rest_of_a_shell, spaces_left
 from .places import resolve
 from .seek import describe
@@ -262,6 +263,10 @@ def left_over(hand: Hand) -> None:
             hand.trouble("stitches-left-over", None, left=left, target="stitch")
         return
     left = edge.count(edge.pos, len(edge.places))
+    gaps = left_gaps(hand)
+    if gaps:
+        hand.trouble("stitches-left-over", None, left=max(left, gaps), target="stitch")
+        return
     if hand.ring() is not None and not hand.uses:
         hand.trouble("stitches-left-over", None, left=1, target="ring")
         return

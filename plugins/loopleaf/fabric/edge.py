@@ -137,6 +137,8 @@ class Edge:
                 return type(place) is Made and _is_own_picot(place, target.stitch)
             if place.role == "loop" and (self.opened or target.unworked):
                 return False
+            if place.role == "row-end" and target.unworked:
+                return False
             below = self.sided and place.role == "foundation"  # `next 8 dc` of the other side: those above it
             return target.stitch is None or is_named(place, target.stitch) or below
         if kind == "chain":

@@ -111,6 +111,7 @@ class Hand:
     way_round: list[list[Place]] | None = None
     end_open: bool = False
     told_open: bool = False
+    centre_open: bool = False
     into_centres: bool = False
 
     def __init__(self, setting: Setting, edge: Edge, yarn: str) -> None:

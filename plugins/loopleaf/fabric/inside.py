@@ -20,6 +20,7 @@ from ..notation.tree import (
     Target,
     Within,
 )
+from ..notation.tree import Place as NamedPlace
 from ..notation.tree import Ring as InRing
 from .along import begun_on_stitches, each_place, next_places, of_piece
 from .edge import Edge, Stuck, loops_of
@@ -283,3 +284,17 @@ def _after_the_last(hand: Hand) -> int:
 def corresponding(hand: Hand, place: Corresponding, span: Span | None) -> list[Into]:
     """`in corresponding ch-sp of square 1`: the next such place of the finished piece."""
     return of_piece(hand, Next(target=place.target, piece=place.piece), 1, span)
+
+
+def loop_of_opening(hand: Hand, place: NamedPlace) -> Place | None:
+    """`join yarn in 3rd ch of underarm`: the chain of an opening that is meant, counted the way the round
+    goes; of an even number either of the middle two is called the centre. None for any other place."""
+    loops = [one for one in hand.edge.places if isinstance(one, Made) and one.role == "loop"]
+    if not isinstance(place, Within) or not loops or not begun_on_stitches(hand):
+        return None
+    middle = (len(loops) + 1) // 2
+    if place.part == "centre" and len(loops) % 2 == 0:
+        hand.centre_open = True
+        middle += hand.setting.reading.beyond
+    at = {"first": 1, "last": len(loops), "centre": middle}.get(place.part, place.number)
+    return loops[at - 1] if 0 < at <= len(loops) else None

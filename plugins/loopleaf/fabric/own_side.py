@@ -1,5 +1,5 @@
 """Down the side of the piece itself, and on around it: a row worked into the ends of the rows before it, into
-the other side of the chain that it began on, and up the other side."""
+the other side of the chain that it began on, up the other side, and along the last row."""
 
 from ..notation.tree import Each, Evenly, First, Last, Next, Place, RowEnds, Target
 from .around import row_end, ways
@@ -13,14 +13,32 @@ def lay_own_side(hand: Hand, place: Place) -> None:
     else lies before it any more.
 
     The first is the side where the hook is, from the last row down. A row that turns aside at its own end has
-    its end there too, unless the reading leaves it out.
+    its end there too, unless the reading leaves it out. A line that begins in a corner, where its edge has
+    none, has all of that before it at once.
     """
     if hand.way_round is None:
         if _begins_a_side(hand, place):
             hand.way_round = _way_round(hand)
             _lay_next(hand)
+        elif begins_in_a_corner(hand, place):
+            lay_all_around(hand)
     elif hand.way_round and _is_used_up(hand) and _is_in(place, hand.way_round[0]):
         _lay_next(hand)
+
+
+def lay_all_around(hand: Hand) -> None:
+    """The whole way around the piece, from the corner where the hook is and closed: the last row first, or,
+    where the work wasn't turned, last."""
+    top = hand.edge.places
+    aside = not _is_unturned(hand)
+    down, low, up = _sides(hand, aside)
+    stretches = [top, down, low, up] if aside else [top[:1], down, low, up, top[:0:-1]]
+    whole = [place for stretch in stretches for place in stretch]
+    ends = [top[0], top[-1], *low[:1], *low[-1:]]
+    hand.edge.lay(whole, frozenset(map(id, ends)))
+    hand.edge.circle = True
+    hand.way_round = []
+    hand.standing = whole[0]
 
 
 def goes_on_below(hand: Hand) -> bool:
@@ -36,34 +54,65 @@ def goes_on_below(hand: Hand) -> bool:
     return True
 
 
-def _begins_a_side(hand: Hand, place: Place) -> bool:
-    edge = hand.edge
-    named = isinstance(place, RowEnds) or (isinstance(place, Evenly) and place.along == "row ends")
-    if not named or not hand.setting.rows or not hand.earlier or (hand.new and edge.rest()):
+def has_own_sides(hand: Hand) -> bool:
+    """Whether the piece is in rows, and the hand stands on the edge of the last of them."""
+    if not hand.setting.rows or not hand.earlier or hand.way_round is not None:
         return False
-    return all(getattr(one, "role", "") != "row-end" for one in edge.places)
+    return all(getattr(one, "role", "") != "row-end" for one in hand.edge.places)
+
+
+def _begins_a_side(hand: Hand, place: Place) -> bool:
+    if not isinstance(place, RowEnds | Evenly) or not has_own_sides(hand):
+        return False
+    if hand.new or isinstance(place, RowEnds) or place.along == "row ends":
+        return not (hand.new and hand.edge.rest())
+    return "side" in place.along.split() or _is_unturned(hand)
+
+
+def begins_in_a_corner(hand: Hand, place: Place | None) -> bool:
+    """Whether a line goes into a corner of its piece, all of whose last row is still before it."""
+    if not isinstance(place, Next | First) or place.target.kind != "corner" or place.target.length:
+        return False
+    edge = hand.edge
+    if hand.new or edge.pos or len(edge.places) < 2 or not has_own_sides(hand):
+        return False
+    return not edge.corners() and bool(_beginning(hand))
+
+
+def _is_unturned(hand: Hand) -> bool:
+    """Whether the hook is where the last row ended, and the work wasn't turned there."""
+    below = hand.earlier[-1].sizes[hand.setting.size] if hand.earlier else None
+    places = hand.edge.places
+    ended = below is not None and bool(below.edge) and bool(places) and places[0] is below.edge[-1]
+    return ended and not hand.setting.turned
 
 
 def _way_round(hand: Hand) -> list[list[MadePlace]]:
-    """Down the side where the hook is, along the beginning, up the other side, and the corner beyond."""
-    rows, size = hand.earlier, hand.setting.size
-    gone = ways(rows)
+    """Down the side where the hook is, along the beginning, up the other side, and what lies beyond: the
+    corner that the row itself began in, or the last row."""
     aside = hand.end_open = bool(hand.new)
-    near = [(way == gone[-1]) == aside for way in gone]
-    down = [row_end(row, at, size, first=near[at]) for at, row in enumerate(rows)]
-    up = [row_end(row, at, size, first=not near[at]) for at, row in enumerate(rows)]
+    down, low, up = _sides(hand, aside)
     own = [one for one in hand.new if isinstance(one, Made)]
     if own and not hand.setting.reading.without_end:
-        down.append(_end_beside(own[-1], len(rows) + 1))
-        up.append(_end_beside(own[0], len(rows) + 1))
+        number = len(hand.earlier) + 1
+        down, up = [_end_beside(own[-1], number), *down], [*up, _end_beside(own[0], number)]
+    beyond: list[MadePlace] = [*own[:1]] if aside else hand.edge.places[::-1]
+    return [stretch for stretch in (down, low, up, beyond) if stretch]
+
+
+def _sides(hand: Hand, aside: bool) -> tuple[list[MadePlace], list[MadePlace], list[MadePlace]]:
+    """The ends of the rows from the last one down, the beginning, and the other ends from the first row up.
+
+    aside: from the far end of the row in work, not from where the last row ended.
+    """
+    rows, size = hand.earlier, hand.setting.size
+    gone = ways(rows)
+    goes = gone[-1] != hand.setting.turned if aside else gone[-1]
+    down = [row_end(row, at, size, first=gone[at] != goes) for at, row in enumerate(rows)]
+    up = [row_end(row, at, size, first=gone[at] == goes) for at, row in enumerate(rows)]
     low = _beginning(hand)
-    stretches: list[list[MadePlace]] = [
-        [end for end in reversed(down) if end is not None],
-        [*low] if near[0] else [*reversed(low)],
-        [end for end in up if end is not None],
-        [*own[:1]],
-    ]
-    return [stretch for stretch in stretches if stretch]
+    along = low if gone[0] != goes else low[::-1]
+    return [end for end in down[::-1] if end is not None], [*along], [end for end in up if end is not None]
 
 
 def _end_beside(made: Made, number: int) -> Made:
@@ -96,12 +145,16 @@ def _is_used_up(hand: Hand) -> bool:
 
 def _is_in(place: Place, stretch: list[MadePlace]) -> bool:
     """Whether a line's place is one of the stretch's kind."""
-    if isinstance(place, RowEnds | Evenly):
-        return _is_row_end(stretch[0]) and (isinstance(place, RowEnds) or place.along == "row ends")
+    if isinstance(place, Evenly):
+        return True
+    if isinstance(place, RowEnds):
+        return _is_row_end(stretch[0])
     if not isinstance(place, Each | Next | First | Last):
         return False
     target: Target = place.targets[0] if isinstance(place, Each) else place.target
     if target.kind == "corner":
+        return not _is_row_end(stretch[0])
+    if target.kind == "stitch" and len(stretch) > 1:
         return not _is_row_end(stretch[0])
     return target.kind == "chain" and _is_chain(stretch[0])
 

@@ -7,7 +7,10 @@ from dataclasses import dataclass, field, replace
 from ..notation.tree import Line, Step, Tally
 from ..pattern.rounds import Path, RoundPlan
 from . import survey
+from .along import begun_on_stitches
+from .around import corners
 from .markers import carried_up
+from .openings import left_open
 from .round import Attempt, Task, work
 from .settle import settle
 from .sides import Sides
@@ -15,6 +18,7 @@ from .starts import foundation
 from .stitches import said_at
 from .thread import Thread, Trust, edge_of, trust_in
 from .troubles import OPEN, WRONG, add
+from .way_on import worked_next
 from .worked import Made, Place, Ring, RoundWork, Trouble, WorkedRound
 
 OFTEN_ENOUGH = 4
@@ -50,12 +54,13 @@ class PieceHand:
         others: list[Mapping[str, list[Place]]],
         unsound: Collection[str] = (),
     ) -> None:
-        """unsound: the other pieces whose edges an error leaves in doubt. way: 0 for rows that go the first
-        row's way, 1 for those that come back."""
+        """unsound: the other pieces whose edges an error leaves in doubt. worked: how the next round is
+        worked, see `worked_next`. way: 0 for rows that go the first row's way, 1 for those that come back."""
         self.ways = ways
         self.threads = threads
         self.others = others
         self.unsound = unsound
+        self.worked = ways.worked
         self.index = 0
         self.way = 0
         self.done: list[RoundWork] = []
@@ -76,7 +81,7 @@ class PieceHand:
         """Work one round in every size that has it."""
         result = RoundWork(plan, line, line, stated)
         self.sides.begin(result, self.done)
-        if self.ways.worked == "rows" and self.index and result.turned:
+        if self.worked == "rows" and self.index and result.turned:
             self.way = 1 - self.way
         steps, after = ((), ()) if line is None else survey.part_turning_chain(line)
         if not self.index:
@@ -89,11 +94,12 @@ class PieceHand:
             if line is None or self.failed[plan.work_path] >= OFTEN_ENOUGH:
                 result.sizes.append(self._unread(thread, stated, size))
                 continue
-            fitting = self._attempt(thread, plan, steps, stated, size)
+            fitting = self._attempt(thread, result, steps, stated, size)
             attempt = fitting[0]
             result.sizes.append(attempt.worked)
             self._report(result, attempt, thread, steps, stated)
             self._go_on(thread, plan, fitting, stated, size)
+            self._shape(thread, attempt, steps)
             self._begin_next(result, thread, after, size)
             chosen = chosen or attempt
             self.failed[plan.work_path] += attempt.stuck
@@ -105,6 +111,7 @@ class PieceHand:
                 more = None
             result.settled = settle(line, chosen.hand.settled, more)
             result.joined = chosen.hand.joined
+            self.worked = self.sides.worked = self._worked_next(chosen, steps)
             self.sides.end(result, chosen, steps, last)
         if any(trouble.rule in WRONG for trouble in result.troubles):
             self.wrong.update(path for path in (plan.work_path, plan.stated_path) if path)
@@ -127,13 +134,13 @@ class PieceHand:
     # -- one size ---------------------------------------------------------------------------------
 
     def _attempt(
-        self, thread: Thread, plan: RoundPlan, steps: tuple[Step, ...], stated: Tally | None, size: int
+        self, thread: Thread, result: RoundWork, steps: tuple[Step, ...], stated: Tally | None, size: int
     ) -> list[Attempt]:
         """The ways in which the round fits over what may be below it; else the one way it doesn't."""
         ways = self.ways
-        task = self._task(thread, plan, steps, stated, size)
+        task = self._task(thread, result, steps, stated, size)
         attempts = []
-        for other in self._ways_of_working(task, plan, thread):
+        for other in self._ways_of_working(task, result.plan, thread):
             attempts.append(work(other))
             if attempts[-1].fits and other.conventions is not ways.conventions:
                 self.ways = replace(ways, conventions=other.conventions)
@@ -146,25 +153,25 @@ class PieceHand:
 
     def _nearest(self, attempts: list[Attempt]) -> Attempt:
         """The attempt to be told of where none fits: a piece's first round may go around more than its own
-        stitches, and comes nearest to its count along the right ones."""
+        stitches, and comes nearest to its count along the right ones; so may one around an opening."""
         counted = [one for one in attempts if one.troubles[0].rule == "count-differs"]
         there = [one for one in attempts if one.troubles[0].rule != "no-such-place"]
-        if self.index or len(attempts) < 2:
+        if len(attempts) < 2 or (self.index and not any(begun_on_stitches(one.hand) for one in attempts)):
             return attempts[0]
         if len(counted) < 2:
-            return (there or attempts)[0]
+            return max(there or attempts, key=lambda one: (not one.stuck, one.hand.uses))
         return min(counted, key=lambda one: abs(one.troubles[0].facts.get("difference", 0)))
 
     def _task(
-        self, thread: Thread, plan: RoundPlan, steps: tuple[Step, ...], stated: Tally | None, size: int
+        self, thread: Thread, result: RoundWork, steps: tuple[Step, ...], stated: Tally | None, size: int
     ) -> Task:
-        ways = self.ways
+        ways, plan = self.ways, result.plan
         return Task(
             steps=steps,
             before=thread.before,
             places=thread.places,
             circle=thread.circle,
-            worked=ways.worked,
+            worked=self.worked,
             index=self.index,
             size=size,
             yarn=plan.yarn if plan.yarn and plan.yarn != ways.yarn else thread.yarn,
@@ -183,6 +190,7 @@ class PieceHand:
             several=any(len(one.places) > len(thread.places) for one in self.threads),
             unworked_back=thread.unworked[1 - self.way],
             leaves=self.index in ways.leaving,
+            turned=result.turned,
             leads=ways.leads,
         )
 
@@ -193,7 +201,10 @@ class PieceHand:
         if plan.work_path in self.wrong:
             return
         for places in thread.further:
-            yield replace(task, places=places)
+            yield replace(task, places=places, corners=thread.corners if self.index else corners(places))
+        if thread.fastened is not None and task.circle and survey.goes_into_an_opening(task.steps):
+            for places in left_open(self.done, task.size):
+                yield replace(task, places=places, corners=corners(places))
         if self.convention_before is not None:
             for places in (thread.places, *thread.further):
                 yield replace(task, places=places, conventions=self.convention_before)
@@ -270,7 +281,6 @@ class PieceHand:
             by_its_count = thread.trust is not Trust.NOTHING and attempt.troubles[0].rule == "count-differs"
             thread.erring = plan.work_path if by_its_count else None
             thread.after_mistake(attempt, by_count, self._trust_in(stated))
-        self._shape(thread, attempt)
 
     def _begin_next(self, result: RoundWork, thread: Thread, after: tuple[Step, ...], size: int) -> None:
         """The chain and the slip stitches that the line makes for the next round; those that go astray do so
@@ -280,7 +290,7 @@ class PieceHand:
             return
         slips = tuple(step for step in after if survey.slips(step))
         if slips and thread.trust is Trust.SURE:
-            tried = work(replace(self._task(thread, result.plan, slips, None, size), before=()))
+            tried = work(replace(self._task(thread, result, slips, None, size), before=()))
             if tried.stuck:
                 add(result, tried.troubles[-1])
                 after = tuple(step for step in after if not survey.slips(step))
@@ -290,9 +300,9 @@ class PieceHand:
     def _trust_in(self, stated: Tally | None) -> Trust:
         return trust_in(stated, self.ways.chains == "counted")
 
-    def _shape(self, thread: Thread, attempt: Attempt) -> None:
+    def _shape(self, thread: Thread, attempt: Attempt, steps: tuple[Step, ...]) -> None:
         """Turn the new edge the way the next round meets it."""
-        worked = self.ways.worked
+        worked = self._worked_next(attempt, steps)
         places = thread.places
         thread.circle = not worked.startswith("rows") and bool(places)
         if worked == "rows":
@@ -301,6 +311,9 @@ class PieceHand:
         elif thread.circle and attempt.hand.turned and attempt.hand.joined:
             thread.places = places[:1] + places[:0:-1]
 
+    def _worked_next(self, attempt: Attempt, steps: tuple[Step, ...]) -> str:
+        return worked_next(self.ways.worked, self.worked, attempt, steps, self.done)
+
     def _unread(self, thread: Thread, stated: Tally | None, size: int) -> WorkedRound:
         """A round whose line can't be read: go on from its stated count, or say nothing of the fit until
         the next."""
@@ -308,7 +321,7 @@ class PieceHand:
         thread.fastened = None
         made = None if stated is None else edge_of(stated, "single", size, self.index, thread.yarn)
         thread.go_on_from((made,), self._trust_in(stated))
-        thread.circle = not self.ways.worked.startswith("rows")
+        thread.circle = not self.worked.startswith("rows")
         return WorkedRound(edge=thread.places)
 
 

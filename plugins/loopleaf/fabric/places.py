@@ -39,7 +39,7 @@ def resolve(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into]:
     """The places that `place` names from where the hook is, used up in order."""
     where = getattr(place, "span", None) or span
     place = along_round(hand, place, where)
-    if hand.way_round or isinstance(place, Evenly | RowEnds):
+    if hand.way_round or isinstance(place, Evenly | RowEnds | Next):
         lay_own_side(hand, place)
     gaps = in_gaps(hand, place, where)
     if gaps is not None:

@@ -31,7 +31,7 @@ class Task:
     earlier rows going the same way left, in the order met; unworked_back: those that went the other way.
     earlier: the rounds of the piece so far. corners: see `Edge`. begun_on: the piece whose edge the round is
     worked into: another one's in the first round, later its own. several: another size has more
-    places here. leaves: see `Setting`. leads: see `count_up`.
+    places here. leaves, turned: see `Setting`. leads: see `count_up`.
     """
 
     steps: tuple[Step, ...]
@@ -57,6 +57,7 @@ class Task:
     several: bool = False
     unworked_back: Sequence[Place] = ()
     leaves: bool = False
+    turned: bool = False
     leads: Mapping[str, str] = field(default_factory=dict)
 
 
@@ -133,6 +134,7 @@ _OPEN = (
     ("none_open", "none", True),
     ("end_open", "without_end", True),
     ("told_open", "told", True),
+    ("centre_open", "beyond", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
 
@@ -312,5 +314,6 @@ def _setting(task: Task, reading: Reading, seen: Survey) -> Setting:
         begun_on=_begun_on(task),
         several=task.several,
         leaves=task.leaves,
+        turned=task.turned,
         reading=reading,
     )

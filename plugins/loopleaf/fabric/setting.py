@@ -32,6 +32,7 @@ class Reading:
     none: whether `in each st to end` is no stitch in this size.
     told: whether `working last dc in top of ch-3` only says where the last stitch of the last pass goes.
     without_end: whether a row that turns aside at its end leaves that end out of the `row ends`.
+    beyond: whether the centre of an even number of chains is the second of its middle two.
     """
 
     chain: bool | None = None
@@ -56,6 +57,7 @@ class Reading:
     none: bool = False
     without_end: bool = False
     told: bool = False
+    beyond: bool = False
 
 
 AS_IT_STANDS = Reading()
@@ -74,6 +76,7 @@ class Setting:
     closing: what the line joins to at its end names the third chain of four: (3, 4), else None.
     first_kind: kind of the first stitch after the beginning chain. begun_on: the name of the piece that the
     round's own edge belongs to, where the line speaks of it. leaves: a later row takes up what this leaves.
+    turned: the work was turned before the round.
     """
 
     size: int
@@ -90,6 +93,7 @@ class Setting:
     begun_on: str = ""
     several: bool = False
     leaves: bool = False
+    turned: bool = False
     reading: Reading = AS_IT_STANDS
     rows: bool = field(init=False)
     spiral: bool = field(init=False)

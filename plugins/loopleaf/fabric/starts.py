@@ -55,7 +55,7 @@ def _edge_of(
         for at, work in enumerate(other.rounds):
             if work.plan.number == number:
                 if start.stitches == "unworked":
-                    return unworked(other, at, size), [], []
+                    return unworked(other.rounds, at, size), [], []
                 worked = work.sizes[size]
                 places = list(worked.edge) if worked is not None else []
                 return _numbered(start.stitches, places, size)

@@ -36,6 +36,7 @@ from ..notation.tree import (
     RowEnds,
     Same,
     Skip,
+    Skipped,
     Span,
     Step,
     Tally,
@@ -213,6 +214,11 @@ def turns_at_its_end(steps: tuple[Step, ...]) -> bool:
     return any(isinstance(step, Turn) and step.turns for step in steps[-2:])
 
 
+def joins(steps: tuple[Step, ...]) -> bool:
+    """Whether the line closes a round, though the hand may not have come so far."""
+    return any(isinstance(step, Join) and step.how != "not" for step in steps)
+
+
 def fastens_off(steps: tuple[Step, ...]) -> bool:
     """Whether the line ends the yarn, though the hand may not have come so far."""
     return any(isinstance(step, FastenOff) for step in steps)
@@ -243,8 +249,13 @@ def goes_back_unturned(steps: tuple[Step, ...]) -> bool:
         return True
     if not isinstance(first, Work):
         return False
-    along = any(isinstance(place, RowEnds | Evenly) for place in first.places)
+    along = any(isinstance(place, RowEnds | Evenly) or _in_a_corner(place) for place in first.places)
     return along or first.stitch.kind.startswith("reverse-")
+
+
+def _in_a_corner(place: Place) -> bool:
+    """Whether a place is a corner, of no space that is named."""
+    return isinstance(place, Next) and place.target.kind == "corner" and not place.target.length
 
 
 def facing(steps: tuple[Step, ...]) -> tuple[str, Span | None]:
@@ -279,6 +290,15 @@ def _plain(place: Place) -> bool:
             return targets == (STITCH,)
         case _:
             return isinstance(place, Here)
+
+
+def goes_into_an_opening(steps: tuple[Step, ...]) -> bool:
+    """Whether the yarn is joined for stitches that an earlier round passed over: a thumb, a sleeve."""
+    places = [one for step in walk(steps) if isinstance(step, Work | Group) for one in step.places]
+    joins = any(isinstance(step, JoinYarn) for step in steps)
+    return joins and any(
+        isinstance(one, Skipped) or getattr(one, "target", STITCH).unworked for one in places
+    )
 
 
 @once_a_line

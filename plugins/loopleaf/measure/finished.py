@@ -12,7 +12,7 @@ from .filled import filled_height, has_waist
 from .gauge import Scale, ring_radius
 from .polygon import across_a_height, across_a_side, corners_of, diagonal_across
 from .shape import CUPS_BELOW, RUFFLES_ABOVE, Stretch, standing_height_mm
-from .size import RoundSize
+from .size import RoundSize, enclosed
 from .units import Band
 
 What = Literal["around", "across", "width", "length", "height", "diagonal"]
@@ -20,6 +20,8 @@ _MEASURED_OFF = 0.02
 _SQUARE = 4
 _SQUARES_DIAGONAL = 1.4
 """Times its side, a little less than √2."""
+_ALIKE = 0.9
+"""Rows are about as long where the shortest is so much of the longest (chosen here)."""
 _WORN = {"head", "hand"}
 """Bodies whose coverings print measures lying folded, crown to edge (common practice, no source)."""
 WHATS: tuple[What, ...] = ("around", "across", "width", "length", "height")
@@ -56,18 +58,31 @@ def _stated(piece: str, finished: FinishedSize | None) -> list[StatedSize]:
     return [StatedSize(piece, what, lengths) for what, lengths in found if lengths is not None]
 
 
-def rows_size(rows: Sequence[RoundSize]) -> dict[What, Band]:
-    """A piece in rows: its usual width, which is the way around where it closes, and its length."""
+def rows_size(rows: Sequence[RoundSize], lengthwise: bool = False) -> dict[What, Band]:
+    """A piece in rows: its usual width, which is the way around where it closes, and its length; the other
+    way about where it is called long along its rows.
+    """
     if not rows:
         return {}
-    usual = _usual(rows) if rows[-1].blocks is None else rows[-1]
-    longest_way = max(rows, key=lambda one: one.height_mm).height
-    return {
-        "around": usual.length,
-        "width": usual.length,
-        "length": longest_way,
-        "height": longest_way,
-    }
+    rows = enclosed(rows)
+    wide = (_usual(rows) if rows[-1].blocks is None else rows[-1]).length
+    high = max(rows, key=lambda one: one.height_mm).height
+    width, length = (high, wide) if lengthwise else (wide, high)
+    return {"around": wide, "width": width, "length": length, "height": high}
+
+
+def is_lengthwise(pattern: Pattern, piece: str, rows: Sequence[RoundSize]) -> bool:
+    """Whether a piece in rows is called long along them, as a string is, or a scarf worked from side to side.
+
+    Its author states a length and no width, and the rows are about as long, and longer than they are high.
+    """
+    first = next(iter(pattern.pieces)) == piece
+    stated = {one.what for one in stated_sizes(pattern) if one.piece == piece or (first and not one.piece)}
+    rows = enclosed(rows)
+    lengths = [one.length_mm for one in rows]
+    if not lengths or "length" not in stated or "width" in stated:
+        return False
+    return min(lengths) > max(_ALIKE * max(lengths), *(one.height_mm for one in rows))
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,9 +158,11 @@ def rounds_size(
     elif flat and last.stacked and chain_mm is None:
         found["diagonal"] = _from_corner_to_corner(last, found["across"])
     if chain_mm is not None and not open_tube:
+        if not flat:
+            del found["across"]  # an oval vessel has a width and a length, and no one way across
         found["width"] = Band.about(2 * base_mm, rise_off)
         found["length"] = Band.about(2 * base_mm + chain_mm, max(rise_off, scale.width_off))
-    height = None if flat else _height(rounds, shape, start_mm, use)
+    height = None if flat else _height(rounds, shape, start_mm, use, chain_mm or 0.0)
     if height is not None:
         found["height"] = height
     if height is not None and (open_tube or use.worn):
@@ -194,7 +211,11 @@ def _side(by_heights: Band, by_stitches: Band) -> Band:
 
 
 def _height(
-    rounds: Sequence[RoundSize], shape: Sequence[Stretch], start_mm: float | None, use: Use
+    rounds: Sequence[RoundSize],
+    shape: Sequence[Stretch],
+    start_mm: float | None,
+    use: Use,
+    spine_mm: float,
 ) -> Band | None:
     """Of a piece that isn't flat; None where none of it rises, or where how it stands is open."""
     last = max(rounds, key=lambda one: one.height_mm)
@@ -205,7 +226,7 @@ def _height(
     below_mm = base[-1].length_mm if base else start_mm
     rise_off = last.height.off
     if use.stuffed:
-        filled = filled_height(standing, below_mm)
+        filled = filled_height(standing, below_mm, spine_mm)
         if filled is not None:
             return Band(filled.low * (1 - rise_off), filled.high * (1 + rise_off))
         if has_waist([one.length_mm for one in standing]):
@@ -252,6 +273,7 @@ def meant_by(what: What, size: Mapping[What, Band], rows: Sequence[RoundSize] = 
     """
     known = [size[what]] if what in size else []
     if what == "around" and rows:
+        rows = enclosed(rows)
         known.append(Band(min(one.length.low for one in rows), max(one.length.high for one in rows)))
     across, around, diagonal = size.get("across"), size.get("around"), size.get("diagonal")
     if across is None or around is None or size.get(what) != across:

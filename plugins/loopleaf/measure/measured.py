@@ -17,6 +17,7 @@ from .finished import (
     StatedSize,
     What,
     as_measured,
+    is_lengthwise,
     laid_out_size,
     lies_flat,
     rounds_size,
@@ -49,7 +50,8 @@ class PieceMeasure:
     rounds: in the piece's order, None where a size lacks one; empty without a gauge. size: by what is
     measured. in_rounds: whether a round's length is the way around. start: foundation, as made. contents:
     of the rounds. ball: where it makes one; () without a gauge. across_mm: by round, of work in the round
-    (`across`); () without a gauge and in rows.
+    (`across`); () without a gauge and in rows. along_cloth: its height is measured along the cloth, lying
+    folded, not as it stands. lengthwise: it is called long along its rows.
     """
 
     name: str
@@ -63,6 +65,8 @@ class PieceMeasure:
     contents: tuple[tuple[Contents | None, ...], ...]
     ball: tuple[Ball | None, ...] = ()
     across_mm: tuple[tuple[float | None, ...], ...] = ()
+    along_cloth: bool = False
+    lengthwise: bool = False
 
     def known_rounds(self, size: int) -> list[RoundSize]:
         """The rounds that a size has."""
@@ -164,6 +168,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
     found: list[Mapping[What, Band]] = []
     balls: list[Ball | None] = []
     across: list[tuple[float | None, ...]] = []
+    lengthwise = False
     for size in range(pattern.size_count):
         made.append(counted(piece, size))
         starts.append(
@@ -181,8 +186,11 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         rounds.append(sizes)
         shapes.append(shape)
         balls.append(ball_of(known, begins_mm) if in_rounds else None)
+        lengthwise = not in_rounds and is_lengthwise(pattern, piece.name, known)
         worked_out = (
-            rounds_size(piece, size, known, shape, scale, begins_mm, use) if in_rounds else rows_size(known)
+            rounds_size(piece, size, known, shape, scale, begins_mm, use)
+            if in_rounds
+            else rows_size(known, lengthwise)
         )
         if in_rounds:
             across.append(across_rounds(piece, size, sizes, scale, lies_flat(known, shape, use)))
@@ -200,6 +208,8 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         tuple(made),
         tuple(balls),
         tuple(across),
+        in_rounds and use.worn and any("height" in size for size in found),
+        lengthwise,
     )
 
 

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from ..fabric import PieceWork, WorkedRound
 from ..fabric.squares import Block, blocks_in
+from .aside import asides
 from .blocks import block_sizes
 from .gauge import Scale
 from .made import Contents, contents
@@ -34,7 +35,8 @@ def sizes_of(
     blocks = [] if in_rounds else blocks_of(worked)
     if blocks:
         return block_sizes(labels, [one for one in made if one is not None], blocks, scale)
-    return round_sizes(labels, made, scale, standings(worked, made, in_rounds))
+    along = () if in_rounds else asides(piece, worked, size)
+    return round_sizes(labels, made, scale, standings(worked, made, in_rounds), along)
 
 
 def blocks_of(rows: Sequence[WorkedRound | None]) -> list[list[Block]]:

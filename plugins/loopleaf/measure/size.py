@@ -9,8 +9,9 @@ A layer's height goes on from the round that it stands on.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from .aside import Aside
 from .gauge import Scale
 from .made import Contents, SpaceSort
 from .standing import PLAINLY, Standing
@@ -33,6 +34,7 @@ class RoundSize:
     label of the round that a layer stands on, "" on the one before it. petals: nothing
     stands on its petals. arched: it has chain spaces. blocks: of a row worked corner to corner, how many
     blocks the work is wide and high. stacked: corners that pairs of increases stack up to (`stacked`).
+    aside: where a row along its own piece's sides stands.
     """
 
     label: str
@@ -48,6 +50,7 @@ class RoundSize:
     arched: bool = False
     blocks: tuple[int, int] | None = None
     stacked: int = 0
+    aside: Aside | None = None
 
 
 def round_sizes(
@@ -55,10 +58,12 @@ def round_sizes(
     rounds: Sequence[Contents | None],
     scale: Scale,
     standings: Sequence[Standing] = (),
+    along: Sequence[Aside | None] = (),
 ) -> tuple[RoundSize | None, ...]:
     """The rounds of a piece in one size, in their order; None where the size has no such round.
 
-    standings: how each stands, () where each stands plainly on the one before it.
+    standings: how each stands, () where each stands plainly on the one before it. along: which of them go
+    along their own piece's sides; these make it higher only where they stand on its top.
     """
     height = NOTHING
     sizes: list[RoundSize | None] = []
@@ -77,7 +82,9 @@ def round_sizes(
         rise = _rise_of_petals(made, scale) if stands.petals else rise_band(made, scale)
         if on:
             rise += Band(0.0, _hanging(made) * scale.width_mm)
-        height += rise
+        aside = along[at] if along else None
+        if aside is None or aside.top:
+            height += rise
         corners = _corners(made, first=not any(sizes)) or stands.corners
         sizes.append(
             RoundSize(
@@ -93,9 +100,35 @@ def round_sizes(
                 stands.petals,
                 bool(made.gaps),
                 stacked=stands.stacked,
+                aside=aside,
             )
         )
     return tuple(sizes)
+
+
+def enclosed(rows: Sequence[RoundSize]) -> list[RoundSize]:
+    """Rows of a piece without those along its own sides (`aside`), as wide and as high as these make it."""
+    body = [one for one in rows if one.aside is None]
+    wider = top = foot = NOTHING
+    for one in rows:
+        if one.aside is not None:
+            rise = Band.about(one.rise_mm, one.height.off)
+            wider += rise * one.aside.sides
+            top += rise * int(one.aside.top)
+            foot += rise * int(one.aside.foot)
+    found = [_larger(one, wider, foot) for one in body]
+    return [*found[:-1], _larger(found[-1], NOTHING, top)] if found else []
+
+
+def _larger(one: RoundSize, wider: Band, higher: Band) -> RoundSize:
+    length, height = one.length + wider, one.height + higher
+    return replace(
+        one,
+        length=length,
+        length_mm=one.length_mm + wider.middle,
+        height=height,
+        height_mm=one.height_mm + higher.middle,
+    )
 
 
 def _rise_of_petals(made: Contents, scale: Scale) -> Band:

@@ -198,12 +198,8 @@ def _counted(cursor: Cursor) -> Stitch | Target:
     raise cursor.fail("counted")
 
 
-def only_counts(cursor: Cursor, ended: bool) -> bool:
-    """Whether `4 sc rem`, or `8 sc` where the line has ended with its turn or join, says how many there are.
-    The finger is behind the number."""
-    if cursor.means not in ("st", "stitch"):
-        return False
-    return cursor.ahead() in ("remain", "remaining") or (ended and cursor.ahead() == "end")
+BEHIND_COUNTS = frozenset({"end", "turn", "no-turn", "fasten-off", "weave-in"})
+"""What may stand behind a row's count."""
 
 
 def is_tally(cursor: Cursor, at: int) -> bool:
@@ -217,12 +213,23 @@ def is_tally(cursor: Cursor, at: int) -> bool:
     after = close + 1
     while words[after].means == ",":
         after += 1
-    ends = words[after].means in ("end", "turn", "no-turn", "fasten-off", "weave-in")
+    ends = words[after].means in BEHIND_COUNTS or _chains_and_turn(cursor, after)
     if not ends and not any(words[i].means == "st" for i in range(at, close)):
         return False
+    return may_be_tally(cursor, at + 1, close)
+
+
+def _chains_and_turn(cursor: Cursor, at: int) -> bool:
+    """Whether `ch 1, turn` stands at a word, the row's last."""
+    means = [word.means for word in cursor.words[at : at + 4]]
+    return sorted(means[:2]) == ["ch", "num"] and means[2:] in ([",", "turn"], ["and", "turn"])
+
+
+def may_be_tally(cursor: Cursor, at: int, close: int) -> bool:
+    """Whether the words from one to another are a count and nothing else."""
     keep = cursor.at
     problems = len(cursor.problems)
-    cursor.at = at + 1
+    cursor.at = at
     try:
         read_tally(cursor, close)
     except UnreadableError:

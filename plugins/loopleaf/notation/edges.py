@@ -8,8 +8,10 @@ from .names import read_stitch
 from .piece_names import piece_at, starts_both_together
 from .targets import read_counted_target
 from .tree import ONE, Corresponding, Evenly, Next, Place, RowEnds, Stitch, Target, Until
-from .undersides import pass_underside
+from .undersides import OPENINGS, pass_underside
 from .untils import read_until, starts_until
+
+_AFTER_EDGE = frozenset({",", "end", ")", "(", "*", "rep", "and", "then", "through", "with", "working"})
 
 
 def read_after_target(cursor: Cursor, place: Next) -> Next:
@@ -94,8 +96,14 @@ def read_corresponding(cursor: Cursor) -> Place:
 
 
 def read_row_ends(cursor: Cursor) -> Place:
-    """`end of each row`, `end of each dc row`, `end of next 4 rows`, `side of each row`."""
+    """`end of each row`, `end of each dc row`, `end of next 4 rows`, `side of each row`; the `side` of one
+    stitch, at an opening."""
+    side = cursor.means == "side"
     cursor.at += 1
+    if side and cursor.means in _AFTER_EDGE:
+        return RowEnds(count=ONE, side=True)
+    if side and (one := _side_of_a_stitch(cursor)) is not None:
+        return one
     cursor.need("of", "row-ends")
     if cursor.take("next"):
         count = read_amount(cursor) or ONE
@@ -106,6 +114,27 @@ def read_row_ends(cursor: Cursor) -> Place:
     stitch = _row_kind(cursor)
     cursor.need("row", "row-ends")
     return RowEnds(stitch, None, read_until(cursor) or Until(word="across"))
+
+
+_WHICH = frozenset({"next", "last", "same", "first", "a"})
+
+
+def _side_of_a_stitch(cursor: Cursor) -> RowEnds | None:
+    """`of st`, `of next sc`, `of opening` behind `side`; None (and nothing passed) where rows follow."""
+    words, at = cursor.words, cursor.at
+    if words[at].means != "of":
+        return None
+    at += 1 + (words[at + 1].means in _WHICH)
+    if cursor.said(at, at + 1).lower() in OPENINGS:
+        cursor.at = at + 1 + (cursor.said(at + 1, at + 2).lower() in OPENINGS)
+        return RowEnds(count=ONE, side=True)
+    if words[at].means == "st":
+        cursor.at = at + 1
+        return RowEnds(count=ONE, side=True)
+    if words[at].means == "stitch" and words[at + 1].means in _AFTER_EDGE:
+        cursor.at = at
+        return RowEnds(read_stitch(cursor), ONE, side=True)
+    return None
 
 
 def starts_row_ends(cursor: Cursor, at: int) -> bool:
@@ -137,9 +166,6 @@ def read_for_rows(cursor: Cursor) -> Place:
 
 def _row_kind(cursor: Cursor) -> Stitch | None:
     return read_stitch(cursor) if cursor.means == "stitch" else None
-
-
-_AFTER_EDGE = frozenset({",", "end", ")", "(", "*", "rep", "and", "then", "through", "with", "working"})
 
 
 def read_evenly(cursor: Cursor) -> Place:

@@ -199,12 +199,17 @@ def _split(text: str) -> list[Piece]:
             raw = raw.lower()
         elif raw == "." and pieces and pieces[-1][3] == start and ends_nothing(text, pieces[-1][1], end):
             continue
-        elif kind == "sign" and raw in _HYPHENS and start == last and text[end : end + 1].isalnum():
+        elif kind == "sign" and start == last and text[end : end + 1].isalnum() and _joins(raw, pieces):
             last = end
             continue
         pieces.append((kind, raw, start, end, start == last))
         last = end
     return pieces
+
+
+def _joins(sign: str, pieces: list[Piece]) -> bool:
+    """Whether a sign is a hyphen within a word; `turn—10 sc` is none, `ch—3` is."""
+    return sign in _HYPHENS and (sign != "—" or pieces[-1][1] in ("ch", "chain"))
 
 
 def _look_up(

@@ -174,6 +174,8 @@ def _over(place: Over, style: Style, each_of: bool) -> str:
 
 
 def _row_ends(place: RowEnds, style: Style, each_of: bool) -> str:
+    if place.side:
+        return f"in side of next {style.stitch(place.stitch) if place.stitch else style.word('stitch')}"
     kind = f"{style.stitch(place.stitch)} " if place.stitch else ""
     if place.count is not None:
         one = is_one(place.count)

@@ -6,7 +6,8 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from .all_in_one import read_all_in
-from .asides import is_counts_aside, only_counts, read_counts_aside, read_tally
+from .asides import is_counts_aside, read_counts_aside, read_tally
+from .bare_counts import only_counts, where_counts_end
 from .called_again import read_called
 from .counting import minus_one
 from .cursor import Cursor, UnreadableError, read_amount
@@ -48,7 +49,6 @@ from .tree import (
     Each,
     FromHook,
     Group,
-    Join,
     Next,
     Over,
     Repeat,
@@ -56,7 +56,6 @@ from .tree import (
     Skip,
     Step,
     Stitch,
-    Turn,
     Until,
     Work,
 )
@@ -177,13 +176,14 @@ def _number_first(cursor: Cursor, steps: list[Step]) -> None:
     """`3ch` or `2 tr in next st`; a dash at the end begins a stitch count (`— 24 sts`)."""
     first = cursor.at
     words = cursor.words
-    if cursor.means == "-" and words[first + 1].means == "num":
-        cursor.at += 1
-        steps.append(read_tally(cursor, len(words) - 4))
+    dash = cursor.means == "-" and words[first + 1].means == "num"
+    cursor.at += dash
+    end = where_counts_end(cursor, steps, dash)
+    if end:
+        steps.append(read_tally(cursor, end))
         return
     amount = read_amount(cursor)
-    ended = bool(steps) and isinstance(steps[-1], Turn | Join) and cursor.said(first - 1, first) == "."
-    if only_counts(cursor, ended):
+    if only_counts(cursor):
         end, cursor.at = cursor.at + 1, first
         steps.append(read_tally(cursor, end))
         cursor.at += cursor.means != "end"

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from .cursor import Cursor, read_amount
 from .free_loops import read_free_loops, starts_free_loops
+from .lexicon import words_file
 from .names import is_tall, read_counted_stitch, read_stitch, starts_stitch
 from .tree import STITCH, Amount, Stitch, Target
 
@@ -13,6 +14,8 @@ SPACE = Target("space")
 BARE_SPACE = Target("space", word="sp")
 CHAIN = Target("chain")
 GAP = Target("gap")
+PARTS = frozenset(words_file()["parts"])
+"""What print calls stitches by, and a stretch of the edge that it works across."""
 SP = frozenset({"sp", "sps"})
 SPACES = SP | {"corner"}
 """What may stand behind the chains: `ch-3 sp`, `ch-3 corner sp`."""
@@ -23,14 +26,14 @@ def starts_target(cursor: Cursor, at: int) -> bool:
     means = cursor.words[at].means
     if starts_free_loops(cursor, at) or _row_end(cursor, at):
         return True
-    if _foundation(cursor, at):
+    if _foundation(cursor, at) or _of_a_part(cursor, at):
         return True
     return means in _READERS or means == "unworked" or starts_stitch(cursor, at)
 
 
 def read_target(cursor: Cursor) -> Target:
     """One kind of place. Raises UnreadableError where none is named."""
-    cursor.at += _foundation(cursor, cursor.at)
+    cursor.at += _foundation(cursor, cursor.at) or _of_a_part(cursor, cursor.at)
     word = cursor.words[cursor.at]
     if starts_free_loops(cursor, cursor.at):
         return read_free_loops(cursor)
@@ -56,6 +59,12 @@ def read_target(cursor: Cursor) -> Target:
 def _foundation(cursor: Cursor, at: int) -> bool:
     """`each foundation ch`: of the edge that the piece began on, which the line has come to."""
     return cursor.words[at].means == "foundation" and cursor.words[at + 1].means == "ch"
+
+
+def _of_a_part(cursor: Cursor, at: int) -> bool:
+    """`in each of 16 heel sts`, `4 underarm chs`: the part of the piece adds nothing to their number."""
+    named = cursor.words[at].means == "?" and cursor.said(at, at + 1).lower() in PARTS
+    return named and cursor.words[at + 1].means in ("st", "ch", "stitch")
 
 
 def _row_end(cursor: Cursor, at: int) -> bool:

@@ -196,13 +196,14 @@ class Over:
 @dataclass(frozen=True, slots=True)
 class RowEnds:
     """`in end of each row`, `in end of each dc row`, `in end of next 4 rows` (count), `3 sc in every 2 row
-    ends` (per: the stitches are spread over so many).
+    ends` (per: the stitches are spread over so many). side: `in side of next st`, at an opening.
     """
 
     stitch: Stitch | None = None
     count: Amount | None = None
     until: Until = Until(word="across")
     per: int = 1
+    side: bool = False
     span: Span | None = no_span()
 
 

@@ -2,14 +2,23 @@
 
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor
+from .piece_names import piece_at
 
 _BELOW = frozenset({"underside", "bottom"})
-_OPENINGS = frozenset({"underarm", "thumb", "opening", "gap", "armhole"})
+OPENINGS = frozenset({"underarm", "thumb", "opening", "gap", "armhole", "thumbhole"})
+"""What print calls an opening, and the chains over it."""
 
 
 def pass_underside(cursor: Cursor) -> bool:
-    """Passes `at underside of ch-2`, `along underside of underarm`; whether it stands here."""
+    """Passes `at underside of ch-2`, `along underside of underarm`, `at underarm`; whether it stands here."""
     at = cursor.at
+    if cursor.means in ("at", "along", "in", "of", "across") and not piece_at(cursor, at + 1):
+        after = at + 1
+        while cursor.said(after, after + 1).lower() in OPENINGS:
+            after += 1
+        if after > at + 1:
+            cursor.at = after
+            return True
     if cursor.means not in ("at", "along", "in") or cursor.said(at + 1, at + 2).lower() not in _BELOW:
         return False
     if cursor.ahead(2) != "of":
@@ -17,7 +26,7 @@ def pass_underside(cursor: Cursor) -> bool:
     cursor.at += 3
     if starts_chain_name(cursor, cursor.at):
         read_chain_name(cursor, 0)
-    elif cursor.means == "ch" or cursor.said(cursor.at, cursor.at + 1).lower() in _OPENINGS:
+    elif cursor.means == "ch" or cursor.said(cursor.at, cursor.at + 1).lower() in OPENINGS:
         cursor.at += 1
     else:
         cursor.at = at

@@ -9,11 +9,11 @@ def page_source(slug: str, terms: Terms) -> str:
 
 
 def chart_file(slug: str, piece: str, terms: Terms, left_handed: bool = False, more: int = 0) -> str:
-    """A chart's path: `drawings/lantern-pouch-pouch-us.svg`; `…-left.svg` of a left-hander's, for both.
+    """A chart's path: `drawings/lantern-pouch-pouch-us.svg`; `…-us-left.svg` of a left-hander's.
 
     more: rounds more than written: `heights/lantern-pouch/plus-3-pouch-us.svg`.
     """
-    name = f"{piece}-{'left' if left_handed else terms.lower()}.svg"
+    name = f"{piece}-{terms.lower()}{'-left' if left_handed else ''}.svg"
     return f"{_at_height(slug, more)}-{name}" if more else f"drawings/{slug}-{name}"
 
 

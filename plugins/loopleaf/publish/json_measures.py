@@ -88,8 +88,15 @@ def _follows(measured: Measured, yarn: Sequence[Sequence[YarnNeed]]) -> dict[str
 
 
 def piece_size(piece: PieceMeasure) -> dict[str, Any]:
-    """What a piece measures, as the file's `size`; nothing without a gauge."""
-    return {"size": _sizes(piece.size)} if any(piece.size) else {}
+    """What a piece measures, as the file's `size`; nothing without a gauge. `height_along`: how its height is
+    measured, `cloth` where it lies folded, `upright` where it stands; of work in the round only.
+    """
+    return {"size": _sizes(piece.size), **_height_along(piece)} if any(piece.size) else {}
+
+
+def _height_along(piece: PieceMeasure) -> dict[str, Any]:
+    has_height = piece.in_rounds and any("height" in size for size in piece.size)
+    return {"height_along": "cloth" if piece.along_cloth else "upright"} if has_height else {}
 
 
 def round_measures(piece: PieceMeasure, at: int) -> dict[str, Any]:

@@ -4,6 +4,7 @@ cords are threaded and where parts are sewn on.
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from typing import TypeVar
 
 from ..draw import Chart, Figure, chart_of, first_picture, placing, profile, schematic, squares, threading
 from ..draw.form import form_of
@@ -16,19 +17,22 @@ from .leaflet_parts import Drawing, Picture
 from .leaflet_rounds import anchor_of
 from .leaflet_voice import Voice
 
+Found = TypeVar("Found")
+
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
     """Drawings that serve both terminologies. measures, sections, charts, placed: by a piece's name.
 
-    charts: laid out once, written in either terminology and for either hand. picture: SVG text of the whole,
+    charts: laid out once, written in either terminology and for either hand. placed: for right and for left
+    hands. picture: SVG text of the whole,
     "" where the author has pictures.
     """
 
     measures: Mapping[str, Figure]
     sections: Mapping[str, Figure]
     charts: Mapping[str, Chart]
-    placed: Mapping[str, Figure]
+    placed: Mapping[str, tuple[Figure, Figure]]
     picture: str
 
 
@@ -42,12 +46,18 @@ def drawn(work: PatternWork, measured: Measured) -> Drawn:
             _each(work, lambda name: profile(work, name, measured) if _stands(work, name, measured) else None)
         ),
         {piece.name: chart for piece in work.pieces if (chart := chart_of(work, piece.name, measured))},
-        dict(_each(work, lambda name: placing(work, name, measured))),
+        dict(_each(work, lambda name: _hands(lambda left: placing(work, name, measured, left)))),
         "" if work.pattern.pictures else first_picture(work, measured),
     )
 
 
-def _each(work: PatternWork, draw: Callable[[str], Figure | None]) -> Iterator[tuple[str, Figure]]:
+def _hands(draw: Callable[[bool], Figure | None]) -> tuple[Figure, Figure] | None:
+    """A figure for right and for left hands; None where there is none."""
+    right, left = draw(False), draw(True)
+    return (right, left) if right is not None and left is not None else None
+
+
+def _each(work: PatternWork, draw: Callable[[str], Found | None]) -> Iterator[tuple[str, Found]]:
     for piece in work.pieces:
         figure = draw(piece.name)
         if figure is not None:
@@ -74,13 +84,15 @@ def of_a_piece(
     title = voice.title(piece.name)
     measures, section = found.measures.get(piece.name), found.sections.get(piece.name)
     if measures is not None:
-        yield Drawing("schematic", voice.words["schematic"], measures.alt, measures.svg)
+        yield Drawing("schematic", _in_a_size(voice, "schematic"), measures.alt, measures.svg)
     if section is not None:
-        yield Drawing("profile", voice.words["profile"], section.alt, section.svg)
+        yield Drawing("profile", _in_a_size(voice, "profile"), section.alt, section.svg)
     grid = voice.pattern.pieces[piece.name].grid
-    picture = squares(work, piece.name, _said(voice, grid)) if grid is not None else None
+    signs = _said(voice, grid) if grid is not None else {}
+    picture = _hands(lambda left: squares(work, piece.name, signs, left))
     if picture is not None:
-        yield Drawing("squares", voice.words["squares"], picture.alt, picture.svg)
+        right, left = picture
+        yield Drawing("squares", voice.words["squares"], right.alt, right.svg, left=left.svg)
     chart = found.charts.get(piece.name)
     if chart is not None:
         labels = [one.plan.label for one in piece.rounds]
@@ -93,10 +105,17 @@ def of_a_piece(
             voice.say(way, title=title, runs=runs),
             chart.svg(voice.terms),
             chart_file(slug, anchor_of(piece.name), voice.terms, more=more),
-            chart.svg(work.pattern.terms, left_handed=True),
+            chart.svg(voice.terms, left_handed=True),
             chart_file(slug, anchor_of(piece.name), voice.terms, left_handed=True, more=more),
             chart.key(voice.terms),
         )
+
+
+def _in_a_size(voice: Voice, kind: str) -> str:
+    """What a drawing is called; of a pattern in several sizes with the one that it shows."""
+    sizes = voice.pattern.sizes
+    title = voice.words[kind]
+    return voice.say("drawn_in_size", title=title, size=sizes[0]) if len(sizes) > 1 else title
 
 
 def _said(voice: Voice, grid: Grid) -> Mapping[str, str]:
@@ -115,13 +134,16 @@ def of_the_finishing(voice: Voice, work: PatternWork, found: Drawn) -> Mapping[i
     for at, step in enumerate(voice.pattern.finishing):
         figure = _figure(work, step, found, placed)
         if figure is not None:
-            shown[at] = Picture(figure.alt, svg=figure.svg)
+            right, left = figure
+            shown[at] = Picture(right.alt, svg=right.svg, left=left.svg)
     return shown
 
 
-def _figure(work: PatternWork, step: FinishingStep, found: Drawn, placed: set[str]) -> Figure | None:
-    if step.thread is not None:
-        return threading(work, step.thread)
+def _figure(
+    work: PatternWork, step: FinishingStep, found: Drawn, placed: set[str]
+) -> tuple[Figure, Figure] | None:
+    if (thread := step.thread) is not None:
+        return _hands(lambda left: threading(work, thread, left))
     if step.sew is not None and step.sew.to not in placed:
         placed.add(step.sew.to)
         return found.placed.get(step.sew.to)

@@ -9,6 +9,7 @@ from ..pattern import Hook as OwnHook
 from ..pattern import Yarn as OwnYarn
 from .leaflet_parts import Fact, Hook, Size, Yarn
 from .leaflet_rounds import labelled
+from .leaflet_tables import size_word
 from .leaflet_voice import Voice, per_size, sentence
 
 _STEEL_BELOW_MM = 2.0
@@ -167,7 +168,7 @@ def sizes(voice: Voice, measured: Measured) -> tuple[Size, ...]:
     if pattern.sizes:
         found.append(Size(voice.words["sizes"], (per_size(pattern.sizes),)))
     for piece in dict.fromkeys(one.piece for one in measured.stated):
-        lines = [_stated(voice, one) for one in measured.stated if one.piece == piece]
+        lines = [_stated(voice, measured, one) for one in measured.stated if one.piece == piece]
         of = f", {voice.title(piece)}" if piece else ""
         found.append(Size(voice.words["size"] + of, tuple(lines)))
     fits = [f"{voice.prose(part)} {_fit(value)}" for part, value in _fits(pattern)]
@@ -199,8 +200,9 @@ def _fit(value: Lengths | str) -> str:
     return amounts.lengths(tuple(None if one is None else one.mm for one in value.sizes))
 
 
-def _stated(voice: Voice, size: StatedSize) -> str:
-    return f"{amounts.stated(size.lengths, voice.pattern.size_count)} {voice.words[_WORDS[size.what]]}"
+def _stated(voice: Voice, measured: Measured, size: StatedSize) -> str:
+    word = voice.words[size_word(measured, size.piece, size.what)]
+    return f"{amounts.stated(size.lengths, voice.pattern.size_count)} {word}"
 
 
 def _size_in_short(voice: Voice, measured: Measured) -> str:
@@ -209,13 +211,10 @@ def _size_in_short(voice: Voice, measured: Measured) -> str:
     """
     whole = [one for one in measured.stated if not one.piece]
     if whole or not measured.stated:
-        return ", ".join(_stated(voice, one) for one in whole)
+        return ", ".join(_stated(voice, measured, one) for one in whole)
     largest = max(measured.stated, key=lambda one: one.mm(voice.pattern.size_count - 1) or 0.0).piece
-    own = [_stated(voice, one) for one in measured.stated if one.piece == largest]
+    own = [_stated(voice, measured, one) for one in measured.stated if one.piece == largest]
     return f"{voice.title(largest)}: {', '.join(own)}"
-
-
-_WORDS = {"around": "around", "across": "across", "width": "width", "length": "length", "height": "height"}
 
 
 def facts(voice: Voice, measured: Measured, level: str) -> tuple[Fact, ...]:

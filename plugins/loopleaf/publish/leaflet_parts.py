@@ -20,7 +20,8 @@ class Picture:
     """A picture: the author's file (path below the collection's folder, with `/`), or SVG text drawn
     from the stitches.
 
-    across_mm: the larger side of what is drawn, in millimetres, 0 where it isn't known.
+    across_mm: the larger side of what is drawn, in millimetres, 0 where it isn't known. left: SVG text of the
+    same for a left hand, "" where it has none.
     """
 
     alt: str
@@ -28,6 +29,7 @@ class Picture:
     svg: str = ""
     credit: str = ""
     across_mm: float = 0.0
+    left: str = ""
 
 
 LONG = 2.5
@@ -42,10 +44,10 @@ def drawn_size(svg: str) -> tuple[float, float]:
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """A drawing of a piece. kind: `chart`, `schematic` (its measures), `profile` (in section),
-    `squares` (the author's grid), or `picture` (of the whole, at another height). title: what
-    it is called. svg: SVG text. file: its path in the site, "" for one that stands in the page. left,
-    left_file: the same as a left-hander works it, "" where it has no hand. key: a chart's, for the page.
+    """A drawing of a piece. kind: `chart`, `schematic` (its measures), `profile` (in section), `squares` (the
+    author's grid), or `picture` (of the whole, at another height). title: what it is called. svg: SVG text.
+    file: its path in the site, "" for one that stands in the page. left, left_file: the same as a left-hander
+    works it, "" where it has no hand or stands in the page. key: a chart's, for the page.
     """
 
     kind: Literal["chart", "schematic", "profile", "squares", "picture"]

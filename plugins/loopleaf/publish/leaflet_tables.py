@@ -98,7 +98,8 @@ def _sizes(voice: Voice, measured: Measured) -> Iterator[Table]:
     for stated in measured.stated:
         piece = f", {voice.named(stated.piece)}" if stated.piece else ""
         mm = [stated.mm(size) for size in range(len(pattern.sizes))]
-        rows.append((sentence(voice.words[stated.what]) + piece, *_lengths(mm)))
+        word = voice.words[size_word(measured, stated.piece, stated.what)]
+        rows.append((sentence(word) + piece, *_lengths(mm)))
     stated_whats = {one.what for one in measured.stated if not one.piece}
     first = measured.pieces[0] if measured.pieces else None
     in_rounds = first is not None and first.in_rounds
@@ -108,7 +109,8 @@ def _sizes(voice: Voice, measured: Measured) -> Iterator[Table]:
     for what in whats if first is not None else ():
         bands = [size.get(what) for size in first.size] if first is not None else []
         if what not in stated_whats and all(bands):
-            rows.append((sentence(voice.say("worked_out_size", what=voice.words[what])), *_about(bands)))
+            word = voice.words[size_word(measured, "", what)]
+            rows.append((sentence(voice.say("worked_out_size", what=word)), *_about(bands)))
     for at, need in enumerate(measured.yarn[0]):
         amount = [yarn_amount(size[at]) for size in measured.yarn]
         if all(amount):
@@ -117,6 +119,12 @@ def _sizes(voice: Voice, measured: Measured) -> Iterator[Table]:
         bands_a_size = [one.practised if label == "time" else one.learning for one in measured.hours]
         rows.append((voice.words[label], *(sentence(amounts.about_hours(one)) for one in bands_a_size)))
     yield Table("sizes", voice.words["size_table"], ("", *pattern.sizes), tuple(rows))
+
+
+def size_word(measured: Measured, piece: str, what: What) -> str:
+    """The key of the word that says what is measured. piece: "" for the first one."""
+    own = measured.piece(piece) if piece else next(iter(measured.pieces), None)
+    return "height_along" if what == "height" and own is not None and own.along_cloth else what
 
 
 _OF_ROWS: Mapping[What, What] = {"around": "width", "height": "length"}
@@ -147,7 +155,11 @@ def _yarns(voice: Voice, measured: Measured) -> Iterator[Table]:
     stated = [one for one in measured.stated if not one.piece]
     if not stated:
         return
-    head = (voice.words["yarn"], voice.words["hook"], *(sentence(voice.words[one.what]) for one in stated))
+    head = (
+        voice.words["yarn"],
+        voice.words["hook"],
+        *(sentence(voice.words[size_word(measured, one.piece, one.what)]) for one in stated),
+    )
     rows = [_yarn(voice, one, stated) for one in measured.other_yarns]
     note = voice.say("other_yarns_note", off=f"{OTHER_OFF:.0%}")
     yield Table("yarns", voice.words["other_yarns"], head, tuple(rows), note)

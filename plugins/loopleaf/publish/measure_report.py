@@ -1,5 +1,6 @@
 """The measures of a pattern as a table for the terminal, each with its working."""
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from ..measure import (
@@ -57,7 +58,8 @@ def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
         return
     yield f"  a stitch is {_scale(piece.scale)}"
     for what, band in _told(measured, piece, size):
-        yield f"  {what:<8} {amounts.length(band.middle):<22} {_between(band)}"
+        along = ", along the cloth" if what == "height" and piece.along_cloth else ""
+        yield f"  {what:<8} {amounts.length(band.middle):<22} {_between(band)}{along}"
     for stretch in piece.shape[size]:
         run = stretch.first if stretch.first == stretch.last else f"{stretch.first}-{stretch.last}"
         yield f"  {_FORMS[stretch.form]}: {run}"
@@ -65,7 +67,8 @@ def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
     way = "around" if piece.in_rounds else "wide"
     across = dict(zip(*_across(piece, size), strict=True))
     wide = f"{'across':<18}  " if any(across.values()) else ""
-    yield f"  {'':>7}  {'stitches':>8}  {way:<18}  {wide}{'height':<18}  working"
+    up = "along the cloth" if piece.in_rounds else "height"
+    yield f"  {'':>7}  {'stitches':>8}  {way:<18}  {wide}{up:<18}  working"
     made = {
         one.label: held for one, held in zip(piece.rounds[size], piece.contents[size], strict=True) if one
     }
@@ -196,7 +199,7 @@ def _whole(measured: Measured, size: int) -> Iterator[str]:
         yield from unsaid_tails_told(measured.unsaid_tails[size])
     yield f"Yarn{name}, by the stitches give or take {ESTIMATE_OFF:.0%}, balls with {RESERVE:.0%} in reserve"
     for need in measured.yarn[size]:
-        yield f"  {need.yarn}  {_need(need)}"
+        yield f"  {need.yarn}  {_need(need)}{_in_words(measured, need)}"
         yield from _by_piece(need)
     if not measured.yarn[size]:
         yield f"  {_no_yarn(measured)}"
@@ -227,6 +230,15 @@ def _need(need: YarnNeed) -> str:
         much = "as much" if share == "0%" else f"{share} {'more' if off > 0 else 'less'}"
         text += f"; as weighed: by the stitches it would be {much}"
     return text
+
+
+def _in_words(measured: Measured, need: YarnNeed) -> str:
+    """That steps of the finishing told in words alone, whose stitches nobody counts, take of a weighed yarn
+    too.
+    """
+    called = re.compile(rf"\b(?:join|with|in|yarn) {re.escape(need.yarn)}\b")
+    told = any(step.text and called.search(step.text) for step in measured.pattern.finishing)
+    return ", which leaves out what is told in words" if need.weighed and told else ""
 
 
 def _by_piece(need: YarnNeed) -> Iterator[str]:

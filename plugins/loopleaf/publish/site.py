@@ -87,7 +87,9 @@ class LoopleafPlugin(BasePlugin[LoopleafOptions]):  # type: ignore[no-untyped-ca
             config.theme.dirs.insert(1 if config.theme.custom_dir else 0, ours)
         config.theme["font"] = False
         config.extra_css[:0] = [f"{ASSETS}/fonts/fonts.css", f"{ASSETS}/leaflet.css"]
-        config.extra_javascript[:0] = [f"{ASSETS}/place.js", f"{ASSETS}/chart.js", f"{ASSETS}/heights.js"]
+        config.extra_javascript[:0] = [
+            f"{ASSETS}/{name}.js" for name in ("place", "chart", "hand", "heights")
+        ]
         self.settings: Settings = settings(self.config, config)
         return config
 

@@ -89,7 +89,7 @@ class Later:
             return Markup('<img src="{}" alt="{}" loading="lazy">').format(
                 self.path(picture.file), picture.alt
             )
-        self.drawings.append(picture.svg)
+        self.drawings.append(drawing_for_both(picture))
         return Markup('<span data-drawing="{}"></span>').format(len(self.drawings) - 1)
 
     def later(self, caller: Callable[[], str]) -> Markup:
@@ -109,6 +109,13 @@ class Later:
             lambda mark: self.drawings[int(mark[1])],
             self.with_parts(html),
         )
+
+
+def drawing_for_both(picture: Picture | Drawing) -> str:
+    """A drawing that stands in the page; a left-hander's, which has no file of its own, is kept beside it."""
+    if not picture.left or (isinstance(picture, Drawing) and picture.left_file):
+        return picture.svg
+    return f"{picture.svg}<template data-leaf-left>{picture.left}</template>"
 
 
 def second(colour: str) -> Second | None:
@@ -197,7 +204,9 @@ def heights_text(env: Environment, leaflet: Leaflet, other: str, later: Later) -
             found[f"about-{piece.name}"] = escape(" ".join(piece.about))
             found[f"piece-{piece.name}"] = rounds.piece_items(piece, leaflet, later.show, other, at_once)
             found |= {
-                f"drawn-{piece.name}-{one.kind}": Markup(one.svg) for one in piece.drawings if not one.file
+                f"drawn-{piece.name}-{one.kind}": Markup(drawing_for_both(one))
+                for one in piece.drawings
+                if not one.file
             }
             found |= {
                 f"chart-{piece.name}": rounds.chart_figure(one, piece, leaflet.words, later.path)
@@ -207,7 +216,7 @@ def heights_text(env: Environment, leaflet: Leaflet, other: str, later: Later) -
         for at, step in enumerate(then.finishing, start=1):
             found[f"finishing-{at}"] = set_amounts(step.text)
             if step.picture is not None and step.picture.svg:
-                found[f"drawn-finishing-{at}"] = Markup(step.picture.svg)
+                found[f"drawn-finishing-{at}"] = Markup(drawing_for_both(step.picture))
         if then.picture is not None:
             found["picture"] = rounds.sized_picture(then.picture, later.path)
         said[str(one.more)] = {part: str(html).strip() for part, html in found.items()}

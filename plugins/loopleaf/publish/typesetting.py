@@ -10,7 +10,8 @@ from functools import lru_cache
 from markupsafe import Markup, escape
 
 _TOGETHER = re.compile(
-    r"[\d.]*[\d¼-¾⅐-⅞] (?:cm|mm|m|in|ft|yd|g|oz)\b|\d+ more times|\d+ times|(?:rep|repeat) from \*|[×x] \d+"
+    r"(?:\b[A-Za-z]+ )?\d+(?:\.\d+)?–\d+(?:\.\d+)?(?: (?:cm|mm|m|in|ft|yd|g|oz)\b)?"
+    r"|[\d.]*[\d¼-¾⅐-⅞] (?:cm|mm|m|in|ft|yd|g|oz)\b|\d+ more times|\d+ times|(?:rep|repeat) from \*|[×x] \d+"
     r"|\b(?:next|first|last) (?:\d+ )?[\w-]+(?: sts?| sps?)?"
     r"|\b\d+ (?:sl st|[A-Za-z][\w-]*(?: sps?)?)|\b[A-Za-z]+ \d+\b(?! [A-Za-z])"
     r"|\bsl st\b|\b[\w-]+ sps?\b|\b\w+(?:-\w+)+"

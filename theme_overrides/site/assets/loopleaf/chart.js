@@ -6,6 +6,9 @@
   const NEAR = 40 // pixels: a finger's width
   const STEP = 1.5
   const LARGEST = 12
+  const THINNEST = 0.8 // pixels: strokes of a chart that is shown small are drawn no thinner
+  const USUAL = 0.9 // the width of its strokes in the chart's own units
+  const THICKEST = 1.7
 
   const start = () => {
     const charts = () => document.querySelectorAll("[data-leaf-chart]")
@@ -21,6 +24,7 @@
     watch()
     // At another height there are other charts.
     document.addEventListener("leaf-rounds", watch)
+    document.addEventListener("leaf-hand", (event) => { left = event.detail })
   }
 
   // The drawing itself in the picture's place, its ids made its own: several drawings share a page.
@@ -73,6 +77,9 @@
       hand.setAttribute("href", address)
       hand.textContent = hand.textContent === words.left ? words.right : words.left
       address = other
+      figure.querySelectorAll("[data-other-hand]").forEach((one) => {
+        [one.textContent, one.dataset.otherHand] = [one.dataset.otherHand, one.textContent]
+      })
     }
     if (hand && left) turn()
     let svg
@@ -209,8 +216,15 @@
       } else {
         for (const name of ["tabindex", "role", "aria-label"]) view.removeAttribute(name)
       }
+      weigh()
       view.scrollTo(x * view.scrollWidth - view.clientWidth / 2, y * view.scrollHeight - view.clientHeight / 2)
     }
+
+    const weigh = () => {
+      const unit = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width
+      if (unit) svg.style.strokeWidth = Math.min(Math.max(USUAL, THINNEST / unit), THICKEST)
+    }
+    new ResizeObserver(weigh).observe(view)
 
     // A mouse moves a large chart by dragging; a finger and the arrow keys scroll it by themselves.
     let from = null
@@ -241,29 +255,38 @@
       if (event.key === "Escape" && chosen) choose("")
     })
 
-    // The other hand's chart in this one's place; its link still opens it by itself in another tab.
+    // The other hand's chart in this one's place, and in all others'; its link still opens it by itself in
+    // another tab.
     if (hand) {
-      hand.addEventListener("click", async (event) => {
+      hand.addEventListener("click", (event) => {
         if (event.metaKey || event.ctrlKey || event.shiftKey) return
         event.preventDefault()
+        asked = true
+        document.dispatchEvent(new CustomEvent("leaf-hand", { detail: hand.textContent === words.left }))
+      })
+      let asked = false
+      let turning = Promise.resolve()
+      document.addEventListener("leaf-hand", () => { turning = turning.then(toHand) })
+      const toHand = async () => {
+        if (!figure.isConnected || (hand.textContent === words.right) === left) return
         const other = hand.getAttribute("href")
         try {
           const turned = await drawing(other, alt)
           svg.replaceWith(turned)
           bare(turned)
-          figure.querySelectorAll("[data-other-hand]").forEach((one) => {
-            [one.textContent, one.dataset.otherHand] = [one.dataset.otherHand, one.textContent]
-          })
           svg = turned
         } catch {
-          location.href = other
+          if (asked) location.href = other
           return
+        } finally {
+          asked = false
         }
         turn()
-        left = hand.textContent === words.right
+        weigh()
         listen()
         show()
-      })
+      }
+      turning = turning.then(toHand) // a hand chosen while this one was fetched
     }
 
     listen()
