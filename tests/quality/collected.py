@@ -70,6 +70,19 @@ NOT_YET: frozenset[str] = frozenset(
         "a marker in a stitch by its number in the row",
         "a picot that closes on the way of an arch",
         "an ending that begins with the picot of its arch",
+        "the first stitch of each pass",
+        "loops behind a flap, in the middle of a round",
+        "stitches of the round behind a flap",
+        "one loop more than the flap leaves free",
+        "the chains of a lace tape caught to those of an earlier row",
+        "chains closed on themselves, named as a loop",
+        "joined to the chain at the beginning, by its length",
+        "the stitch that closed the last arch, called by its post",
+        "corner to corner, the space said to be of row 1",
+        "where the last of the last pass goes, which is where it goes anyway",
+        "a last pass that only its count contradicts",
+        "gathered stitches counted as clusters of so many",
+        "clusters of one stitch fewer than counted",
         "all around from a corner, one corner after the other",
         "four sides, so many stitches evenly along each, from the end of an unturned row",
         "four corners and sides in a repeat, with another yarn",
@@ -113,6 +126,7 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
     names = ("cases", "edge_cases", "loops", "printed", "print_cases", "print_chains", "print_moving_on")
     later = ("print_openings", "print_closings", "print_more_words", "print_places", "print_words")
     rarer = ("print_gaps", "rare_cases", "repeats_print_2", "places_print_2", "print_posts_and_rows")
+    rarer = ("print_gaps", "rare_cases", "repeats_print_2", "places_print_2", "print_motifs")
     files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, *later, *rarer))
     cases = [case for file in files for case in yaml.safe_load(file.read_text(encoding="utf-8"))]
     fields = {"turning": "turning chains", "chains": "chain spaces", "specials": "special stitches"}

@@ -17,9 +17,10 @@ from ..notation.tree import (
     Span,
     Target,
 )
-from .earlier import lay_round
+from .beneath import free_beneath, further_down
+from .earlier import is_midway
 from .edge import Edge, Found
-from .free import along_free
+from .free import along_free, free_loops
 from .hand import Hand
 from .markers import in_made
 from .own_chain import own_chain
@@ -34,6 +35,8 @@ def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
     count = number(hand, place.count)
     if place.target.unworked:
         if place.target.kind == "free-loop":
+            if is_midway(hand) and (there := free_loops(hand, place.target.loop, place.target.round)):
+                return free_beneath(hand, there, count, span)
             return next_places(hand, cast(Next, along_free(hand, place, span)), span)
         if not (hand.laid or begun_on_stitches(hand)):
             return _unworked(hand, count, span)
@@ -47,7 +50,7 @@ def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
                 return [(p,) for p in hand.next_leaf(count, span)]
         hand.leaf = None
     if place.below > 1:
-        return _below(hand, place, count, span)
+        return further_down(hand, place, count, span)
     edge = hand.edge
     if edge.plain and place.target == STITCH:
         if count > edge.limit - edge.pos:
@@ -104,33 +107,6 @@ def _unworked(hand: Hand, count: int, span: Span | None) -> list[Into]:
     hand.uses += count
     hand.last = places[-1]
     return [(p,) for p in places]
-
-
-def _below(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]:
-    """Stitches worked into a round further down; each uses up the stitch that it stands in front of, or the
-    chain space that it was said to be worked around."""
-    if hand.setting.reading.deep and not place.skipped:
-        lay_round(hand, hand.setting.index - place.below, place.target, span)
-        return take(hand, find_next(hand, place.target, count, span))
-    hand.goes_deep = True
-    found: list[Into] = []
-    over, hand.over = hand.over, []
-    around: list[Into] = [(space,) for space in over if isinstance(space, Space)]
-    in_front = place.target
-    if place.skipped:
-        in_front = Target("space")
-    elif in_front.stitch is not None and hand.edge.find(in_front, 0) is None:
-        in_front = STITCH  # `next dc 2 rows below` behind a row of sc: the kind is said of what lies below
-    for into in around or take(hand, find_next(hand, in_front, count, span)):
-        deep = into[0]
-        for _ in range(place.below - 1):
-            if not isinstance(deep, Made | Space) or not deep.into:
-                raise hand.stuck("no-such-place", span, what="rounds below", there=[])
-            deep = deep.into[0]
-        if in_front is not place.target and not hand.edge.matches(deep, place.target):
-            raise missing(hand, place.target, count, len(found), span)
-        found.append((deep,))
-    return found
 
 
 def of_piece(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]:
@@ -333,8 +309,9 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
         edge.pos = max(edge.pos, skipped[-1].after)
         return taken
     taken = take(hand, found)
-    if edge.count(edge.pos, end) == 0:
-        edge.pos = end
+    left = edge.count(edge.pos, end)
+    if left == 0 or (place.until.kind != "end" and left in hand.runs):
+        edge.pos = end  # `each sc to last st`: the dc before that is passed as the others were
     return taken
 
 

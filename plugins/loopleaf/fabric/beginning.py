@@ -23,6 +23,7 @@ from ..notation.tree import (
 )
 from ..notation.tree import Ring as InRing
 from .blocks import begins_block
+from .caught import caught_in
 from .earlier import along_round
 from .edge import is_of
 from .free import turn_to
@@ -202,7 +203,7 @@ def _is_a_space(hand: Hand, follow: Step | None, length: int) -> bool:
     leads to another piece: `ch 6, sk 2 sts, sl st in next st`, `ch 3, sc in next 12 sts of leg 1`.
     """
     petal = hand.petal_in_ring or (hand.petal and hand.here is not None)
-    if petal or begins_block(hand.made[-1] if hand.made else None):
+    if petal or begins_block(hand.made[-1] if hand.made else None) or caught_in(hand, follow) is not None:
         return True
     if isinstance(follow, Skip) and not hand.setting.first_kind:  # slip stitches alone
         return length > 1

@@ -73,6 +73,8 @@ def join(hand: Hand, step: Join) -> None:
     hand.joined = True
     first = first_place(hand)
     at: Place | None = first
+    if (chain := _named_as_arch(step.place, first)) is not None:
+        hand.settled[id(step)] = step = replace(step, place=chain)
     if step.place is None:
         named = named_first(first)
         if named is not None and not step.how:
@@ -104,6 +106,10 @@ def joining(hand: Hand, step: Work, following: tuple[Step, ...]) -> Join | None:
         return None
     first = first_place(hand)
     match step.places:
+        case (Next(target=target) as place,) if hand.edge.find(target, hand.edge.pos) is None and (
+            chain := _named_as_arch(place, first)
+        ):
+            return Join(chain, span=step.span)
         case (ChainOf() as place,):
             if _joined_to(hand, place, first) is None and getattr(first, "role", "") != "turning":
                 return None
@@ -114,6 +120,17 @@ def joining(hand: Hand, step: Work, following: tuple[Step, ...]) -> Join | None:
             named = target.stitch is not None and hand.edge.find(target, hand.edge.pos) is None
             at = _joined_to(hand, First(ONE, target), first) if named else None
             return None if at is None or at is not first else Join(First(ONE, target), span=step.span)
+    return None
+
+
+def _named_as_arch(named: NamedPlace | None, first: Place | None) -> ChainOf | None:
+    """The top of the chain that the round begins with, where a join calls that `ch-3` and no more; None for
+    any other place."""
+    match named, first:
+        case Next(count=Amount((1,)), below=0, piece="") as place, Made(role="turning") as made:
+            target = place.target
+            alike = target.kind == "space" and target.word == "ch" and target.length == made.chains
+            return _top_of(0, made.chains) if alike and made.legs in (0, made.chains) else None
     return None
 
 

@@ -16,12 +16,19 @@ def along_round(hand: Hand, place: Any, span: Span | None) -> Any:
     if not isinstance(named, Target) or not named.round or named.kind == "free-loop":
         return place
     at = next((i for i, one in enumerate(hand.earlier) if one.plan.number == named.round), None)
-    if isinstance(place, Next) and place.skipped and at is not None:
+    beneath = isinstance(place, Next) and (place.skipped or is_midway(hand))
+    if beneath and at is not None:
         return replace(place, target=replace(named, round=0), below=hand.setting.index - at)
     lay_round(hand, at, replace(named, round=0), span)
     if target is not None:
         return replace(place, target=replace(target, round=0))
     return replace(place, targets=tuple(replace(one, round=0) for one in targets))
+
+
+def is_midway(hand: Hand) -> bool:
+    """Whether some of the round just below is worked, and some isn't: what is further down lies beneath the
+    next of it."""
+    return bool(hand.edge.pos and hand.edge.rest()) and hand.on_round is None and not hand.on_free
 
 
 def lay_round(hand: Hand, at: int | None, target: Target, span: Span | None) -> None:

@@ -50,9 +50,10 @@ def _is_own_picot(place: Made, stitch: Stitch | None) -> bool:
 
 
 def _goes_by(place: Made, stitch: Stitch) -> bool:
-    """Whether a group goes by that form's name too: a shell of any stitches, `first cluster` for a dc3tog."""
-    if stitch.form == "cluster" and not stitch.kind:
-        return place.form == "tog"
+    """Whether a group goes by that form's name too: a shell of any stitches, `first cluster` and
+    `3-dc cluster` for a dc3tog."""
+    if stitch.form == "cluster":
+        return place.form == "tog" and (not stitch.kind or stitch.number in (0, place.legs))
     return stitch.form == "shell" and bool(place.unit)
 
 
@@ -147,15 +148,24 @@ class Edge:
                 return True
             return type(place) is Made and place.kind == "chain" and place.role != "picot"
         if kind == "space":
-            return isinstance(place, Space) and (not target.length or place.chains == target.length)
+            if isinstance(place, Space):
+                return not target.length or place.chains == target.length
+            return bool(target.length) and self._is_closed_loop(place, target.length)
         if kind == "loop":
-            return isinstance(place, Space)
+            return isinstance(place, Space) or self._is_closed_loop(place, 0)
         if kind == "corner":
             long = target.length and isinstance(place, Space) and place.chains != target.length
             return id(place) in self.corners() and not long
         if kind == "picot":
             return type(place) is Made and place.role == "picot"
         return type(place) is Made and place.role == "row-end"
+
+    def _is_closed_loop(self, place: Place, length: int) -> bool:
+        """Whether chains closed on themselves (`ch 6, sl st in 6th ch from hook`) are meant by `ch-6 loop`:
+        nothing else here goes by that name. length: 0 where not said."""
+        if type(place) is not Made or place.role != "picot" or length not in (0, place.chains):
+            return False
+        return not any(isinstance(one, Space) and length in (0, one.chains) for one in self.places)
 
     def side_end(self) -> int:
         """Where the side of the edge ends that the hook works along: at the limit, or where stitches change
@@ -259,11 +269,12 @@ def _corners(places: list[Place]) -> set[int]:
 
 
 def _begins_a_corner(places: Sequence[Place], at: int) -> bool:
-    """Whether a space stands in a corner behind a round's first chain: `ch 5 …, 3 dc in same sp`."""
+    """Whether a space stands in a corner though no bracket says so, as where a round begins: `ch 5 …, 3 dc in
+    same sp`, `3 sc in same sp, ch 3, 3 sc in same sp`."""
     before, after = places[at - 1], places[(at + 1) % len(places)]
-    if not isinstance(before, Made) or not isinstance(after, Made) or before.role != "turning":
+    if not isinstance(before, Made) or not isinstance(after, Made) or before is after:
         return False
-    return bool(before.into) and before.into == after.into
+    return bool(before.into) and before.into == after.into and not isinstance(before.into[0], Ring)
 
 
 def solid_corners(places: Sequence[Place]) -> list[list[Made]]:

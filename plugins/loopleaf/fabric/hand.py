@@ -110,6 +110,7 @@ class Hand:
     start_at: Place | None = None
     way_round: list[list[Place]] | None = None
     end_open: bool = False
+    told_open: bool = False
     centre_open: bool = False
     slips_open: bool = False
     into_centres: bool = False

@@ -1,13 +1,15 @@
 """`rep from * across, ending last rep with 2 sc in last ch`: how much of the last pass is still worked."""
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from itertools import takewhile
 from typing import Any
 
-from ..notation.tree import Chain, ChainOf, First, Group, Repeat, Skip, Step, Stitch, Work
+from ..notation.tree import ONE, Chain, ChainOf, First, Group, Next, Repeat, Skip, Step, Stitch, Work
 from .closing import joins_here
 from .edge import Stuck
 from .hand import Hand
+from .kept import ends_in_a_chain
 from .passed import only_passed
 
 Perform = Callable[[Hand, tuple[Step, ...]], None]
@@ -49,6 +51,18 @@ def in_the_last_pass(
         perform(hand, step.steps)
         return ()
     return ways[0]
+
+
+def without_what_is_told(hand: Hand, step: Repeat) -> Repeat:
+    """`*…, 2 dc in each of next 2 dc; rep from * to end, working last dc in top of ch-3`: the repeat without
+    its ending, where that only says which place the last two go into, and this is the reading."""
+    match step.steps[-1], step.ending:
+        case Work(stitch=stitch, each=each, places=(Next(),)), (Work(places=(ChainOf(),)) as told,):
+            if told.stitch != stitch or told.each != ONE or each == ONE or not ends_in_a_chain(hand.edge):
+                return step
+            hand.told_open = True
+            return replace(step, ending=()) if hand.setting.reading.told else step
+    return step
 
 
 def _stands_there(step: Repeat, at: int) -> bool:

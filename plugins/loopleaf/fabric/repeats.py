@@ -29,7 +29,7 @@ from .edge import Stuck
 from .gaps import ends_beside_the_start
 from .grouped import has_groups
 from .hand import Hand
-from .last_pass import before_the_ending, in_the_last_pass, without_join
+from .last_pass import before_the_ending, in_the_last_pass, without_join, without_what_is_told
 from .onward import chains_of, ends_on_the_first, stays_on_the_last
 from .passed import only_passed, spaces_left
 from .plain_repeat import repeat_plainly
@@ -47,6 +47,7 @@ _OUT_OF_PLACES = ("works-past-the-end", "no-such-place", "stitches-left-over")
 
 def repeat(hand: Hand, step: Repeat, perform: Perform, following: tuple[Step, ...] = ()) -> None:
     """Work a repeat's passes, then its ending. following: the steps behind it, which may keep places."""
+    step = without_what_is_told(hand, step)
     reserved = _reserved(hand, step, _before_the_join(hand, following)) if step.times is None else 0
     hand.shared_open = hand.shared_open or reserved > 0
     if not reserved and repeat_plainly(hand, step):

@@ -150,6 +150,7 @@ _OPEN = (
     ("shared_open", "shared", True),
     ("none_open", "none", True),
     ("end_open", "without_end", True),
+    ("told_open", "told", True),
     ("centre_open", "beyond", True),
     ("slips_open", "slips", True),
 )

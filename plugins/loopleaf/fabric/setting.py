@@ -31,6 +31,7 @@ class Reading:
     shared: whether `in last st` is the stitch that the one before it has gone into as well.
     none: whether `in each st to end` is no stitch in this size.
     slips: whether the slip stitches that a row begins with, no chain behind them, are its stitches.
+    told: whether `working last dc in top of ch-3` only says where the last stitch of the last pass goes.
     without_end: whether a row that turns aside at its end leaves that end out of the `row ends`.
     beyond: whether the centre of an even number of chains is the second of its middle two.
     """
@@ -57,6 +58,7 @@ class Reading:
     none: bool = False
     slips: bool = False
     without_end: bool = False
+    told: bool = False
     beyond: bool = False
 
 

@@ -37,6 +37,8 @@ from ..notation.tree import (
 from . import beginning, closing, passing_over, repeats
 from .added_chains import begins_on_foundation, lengthen
 from .arch import closing_arch
+from .caught import caught_in
+from .closed_arch import around_the_closing
 from .every import as_below, with_plain_between
 from .free import working_in
 from .hand import Hand, Leaf
@@ -47,6 +49,7 @@ from .markers import to_mark
 from .one_walk import each_apart, one_walk
 from .own_side import goes_on_below
 from .own_stitches import own_stitch, written_out
+from .pass_begun import each_pass_anew
 from .petals import is_a_petal
 from .picots import stands_on
 from .places import resolve
@@ -71,7 +74,8 @@ def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
             if plain is not step:
                 hand.settled[id(step)] = step = plain
         if isinstance(step, Repeat):
-            repeats.repeat(hand, repeated_in_the_ring(hand, step), perform, steps[at + 1 :])
+            passes = each_pass_anew(hand, repeated_in_the_ring(hand, step))
+            repeats.repeat(hand, passes, perform, steps[at + 1 :])
             continue
         if isinstance(step, Work) and step.stitch.kind == "slip":
             joining = closing.joining(hand, step, steps[at + 1 :])
@@ -112,14 +116,16 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
     beginning.past_the_slips(hand, step)
     hand.begun = True
     hand.both_layers = hand.both_layers or bool(step.through)
-    step = where_it_stands(hand, step)
+    step = around_the_closing(hand, where_it_stands(hand, step))
     into_ring = into_the_ring(hand, step)
     if into_ring is not None:
         hand.settled[id(step)] = step = into_ring
     each = number(hand, step.each)
     if not each:
         return
-    if step.stitch.kind == "slip" and _joins_pieces(step):
+    if (arch := caught_in(hand, step)) is not None:
+        hand.joining.append(hand.put(step.stitch, (arch,), step.span, role="travel"))
+    elif step.stitch.kind == "slip" and _joins_pieces(step):
         for into in resolve(hand, step.places[0], step.span):
             hand.joining.append(hand.put(step.stitch, into, step.span, role="travel"))
     elif step.stitch.kind == "special" and hand.setting.specials.get(step.stitch.name) is not None:

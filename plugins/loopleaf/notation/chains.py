@@ -13,6 +13,8 @@ def starts_chain_name(cursor: Cursor, at: int) -> bool:
     means = words[at].means
     if means == "tch":
         return True
+    if _starting(cursor, at):
+        return True
     if means == "beg":
         return words[at + 1].means in ("ch", "num")
     if means == "turning":
@@ -28,6 +30,12 @@ def starts_chain_name(cursor: Cursor, at: int) -> bool:
     )  # fmt: skip
 
 
+def _starting(cursor: Cursor, at: int) -> bool:
+    """`starting chain`: the one that a round begins with, where one of its chains or its top is named."""
+    words = cursor.words
+    return cursor.said(at, at + 1).lower() == "starting" and words[at + 1].means in ("ch", "num")
+
+
 def _number(cursor: Cursor, at: int) -> bool:
     word = cursor.words[at]
     return word.means == "num" and not word.value.variable
@@ -39,7 +47,7 @@ def read_chain_name(cursor: Cursor, number: int) -> ChainOf:
         return ChainOf(number, "tch", _length(cursor))
     if cursor.take("skipped"):  # those that the foundation's first stitch passed
         return replace(read_chain_name(cursor, number), chain="tch")
-    if cursor.means == "beg" and cursor.ahead() in ("ch", "num"):
+    if _starting(cursor, cursor.at) or (cursor.means == "beg" and cursor.ahead() in ("ch", "num")):
         cursor.at += 1
         if cursor.take("ch"):
             return ChainOf(number, "beg", _length(cursor))

@@ -251,8 +251,9 @@ def _top(cursor: Cursor) -> Place:
     """`top of ch-3`; `top of next dc` is just the next dc."""
     cursor.at += 1
     cursor.need("of", "of-what")
-    if starts_chain_name(cursor, cursor.at):
-        return read_chain_name(cursor, 0)
+    bare = cursor.means == "ch" and cursor.ahead() in (",", "end", ")", "with")
+    if starts_chain_name(cursor, cursor.at) or bare:
+        return read_chain_name(cursor, 0)  # of a bare `ch` only one that stands for a stitch has a top
     return read_place(cursor)
 
 

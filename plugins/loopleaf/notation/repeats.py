@@ -6,6 +6,8 @@ a repeat, a place (`in next sp`) a group; a count inside, at the line's end, is 
 as` asides never get here: they are read with the number or the step before them.
 """
 
+from dataclasses import replace
+
 from .all_in_one import pass_all
 from .asides import is_tally, read_tally
 from .cursor import Cursor, UnreadableError, read_amount
@@ -95,7 +97,7 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
         made = without_the_last(cursor, Repeat(inside, times, span=cursor.span(first)), first)
     elif starts_until(cursor, after):
         made = Repeat(inside, until=read_until(cursor), span=cursor.span(first))
-        made = without_the_last(cursor, made, first)
+        made = _working_last(cursor, without_the_last(cursor, made, first), first)
     elif alone:
         made = Group(inside, span=cursor.span(first))
     elif len(cursor.unread) == unread:
@@ -103,6 +105,16 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
     else:
         return
     steps.append(made)
+
+
+def _working_last(cursor: Cursor, made: Repeat, first: int) -> Repeat:
+    """`(…) across, working last dc in top of tch`: printed with an asterisk, as an ending has to be."""
+    at = cursor.at
+    cursor.take(",")
+    if cursor.means != "working" or not _starts_ending(cursor):
+        cursor.at = at
+        return made
+    return replace(made, ending=_last_steps(cursor), star=True, span=cursor.span(first))
 
 
 def _is_a_definition(cursor: Cursor, first: int, close: int) -> bool:

@@ -12,7 +12,7 @@ from .vocabulary import SpecialStitch, Terms
 
 _POSTED = (
     "single", "half", "double", "treble", "double-treble", "triple-treble",
-    "extended-single", "extended-double",
+    "extended-single", "extended-double", "slip",
 )  # fmt: skip
 """The kinds that print works around posts."""
 

@@ -222,7 +222,7 @@ def _ch(cursor: Cursor) -> Target:
             return replace(_corner(cursor), length=after.value.sizes[0])
         if after.glued:
             cursor.at += 2
-            return Target("space", length=after.value.sizes[0])
+            return Target("space", length=after.value.sizes[0], word="ch")
     cursor.at += 1
     return CHAIN
 

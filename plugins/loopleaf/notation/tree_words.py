@@ -88,7 +88,8 @@ class Target:
     unworked: those that an earlier row left (`in next 6 unworked sts`); with `free-loop` the loops that the
     stitches of `round` left free (0: where that isn't said), `loop` says which. round: an earlier round's own
     stitches (`next sc of round 1`); rows: print said `row`, for writing back only.
-    word: how print said it (`sp` for a bare space, `st` for `corner st`); for writing back only.
+    word: how print said it (`sp` for a bare space, `ch` for chains without the word, `st` for `corner st`);
+    for writing back only, and for what the join at a round's end may mean by `ch-3`.
     """
 
     kind: TargetKind = "stitch"

@@ -156,6 +156,9 @@ def read_join(cursor: Cursor, steps: list[Step]) -> None:
     slip = cursor.at + 1 + (cursor.ahead() == "a")
     if place is not None and cursor.means == "with" and _is_a_slip(cursor, slip):
         cursor.at = slip + 1
+    if place is not None and len(steps) == 1 and isinstance(steps[0], Yarn) and steps[0].how == "with":
+        steps[:] = [JoinYarn(steps[0].yarn, stitch, False, place, cursor.span(0))]  # `with B, join in any sp`
+        return
     steps.append(Join(place, stitch, span=cursor.span(first)))
 
 
