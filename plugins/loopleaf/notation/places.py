@@ -2,13 +2,14 @@
 
 from dataclasses import dataclass
 
+from .along_words import pass_part, side_of_a_part
 from .cursor import Cursor
 from .edges import read_evenly, read_for_rows
 from .free_loops import read_free_place, starts_free_loops
 from .manner_of_post import read_from_behind
 from .piece_names import read_layers
 from .place_kinds import read_over, read_place
-from .tree import Place
+from .tree import Each, Place, RowEnds
 from .untils import names_a_space, read_until, starts_until
 
 
@@ -40,7 +41,7 @@ def starts_place(cursor: Cursor, at: int) -> bool:
     if means == "for":
         return cursor.words[at + 1].means == "each"
     if means in _BEGIN:
-        return means != "along" or cursor.words[at + 1].means == "edge"
+        return means != "along" or cursor.words[at + 1].means == "edge" or side_of_a_part(cursor, at)
     return means == "around" and not starts_until(cursor, at)
 
 
@@ -125,6 +126,8 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
     if cursor.means == "each":
         where.each = True
     places.append(read_place(cursor))
+    if isinstance(places[-1], RowEnds | Each):
+        pass_part(cursor)
     if means == "in-all":
         read_until(cursor)  # `in all 8 sts around`: the number says it
 
