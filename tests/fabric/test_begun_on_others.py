@@ -76,6 +76,31 @@ YOKE = """
       - {round: 1, work: "LINE, join", count: COUNT}
 """
 
+SOCK = """
+  leg:
+    title: Leg
+    worked: joined rounds
+    start: chain 32, joined
+    rounds:
+      - {round: 1, work: "ch 1, sc in each ch around, join, fasten off", count: 32}
+  heel:
+    title: Heel
+    worked: rows
+    start: {edge: leg, round: 1}
+    rows:
+      - row: 1
+        work: "join yarn with sl st in first st, ch 1, sc in same st, sc in next 15 sts, turn"
+        count: 16
+      - {rows: 2-8, work: "ch 1, sc in each st across, turn", count: 16}
+  foot:
+    title: Foot
+    worked: joined rounds
+    start: {edge: heel}
+    rounds:
+      - {round: 1, work: "join yarn in first st, ch 1, sc in same st, sc in next 15 sts, LINE, join"}
+      - {round: 2, work: "ch 1, sc in each st around, join", count: COUNT}
+"""
+
 
 def errors(text: str) -> list[str]:
     checked = check((HEAD + text.lstrip("\n")).encode(), "scrap.yml")
@@ -163,3 +188,23 @@ def test_a_sleeve_at_its_underarm(chain: str, line: str, count: int, rules: list
     """The chain at the underarm is the body's, worked from below, or the sleeve's own."""
     text = YOKE.replace("CHAIN", chain).replace("LINE", line).replace("COUNT", str(count))
     assert errors(text) == rules
+
+
+REST = "sc in each of 16 unworked sts of leg"
+
+
+@pytest.mark.parametrize(
+    ("line", "count", "rules"),
+    [
+        (f"sc in end of each of next 8 rows, {REST}, sc in end of each of next 8 rows", 48, []),
+        (f"12 sc evenly along side of heel, {REST}, 12 sc evenly along other side of heel", 56, []),
+        ("sc in end of each row, sc in next 16 sts, sc in end of each row", 48, []),
+        (f"sc in end of next 7 rows, {REST}, sc in end of next 8 rows", 47, ["works-past-the-end"]),
+        (f"sc in end of next 8 rows, {REST}, sc in end of next 7 rows", 47, ["stitches-left-over"]),
+        (f"12 sc evenly along side of heel, {REST}, 12 sc along other side of heel", 57, ["count-differs"]),
+        ("sc in end of each row, sc in next 15 sts, sc in end of each row", 47, ["works-past-the-end"]),
+    ],
+)
+def test_a_foot_around_a_heel(line: str, count: int, rules: list[str]) -> None:
+    """A gusset takes up the heel's sides and the leg's stitches between (common practice, no source)."""
+    assert errors(SOCK.replace("LINE", line).replace("COUNT", str(count))) == rules

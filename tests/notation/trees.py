@@ -224,6 +224,7 @@ single_places = st.one_of(
         untils,
         st.integers(2, 5),
     ),
+    st.builds(lambda s: RowEnds(s, ONE, side=True), st.one_of(st.none(), st.sampled_from(TALL).map(Stitch))),
     st.builds(lambda s, c: RowEnds(s, c), st.one_of(st.none(), st.sampled_from(TALL).map(Stitch)), amounts),
 )
 place_lists = st.one_of(
@@ -352,6 +353,7 @@ simple_steps = st.one_of(
     st.builds(lambda c: Skip(c, which="behind"), several),
     st.builds(lambda u, p: Skip(until=u, purpose=p), untils, purposes),
     st.builds(lambda n, p: Leave(n, purpose=p), amounts, purposes),
+    st.builds(lambda n: Leave(but=n), amounts),
     st.builds(lambda n, p: Skip(n, purpose=p), amounts, purposes),
     st.builds(lambda n, p: Chain(n, purpose=p), amounts, purposes),
     st.builds(lambda s: WorkingOver(s, what="petals of round 2"), st.sampled_from(["behind", "front"])),

@@ -6,13 +6,11 @@ from typing import cast
 from ..notation.tree import (
     STITCH,
     Each,
-    Evenly,
     First,
     JustMade,
     Last,
     Next,
     Over,
-    RowEnds,
     Same,
     Span,
     Target,
@@ -113,6 +111,9 @@ def of_piece(hand: Hand, place: Next, count: int, span: Span | None) -> list[Int
     """`in next 12 sts of leg 2`, `of next flag`: places of a finished piece, in order; none of this edge."""
     if place.piece == hand.setting.begun_on:
         return next_places(hand, replace(place, piece=""), span)
+    if place.target.unworked and _lies_here(hand, place.piece):
+        here = replace(place, target=replace(place.target, unworked=False), piece="")
+        return next_places(hand, here, span)
     name = place.piece.removeprefix("next ")
     if name != place.piece:  # the next copy of it, from its first place on
         hand.other_pos[name] = 0
@@ -136,6 +137,13 @@ def of_piece(hand: Hand, place: Next, count: int, span: Span | None) -> list[Int
     hand.other_pos[name] = at
     hand.last = found[-1][0] if found else hand.last
     return found
+
+
+def _lies_here(hand: Hand, piece: str) -> bool:
+    """Whether the next place on the edge is one of another piece's: what a flap begun on that left of it."""
+    edge = hand.edge
+    there = hand.setting.others.get(piece, [])
+    return edge.pos < edge.limit and any(one is edge.places[edge.pos] for one in there)
 
 
 def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
@@ -329,48 +337,3 @@ def legs(hand: Hand, place: Over, span: Span | None) -> list[Into]:
     else:
         legs = take(hand, find_next(hand, place.target, count, span))
     return [tuple(leg[0] for leg in legs)]
-
-
-def row_ends(hand: Hand, place: RowEnds, span: Span | None) -> list[Into]:
-    """`in end of each row`: the ends of rows along an edge."""
-    edge = hand.edge
-    target = Target("row-end", stitch=place.stitch)
-    if place.side and edge.rest() and not edge.matches(edge.places[edge.pos], target):
-        raise hand.stuck("stitches-left-over", span, left=edge.side_end() - edge.pos, target="stitch")
-    if place.count is not None:
-        count, left = number(hand, place.count), edge.side_end() - edge.pos
-        if edge.sided and 0 < left < count and edge.matches(edge.places[edge.pos], Target("row-end")):
-            raise hand.stuck("works-past-the-end", span, needed=count, available=left, what="row-end")
-        return take(hand, find_next(hand, target, count, span))
-    end = bound(hand, place.until, span)
-    found: list[Found] = []
-    at = edge.pos
-    while at < end:
-        made = edge.places[at]
-        fits = isinstance(made, Made) and made.role == "row-end"
-        if not fits:
-            if found:
-                break
-        elif place.stitch is None or (isinstance(made, Made) and made.kind == place.stitch.kind):
-            found.append(Found(made, at, at + 1))
-        at += 1
-    if not found:
-        kinds = {one.kind for one in edge.places if isinstance(one, Made) and one.role == "row-end"}
-        if place.stitch is not None and kinds and place.stitch.kind not in kinds:
-            there = [f"row-end {kind}" for kind in sorted(kinds)]
-            raise hand.stuck("no-such-place", span, what=f"row-end {place.stitch.kind}", there=there)
-        raise missing(hand, target, 1, 0, span)
-    return take(hand, found)
-
-
-def evenly(hand: Hand, place: Evenly, span: Span | None) -> list[Into]:
-    """All that is left to the corner or the end, as one stretch; the caller spreads its stitches over it."""
-    edge = hand.edge
-    end = bound(hand, place.until, span)
-    stretch = edge.places[edge.pos : end]
-    if not stretch:
-        raise missing(hand, STITCH, 1, 0, span)
-    hand.uses += len(stretch)
-    edge.pos = end
-    hand.last = stretch[-1]
-    return [(p,) for p in stretch]

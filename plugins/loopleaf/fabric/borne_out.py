@@ -8,6 +8,7 @@ from ..notation.tree import Chain, CountsAs, Line, Stitch, Tally, Target, Work
 from ..pattern import Piece, RoundPlan
 from .around import corners
 from .blocks import chains_said, chains_skipped, counts_as_stitch
+from .flaps import around_flap
 from .later import comes_out_better, left_to_later_rows
 from .openings import around_openings
 from .piece import PieceHand, Ways, is_circle
@@ -131,7 +132,10 @@ def _work(
         circle = is_circle(piece.worked, places)
         lost = bool(troubles) or _in_doubt(piece, others) or _is_unsaid(piece, size)
         trust = Trust.NOTHING if lost else Trust.SURE
-        further = around_openings(piece.start, size, others) if piece.start is not None else []
+        further: list[list[Place]] = []
+        if piece.start is not None:
+            further = around_openings(piece.start, size, others)
+            further += around_flap(piece.start, size, others, edges[size])
         threads.append(
             Thread(
                 places,

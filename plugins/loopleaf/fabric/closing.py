@@ -29,6 +29,7 @@ from .edge import Edge
 from .gaps import ends_beside_the_start
 from .hand import Hand
 from .openings import left_gaps
+from .own_side import left_of_flap
 from .passed import gone_over_elsewhere, passed_elsewhere, rest_of_a_shell, spaces_left
 from .places import resolve
 from .seek import describe
@@ -264,9 +265,9 @@ def left_over(hand: Hand) -> None:
             hand.trouble("stitches-left-over", None, left=left, target="stitch")
         return
     left = edge.count(edge.pos, len(edge.places))
-    gaps = left_gaps(hand)
-    if gaps:
-        hand.trouble("stitches-left-over", None, left=max(left, gaps), target="stitch")
+    aside = left_gaps(hand) or left_of_flap(hand)
+    if aside:
+        hand.trouble("stitches-left-over", None, left=left + aside, target="stitch")
         return
     if hand.ring() is not None and not hand.uses:
         hand.trouble("stitches-left-over", None, left=1, target="ring")
@@ -287,7 +288,7 @@ def left_over(hand: Hand) -> None:
     hand.outer_open = left == 1 and not edge.circle and isinstance(hand.last, Space)
     if hand.outer_open and hand.setting.reading.outer:
         return
-    if hand.setting.leaves and not edge.circle:
+    if hand.setting.leaves and not hand.left and (hand.turned or not edge.circle):
         hand.left_places += edge.places[edge.pos : edge.limit]
         return
     partly = hand.setting.index == 0 and bool(hand.setting.begun_on)  # a strap begun on another piece's edge

@@ -100,6 +100,12 @@ class Edge:
         self._corners = set(corners) or None
         self.sided = bool(corners)
 
+    def keep(self, end: int) -> None:
+        """Leave all from a place on out of reach: the edge ends there, and closes no more."""
+        self.places = self.places[:end]
+        self.limit = end
+        self.circle = False
+
     def find(self, target: Target, start: int, limit: int | None = None) -> Found | None:
         """The first place of the target's kind at or after `start`; None when there is none before the
         limit."""

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from ..notation.tree import Group, JoinYarn, Line, Skip, Target, Work
-from .survey import walk
+from ..notation.tree import Evenly, Group, JoinYarn, Line, RowEnds, Skip, Target, Work
+from .survey import turns_at_its_end, walk
 from .worked import PieceWork
 
 
@@ -14,9 +14,11 @@ def left_to_later_rows(work: PieceWork) -> frozenset[int]:
     for at, row in enumerate(work.rounds):
         if at and any(trouble.rule == "stitches-left-over" for trouble in row.troubles):
             below = work.rounds[at - 1].plan.number
-            later = (one.line for one in work.rounds[at + 1 :] if one.line is not None)
+            later = [one.line for one in work.rounds[at + 1 :] if one.line is not None]
             if any(_goes_back(line, below) for line in later):
                 found.add(at)
+            elif row.plan.word == "round" and row.line is not None and turns_at_its_end(row.line.steps):
+                found.update({at} if any(map(_goes_along_a_side, later)) else ())
     return frozenset(found)
 
 
@@ -27,6 +29,12 @@ def comes_out_better(work: PieceWork, before: PieceWork) -> bool:
 
 def _mistakes(work: PieceWork) -> int:
     return sum(len(row.troubles) for row in work.rounds)
+
+
+def _goes_along_a_side(line: Line) -> bool:
+    """Whether a line of a piece in rounds goes into row ends: it has a flap, which another round left."""
+    places = (one for step in walk(line.steps) if isinstance(step, Work | Group) for one in step.places)
+    return any(isinstance(one, RowEnds | Evenly) for one in places)
 
 
 def _goes_back(line: Line, number: int) -> bool:

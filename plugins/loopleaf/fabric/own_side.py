@@ -1,6 +1,8 @@
 """Down the side of the piece itself, and on around it: a row worked into the ends of the rows before it, into
 the other side of the chain that it began on, up the other side, and along the last row."""
 
+from dataclasses import replace
+
 from ..notation.tree import Each, Evenly, First, Last, Next, Place, RowEnds, Target
 from .around import row_end, ways
 from .hand import Hand
@@ -24,6 +26,33 @@ def lay_own_side(hand: Hand, place: Place) -> None:
             lay_all_around(hand)
     elif hand.way_round and _is_used_up(hand) and _is_in(place, hand.way_round[0]):
         _lay_next(hand)
+
+
+def along_the_rest(hand: Hand, place: Place) -> Place:
+    """The place as one of those that a flap left of its round, where the line has come to these: `in each of
+    16 unworked sts of leg` is the next 16. Else as it is."""
+    flap = hand.setting.flap
+    if flap is None or not isinstance(place, Each | Next):
+        return place
+    if hand.way_round and _is_used_up(hand) and not _is_row_end(hand.way_round[0][0]):
+        _lay_next(hand)
+    edge = hand.edge
+    if (
+        hand.way_round is None
+        or edge.pos >= edge.limit
+        or not any(edge.places[edge.pos] is p for p in flap.left)
+    ):
+        return place
+    if isinstance(place, Each):
+        return replace(place, targets=tuple(replace(one, unworked=False, round=0) for one in place.targets))
+    return replace(place, target=replace(place.target, unworked=False, round=0), piece="")
+
+
+def left_of_flap(hand: Hand) -> int:
+    """How many places around a flap the line doesn't come to, once it has left the flap's last row."""
+    if hand.setting.flap is None or not hand.way_round:
+        return 0
+    return sum(map(len, hand.way_round))
 
 
 def lay_all_around(hand: Hand) -> None:
@@ -92,7 +121,7 @@ def _way_round(hand: Hand) -> list[list[MadePlace]]:
     corner that the row itself began in, or the last row."""
     aside = hand.end_open = bool(hand.new)
     down, low, up = _sides(hand, aside)
-    own = [one for one in hand.new if isinstance(one, Made)]
+    own = [one for one in hand.new if isinstance(one, Made)] if hand.setting.flap is None else []
     if own and not hand.setting.reading.without_end:
         number = len(hand.earlier) + 1
         down, up = [_end_beside(own[-1], number), *down], [*up, _end_beside(own[0], number)]
@@ -105,14 +134,16 @@ def _sides(hand: Hand, aside: bool) -> tuple[list[MadePlace], list[MadePlace], l
 
     aside: from the far end of the row in work, not from where the last row ended.
     """
-    rows, size = hand.earlier, hand.setting.size
+    size, flap = hand.setting.size, hand.setting.flap
+    first = flap.begun if flap is not None else 0
+    rows = hand.earlier[first:]
     gone = ways(rows)
     goes = gone[-1] != hand.setting.turned if aside else gone[-1]
-    down = [row_end(row, at, size, first=gone[at] != goes) for at, row in enumerate(rows)]
-    up = [row_end(row, at, size, first=gone[at] == goes) for at, row in enumerate(rows)]
-    low = _beginning(hand)
+    down = [row_end(row, first + at, size, first=gone[at] != goes) for at, row in enumerate(rows)]
+    up = [row_end(row, first + at, size, first=gone[at] == goes) for at, row in enumerate(rows)]
+    low: list[MadePlace] = [*_beginning(hand)] if flap is None else flap.left[::-1]
     along = low if gone[0] != goes else low[::-1]
-    return [end for end in down[::-1] if end is not None], [*along], [end for end in up if end is not None]
+    return [end for end in down[::-1] if end is not None], along, [end for end in up if end is not None]
 
 
 def _end_beside(made: Made, number: int) -> Made:

@@ -94,8 +94,14 @@ def _may_be_behind(hand: Hand, step: Skip) -> bool:
 
 
 def leave(hand: Hand, step: Leave) -> None:
-    """`leave last 4 sts unworked`."""
+    """`leave last 4 sts unworked`; `working over next 16 sts only`, of which none has been yet."""
     edge = hand.edge
+    if step.but is not None:
+        wanted = find_next(hand, step.target, number(hand, step.but), step.span)
+        hand.left += edge.count(wanted[-1].after, edge.limit)
+        hand.left_places += edge.places[wanted[-1].after : edge.limit]
+        edge.keep(wanted[-1].after)
+        return
     if step.count is None:
         hand.left += edge.rest()
         hand.left_places += edge.places[edge.pos : edge.limit]

@@ -9,6 +9,7 @@ from ..pattern.rounds import Path, RoundPlan
 from . import survey
 from .along import begun_on_stitches
 from .around import corners
+from .flaps import Flap
 from .markers import carried_up
 from .openings import left_open
 from .round import Attempt, Task, work
@@ -191,6 +192,7 @@ class PieceHand:
             unworked_back=thread.unworked[1 - self.way],
             leaves=self.index in ways.leaving,
             turned=result.turned,
+            flap=thread.flap,
             leads=ways.leads,
             tip_last=thread.turned,
         )
@@ -305,6 +307,10 @@ class PieceHand:
         """Turn the new edge the way the next round meets it."""
         worked = self._worked_next(attempt, steps)
         places = thread.places
+        if worked != "rows":
+            thread.flap = None
+        elif self.worked != "rows" and self.ways.worked != "rows":
+            thread.flap = Flap(self.index, list(attempt.hand.left_places))
         thread.circle = not worked.startswith("rows") and bool(places)
         if worked == "rows":
             thread.places = places[::-1]

@@ -25,12 +25,13 @@ from ..notation.tree import (
 )
 from ..notation.tree import Place as NamedPlace
 from ..notation.tree import Ring as InRing
-from .along import evenly, legs, row_ends, same
+from .along import legs, same
+from .along_rows import evenly, row_ends
 from .earlier import along_round
 from .gaps import in_gaps
 from .hand import Hand
 from .inside import between, corresponding, from_hook, here, in_chain_of, in_ring, in_skipped, marked, within
-from .own_side import lay_own_side
+from .own_side import along_the_rest, lay_own_side
 from .seek import Into
 from .whole_groups import each_one, first_one, last_one, next_ones
 
@@ -38,7 +39,7 @@ from .whole_groups import each_one, first_one, last_one, next_ones
 def resolve(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into]:
     """The places that `place` names from where the hook is, used up in order."""
     where = getattr(place, "span", None) or span
-    place = along_round(hand, place, where)
+    place = along_round(hand, along_the_rest(hand, place), where)
     if hand.way_round or isinstance(place, Evenly | RowEnds | Next):
         lay_own_side(hand, place)
     gaps = in_gaps(hand, place, where)

@@ -8,6 +8,7 @@ from ..notation.once_a_line import Same
 from ..notation.tree import Line, Step, Tally, Target
 from . import closing
 from .edge import Edge, Stuck
+from .flaps import Flap
 from .hand import Hand
 from .kept import ends_in_a_chain
 from .looked_over import look_over
@@ -31,7 +32,7 @@ class Task:
     earlier rows going the same way left, in the order met; unworked_back: those that went the other way.
     earlier: the rounds of the piece so far. corners: see `Edge`. begun_on: the piece whose edge the round is
     worked into: another one's in the first round, later its own. several: another size has more
-    places here. leaves, turned: see `Setting`. leads: see `count_up`.
+    places here. leaves, turned, flap: see `Setting`. leads: see `count_up`.
     tip_last: the round below was joined and then turned, so that the stitch joined to may come last.
     """
 
@@ -59,6 +60,7 @@ class Task:
     unworked_back: Sequence[Place] = ()
     leaves: bool = False
     turned: bool = False
+    flap: Flap | None = None
     leads: Mapping[str, str] = field(default_factory=dict)
     tip_last: bool = False
 
@@ -334,5 +336,6 @@ def _setting(task: Task, reading: Reading, seen: Survey) -> Setting:
         several=task.several,
         leaves=task.leaves,
         turned=task.turned,
+        flap=task.flap,
         reading=reading,
     )

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from ..notation.tree import Line
+from .flaps import Flap
 from .worked import Place
 
 
@@ -78,7 +79,7 @@ class Setting:
     closing: what the line joins to at its end names the third chain of four: (3, 4), else None.
     first_kind: kind of the first stitch after the beginning chain. begun_on: the name of the piece that the
     round's own edge belongs to, where the line speaks of it. leaves: a later row takes up what this leaves.
-    turned: the work was turned before the round.
+    turned: the work was turned before the round. flap: the one that the row belongs to, or comes behind.
     """
 
     size: int
@@ -96,6 +97,7 @@ class Setting:
     several: bool = False
     leaves: bool = False
     turned: bool = False
+    flap: Flap | None = None
     reading: Reading = AS_IT_STANDS
     rows: bool = field(init=False)
     spiral: bool = field(init=False)

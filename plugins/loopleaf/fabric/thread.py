@@ -6,6 +6,7 @@ from enum import IntEnum
 
 from ..notation.tree import Step, Stitch, Tally
 from ..pattern.rounds import Path
+from .flaps import Flap
 from .round import Attempt
 from .worked import Made, Place, Space
 
@@ -34,7 +35,8 @@ class Thread:
     corners: corner stitches of another piece, see `Edge`, while its edge is worked into.
     unworked: what rows left at their ends, for the even and the odd rows. fastened: the line that fastened
     off the
-    yarn. turned: the round below was joined and then turned.
+    yarn. turned: the round below was joined and then turned. flap: the rows on a part of a round that are
+    in work.
     """
 
     places: list[Place]
@@ -50,6 +52,7 @@ class Thread:
     turned: bool = False
     corners: frozenset[int] = frozenset()
     before: tuple[Step, ...] = ()
+    flap: Flap | None = None
 
     def go_on_from(self, edges: Iterable[list[Place] | None], trust: Trust) -> None:
         """Take the first of the edges for the places, the others for what they may be in truth."""

@@ -4,6 +4,7 @@
 
 from .cursor import Cursor, read_amount
 from .names import read_stitch, starts_stitch
+from .targets import PARTS
 from .tree import Amount, Stitch
 from .untils import starts_until
 
@@ -21,6 +22,44 @@ def names_an_edge(cursor: Cursor) -> bool:
         return False
     cursor.at += 1
     return True
+
+
+def side_of_a_part(cursor: Cursor, at: int) -> bool:
+    """Whether `along side of heel flap`, `along other side of heel` stands at a word: an edge that isn't told
+    from the others but by the part that it belongs to."""
+    words = cursor.words
+    if words[at].means != "along":
+        return False
+    at += 1 + (words[at + 1].means in ("first", "last", "next", "ord", "a"))
+    return words[at].means in ("side", "other-side") and _past_the_part(cursor, at) > at
+
+
+def pass_part(cursor: Cursor) -> None:
+    """Passes `along side of heel flap`, `of leg`, `across instep`: the part that the places belong to."""
+    at = cursor.at
+    if cursor.means in ("along", "across", "around", "of", "in"):
+        at += 1
+        at += cursor.words[at].means in ("first", "last", "ord", "a")
+        after = _past_the_part(cursor, at)
+        if after > at:
+            cursor.at = after
+
+
+def _past_the_part(cursor: Cursor, at: int) -> int:
+    """Where `side of heel flap`, `heel flap` ends; the same word where no part is named."""
+    words, first = cursor.words, at
+    if words[at].means in ("side", "other-side", "edge"):
+        at += 1 + (words[at + 1].means == "edge")
+        if words[at].means != "of":
+            return first
+        at += 1 + (words[at + 1].means == "a")
+    begun = at
+    while words[at].means == "?" and cursor.said(at, at + 1).lower() in PARTS:
+        at += 1
+    if at == begun:
+        return first
+    at += words[at].means in ("side", "edge")
+    return at + (words[at].means == "st" and words[at + 1].means in (",", "end", ")"))
 
 
 def read_number_behind(cursor: Cursor, stitch: Stitch) -> Amount | None:

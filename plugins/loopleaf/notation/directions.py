@@ -2,6 +2,7 @@
 other side of foundation ch in each ch`.
 """
 
+from .along_words import side_of_a_part
 from .cursor import Cursor
 from .places import starts_place
 from .tree import Chain, Each, FromHook, Last, Next, OtherSide, Step, Work
@@ -62,6 +63,8 @@ def read_side_first(cursor: Cursor, steps: list[Step]) -> None:
     Where the line has come to it already, that is said once."""
     at = cursor.at
     if cursor.means != "along" or cursor.ahead() != "other-side" or cursor.ahead(3) in ("num", "next"):
+        return
+    if side_of_a_part(cursor, cursor.at):
         return
     side = other_side(cursor)
     if side is None or not starts_place(cursor, cursor.at):

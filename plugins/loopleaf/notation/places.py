@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 
+from .along_words import pass_part, side_of_a_part
 from .cursor import Cursor
 from .edges import read_evenly, read_for_rows
 from .free_loops import read_free_place, starts_free_loops
@@ -9,7 +10,7 @@ from .manner_of_post import read_from_behind
 from .piece_names import read_layers
 from .place_kinds import read_over, read_place
 from .targets import CHAIN
-from .tree import ONE, Each, First, Last, Next, Place, Same, Target
+from .tree import ONE, Each, First, Last, Next, Place, RowEnds, Same, Target
 from .untils import names_a_space, read_until, starts_until
 
 
@@ -41,7 +42,7 @@ def starts_place(cursor: Cursor, at: int) -> bool:
     if means == "for":
         return cursor.words[at + 1].means == "each"
     if means in _BEGIN:
-        return means != "along" or cursor.words[at + 1].means == "edge"
+        return means != "along" or cursor.words[at + 1].means == "edge" or side_of_a_part(cursor, at)
     return means == "around" and not starts_until(cursor, at)
 
 
@@ -138,6 +139,8 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
         length = place.count.sizes[0] or 0
         place = replace(place, count=ONE, target=Target("space", length=length), unsaid=True)
     places.append(place)
+    if isinstance(place, RowEnds | Each):
+        pass_part(cursor)
     if means == "in-all":
         read_until(cursor)  # `in all 8 sts around`: the number says it
 

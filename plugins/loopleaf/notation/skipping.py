@@ -111,6 +111,25 @@ def _pass_behind(cursor: Cursor) -> bool:
     return True
 
 
+def starts_only_over(cursor: Cursor, at: int) -> bool:
+    """Whether `over next 16 sts only`, `on these 16 sts only` stands at a word."""
+    words = cursor.words
+    if words[at].means not in ("over", "in", "across"):
+        return False
+    at += 1 + (words[at + 1].means in ("next", "first") or cursor.said(at + 1, at + 2).lower() == "these")
+    named = words[at].means == "num" and words[at + 1].means in ("st", "stitch")
+    return named and cursor.said(at + 2, at + 3).lower() == "only"
+
+
+def read_only_over(cursor: Cursor, steps: list[Step], first: int) -> None:
+    """`over next 16 sts only`: all behind those is left unworked."""
+    while cursor.means != "num":
+        cursor.at += 1
+    amount, target = read_counted_target(cursor)
+    cursor.at += 1
+    steps.append(Leave(None, target, cursor.span(first), but=amount))
+
+
 def read_leave(cursor: Cursor, steps: list[Step]) -> None:
     """`leave last 4 sts unworked`, `leave remaining sts unworked`; `leave first 3 sts unworked` skips."""
     first = cursor.at

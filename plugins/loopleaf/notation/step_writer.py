@@ -110,6 +110,8 @@ def _skip(skip: Skip, style: Style) -> str:
 
 
 def _leave(leave: Leave, style: Style) -> str:
+    if leave.but is not None:
+        return f"working over next {_several(leave.but, leave.target, style)} only"
     which = "remaining" if leave.count is None else "last"
     places = (
         style.target(leave.target, True)

@@ -37,7 +37,7 @@ from .purposes import pass_purpose_aside
 from .repeats import read_again, read_bracket, read_star, read_times_first
 from .shaping import read_shaping, starts_number_of_shapings, starts_shaping
 from .skipped_chains import read_skipped_chains
-from .skipping import read_leave, read_skip
+from .skipping import read_leave, read_only_over, read_skip, starts_only_over
 from .stitching import read_chain, read_work
 from .straight import read_at_ends, read_even, starts_at_ends
 from .targets import CHAIN
@@ -289,6 +289,8 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         read_loops(cursor, steps)
     elif means == "through":
         read_through(cursor, steps)
+    elif starts_only_over(cursor, cursor.at):
+        read_only_over(cursor, steps, first)
     elif starts_last_of_each(cursor, cursor.at):
         read_last_of_each(cursor, steps)
     elif starts_whole_round(cursor, cursor.at):

@@ -215,9 +215,7 @@ class Repeat:
 
 @dataclass(frozen=True, slots=True)
 class Passage:
-    """Steps between two asterisks, worked once here and called on later by Again: `*…*, …, rep from * to
-    *`.
-    """
+    """Steps between two asterisks, worked here and called on later by Again: `*…*, …, rep from * to *`."""
 
     steps: tuple["Step", ...]
     span: Span | None = no_span()
@@ -252,12 +250,14 @@ class Skip:
 
 @dataclass(frozen=True, slots=True)
 class Leave:
-    """`leave last 4 sts unworked`; count None: `leave remaining sts unworked`; purpose: `for right front`."""
+    """`leave last 4 sts unworked`; count None: `leave remaining sts unworked`; purpose: `for right front`.
+    but: `working over next 16 sts only`, which leaves all but those."""
 
     count: Amount | None = None
     target: Target = STITCH
     span: Span | None = no_span()
     purpose: str = ""
+    but: Amount | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from .cursor import Cursor, read_amount
-from .targets import CLOSES, SP, SPACES, read_counted_target, read_target, starts_named_number
+from .targets import CLOSES, PARTS, SP, SPACES, read_counted_target, read_target, starts_named_number
 from .tree import ONE, Until
 
 
@@ -104,8 +104,13 @@ def read_until(cursor: Cursor) -> Until | None:
         word = cursor.means
         cursor.at += 1
         if _pass_side(cursor):
-            return Until("corner")
+            if cursor.means != "of" or not _part(cursor, cursor.at + 1):
+                return Until("corner")
+            cursor.at += 1  # `along side of heel flap`: a flap has no corner there
+            _pass_parts(cursor)
+            return Until(word="across")
         _pass_whole(cursor)
+        _pass_parts(cursor)
         if cursor.means != "to" or not starts_until(cursor, cursor.at):
             return Until(word=word)
     middle = _to_the_middle(cursor, cursor.at)
@@ -163,6 +168,18 @@ def _pass_side(cursor: Cursor) -> bool:
     cursor.at = at + 1
     cursor.take("edge")  # `along side edge`
     return True
+
+
+def _part(cursor: Cursor, at: int) -> bool:
+    return cursor.words[at].means == "?" and cursor.said(at, at + 1).lower() in PARTS
+
+
+def _pass_parts(cursor: Cursor) -> None:
+    """`across heel flap`, `across instep sts`, `around leg`: the part adds nothing."""
+    at = cursor.at
+    while _part(cursor, cursor.at):
+        cursor.at += 1
+    cursor.at += cursor.at > at and cursor.means == "st"
 
 
 def _pass_whole(cursor: Cursor) -> None:
