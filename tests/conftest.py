@@ -1,7 +1,7 @@
 """What the tests of several rooms share."""
 
 import runpy
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -21,6 +21,25 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption(
         "--golden", action="store_true", help="write the kept texts anew instead of comparing them"
     )
+
+
+UNMEASURED = {ROOT / "tests" / "browser", ROOT / "tests" / "pdf"}
+"""Tests that build whole sites and booklets of the same patterns as the rooms' own tests. Following each
+line of the engine through them doubles their time, and shows nothing of how well a room is tested."""
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_protocol(item: pytest.Item) -> Iterator[None]:
+    """Rests the measuring of coverage, fixtures included, while one of those tests runs."""
+    measuring = item.config.pluginmanager.get_plugin("_cov")
+    controller = measuring.cov_controller if measuring and item.path.parent in UNMEASURED else None
+    if controller is None:
+        return (yield)
+    controller.pause()
+    try:
+        return (yield)
+    finally:
+        controller.resume()
 
 
 @pytest.fixture
