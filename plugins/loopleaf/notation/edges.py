@@ -131,7 +131,7 @@ def _side_of_a_stitch(cursor: Cursor) -> RowEnds | None:
     if words[at].means == "st":
         cursor.at = at + 1
         return RowEnds(count=ONE, side=True)
-    if words[at].means == "stitch" and words[at + 1].means in _AFTER_EDGE:
+    if words[at].means == "stitch" and words[at + 1].means != "row":
         cursor.at = at
         return RowEnds(read_stitch(cursor), ONE, side=True)
     return None

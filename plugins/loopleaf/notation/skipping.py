@@ -4,7 +4,7 @@ from .cursor import Cursor, UnreadableError, read_amount
 from .place_parts import ends_in_s, pass_at_base
 from .purposes import read_purpose
 from .targets import read_counted_target, starts_named_number, starts_target
-from .tree import ONE, STITCH, Leave, Skip, Step, Target
+from .tree import ONE, STITCH, Amount, Leave, Skip, Step, Target
 from .untils import read_until, starts_until
 
 _ENDS = frozenset({",", "end", ")", "and", "then"})
@@ -113,21 +113,35 @@ def _pass_behind(cursor: Cursor) -> bool:
 
 def starts_only_over(cursor: Cursor, at: int) -> bool:
     """Whether `over next 16 sts only`, `on these 16 sts only` stands at a word."""
-    words = cursor.words
-    if words[at].means not in ("over", "in", "across"):
+    if cursor.words[at].means not in ("over", "in", "across"):
         return False
-    at += 1 + (words[at + 1].means in ("next", "first") or cursor.said(at + 1, at + 2).lower() == "these")
-    named = words[at].means == "num" and words[at + 1].means in ("st", "stitch")
-    return named and cursor.said(at + 2, at + 3).lower() == "only"
+    here, cursor.at = cursor.at, at
+    try:
+        _read_those(cursor)
+        return _says_only(cursor)
+    except UnreadableError:
+        return False
+    finally:
+        cursor.at = here
+
+
+def _read_those(cursor: Cursor) -> tuple[Amount | None, Target]:
+    """`over next 16 sts`: how many, and what."""
+    at = cursor.at + 1
+    which = cursor.words[at].means in ("next", "first") or cursor.said(at, at + 1).lower() == "these"
+    cursor.at = at + which
+    return read_counted_target(cursor)
+
+
+def _says_only(cursor: Cursor) -> bool:
+    return cursor.said(cursor.at, cursor.at + 1).lower() == "only"
 
 
 def read_only_over(cursor: Cursor, steps: list[Step], first: int) -> None:
     """`over next 16 sts only`: all behind those is left unworked."""
-    while cursor.means != "num":
-        cursor.at += 1
-    amount, target = read_counted_target(cursor)
+    amount, target = _read_those(cursor)
     cursor.at += 1
-    steps.append(Leave(None, target, cursor.span(first), but=amount))
+    steps.append(Leave(None, target, cursor.span(first), but=amount or ONE))
 
 
 def read_leave(cursor: Cursor, steps: list[Step]) -> None:
