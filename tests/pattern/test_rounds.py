@@ -407,6 +407,7 @@ def test_n_in_several_sizes() -> None:
     assert below.message == "`n` falls below 0 in row 3."
 
 
+@pytest.mark.no_cover  # which would be most of the time
 @pytest.mark.parametrize(
     "more",
     [
@@ -420,9 +421,9 @@ def test_n_in_several_sizes() -> None:
 )
 def test_too_many_rounds_cost_no_time(more: list[Row]) -> None:
     made = pattern([*ABC, *more])
-    began = time.perf_counter()
+    began = time.process_time()
     plans, problems = set_out(made, "p")
-    assert time.perf_counter() - began < 3
+    assert time.process_time() - began < 3
     assert len(plans) <= 10_000
     assert len(problems) <= 102
 
