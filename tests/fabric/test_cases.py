@@ -29,6 +29,7 @@ CASES: list[dict[str, Any]] = [
         "print_openings.yml",
         "print_closings.yml",
         "print_more_words.yml",
+        "print_toys.yml",
     )
     for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))
 ]

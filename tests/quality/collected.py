@@ -87,7 +87,7 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
     A line: its shorthand, what it uses, what it makes, its count as stated and, where it is wrong, the rule.
     """
     names = ("cases", "edge_cases", "loops", "printed", "print_cases", "print_chains", "print_moving_on")
-    later = ("print_openings", "print_closings", "print_more_words", "print_places", "print_words")
+    later = ("print_openings", "print_closings", "print_more_words", "print_places", "print_toys", "print_words")
     rarer = ("print_gaps", "rare_cases", "repeats_print_2", "places_print_2")
     files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, *later, *rarer))
     cases = [case for file in files for case in yaml.safe_load(file.read_text(encoding="utf-8"))]

@@ -6,6 +6,8 @@ from .targets import read_counted_target, starts_named_number, starts_target
 from .tree import Each, RowEnds, Target, Until
 from .untils import read_until, starts_until
 
+_NOTHING_MORE = frozenset({",", "end", ")"})
+
 
 def read_each(cursor: Cursor) -> Each | RowEnds | Target:
     """What stands after `each`; a Target alone where it is each of something inside a group (`each ch of
@@ -25,6 +27,10 @@ def read_each(cursor: Cursor) -> Each | RowEnds | Target:
     if cursor.means == "row" and cursor.ahead() == "ending":
         cursor.at += 2
         return RowEnds(until=read_until(cursor) or Until(word="across"))
+    if cursor.means in _NOTHING_MORE or starts_until(
+        cursor, cursor.at
+    ):  # `2 sc in each`, `sc in each around`
+        return Each(until=read_until(cursor) or Until(word=""), every=every)
     remaining = not starts_free_loops(cursor, cursor.at) and cursor.take("remaining")
     targets = [read_counted_target(cursor)[1]]
     while cursor.means == "and" and _joins_target(cursor):

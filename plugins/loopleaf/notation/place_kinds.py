@@ -140,7 +140,7 @@ def _next(cursor: Cursor) -> Place:
         return _further_down(cursor) or Skipped("next")
     if cursor.means == "num" and cursor.ahead() == "skipped":
         return read_so_many_skipped(cursor)
-    if cursor.means in (",", ")", "rep"):  # `*1 sc, 2 sc in next, rep from * around`
+    if cursor.means in _NOTHING_MORE - {"end"}:  # `*1 sc, 2 sc in next, rep from * around`
         return Next()
     amount, target = read_counted_target(cursor, bare=True)
     if target.kind == "row-end":
@@ -157,6 +157,9 @@ def _next(cursor: Cursor) -> Place:
     return read_after_target(cursor, Next(amount or ONE, target))
 
 
+_NOTHING_MORE = frozenset({",", "end", ")", "rep"})
+
+
 def _first(cursor: Cursor) -> Place:
     if cursor.ahead() == "ch":
         after = cursor.ahead(2)
@@ -170,6 +173,8 @@ def _first(cursor: Cursor) -> Place:
         cursor.at += 1
         return _skipped(cursor)
     cursor.at += 1
+    if cursor.means in _NOTHING_MORE:  # `2 sc in first, sc in next 4`
+        return First()
     if cursor.means == "of" and _of_these(cursor):
         return read_chain_name(cursor, 1)
     amount, target = read_counted_target(cursor, bare=True)
@@ -194,6 +199,8 @@ def _of_these(cursor: Cursor) -> bool:
 
 def _last(cursor: Cursor) -> Place:
     cursor.at += 1
+    if cursor.means in _NOTHING_MORE:  # `inc in last`
+        return Last()
     amount, target = read_counted_target(cursor, bare=True)
     if amount is None and cursor.means == "of" and cursor.ahead() in WHICH_GROUP:
         return read_within(cursor, "last", target)

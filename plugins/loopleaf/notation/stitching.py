@@ -19,6 +19,7 @@ from .purposes import read_purpose, read_stands_for
 from .repeats import read_times
 from .shaping import pass_evenly
 from .sharing import legs_of, needs_no_place, passes_over, share_out, target_of, which_of
+from .starting import read_begun_at
 from .tree import (
     ONE,
     Amount,
@@ -120,6 +121,10 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     _from_the_second(cursor, steps)
     pass_to_the_nth(cursor, steps)
     read_side_first(cursor, steps)
+    begun = read_begun_at(cursor, amount)
+    if begun and not stitch.form:
+        _finish(cursor, steps, first, Work(stitch, ONE, begun, span=cursor.span(first)))
+        return
     between = each_between(cursor)
     if between is not None:
         gap = Work(stitch, amount or ONE, (Between(between),), span=cursor.span(first))

@@ -97,10 +97,36 @@ def read_in_yarn(cursor: Cursor) -> list[Yarn]:
 
 
 def read_with(cursor: Cursor, steps: list[Step]) -> None:
-    """`with B`."""
+    """`with B`; `with slip knot of B on hook, sc in any st` joins it with that stitch."""
     first = cursor.at
     cursor.at += 1
+    yarn = _on_a_slip_knot(cursor)
+    if yarn:
+        stitch = read_stitch(cursor)
+        steps.append(JoinYarn(yarn, stitch, place=_to_place(cursor), span=cursor.span(first)))
+        return
     steps.append(Yarn(read_yarn_name(cursor), "with", cursor.span(first)))
+
+
+def _on_a_slip_knot(cursor: Cursor) -> str:
+    """The yarn of `slip knot of B on hook`, behind the `with`, where a stitch follows; "" (and nothing
+    passed) for anything else.
+    """
+    first = cursor.at
+    cursor.take("a")
+    slip_knot = cursor.said(cursor.at, cursor.at + 2).lower().split() == ["slip", "knot"]
+    if slip_knot and cursor.ahead(2) in ("of", "in") and starts_yarn_name(cursor, cursor.at + 3):
+        cursor.at += 3
+        yarn = read_yarn_name(cursor)
+        if (
+            cursor.take("in")
+            and cursor.take("hook")
+            and cursor.take(",")
+            and starts_stitch(cursor, cursor.at)
+        ):
+            return yarn
+    cursor.at = first
+    return ""
 
 
 def read_change(cursor: Cursor, steps: list[Step]) -> None:
