@@ -1,6 +1,7 @@
 """Reads what stands after `each`: `each st and ch-sp around`, `every other st`, `each ch of next ch-7`."""
 
 from .cursor import Cursor, UnreadableError
+from .edges import read_around_piece
 from .free_loops import starts_free_loops
 from .targets import read_counted_target, starts_named_number, starts_target
 from .tree import Each, RowEnds, Target, Until
@@ -41,7 +42,10 @@ def read_each(cursor: Cursor) -> Each | RowEnds | Target:
         targets.append(read_counted_target(cursor)[1])
     if cursor.means == "of" and cursor.ahead() in ("next", "same", "last") and len(targets) == 1:
         return targets[0]
+    piece = read_around_piece(cursor)
     until = read_until(cursor) or Until(word="")
+    if piece:
+        return Each(tuple(targets), Until(word=""), remaining, every, piece)
     _pass_including(cursor)
     return Each(tuple(targets), until, remaining, every)
 

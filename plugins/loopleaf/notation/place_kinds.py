@@ -13,6 +13,7 @@ from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError
 from .each import read_each
 from .edges import (
+    names_piece,
     read_after_target,
     read_corresponding,
     read_every_row_end,
@@ -22,7 +23,6 @@ from .edges import (
 )
 from .made_here import read_among_made
 from .names import starts_stitch
-from .piece_names import piece_at
 from .place_parts import (
     WHICH_GROUP,
     bare_group,
@@ -77,7 +77,11 @@ def read_place(cursor: Cursor) -> Place:
     while cursor.take("a"):
         pass
     reader = _READERS.get(cursor.means)
-    if reader is not None:
+    place: Place
+    if cursor.means in ("first", "ord", "?") and names_piece(cursor, cursor.at):
+        cursor.at -= 1
+        place = Next(piece=read_piece(cursor))  # `sc in first leg`: the next stitch of it
+    elif reader is not None:
         place = reader(cursor)
     elif cursor.means in ("tch", "beg", "turning") and starts_chain_name(cursor, cursor.at):
         place = read_own_chain(cursor)
@@ -178,7 +182,7 @@ def _first(cursor: Cursor) -> Place:
     if cursor.means == "of" and _of_these(cursor):
         return read_chain_name(cursor, 1)
     amount, target = read_counted_target(cursor, bare=True)
-    if cursor.means == "of" and piece_at(cursor, cursor.at + 1):  # `first 3 sts of leg 1`
+    if cursor.means == "of" and names_piece(cursor, cursor.at + 1):  # `first 3 sts of leg 1`
         return Next(amount or ONE, target, piece=read_piece(cursor))
     if amount is None and cursor.means == "of":
         return read_within(cursor, "first", target)

@@ -4,11 +4,10 @@ from typing import Literal
 
 from .carried import pass_along, pass_colour, pass_unused
 from .cursor import Cursor
-from .edges import read_piece
+from .edges import names_piece, read_piece
 from .joined_at import read_spot
 from .made_here import read_marked_stitch
 from .names import read_stitch, starts_stitch
-from .piece_names import piece_at
 from .place_kinds import read_place
 from .places import read_places, starts_place
 from .targets import read_target
@@ -167,13 +166,16 @@ def read_join(cursor: Cursor, steps: list[Step]) -> None:
         cursor.at += 1
         steps.append(_joined_yarn(cursor, first, False))
         return
-    if cursor.means == "to" and piece_at(cursor, cursor.at + 1):
+    if cursor.means == "to" and names_piece(cursor, cursor.at + 1):
         steps.append(_to_a_piece(cursor, first))
         return
     stitch = Stitch("slip")
     if cursor.take("with"):
         cursor.take("a")
         stitch = read_stitch(cursor)
+    if cursor.means == "to" and names_piece(cursor, cursor.at + 1):  # `join with sl st to leg 1`
+        steps.append(Work(stitch, ONE, (Next(piece=read_piece(cursor)),), span=cursor.span(first)))
+        return
     spot = read_spot(cursor)
     if spot:  # `join with sl st at top edge`
         steps.append(JoinYarn("", stitch, span=cursor.span(first), spot=spot))
