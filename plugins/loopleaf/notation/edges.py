@@ -5,7 +5,7 @@ from dataclasses import replace
 from .along_words import names_an_edge
 from .cursor import Cursor, read_amount
 from .names import read_stitch
-from .piece_names import piece_at, starts_both_together
+from .piece_names import nth_piece, piece_at, starts_both_together
 from .targets import read_counted_target
 from .tree import ONE, Corresponding, Evenly, Next, Place, RowEnds, Stitch, Target, Until
 from .undersides import OPENINGS, pass_underside
@@ -50,6 +50,10 @@ def read_piece(cursor: Cursor) -> str:
     """
     words = cursor.words
     at = cursor.at + 1
+    nth = nth_piece(cursor, at)
+    if nth:
+        cursor.at = at + 2
+        return nth
     following = words[at].means == "next" and bool(piece_at(cursor, at + 1))
     at += following
     which = _which_copy(cursor, at)
@@ -73,6 +77,21 @@ def read_piece(cursor: Cursor) -> str:
         at += 1
     cursor.at = at
     return f"next {piece}" if following else piece
+
+
+_AROUND = frozenset({"of", "around", "across", "along", "in"})
+
+
+def read_around_piece(cursor: Cursor) -> str:
+    """`around leg 1`, `of leg 1`: the piece of the pattern that stitches go around or are of; "" where none
+    is named.
+    """
+    return read_piece(cursor) if cursor.means in _AROUND and names_piece(cursor, cursor.at + 1) else ""
+
+
+def names_piece(cursor: Cursor, at: int) -> bool:
+    """Whether a piece of the pattern is named at a word: `leg 1`, `first leg`, `2nd square`."""
+    return bool(piece_at(cursor, at) or nth_piece(cursor, at) or _which_copy(cursor, at))
 
 
 def _which_copy(cursor: Cursor, at: int) -> int:

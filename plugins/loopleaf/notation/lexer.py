@@ -121,6 +121,7 @@ def lex(text: str, vocabulary: Vocabulary, n: NumberOfN | None) -> Lexed:
     words.extend(Word("end", None, length, length) for _ in range(4))
     _short_rounds(words)
     _round_as_around(words)
+    _circle_in_short(words, vocabulary)
     return Lexed(words, problems, deep)
 
 
@@ -176,6 +177,15 @@ def _round_as_around(words: list[Word]) -> None:
             continue
         if after.means in _BEHIND_ROUND or after.means in (",", "end"):
             word.means = "around"
+
+
+def _circle_in_short(words: list[Word], vocabulary: Vocabulary) -> None:
+    """`6 sc in MC`, `MC, 6 sc`: the magic circle, where the pattern has no main colour of that name."""
+    if "MC" in (name.upper() for name in vocabulary.yarns):
+        return
+    for before, word in zip([None, *words], words, strict=False):
+        if word.means == "?" and word.value == "mc" and (before is None or before.means == "in"):
+            word.means = "ring"
 
 
 def _split(text: str) -> list[Piece]:

@@ -50,7 +50,8 @@ def _pass_a_star(cursor: Cursor) -> bool:
 
 def _x_behind(cursor: Cursor) -> bool:
     """`4x` behind what is repeated."""
-    return cursor.ahead() not in ("num", "(") and cursor.take("x")
+    counted = cursor.ahead() == "(" and is_tally(cursor, cursor.at + 1)  # `[sc 3, inc] 6x [30]`
+    return (cursor.ahead() not in ("num", "(") or counted) and cursor.take("x")
 
 
 def read_bracket(cursor: Cursor, steps: list[Step]) -> None:

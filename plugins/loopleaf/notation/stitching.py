@@ -10,6 +10,7 @@ from .between import each_between
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError, read_amount
 from .directions import read_side_first
+from .edges import read_around_piece
 from .gathering import read_next_together
 from .leaning import over_several, read_legs
 from .names import read_counted_stitch
@@ -19,6 +20,7 @@ from .purposes import read_purpose, read_stands_for
 from .repeats import read_times
 from .shaping import pass_evenly
 from .sharing import legs_of, needs_no_place, passes_over, share_out, target_of, which_of
+from .starting import read_begun_at
 from .tree import (
     ONE,
     Amount,
@@ -120,6 +122,17 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     _from_the_second(cursor, steps)
     pass_to_the_nth(cursor, steps)
     read_side_first(cursor, steps)
+    begun = read_begun_at(cursor, amount)
+    if begun and not stitch.form:
+        _finish(cursor, steps, first, Work(stitch, ONE, begun, span=cursor.span(first)))
+        return
+    piece = read_around_piece(cursor) if cursor.means == "around" and cursor.ahead() != "edge" else ""
+    if piece:  # `9 sc around leg 1`, `sc around leg 1`
+        around: Place = (
+            Each(until=Until(word=""), piece=piece) if amount is None else Next(amount, piece=piece)
+        )
+        _finish(cursor, steps, first, Work(stitch, ONE, (around,), span=cursor.span(first)))
+        return
     between = each_between(cursor)
     if between is not None:
         gap = Work(stitch, amount or ONE, (Between(between),), span=cursor.span(first))

@@ -68,13 +68,14 @@ class Each:
     """`in each st around`, `in each st and ch-sp around`, `in each remaining st`, `in each ch across`, `in
     each st to last 2 sts`.
 
-    every: 2 for `in every other st`.
+    every: 2 for `in every other st`. piece: `leg 1`, of `in each st around leg 1`.
     """
 
     targets: tuple[Target, ...] = (STITCH,)
     until: Until = Until()
     remaining: bool = False
     every: int = 1
+    piece: str = ""
     span: Span | None = no_span()
 
 
