@@ -32,7 +32,7 @@ def read_after_target(cursor: Cursor, place: Next) -> Next:
     if means == "round" and cursor.ahead() == "below":
         cursor.at += 2
         return replace(place, below=1)
-    if means == "in" and piece_at(cursor, cursor.at + 1) and cursor.said(cursor.at, cursor.at + 1) == "on":
+    if means == "in" and names_piece(cursor, cursor.at + 1) and cursor.said(cursor.at, cursor.at + 1) == "on":
         return replace(place, piece=read_piece(cursor))  # `corner sp on square 1`
     if means == "of" and not starts_both_together(cursor):
         if cursor.ahead() == "edge" and not piece_at(cursor, cursor.at + 1):

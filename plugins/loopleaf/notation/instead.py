@@ -23,7 +23,7 @@ def put_instead(pieces: list[Piece], lexicon: Lexicon) -> list[Piece]:
             continue
         length, words = said
         start, end = pieces[at][2], pieces[at + length - 1][3]
-        made += [("word", word, start, end, False) for word in words]
+        made += [("mark" if word == "*" else "word", word, start, end, False) for word in words]
         at += length
     return made
 

@@ -121,6 +121,7 @@ def lex(text: str, vocabulary: Vocabulary, n: NumberOfN | None) -> Lexed:
     words.extend(Word("end", None, length, length) for _ in range(4))
     _short_rounds(words)
     _round_as_around(words)
+    _end_before_a_stitch(words)
     _circle_in_short(words, vocabulary)
     return Lexed(words, problems, deep)
 
@@ -177,6 +178,14 @@ def _round_as_around(words: list[Word]) -> None:
             continue
         if after.means in _BEHIND_ROUND or after.means in (",", "end"):
             word.means = "around"
+
+
+def _end_before_a_stitch(words: list[Word]) -> None:
+    """`rep from * around, end sc in last st`, `…, end 2 dc in tch`: what `ending with` says."""
+    for before, word, after, second in zip(words, words[1:], words[2:], words[3:], strict=False):
+        stitch = after.means == "stitch" or (after.means == "num" and second.means == "stitch")
+        if word.means == "ending" and before.means == "," and stitch:
+            word.means = "ending-with"
 
 
 def _circle_in_short(words: list[Word], vocabulary: Vocabulary) -> None:

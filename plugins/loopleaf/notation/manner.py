@@ -8,6 +8,7 @@ from typing import Literal
 from .cursor import Cursor, UnreadableError
 from .free_loops import read_working_in, starts_free_loops
 from .piece_names import read_layers
+from .place_first import read_place_first
 from .stitching import read_work
 from .targets import read_counted_target
 from .tree import ONE, Facing, Skipped, Step, Turn, Work, WorkingOver
@@ -105,7 +106,8 @@ def read_loops(cursor: Cursor, steps: list[Step]) -> None:
         cursor.at += 2
         return
     if cursor.ahead() != "loop-of":
-        raise cursor.fail("step")
+        read_place_first(cursor, steps)
+        return
     cursor.loop = cursor.words[cursor.at + 1].value
     cursor.at += 2
     cursor.take("throughout")

@@ -121,13 +121,20 @@ def _unsaid_next(cursor: Cursor) -> Place:
             if several
             else RowEnds(count=amount or ONE)
         )
-    if amount is None and cursor.means == "of" and cursor.ahead() in WHICH_GROUP:
+    if amount is None and cursor.means == "of" and (cursor.ahead() in WHICH_GROUP or _of_first(cursor)):
         return read_within(cursor, "centre", target)
     if amount is None and target.kind == "space" and cursor.means == "of" and cursor.ahead() == "each":
         return _of_each(cursor, target)
     if amount is None and cursor.take("just-made"):
         return JustMade(target)
     return read_after_target(cursor, Next(amount or ONE, target, unsaid=_is_space(amount, target)))
+
+
+def _of_first(cursor: Cursor) -> bool:
+    """`ch-2 sp of first sh`, where the line has gone into none of them yet: the next one is the first."""
+    if cursor.ahead() != "first" or names_piece(cursor, cursor.at + 1):
+        return False
+    return all(word.means not in ("next", "each", "last", "same") for word in cursor.words[: cursor.at])
 
 
 def _is_space(amount: Amount | None, target: Target) -> bool:

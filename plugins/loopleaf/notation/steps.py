@@ -33,6 +33,7 @@ from .picot_said import named_a_picot, read_to_picot
 from .piece_names import read_flattened, read_held
 from .popcorns import read_dropped
 from .purposes import pass_purpose_aside
+from .repeat_all import read_repeat_of_all
 from .repeats import read_again, read_bracket, read_star, read_times_first
 from .shaping import read_shaping, starts_number_of_shapings, starts_shaping
 from .skipped_chains import read_skipped_chains
@@ -349,6 +350,8 @@ def _again(cursor: Cursor, steps: list[Step]) -> None:
         steps.append(called)
         return
     if not cursor.passage:
+        if read_repeat_of_all(cursor, steps):
+            return
         last = cursor.at
         while cursor.words[last + 1].means not in (",", "end", ")"):
             last += 1
