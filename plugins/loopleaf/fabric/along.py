@@ -238,6 +238,10 @@ def _may_be_none(hand: Hand, place: Each) -> bool:
     return hand.none_open and hand.setting.reading.none
 
 
+def _is_a_top(place: MadePlace) -> bool:
+    return isinstance(place, Made) and place.role not in ("row-end", "loop")
+
+
 def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
     """`in each st around`: every place of the kinds named, up to where the `each` ends."""
     if place.targets[0].unworked:
@@ -253,6 +257,8 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
         hand.leaf = None
     edge = hand.edge
     end = bound(hand, place.until, span)
+    if place.evenly and not all(map(_is_a_top, edge.places[edge.pos : end])):
+        raise hand.stuck("no-such-place", span, what="even number", there=[])
     if edge.plain and place.targets == (STITCH,) and place.every == 1:
         stretch = edge.places[edge.pos : end]
         if not stretch and place.until.kind == "end":

@@ -7,7 +7,7 @@ from .cursor import Cursor, read_amount
 from .names import read_stitch
 from .piece_names import nth_piece, piece_at, starts_both_together
 from .targets import read_counted_target
-from .tree import ONE, Corresponding, Evenly, Next, Place, RowEnds, Stitch, Target, Until
+from .tree import ONE, Corresponding, Each, Evenly, Next, Place, RowEnds, Stitch, Target, Until
 from .undersides import OPENINGS, pass_underside
 from .untils import read_until, starts_until
 
@@ -185,6 +185,16 @@ def read_for_rows(cursor: Cursor) -> Place:
 
 def _row_kind(cursor: Cursor) -> Stitch | None:
     return read_stitch(cursor) if cursor.means == "stitch" else None
+
+
+def one_in_each(places: tuple[Place, ...]) -> tuple[Place, ...]:
+    """`sc evenly around` without a number, over stitches alone: one in each of them; none where an edge is
+    named, which is no row of stitches.
+    """
+    match places:
+        case (Evenly(along="", until=Until(kind="end") as until, span=span),):
+            return (Each(until=until, evenly=True, span=span),)
+    return ()
 
 
 def read_evenly(cursor: Cursor) -> Place:

@@ -23,9 +23,17 @@ def put_instead(pieces: list[Piece], lexicon: Lexicon) -> list[Piece]:
             continue
         length, words = said
         start, end = pieces[at][2], pieces[at + length - 1][3]
-        made += [("mark" if word == "*" else "word", word, start, end, False) for word in words]
+        numbers = iter([piece for piece in pieces[at : at + length] if piece[0] == "num"])
+        made += [_put(word, numbers, start, end) for word in words]
         at += length
     return made
+
+
+def _put(word: str, numbers: Iterator[Piece], start: int, end: int) -> Piece:
+    """A word of what is read instead; `#` is the next number that was said."""
+    if word == "#":
+        return ("num", next(numbers)[1], start, end, False)
+    return ("mark" if word == "*" else "word", word, start, end, False)
 
 
 def _said_at(pieces: list[Piece], at: int) -> tuple[int, tuple[str, ...]] | None:

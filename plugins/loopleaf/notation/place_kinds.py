@@ -103,7 +103,9 @@ def _unsaid_next(cursor: Cursor) -> Place:
         cursor.at += 1
         between = read_between(cursor)
         one = isinstance(between, Each) and between.until == Until(word="")
-        return Next(ONE, GAP) if one else between  # `in sp between groups`: the next one
+        if not one:
+            return between
+        return read_after_target(cursor, Next(ONE, of_round(cursor, GAP)))  # `sp between groups`: the next
     if pass_before_the_chain(cursor):
         return Last(ONE, BARE_SPACE)
     if cursor.means == "st" and cursor.ahead() == "with" and cursor.ahead(2) == "marker":
@@ -289,7 +291,10 @@ def _centre(cursor: Cursor) -> Place:
     if cursor.means == "of" and cursor.ahead() in ("next", "last", "first"):  # `centre of next sh`: its place
         cursor.at += 1
         return _READERS[cursor.means](cursor)
-    if cursor.means == "of" and names_a_space(cursor, cursor.at + 1):  # `sl st to center of ch-5 sp`
+    if cursor.means == "of" and (
+        names_a_space(cursor, cursor.at + 1)  # `sl st to center of ch-5 sp`
+        or cursor.ahead() in ("form", "special", "group")  # `dc in center of V-st`
+    ):
         cursor.at += 1
         return _unsaid_next(cursor)
     first = cursor.at
