@@ -208,3 +208,61 @@ REST = "sc in each of 16 unworked sts of leg"
 def test_a_foot_around_a_heel(line: str, count: int, rules: list[str]) -> None:
     """A gusset takes up the heel's sides and the leg's stitches between (common practice, no source)."""
     assert errors(SOCK.replace("LINE", line).replace("COUNT", str(count))) == rules
+
+
+TWO_LEGS = """
+  leg 1:
+    worked: spiral rounds
+    start: magic ring
+    rounds: [{round: 1, work: "9 sc in ring, fasten off", count: 9}]
+  leg 2:
+    worked: spiral rounds
+    start: magic ring
+    rounds: [{round: 1, work: "9 sc in ring", count: 9}]
+  body:
+    worked: spiral rounds
+    start: {edge: leg 2, around: true}
+    rounds: [{round: 1, work: "ch 3, WORK", count: 24}]
+"""
+
+
+@pytest.mark.parametrize(
+    "work",
+    [
+        "sc in each st around leg 1, sc in each of next 3 ch, sc in each st around leg 2, "
+        "sc in other side of next 3 ch",
+        "9 sc around leg 1, sc in next 3 ch, 9 sc around leg 2, sc in other side of next 3 ch",
+        "join with sl st to leg 1, sc in next 9 sts of leg 1, sc in next 3 ch, sc in next 9 sts of leg 2, "
+        "sc in other side of next 3 ch",
+        "join with sl st to leg 1, sc in each st around leg 1, sc in next 3 ch, sc in next 9 sts of leg 2, "
+        "sc in other side of next 3 ch",
+        "sc in first leg, sc in next 8 sts of first leg, sc in each of the 3 chs, "
+        "sc in next 9 sts of 2nd leg, sc in other side of next 3 ch",
+        "join to leg 1 with a sc, sc in next 8 sts of leg 1, sc in 3 ch, sc in next 9 sts of leg 2, "
+        "sc in 3 ch",
+    ],
+)
+def test_two_legs_joined_into_a_body(work: str) -> None:
+    """9 + 3 + 9 + 3; common practice in print, no source."""
+    assert errors(TWO_LEGS.replace("WORK", work)) == []
+
+
+@pytest.mark.parametrize(
+    ("work", "rule"),
+    [
+        (
+            "8 sc around leg 1, sc in next 3 ch, 9 sc around leg 2, sc in other side of next 3 ch",
+            "count-differs",
+        ),
+        (
+            "join with sl st to leg 1, sc in next 10 sts of leg 1, sc in next 3 ch, 9 sc around leg 2, "
+            "sc in other side of next 3 ch",
+            "works-past-the-end",
+        ),
+        ("9 sc around leg 1, sc in 3 ch, 8 sc around leg 2, sc in 3 ch", "stitches-left-over"),
+        ("9 sc around leg 1, sc in 3 ch, 9 sc around leg 2, sc in 2 ch", "no-such-place"),
+        ("9 sc around leg 1, sc in 3 ch, 9 sc around leg 2, sc in 3 ch, sc in 3 ch", "no-such-place"),
+    ],
+)
+def test_legs_joined_wrongly(work: str, rule: str) -> None:
+    assert errors(TWO_LEGS.replace("WORK", work)) == [rule]

@@ -33,6 +33,7 @@ CASES: list[dict[str, Any]] = [
         "print_more_words.yml",
         "print_posts_and_rows.yml",
         "print_motifs.yml",
+        "print_toys.yml",
     )
     for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))
 ]

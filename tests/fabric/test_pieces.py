@@ -190,6 +190,9 @@ def test_joining_as_you_go(count: str, wrong: list[tuple[str, str]]) -> None:
         ),
         ("sl st in corresponding ch-2 sp of square 1", "12 sc, 4 ch-2 sps", []),
         ("sl st in corresponding ch-2 sp of square 1", "12 sc, 2 ch-2 sps", []),
+        ("sl st in corresponding ch-2 sp on first square", "12 sc, 2 ch-2 sps", []),
+        ("sl st in adjacent ch-2 sp of square 1", "12 sc, 2 ch-2 sps", []),
+        ("sl st in adjacent ch-4 sp on first square", "12 sc, 2 ch-2 sps", [("square 2", "no-such-place")]),
         ("sl st in corresponding ch-2 sp of square 1", "12 sc, 4 ch-sps", []),
         ("sl st in corresponding st of square 1", "12 sc, 4 ch-sps", [("square 2", "count-differs")]),
         (

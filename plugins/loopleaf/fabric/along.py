@@ -21,9 +21,10 @@ from .edge import Edge, Found
 from .free import along_free, free_loops
 from .hand import Hand
 from .markers import in_made
-from .own_chain import own_chain
+from .of_piece import each_of_piece, lies_here, of_piece
+from .own_chain import below_own_chain, own_chain
 from .passed import left_before
-from .seek import Into, bound, describe, find_next, missing, number, take, use_first
+from .seek import Into, bound, find_next, missing, number, take, use_first
 from .worked import Made, Space
 from .worked import Place as MadePlace
 
@@ -38,8 +39,10 @@ def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
             return next_places(hand, cast(Next, along_free(hand, place, span)), span)
         if not (hand.laid or begun_on_stitches(hand)):
             return _unworked(hand, count, span)
-    if place.piece:
-        return of_piece(hand, place, count, span)
+    if place.piece and place.piece != hand.setting.begun_on:
+        if not (place.target.unworked and lies_here(hand, place.piece)):
+            return of_piece(hand, place, count, span)
+        place = replace(place, target=replace(place.target, unworked=False))
     if hand.leaf is not None:
         if place.target.kind == "chain" and place.target.stitch is None:
             if len(hand.leaf.loops) - hand.leaf.pos >= count:
@@ -64,6 +67,8 @@ def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
         return take(hand, [Found(edge.places[edge.limit - 1], edge.limit - 1, edge.limit)])
     if place.far or place.target.kind == "chain":
         own = own_chain(hand, place, count)
+        if not own and edge.find(place.target, edge.pos) is None:
+            own = below_own_chain(hand, place, count)
         if own:
             return own
     if place.any and hand.edge.circle and not hand.begun:
@@ -105,45 +110,6 @@ def _unworked(hand: Hand, count: int, span: Span | None) -> list[Into]:
     hand.uses += count
     hand.last = places[-1]
     return [(p,) for p in places]
-
-
-def of_piece(hand: Hand, place: Next, count: int, span: Span | None) -> list[Into]:
-    """`in next 12 sts of leg 2`, `of next flag`: places of a finished piece, in order; none of this edge."""
-    if place.piece == hand.setting.begun_on:
-        return next_places(hand, replace(place, piece=""), span)
-    if place.target.unworked and _lies_here(hand, place.piece):
-        here = replace(place, target=replace(place.target, unworked=False), piece="")
-        return next_places(hand, here, span)
-    name = place.piece.removeprefix("next ")
-    if name != place.piece:  # the next copy of it, from its first place on
-        hand.other_pos[name] = 0
-    places = hand.setting.others.get(name)
-    if places is None and " " in name:
-        places = hand.setting.others.get(name.rsplit(" ", 1)[0])
-    if places is None:
-        raise hand.stuck("no-such-place", span, what="piece", there=sorted(hand.setting.others))
-    other = Edge(places)
-    at = hand.other_pos.get(name, 0)
-    found: list[Into] = []
-    for _ in range(count):
-        one = other.find(place.target, at)
-        if one is None and other.find(place.target, 0) is None:
-            what, there = describe(place.target), other.describe()
-            raise hand.stuck("no-such-place", span, what=what, there=there, piece=name)
-        if one is None:
-            raise hand.stuck("works-past-the-end", span, needed=count, available=len(found), what="piece")
-        found.append((one.place,))
-        at = one.after
-    hand.other_pos[name] = at
-    hand.last = found[-1][0] if found else hand.last
-    return found
-
-
-def _lies_here(hand: Hand, piece: str) -> bool:
-    """Whether the next place on the edge is one of another piece's: what a flap begun on that left of it."""
-    edge = hand.edge
-    there = hand.setting.others.get(piece, [])
-    return edge.pos < edge.limit and any(one is edge.places[edge.pos] for one in there)
 
 
 def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
@@ -272,6 +238,10 @@ def _may_be_none(hand: Hand, place: Each) -> bool:
     return hand.none_open and hand.setting.reading.none
 
 
+def _is_a_top(place: MadePlace) -> bool:
+    return isinstance(place, Made) and place.role not in ("row-end", "loop")
+
+
 def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
     """`in each st around`: every place of the kinds named, up to where the `each` ends."""
     if place.targets[0].unworked:
@@ -279,12 +249,16 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
             return each_place(hand, cast(Each, along_free(hand, place, span)), span)
         if not (hand.laid or begun_on_stitches(hand)):
             return _unworked(hand, len(hand.unworked) - hand.taken_up, span)
+    if place.piece and place.piece != hand.setting.begun_on:
+        return each_of_piece(hand, place, span)
     if hand.leaf is not None:
         if place.targets[0].kind == "chain" and len(hand.leaf.loops) > hand.leaf.pos:
             return list(zip(hand.next_leaf(len(hand.leaf.loops) - hand.leaf.pos, span), strict=True))
         hand.leaf = None
     edge = hand.edge
     end = bound(hand, place.until, span)
+    if place.evenly and not all(map(_is_a_top, edge.places[edge.pos : end])):
+        raise hand.stuck("no-such-place", span, what="even number", there=[])
     if edge.plain and place.targets == (STITCH,) and place.every == 1:
         stretch = edge.places[edge.pos : end]
         told_twice = hand.filled_to == (edge.pos, place.until)

@@ -22,7 +22,7 @@ from ..notation.tree import (
 )
 from ..notation.tree import Place as NamedPlace
 from ..notation.tree import Ring as InRing
-from .along import begun_on_stitches, each_place, next_places, of_piece
+from .along import begun_on_stitches, each_place, next_places
 from .edge import Edge, Stuck, loops_of
 from .grouped import group_at, has_groups
 from .groups import Group, last_group, next_group, this_group
@@ -283,7 +283,7 @@ def _after_the_last(hand: Hand) -> int:
 
 def corresponding(hand: Hand, place: Corresponding, span: Span | None) -> list[Into]:
     """`in corresponding ch-sp of square 1`: the next such place of the finished piece."""
-    return of_piece(hand, Next(target=place.target, piece=place.piece), 1, span)
+    return next_places(hand, Next(target=place.target, piece=place.piece), span)
 
 
 def loop_of_opening(hand: Hand, place: NamedPlace) -> Place | None:

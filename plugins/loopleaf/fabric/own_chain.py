@@ -1,6 +1,7 @@
 """Along a chain made in the same round: between two legs it is worked from above, and later from below."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from ..notation.tree import Next
 from .edge import loops_of
@@ -33,6 +34,16 @@ def own_chain(hand: Hand, place: Next, count: int) -> Loops:
     return [(loop,) for loop in loops]
 
 
+def below_own_chain(hand: Hand, place: Next, count: int) -> Loops:
+    """`sc in next 3 chs` again, `other side` unsaid: from below is all that is left of a chain whose every
+    stitch has been worked into once.
+    """
+    chain = _chain(hand.made, count, True)
+    if chain is None or len(list(_feet(hand.made, chain))) != count:
+        return []
+    return own_chain(hand, replace(place, far=True), count)
+
+
 def _chain(made: Sequence[Made | Space], count: int, above: bool) -> Space | None:
     """The last chain of so many that was made and then, or not, worked into from above."""
     chains = [one for one in made if isinstance(one, Space) and one.chains == count]
@@ -40,5 +51,12 @@ def _chain(made: Sequence[Made | Space], count: int, above: bool) -> Space | Non
 
 
 def _worked_above(made: Sequence[Made | Space], chain: Space) -> bool:
+    return any(True for _ in _feet(made, chain))
+
+
+def _feet(made: Sequence[Made | Space], chain: Space) -> Iterator[Place]:
+    """The loops of the chain that stitches stand in, one for each stitch."""
     feet = (one.into[0] for one in made if isinstance(one, Made) and one.into)
-    return any(getattr(foot, "role", "") == "loop" and getattr(foot, "into", ()) == (chain,) for foot in feet)
+    yield from (
+        foot for foot in feet if getattr(foot, "role", "") == "loop" and getattr(foot, "into", ()) == (chain,)
+    )

@@ -29,6 +29,7 @@ from .along import legs, same
 from .along_rows import evenly, row_ends
 from .earlier import along_round
 from .gaps import in_gaps
+from .gaps_beneath import in_gap_beneath
 from .hand import Hand
 from .inside import between, corresponding, from_hook, here, in_chain_of, in_ring, in_skipped, marked, within
 from .own_side import along_the_rest, lay_own_side
@@ -39,6 +40,9 @@ from .whole_groups import each_one, first_one, last_one, next_ones
 def resolve(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into]:
     """The places that `place` names from where the hook is, used up in order."""
     where = getattr(place, "span", None) or span
+    beneath = in_gap_beneath(hand, place, where)
+    if beneath is not None:
+        return beneath
     place = along_round(hand, along_the_rest(hand, place), where)
     if hand.way_round or isinstance(place, Evenly | RowEnds | Next):
         lay_own_side(hand, place)

@@ -160,14 +160,18 @@ def _said_at(part: Any, span: Span | None) -> Any:
 
 def names_no_place(steps: tuple[Step, ...]) -> bool:
     """Whether a definition is stitches and chains alone, and leaves it to the round where they go: `5 dc`,
-    `2 dc, ch 2, 2 dc`, `dc3tog`; the last may be said to go into the `same st`.
+    `2 dc, ch 2, 2 dc`, `dc3tog`; the last may be said to go into the `same st`, the `same sp`.
     """
     return all(
         isinstance(step, Chain)
-        or (isinstance(step, Work) and (step.places in ((), (Same(),)) or _is_unsaid(step.places)))
+        or (isinstance(step, Work) and (_is_same(step.places) or _is_unsaid(step.places)))
         or (isinstance(step, Repeat) and step.times is not None and names_no_place(step.steps))
         for step in steps
     )
+
+
+def _is_same(places: tuple[NamedPlace, ...]) -> bool:
+    return all(isinstance(one, Same) and not one.begun for one in places)
 
 
 def _is_unsaid(places: tuple[NamedPlace, ...]) -> bool:

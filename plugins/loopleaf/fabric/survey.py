@@ -300,8 +300,8 @@ def _plain(place: Place) -> bool:
             return target == STITCH and not below and not piece
         case First(target=target) | Last(target=target) | Same(target=target) | Over(target=target):
             return target == STITCH
-        case Each(targets=targets):
-            return targets == (STITCH,)
+        case Each(targets=targets, piece=piece):
+            return targets == (STITCH,) and not piece
         case _:
             return isinstance(place, Here)
 
@@ -321,7 +321,7 @@ def other_pieces(steps: tuple[Step, ...]) -> tuple[str, ...]:
     found: list[str] = []
     for step in walk(steps):
         for place in step.places if isinstance(step, Work | Group) else ():
-            if isinstance(place, Next | Corresponding) and place.piece:
+            if isinstance(place, Next | Each | Corresponding) and place.piece:
                 found.append(place.piece.removeprefix("next "))
     return tuple(found)
 

@@ -1,10 +1,13 @@
 """Reads what stands after `each`: `each st and ch-sp around`, `every other st`, `each ch of next ch-7`."""
 
 from .cursor import Cursor, UnreadableError
+from .edges import read_around_piece
 from .free_loops import starts_free_loops
 from .targets import read_counted_target, starts_named_number, starts_target
 from .tree import Each, RowEnds, Target, Until
 from .untils import read_until, starts_until
+
+_NOTHING_MORE = frozenset({",", "end", ")"})
 
 
 def read_each(cursor: Cursor) -> Each | RowEnds | Target:
@@ -25,6 +28,10 @@ def read_each(cursor: Cursor) -> Each | RowEnds | Target:
     if cursor.means == "row" and cursor.ahead() == "ending":
         cursor.at += 2
         return RowEnds(until=read_until(cursor) or Until(word="across"))
+    if cursor.means in _NOTHING_MORE or starts_until(
+        cursor, cursor.at
+    ):  # `2 sc in each`, `sc in each around`
+        return Each(until=read_until(cursor) or Until(word=""), every=every)
     remaining = not starts_free_loops(cursor, cursor.at) and cursor.take("remaining")
     targets = [read_counted_target(cursor)[1]]
     while cursor.means == "and" and _joins_target(cursor):
@@ -35,7 +42,10 @@ def read_each(cursor: Cursor) -> Each | RowEnds | Target:
         targets.append(read_counted_target(cursor)[1])
     if cursor.means == "of" and cursor.ahead() in ("next", "same", "last") and len(targets) == 1:
         return targets[0]
+    piece = read_around_piece(cursor)
     until = read_until(cursor) or _to_another(cursor) or Until(word="")
+    if piece:
+        return Each(tuple(targets), Until(word=""), remaining, every, piece)
     _pass_including(cursor)
     return Each(tuple(targets), until, remaining, every)
 

@@ -5,9 +5,9 @@ from dataclasses import replace
 from .along_words import names_an_edge
 from .cursor import Cursor, read_amount
 from .names import read_stitch
-from .piece_names import piece_at, starts_both_together
+from .piece_names import nth_piece, piece_at, starts_both_together
 from .targets import read_counted_target
-from .tree import ONE, Corresponding, Evenly, Next, Place, RowEnds, Stitch, Target, Until
+from .tree import ONE, Corresponding, Each, Evenly, Next, Place, RowEnds, Stitch, Target, Until
 from .undersides import OPENINGS, pass_underside
 from .untils import read_until, starts_until
 
@@ -32,7 +32,7 @@ def read_after_target(cursor: Cursor, place: Next) -> Next:
     if means == "round" and cursor.ahead() == "below":
         cursor.at += 2
         return replace(place, below=1)
-    if means == "in" and piece_at(cursor, cursor.at + 1) and cursor.said(cursor.at, cursor.at + 1) == "on":
+    if means == "in" and names_piece(cursor, cursor.at + 1) and cursor.said(cursor.at, cursor.at + 1) == "on":
         return replace(place, piece=read_piece(cursor))  # `corner sp on square 1`
     if means == "of" and not starts_both_together(cursor):
         if cursor.ahead() == "edge" and not piece_at(cursor, cursor.at + 1):
@@ -50,6 +50,10 @@ def read_piece(cursor: Cursor) -> str:
     """
     words = cursor.words
     at = cursor.at + 1
+    nth = nth_piece(cursor, at)
+    if nth:
+        cursor.at = at + 2
+        return nth
     following = words[at].means == "next" and bool(piece_at(cursor, at + 1))
     at += following
     which = _which_copy(cursor, at)
@@ -73,6 +77,21 @@ def read_piece(cursor: Cursor) -> str:
         at += 1
     cursor.at = at
     return f"next {piece}" if following else piece
+
+
+_AROUND = frozenset({"of", "around", "across", "along", "in"})
+
+
+def read_around_piece(cursor: Cursor) -> str:
+    """`around leg 1`, `of leg 1`: the piece of the pattern that stitches go around or are of; "" where none
+    is named.
+    """
+    return read_piece(cursor) if cursor.means in _AROUND and names_piece(cursor, cursor.at + 1) else ""
+
+
+def names_piece(cursor: Cursor, at: int) -> bool:
+    """Whether a piece of the pattern is named at a word: `leg 1`, `first leg`, `2nd square`."""
+    return bool(piece_at(cursor, at) or nth_piece(cursor, at) or _which_copy(cursor, at))
 
 
 def _which_copy(cursor: Cursor, at: int) -> int:
@@ -166,6 +185,16 @@ def read_for_rows(cursor: Cursor) -> Place:
 
 def _row_kind(cursor: Cursor) -> Stitch | None:
     return read_stitch(cursor) if cursor.means == "stitch" else None
+
+
+def one_in_each(places: tuple[Place, ...]) -> tuple[Place, ...]:
+    """`sc evenly around` without a number, over stitches alone: one in each of them; none where an edge is
+    named, which is no row of stitches.
+    """
+    match places:
+        case (Evenly(along="", until=Until(kind="end") as until, span=span),):
+            return (Each(until=until, evenly=True, span=span),)
+    return ()
 
 
 def read_evenly(cursor: Cursor) -> Place:

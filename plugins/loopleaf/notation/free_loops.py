@@ -5,6 +5,7 @@ from .tree import ONE, Each, FreeLoops, Next, Place, Step, Target, Until
 
 _FREE = frozenset({"free", "unworked", "remaining"})
 _AFTER = frozenset({",", "end", "(", ")", "*", "rep", "and", "then"})
+_BEHIND_A_LOOP = frozenset({",", "end", ")", "around", "across", "rep", "*", "and", "to"})
 _ON = frozenset({"of", "in", "from"})
 
 
@@ -16,7 +17,19 @@ def starts_free_loops(cursor: Cursor, at: int) -> bool:
         return bare or _a_loop(cursor, at + 1)
     if not (_a_loop(cursor, at) or words[at].means == "loop"):
         return False
-    return words[at + 1].means == "left-free" or _round_at(cursor, at + 1)
+    return words[at + 1].means == "left-free" or _round_at(cursor, at + 1) or _named_again(cursor, at)
+
+
+def _named_again(cursor: Cursor, at: int) -> bool:
+    """`each front loop`, `next loop`, where the line has come to free loops before: `join B in any free front
+    loop of round 2, 2 hdc in each front loop around`.
+    """
+    if cursor.words[at - 1].means not in ("next", "each") or cursor.words[at + 1].means not in _BEHIND_A_LOOP:
+        return False
+    return any(
+        cursor.words[one].means in ("free", "unworked") and starts_free_loops(cursor, one)
+        for one in range(at)
+    )
 
 
 def _a_loop(cursor: Cursor, at: int) -> bool:

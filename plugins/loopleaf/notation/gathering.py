@@ -207,7 +207,9 @@ def _draw_through(cursor: Cursor, legs: int) -> None:
     """`yo and draw through all 3 loops on hook`: there is one loop more than there are stitches."""
     while cursor.means in _SMALL or cursor.means == "yarn-over":
         cursor.at += 1
-    cursor.need("draw", "draw-through")
+    at = cursor.at
+    if not (cursor.words[at - 1].means in ("yarn-over", *_SMALL) and cursor.take("through")):
+        cursor.need("draw", "draw-through")  # `yo and through all loops on hook` leaves it out
     cursor.take("all")
     at = cursor.at
     if cursor.means == "num":

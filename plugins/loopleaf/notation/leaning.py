@@ -6,10 +6,13 @@ Also with its legs one by one, `dc2tog, working first leg in same st and second 
 from .cursor import Cursor
 from .gathering import NEVER_GATHERED, apart, gathered
 from .place_kinds import read_place
+from .targets import CHAIN
 from .tree import (
     ONE,
+    STITCH,
     Amount,
     First,
+    FromHook,
     JustMade,
     Last,
     Next,
@@ -108,7 +111,7 @@ def over_several(stitch: Stitch, places: tuple[Place, ...], span: Span) -> Step 
     for place in places:
         if isinstance(place, Next | First | Last | Over) and not place.count.varies:
             legs += place.count.sizes[0] or 0
-        elif isinstance(place, Same | JustMade):
+        elif isinstance(place, Same | JustMade | FromHook):
             legs += 1
         else:
             return None
@@ -134,11 +137,16 @@ def _leaned_on(place: Place) -> Place:
 def leaning(step: Together) -> Work | None:
     """`sc3tog in same st and in each of next 2 sts`: the other way, where print would say it so."""
     match step.steps:
-        case (Work(stitch=stitch, places=(Same(),)) as first, *rest) if rest and not stitch.form:
-            if any(one != Work(stitch, ONE, (Next(),)) for one in rest) or first.each != ONE:
+        case (Work(stitch=stitch, places=(Same() | FromHook() as begun,)) as first, *rest) if (
+            rest and not stitch.form
+        ):
+            target = CHAIN if isinstance(begun, FromHook) else STITCH
+            if any(one != Work(stitch, ONE, (Next(target=target),)) for one in rest) or first.each != ONE:
                 return None
             if step.place is not None or stitch.loop or stitch.post or stitch.kind in NEVER_GATHERED:
                 return None
             legs = Stitch(stitch.kind, "tog", len(rest) + 1, name=stitch.name)
-            return Work(legs, ONE, (*first.places, Next(Amount((len(rest),)))), step.counts, span=step.span)
+            return Work(
+                legs, ONE, (*first.places, Next(Amount((len(rest),)), target)), step.counts, span=step.span
+            )
     return None

@@ -121,6 +121,8 @@ def lex(text: str, vocabulary: Vocabulary, n: NumberOfN | None) -> Lexed:
     words.extend(Word("end", None, length, length) for _ in range(4))
     _short_rounds(words)
     _round_as_around(words)
+    _end_before_a_stitch(words)
+    _circle_in_short(words, vocabulary)
     return Lexed(words, problems, deep)
 
 
@@ -176,6 +178,23 @@ def _round_as_around(words: list[Word]) -> None:
             continue
         if after.means in _BEHIND_ROUND or after.means in (",", "end"):
             word.means = "around"
+
+
+def _end_before_a_stitch(words: list[Word]) -> None:
+    """`rep from * around, end sc in last st`, `…, end 2 dc in tch`: what `ending with` says."""
+    for before, word, after, second in zip(words, words[1:], words[2:], words[3:], strict=False):
+        stitch = after.means == "stitch" or (after.means == "num" and second.means == "stitch")
+        if word.means == "ending" and before.means == "," and stitch:
+            word.means = "ending-with"
+
+
+def _circle_in_short(words: list[Word], vocabulary: Vocabulary) -> None:
+    """`6 sc in MC`, `MC, 6 sc`: the magic circle, where the pattern has no main colour of that name."""
+    if "MC" in (name.upper() for name in vocabulary.yarns):
+        return
+    for before, word in zip([None, *words], words, strict=False):
+        if word.means == "?" and word.value == "mc" and (before is None or before.means == "in"):
+            word.means = "ring"
 
 
 def _split(text: str) -> list[Piece]:

@@ -8,6 +8,7 @@ from typing import Literal
 from .cursor import Cursor, UnreadableError
 from .free_loops import read_working_in, starts_free_loops
 from .piece_names import read_layers
+from .place_first import read_place_first
 from .stitching import read_work
 from .targets import read_counted_target
 from .tree import ONE, Facing, Skipped, Step, Turn, Work, WorkingOver
@@ -105,12 +106,44 @@ def read_loops(cursor: Cursor, steps: list[Step]) -> None:
         cursor.at += 2
         return
     if cursor.ahead() != "loop-of":
-        raise cursor.fail("step")
+        read_place_first(cursor, steps)
+        return
     cursor.loop = cursor.words[cursor.at + 1].value
     cursor.at += 2
     cursor.take("throughout")
     if cursor.means not in (",", "end", "("):
         raise cursor.fail("comma")
+
+
+_BEHIND_RING = frozenset({",", "and", "then", "num", "with"})
+
+
+def starts_in_ring(cursor: Cursor) -> bool:
+    """`MR, 6 sc`, `make a magic ring, ch 1, 6 sc`: the line begins with the ring that the piece starts with,
+    and what has no place of its own goes into it.
+    """
+    before = cursor.words[: cursor.at]
+    if any(word.means not in ("working", "a", ",") for word in before) or cursor.ahead() not in _BEHIND_RING:
+        return False
+    cursor.ring = True
+    cursor.at += 1
+    return True
+
+
+def pass_side(cursor: Cursor, steps: list[Step]) -> bool:
+    """`(RS) sc in each st across`, `WS: …`: a line may begin with the side that faces the maker."""
+    first = cursor.at
+    words = cursor.words
+    bracket = words[first].means == "("
+    at = first + bracket
+    side = cursor.said(at, at + 1).upper() if words[at].means != "end" else ""
+    if any(word.means != "," for word in words[:first]) or side not in ("RS", "WS"):
+        return False
+    if words[at + 1].means != (")" if bracket else ","):
+        return False
+    cursor.at = at + 2
+    steps.append(Facing("RS" if side == "RS" else "WS", cursor.span(first)))
+    return True
 
 
 def read_loop_first(cursor: Cursor, steps: list[Step]) -> None:

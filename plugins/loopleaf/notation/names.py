@@ -191,6 +191,9 @@ def _read_base(cursor: Cursor) -> Stitch:
         elif word.means != "spike":
             break
         cursor.at += 1
+    if word.means == "st" and words[cursor.at - 1].means == "spike":  # `spike st` is the single one
+        cursor.at += 1
+        return Stitch("single", loop=loop, post=post)
     if word.means == "st" and not loop and not post:
         cursor.at += 1
         return Stitch("")

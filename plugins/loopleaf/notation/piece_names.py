@@ -24,6 +24,16 @@ def piece_at(cursor: Cursor, at: int) -> str:
     return found
 
 
+def nth_piece(cursor: Cursor, at: int) -> str:
+    """`leg 1` for the `first leg` at a word, where the pattern has a piece of that name; "" else."""
+    word = cursor.words[at]
+    if word.means not in ("first", "ord") or cursor.words[at + 1].means == "end":
+        return ""
+    number = 1 if word.means == "first" else word.value
+    name = f"{cursor.said(at + 1, at + 2)} {number}".lower()
+    return next((piece for piece in cursor.vocabulary.pieces if piece.lower() == name), "")
+
+
 def _past_the_name(cursor: Cursor, at: int) -> int:
     """Where a piece's name ends that begins at a word, or what may be one; the same word where none does."""
     words, first = cursor.words, at

@@ -13,6 +13,7 @@ from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError
 from .each import read_each
 from .edges import (
+    names_piece,
     read_after_target,
     read_corresponding,
     read_every_row_end,
@@ -22,7 +23,6 @@ from .edges import (
 )
 from .made_here import read_among_made
 from .names import starts_stitch
-from .piece_names import piece_at
 from .place_parts import (
     WHICH_GROUP,
     bare_group,
@@ -77,7 +77,11 @@ def read_place(cursor: Cursor) -> Place:
     while cursor.take("a"):
         pass
     reader = _READERS.get(cursor.means)
-    if reader is not None:
+    place: Place
+    if cursor.means in ("first", "ord", "?") and names_piece(cursor, cursor.at):
+        cursor.at -= 1
+        place = Next(piece=read_piece(cursor))  # `sc in first leg`: the next stitch of it
+    elif reader is not None:
         place = reader(cursor)
     elif cursor.means in ("tch", "beg", "turning") and starts_chain_name(cursor, cursor.at):
         place = read_own_chain(cursor)
@@ -99,7 +103,9 @@ def _unsaid_next(cursor: Cursor) -> Place:
         cursor.at += 1
         between = read_between(cursor)
         one = isinstance(between, Each) and between.until == Until(word="")
-        return Next(ONE, GAP) if one else between  # `in sp between groups`: the next one
+        if not one:
+            return between
+        return read_after_target(cursor, Next(ONE, of_round(cursor, GAP)))  # `sp between groups`: the next
     if pass_before_the_chain(cursor):
         return Last(ONE, BARE_SPACE)
     if cursor.means == "st" and cursor.ahead() == "with" and cursor.ahead(2) == "marker":
@@ -117,13 +123,20 @@ def _unsaid_next(cursor: Cursor) -> Place:
             if several
             else RowEnds(count=amount or ONE)
         )
-    if amount is None and cursor.means == "of" and cursor.ahead() in WHICH_GROUP:
+    if amount is None and cursor.means == "of" and (cursor.ahead() in WHICH_GROUP or _of_first(cursor)):
         return read_within(cursor, "centre", target)
     if amount is None and target.kind == "space" and cursor.means == "of" and cursor.ahead() == "each":
         return _of_each(cursor, target)
     if amount is None and cursor.take("just-made"):
         return JustMade(target)
     return read_after_target(cursor, Next(amount or ONE, target, unsaid=_is_space(amount, target)))
+
+
+def _of_first(cursor: Cursor) -> bool:
+    """`ch-2 sp of first sh`, where the line has gone into none of them yet: the next one is the first."""
+    if cursor.ahead() != "first" or names_piece(cursor, cursor.at + 1):
+        return False
+    return all(word.means not in ("next", "each", "last", "same") for word in cursor.words[: cursor.at])
 
 
 def _is_space(amount: Amount | None, target: Target) -> bool:
@@ -140,7 +153,7 @@ def _next(cursor: Cursor) -> Place:
         return _further_down(cursor) or Skipped("next")
     if cursor.means == "num" and cursor.ahead() == "skipped":
         return read_so_many_skipped(cursor)
-    if cursor.means in (",", ")", "rep"):  # `*1 sc, 2 sc in next, rep from * around`
+    if cursor.means in _NOTHING_MORE - {"end"}:  # `*1 sc, 2 sc in next, rep from * around`
         return Next()
     amount, target = read_counted_target(cursor, bare=True)
     if target.kind == "row-end":
@@ -157,6 +170,9 @@ def _next(cursor: Cursor) -> Place:
     return read_after_target(cursor, Next(amount or ONE, target))
 
 
+_NOTHING_MORE = frozenset({",", "end", ")", "rep"})
+
+
 def _first(cursor: Cursor) -> Place:
     if cursor.ahead() == "ch":
         after = cursor.ahead(2)
@@ -170,10 +186,12 @@ def _first(cursor: Cursor) -> Place:
         cursor.at += 1
         return _skipped(cursor)
     cursor.at += 1
+    if cursor.means in _NOTHING_MORE:  # `2 sc in first, sc in next 4`
+        return First()
     if cursor.means == "of" and _of_these(cursor):
         return read_chain_name(cursor, 1)
     amount, target = read_counted_target(cursor, bare=True)
-    if cursor.means == "of" and piece_at(cursor, cursor.at + 1):  # `first 3 sts of leg 1`
+    if cursor.means == "of" and names_piece(cursor, cursor.at + 1):  # `first 3 sts of leg 1`
         return Next(amount or ONE, target, piece=read_piece(cursor))
     if amount is None and cursor.means == "of":
         return read_within(cursor, "first", target)
@@ -194,6 +212,8 @@ def _of_these(cursor: Cursor) -> bool:
 
 def _last(cursor: Cursor) -> Place:
     cursor.at += 1
+    if cursor.means in _NOTHING_MORE:  # `inc in last`
+        return Last()
     amount, target = read_counted_target(cursor, bare=True)
     if amount is None and cursor.means == "of" and cursor.ahead() in WHICH_GROUP:
         return read_within(cursor, "last", target)
@@ -271,7 +291,10 @@ def _centre(cursor: Cursor) -> Place:
     if cursor.means == "of" and cursor.ahead() in ("next", "last", "first"):  # `centre of next sh`: its place
         cursor.at += 1
         return _READERS[cursor.means](cursor)
-    if cursor.means == "of" and names_a_space(cursor, cursor.at + 1):  # `sl st to center of ch-5 sp`
+    if cursor.means == "of" and (
+        names_a_space(cursor, cursor.at + 1)  # `sl st to center of ch-5 sp`
+        or cursor.ahead() in ("form", "special", "group")  # `dc in center of V-st`
+    ):
         cursor.at += 1
         return _unsaid_next(cursor)
     first = cursor.at

@@ -109,6 +109,8 @@ def _each(place: Each, style: Style, each_of: bool) -> str:
     remaining = " remaining" if place.remaining else ""
     targets = " and ".join(style.target(t) for t in place.targets)
     until = write_until(place.until, style)
+    if place.piece:
+        return f"in {every}{remaining} {targets} of {place.piece}"
     return f"in {every}{remaining} {targets}{' ' + until if until else ''}"
 
 

@@ -10,7 +10,7 @@ from .manner_of_post import read_from_behind
 from .piece_names import read_layers
 from .place_kinds import read_over, read_place
 from .targets import CHAIN
-from .tree import ONE, Each, First, Last, Next, Place, RowEnds, Same, Target
+from .tree import ONE, Amount, Each, First, FromHook, Last, Next, Place, RowEnds, Same, Target
 from .untils import names_a_space, read_until, starts_until
 
 
@@ -113,6 +113,9 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
             if starts_place(cursor, cursor.at):
                 _read_one(cursor, where, places)
             return
+    elif means == "over" and (hooked := _chains_from_hook(cursor)):
+        places += hooked
+        return
     elif means == "over" and cursor.ahead() != "same":
         cursor.at += 1
         places.append(read_over(cursor))
@@ -143,6 +146,25 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
         pass_part(cursor)
     if means == "in-all":
         read_until(cursor)  # `in all 8 sts around`: the number says it
+
+
+def _chains_from_hook(cursor: Cursor) -> list[Place]:
+    """`over 2nd and 3rd ch from hook`: the first of them and those behind it; none (and nothing passed) where
+    that isn't said.
+    """
+    at = cursor.at + 1
+    numbers: list[int] = []
+    while cursor.words[at].means == "ord":
+        numbers.append(cursor.words[at].value)
+        at += 1
+        while cursor.words[at].means in (",", "and") and cursor.words[at + 1].means in ("ord", "and"):
+            at += 1
+    if len(numbers) < 2 or [cursor.words[at].means, cursor.words[at + 1].means] != ["ch", "from-hook"]:
+        return []
+    if numbers != list(range(numbers[0], numbers[0] + len(numbers))):
+        return []
+    cursor.at = at + 2
+    return [FromHook(numbers[0]), Next(Amount((len(numbers) - 1,)), CHAIN)]
 
 
 def read_through(cursor: Cursor) -> str:

@@ -6,7 +6,7 @@ from functools import cache
 from .cursor import Cursor, UnreadableError
 from .lexicon import words_file
 from .names import read_stitch, starts_stitch
-from .tree import Chain, CountsAs, Skip, Step
+from .tree import Chain, CountsAs, Group, Repeat, Skip, Step, Work
 
 MOST_WORDS = 4
 _ENDS = frozenset({",", "end", ")", "(", "and", "then", "*", "rep"})
@@ -41,15 +41,22 @@ def read_stands_for(cursor: Cursor) -> CountsAs | None:
 
 
 def pass_purpose_aside(cursor: Cursor, steps: list[Step]) -> bool:
-    """`sk 4 sts (thumb opening)`, `ch 3 (buttonhole)`: a few words of the author say what for."""
+    """`sk 4 sts (thumb opening)`, `ch 3 (buttonhole)`: a few words of the author say what for. Behind
+    stitches, `5-dc bobble in next st (thumb)`, they only name what was just worked.
+    """
     before = steps[-1] if steps else None
     first, close = cursor.at + 1, cursor.words[cursor.at].value
     inside = cursor.words[first:close]
-    if not isinstance(before, Chain | Skip) or before.purpose or not 0 < len(inside) <= MOST_WORDS:
+    if before is None or not 0 < len(inside) <= MOST_WORDS:
         return False
     said = cursor.text[inside[0].start : inside[-1].end].lower().split()
     if not set(said) <= _nouns():
         return False
-    steps[-1] = replace(before, purpose=cursor.said(first, close))
+    if isinstance(before, Chain | Skip):
+        if before.purpose:
+            return False
+        steps[-1] = replace(before, purpose=cursor.said(first, close))
+    elif not isinstance(before, Work | Group | Repeat):
+        return False
     cursor.at = close + 1
     return True

@@ -12,7 +12,7 @@ from .all_in_one import pass_all
 from .asides import is_tally, read_tally
 from .cursor import Cursor, UnreadableError, read_amount
 from .gathering import read_bracketed
-from .group_loops import in_loop
+from .group_loops import in_loop, in_post
 from .names import starts_stitch
 from .nth_space import pass_to_the_nth
 from .omitting import is_short_for, pass_instead, read_omitted, starts_instead, without_the_last
@@ -50,7 +50,8 @@ def _pass_a_star(cursor: Cursor) -> bool:
 
 def _x_behind(cursor: Cursor) -> bool:
     """`4x` behind what is repeated."""
-    return cursor.ahead() not in ("num", "(") and cursor.take("x")
+    counted = cursor.ahead() == "(" and is_tally(cursor, cursor.at + 1)  # `[sc 3, inc] 6x [30]`
+    return (cursor.ahead() not in ("num", "(") or counted) and cursor.take("x")
 
 
 def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
@@ -87,8 +88,10 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
         where = read_places(cursor)
         if where.loop:
             inside = in_loop(inside, where.loop)
+        if where.post:
+            inside = in_post(inside, where.post)
         made = Group(inside, where.places, span=cursor.span(first))
-        if where.post or where.through:
+        if where.through:
             raise UnreadableError(after, "group-place", cursor.at - 1)
         again = read_times(cursor)
         if again is not None:
@@ -149,7 +152,7 @@ def _repeated_in_words(cursor: Cursor, inside: tuple[Step, ...], first: int, clo
     cursor.take(",")
     if cursor.means == "rep" and cursor.ahead() != "from":
         cursor.at += 1
-        return _tail(cursor, inside, first, False)
+        return read_tail(cursor, inside, first, False)
     cursor.at = at
     raise UnreadableError(first, "bracket-tail", close)
 
@@ -175,7 +178,7 @@ def read_star(cursor: Cursor, steps: list[Step]) -> None:
         cursor.unread.append(UnreadableError(first, "star-empty", first))
     if cursor.means == "rep":
         _need_from(cursor)
-        steps.append(_tail(cursor, inside, first, True, stop_at))
+        steps.append(read_tail(cursor, inside, first, True, stop_at))
     elif cursor.means == "*" and cursor.words[cursor.at].value == mark:
         cursor.at += 1
         cursor.passages[mark] = first
@@ -213,7 +216,7 @@ def _after_second_star(cursor: Cursor, inside: tuple[Step, ...], first: int) -> 
         if starts_until(cursor, cursor.at) or (
             cursor.means in ("num", "times-word") and not (to_star and _says_more(cursor))
         ):
-            return _tail(cursor, inside, first, True)
+            return read_tail(cursor, inside, first, True)
     cursor.at = at
     cursor.passage = True
     return Passage(inside, cursor.span(first))
@@ -281,7 +284,7 @@ def read_sides(cursor: Cursor) -> tuple[int, tuple[int, ...]] | None:
 _TAILS = frozenset({"ending-at", "ending-after", "ending-with", ",", "end"})
 
 
-def _tail(
+def read_tail(
     cursor: Cursor, inside: tuple[Step, ...], first: int, star: bool, stop_at: int | None = None
 ) -> Repeat:
     """What follows `rep from *`: how often or how far, and how the last pass differs."""

@@ -1,10 +1,12 @@
 """Reads what is passed over: `sk next 2 sts`, `leave last 4 sts unworked`."""
 
+from dataclasses import replace
+
 from .cursor import Cursor, UnreadableError, read_amount
 from .place_parts import ends_in_s, pass_at_base
 from .purposes import read_purpose
 from .targets import read_counted_target, starts_named_number, starts_target
-from .tree import ONE, STITCH, Amount, Leave, Skip, Step, Target
+from .tree import ONE, STITCH, Amount, Each, Leave, Repeat, Skip, Step, Target, Turn, Work
 from .untils import read_until, starts_until
 
 _ENDS = frozenset({",", "end", ")", "and", "then"})
@@ -106,7 +108,8 @@ def _pass_behind(cursor: Cursor) -> bool:
         cursor.at += 1
     elif cursor.means not in (",", "end", ")"):
         cursor.take("next")
-        read_counted_target(cursor)
+        if not cursor.take("spike") or starts_target(cursor, cursor.at):
+            read_counted_target(cursor)
         cursor.take("just-made")
     return True
 
@@ -153,6 +156,10 @@ def read_leave(cursor: Cursor, steps: list[Step]) -> None:
         cursor.need("unworked", "unworked")
         steps.append(Skip(amount or ONE, target, "first", cursor.span(first)))
         return
+    left = _those_left(cursor, steps)
+    if left is not None:
+        steps.append(replace(left, span=cursor.span(first)))
+        return
     remaining = cursor.means == "remaining"
     if cursor.means in ("last", "remaining", "next"):
         cursor.at += 1
@@ -161,3 +168,26 @@ def read_leave(cursor: Cursor, steps: list[Step]) -> None:
     count = amount if remaining else (amount or ONE)
     purpose = read_purpose(cursor)
     steps.append(Leave(count, target, cursor.span(first), purpose))
+
+
+_THESE = frozenset({"them", "these", "those"})
+
+
+def _those_left(cursor: Cursor, steps: list[Step]) -> Leave | None:
+    """`sc in each st to last 3 sts, leaving them unworked`: the stitches that the step before went up to;
+    None where no such word stands, or nothing before says how many they are.
+    """
+    at = cursor.at + 1
+    at += cursor.words[at].means == "st"
+    if cursor.said(cursor.at, cursor.at + 1).lower() not in _THESE or cursor.words[at].means != "unworked":
+        return None
+    for step in reversed(steps):
+        until = step.until if isinstance(step, Repeat) else None
+        if isinstance(step, Work) and step.places and isinstance(step.places[-1], Each):
+            until = step.places[-1].until
+        if until is not None and until.kind == "to-last":
+            cursor.at = at + 1
+            return Leave(until.count, until.target)
+        if not isinstance(step, Turn):
+            return None
+    return None

@@ -9,15 +9,14 @@ from .all_in_one import read_all_in
 from .asides import is_counts_aside, read_counts_aside, read_tally
 from .bare_counts import only_counts, where_counts_end
 from .called_again import read_called
-from .counting import minus_one
 from .cursor import Cursor, UnreadableError, read_amount
 from .directions import pass_direction, pass_where_aside
 from .free_loops import read_working_in, starts_free_loops
 from .gathering import read_draw, read_holding
 from .last_of_each import read_instead, read_last_of_each, starts_last_of_each
-from .leaning import over_several
 from .lying import pass_lying
 from .manner import (
+    pass_side,
     read_behind,
     read_facing,
     read_loop_first,
@@ -25,37 +24,33 @@ from .manner import (
     read_through,
     read_through_both,
     read_turn,
+    starts_in_ring,
 )
 from .names import starts_stitch
 from .omitting import starts_instead
 from .pair_said import named_a_pair
 from .picot_said import named_a_picot, read_to_picot
 from .piece_names import read_flattened, read_held
-from .place_kinds import read_place
 from .popcorns import read_dropped
 from .purposes import pass_purpose_aside
+from .repeat_all import read_repeat_of_all
 from .repeats import read_again, read_bracket, read_star, read_times_first
 from .shaping import read_shaping, starts_number_of_shapings, starts_shaping
 from .skipped_chains import read_skipped_chains
 from .skipping import read_leave, read_only_over, read_skip, starts_only_over
+from .starting import read_starting
 from .stitching import read_chain, read_work
 from .straight import read_at_ends, read_even, starts_at_ends
 from .targets import CHAIN
 from .tree import (
     ONE,
-    STITCH,
-    Amount,
     Chain,
     Each,
-    FromHook,
     Group,
     Next,
-    Over,
     Repeat,
-    Same,
     Skip,
     Step,
-    Stitch,
     Until,
     Work,
 )
@@ -154,6 +149,8 @@ def read_step(cursor: Cursor, steps: list[Step]) -> None:
     means = cursor.means
     reader = _READERS.get(means)
     before = len(steps)
+    if pass_side(cursor, steps):
+        return
     if pass_yarn_label(cursor, steps) or pass_lying(cursor, steps) or read_through_both(cursor, steps):
         return
     if means == "?" and read_closed(cursor, steps):
@@ -162,6 +159,8 @@ def read_step(cursor: Cursor, steps: list[Step]) -> None:
         reader(cursor, steps)
     elif means == "num" or means == "-":
         _number_first(cursor, steps)
+    elif means == "ring" and starts_in_ring(cursor):
+        pass
     elif means == "ring":
         raise UnreadableError(cursor.at, "ring-start", cursor.at)
     elif means == "stuffing":
@@ -329,29 +328,6 @@ def _on_the_way(steps: list[Step]) -> None:
                 steps[-1] = replace(aside, places=(Each((place.target,), Until(word="")),))
 
 
-def _starting(cursor: Cursor, steps: list[Step]) -> None:
-    """`starting in 2nd ch from hook, sc in each ch across`, `…, sc in next 7 chs`: there first, then on."""
-    first = cursor.at
-    cursor.at += 1
-    cursor.need("in", "step")
-    place = read_place(cursor)
-    cursor.need(",", "step")
-    read_step(cursor, steps)
-    work = steps[-1]
-    match place, work:
-        case Same(), Work(stitch=Stitch(form="tog", number=legs), each=Amount(sizes=(1,)), places=(Over(),)):
-            over = (place, Next(Amount((legs - 1,))))
-            steps[-1] = over_several(work.stitch, over, cursor.span(first)) or work
-            return
-        case FromHook(), Work(places=(Each(), *rest) as places):
-            pass
-        case FromHook(), Work(places=(Next(count=count, target=target), *rest)) if target in (STITCH, CHAIN):
-            places = (Next(minus_one(count), CHAIN), *rest) if count != ONE else tuple(rest)
-        case _:
-            raise UnreadableError(first, "step")
-    steps[-1] = replace(work, places=(place, *places), span=cursor.span(first))
-
-
 def _ending(cursor: Cursor, steps: list[Step]) -> None:
     """`ending with dc in tch`, where no repeat is meant: a step like any other, or the last of the run."""
     cursor.at += 1
@@ -374,6 +350,8 @@ def _again(cursor: Cursor, steps: list[Step]) -> None:
         steps.append(called)
         return
     if not cursor.passage:
+        if read_repeat_of_all(cursor, steps):
+            return
         last = cursor.at
         while cursor.words[last + 1].means not in (",", "end", ")"):
             last += 1
@@ -387,8 +365,8 @@ _READERS: dict[str, Callable[[Cursor, list[Step]], None]] = {
     "fp": read_work, "invisible": read_work, "form": read_work, "picot": read_work, "spike": read_work,
     "loop-of": read_loop_first, "(": _bracket, "*": read_star, "rep": _again, "skip": read_skip,
     "leave": read_leave, "working": _working, "behind": read_behind, "in-front": read_behind,
-    "in": read_loops, "through": read_through, "ending-with": _ending, "foundation": _starting,
-    "beg": _starting, "turn": read_turn, "no-turn": read_turn, "join": read_join,
+    "in": read_loops, "through": read_through, "ending-with": _ending, "foundation": read_starting,
+    "beg": read_starting, "turn": read_turn, "no-turn": read_turn, "join": read_join,
     "no-join": read_unjoined, "fasten-off": read_fasten_off, "place-marker": read_marker,
     "move-marker": read_marker, "remove-marker": read_marker, "with": _with, "change": read_change,
     "changing": read_change, "carrying": read_change, "dropping": read_change,

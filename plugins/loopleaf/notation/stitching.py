@@ -10,6 +10,7 @@ from .between import each_between
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError, read_amount
 from .directions import read_side_first
+from .edges import one_in_each, read_around_piece
 from .gathering import read_next_together
 from .leaning import over_several, read_legs
 from .names import read_counted_stitch
@@ -19,6 +20,8 @@ from .purposes import read_purpose, read_stands_for
 from .repeats import read_times
 from .shaping import pass_evenly
 from .sharing import legs_of, needs_no_place, passes_over, share_out, target_of, which_of
+from .spikes import need_depth, read_over_as_in
+from .starting import read_begun_at
 from .tree import (
     ONE,
     Amount,
@@ -120,12 +123,24 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     _from_the_second(cursor, steps)
     pass_to_the_nth(cursor, steps)
     read_side_first(cursor, steps)
+    begun = read_begun_at(cursor, amount)
+    if begun and not stitch.form:
+        _finish(cursor, steps, first, Work(stitch, ONE, begun, span=cursor.span(first)))
+        return
+    piece = read_around_piece(cursor) if cursor.means == "around" and cursor.ahead() != "edge" else ""
+    if piece:  # `9 sc around leg 1`, `sc around leg 1`
+        around: Place = (
+            Each(until=Until(word=""), piece=piece) if amount is None else Next(amount, piece=piece)
+        )
+        _finish(cursor, steps, first, Work(stitch, ONE, (around,), span=cursor.span(first)))
+        return
     between = each_between(cursor)
     if between is not None:
         gap = Work(stitch, amount or ONE, (Between(between),), span=cursor.span(first))
         until = read_until(cursor) or Until(word="around")
         steps.append(Repeat((gap,), until=until, span=cursor.span(first)))
         return
+    read_over_as_in(cursor, first)
     again = cursor.take("again")
     where = _where(cursor)
     if again and where.places:  # `dc in each dc across, dc again in last dc`
@@ -141,7 +156,7 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
         )
         _finish(cursor, steps, first, read_next_together(cursor, work))
         return
-    _need_depth(cursor, first, where)
+    need_depth(cursor, first, where)
     stitch = _as_said(cursor, stitch, where)
     through = where.through or cursor.through
     if not where.places and not cursor.here:
@@ -162,8 +177,10 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
     if amount is None and any(isinstance(p, Evenly) for p in places):
         number = read_number_behind(cursor, stitch)
         if number is None:
+            places = one_in_each(places)
+        if not places:
             raise UnreadableError(first, "evenly-number", cursor.at - 1)
-        each = number
+        each = number or ONE
     _finish(cursor, steps, first, Work(stitch, each, places, None, through, cursor.span(first)))
 
 
@@ -194,15 +211,6 @@ def _travel(cursor: Cursor) -> None:
     if words[corner].means == "corner" or middle or to_a_space(cursor, to):
         words[to].means = "in"
         cursor.at = to
-
-
-def _need_depth(cursor: Cursor, first: int, where: Where) -> None:
-    """A spike stitch goes into a round further down: which one has to be said."""
-    if any(isinstance(place, Next) and place.below for place in where.places):
-        return
-    for at in range(first, cursor.at):
-        if cursor.words[at].means == "spike":
-            raise UnreadableError(at, "spike", cursor.at - 1)
 
 
 def _number_after(cursor: Cursor, amount: Amount | None) -> Amount | None:

@@ -188,7 +188,7 @@ def pass_between_groups(cursor: Cursor) -> bool:
     at += 1 + (words[at + 1].means in ("each", "a"))
     sized = words[at].means == "num" and words[at + 1].means == "stitch"
     at += 2 * sized
-    if words[at].means not in ("group", "special") and words[at].value != "shell":
+    if words[at].means not in ("group", "group-name", "special") and words[at].value != "shell":
         return False
     cursor.at = at + 1
     if cursor.means == "of" and cursor.ahead() == "num" and cursor.ahead(2) == "stitch":

@@ -68,13 +68,16 @@ class Each:
     """`in each st around`, `in each st and ch-sp around`, `in each remaining st`, `in each ch across`, `in
     each st to last 2 sts`.
 
-    every: 2 for `in every other st`.
+    every: 2 for `in every other st`. piece: `leg 1`, of `in each st around leg 1`. evenly: `sc evenly around`
+        without a number, which is told of stitches alone.
     """
 
     targets: tuple[Target, ...] = (STITCH,)
     until: Until = Until()
     remaining: bool = False
     every: int = 1
+    piece: str = ""
+    evenly: bool = field(default=False, compare=False)
     span: Span | None = no_span()
 
 

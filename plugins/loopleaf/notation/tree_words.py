@@ -59,7 +59,8 @@ class Stitch:
     form: "" plain; `tog` (sc2tog, dc3tog: legs gathered at the top), `cluster`, `bobble`, `puff`,
         `popcorn`, `shell` (several in one place), `v-stitch` (two with a chain between), `picot`.
     number: legs of a tog, cluster, bobble, puff, popcorn, shell; chains of a picot or V-stitch.
-    loop: "" both loops, `front`, `back`, `third`, `bump` (back bump of a chain).
+    loop: "" both loops, `front`, `back`, `third`, `bump` (back bump of a chain), `split` (between the two
+        legs below its top: `in center of V of each st`).
     post: "" not a post stitch, `front`, `back`, `around` (the side isn't said).
     """
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
-from .group_loops import said_once
+from .group_loops import post_said_once, said_once
 from .leaning import leaning
 from .place_writer import write_place, write_until
 from .shaping import write_shaping
@@ -80,8 +80,10 @@ def _step(step: Step, style: Style, here: bool, depth: int) -> str:
         return _repeat(step, style, here, depth)
     if isinstance(step, Group):
         loop, steps = said_once(step.steps)
+        post, steps = post_said_once(steps)
         inside = bracketed(write_steps(steps, style, True))
         where = _with_loop(_places(step.places, style, False), Stitch("", loop=loop), style)
+        where = _with_post(where, Stitch("", post=post))
         return f"{inside} {where}{write_counts(step.counts, style)}"
     if isinstance(step, Together):
         whole = leaning(step)

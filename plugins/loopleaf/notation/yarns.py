@@ -4,11 +4,10 @@ from typing import Literal
 
 from .carried import pass_along, pass_colour, pass_unused
 from .cursor import Cursor
-from .edges import read_piece
+from .edges import names_piece, read_piece
 from .joined_at import read_spot
 from .made_here import read_marked_stitch
 from .names import read_stitch, starts_stitch
-from .piece_names import piece_at
 from .place_kinds import read_place
 from .places import read_places, starts_place
 from .targets import read_target
@@ -97,10 +96,36 @@ def read_in_yarn(cursor: Cursor) -> list[Yarn]:
 
 
 def read_with(cursor: Cursor, steps: list[Step]) -> None:
-    """`with B`."""
+    """`with B`; `with slip knot of B on hook, sc in any st` joins it with that stitch."""
     first = cursor.at
     cursor.at += 1
+    yarn = _on_a_slip_knot(cursor)
+    if yarn:
+        stitch = read_stitch(cursor)
+        steps.append(JoinYarn(yarn, stitch, place=_to_place(cursor), span=cursor.span(first)))
+        return
     steps.append(Yarn(read_yarn_name(cursor), "with", cursor.span(first)))
+
+
+def _on_a_slip_knot(cursor: Cursor) -> str:
+    """The yarn of `slip knot of B on hook`, behind the `with`, where a stitch follows; "" (and nothing
+    passed) for anything else.
+    """
+    first = cursor.at
+    cursor.take("a")
+    slip_knot = cursor.said(cursor.at, cursor.at + 2).lower().split() == ["slip", "knot"]
+    if slip_knot and cursor.ahead(2) in ("of", "in") and starts_yarn_name(cursor, cursor.at + 3):
+        cursor.at += 3
+        yarn = read_yarn_name(cursor)
+        if (
+            cursor.take("in")
+            and cursor.take("hook")
+            and cursor.take(",")
+            and starts_stitch(cursor, cursor.at)
+        ):
+            return yarn
+    cursor.at = first
+    return ""
 
 
 def read_change(cursor: Cursor, steps: list[Step]) -> None:
@@ -141,13 +166,16 @@ def read_join(cursor: Cursor, steps: list[Step]) -> None:
         cursor.at += 1
         steps.append(_joined_yarn(cursor, first, False))
         return
-    if cursor.means == "to" and piece_at(cursor, cursor.at + 1):
+    if cursor.means == "to" and names_piece(cursor, cursor.at + 1):
         steps.append(_to_a_piece(cursor, first))
         return
     stitch = Stitch("slip")
     if cursor.take("with"):
         cursor.take("a")
         stitch = read_stitch(cursor)
+    if cursor.means == "to" and names_piece(cursor, cursor.at + 1):  # `join with sl st to leg 1`
+        steps.append(Work(stitch, ONE, (Next(piece=read_piece(cursor)),), span=cursor.span(first)))
+        return
     spot = read_spot(cursor)
     if spot:  # `join with sl st at top edge`
         steps.append(JoinYarn("", stitch, span=cursor.span(first), spot=spot))

@@ -75,6 +75,7 @@ _MISSING = {
     "other side": "other side of a foundation chain",
     "skipped stitch": "stitch passed over before",
     "unworked": "unworked stitch left from a row before",
+    "even number": "number of stitches told for its spaces and row ends",
     "free loop": "loop left free there",
     "first": "first stitch left to work into",
 }
