@@ -286,7 +286,7 @@ def left_over(hand: Hand) -> None:
     if left == 1 and hand.turned_tip is not None and edge.places[-1] is hand.turned_tip:
         return
     hand.outer_open = left == 1 and not edge.circle and isinstance(hand.last, Space)
-    if hand.outer_open and hand.setting.reading.outer:
+    if hand.outer_open and (hand.setting.reading.outer or _begins_in_a_space(hand)):
         return
     if hand.setting.leaves and not hand.left and (hand.turned or not edge.circle):
         hand.left_places += edge.places[edge.pos : edge.limit]
@@ -303,6 +303,13 @@ def left_over(hand: Hand) -> None:
     first = edge.places[edge.pos]
     target = "chain" if isinstance(first, Made) and first.role == "foundation" else "stitch"
     hand.trouble("stitches-left-over", None, left=left, target=target)
+
+
+def _begins_in_a_space(hand: Hand) -> bool:
+    """Whether the row has passed the stitch at its beginning as well, narrowing alike at both ends."""
+    first = next((one for one in hand.made if isinstance(one, Made) and one.role == "stitch"), None)
+    space = hand.edge.places[1]
+    return isinstance(space, Space) and not hand.stood and first is not None and first.into[:1] == (space,)
 
 
 def _only_turns(hand: Hand) -> bool:

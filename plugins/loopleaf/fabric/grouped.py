@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from ..notation.tree import Target
+from ..notation.tree import Stitch, Target
 from .edge import Edge
 from .worked import Made, Place, Ring, Space
 
@@ -20,7 +20,12 @@ def has_groups(edge: Edge) -> bool:
 def is_bare_shell(target: Target) -> bool:
     """Whether a shell is meant that the pattern doesn't define: several stitches in one place."""
     stitch = target.stitch
-    return stitch is not None and stitch.form == "shell" and not stitch.kind and not stitch.name
+    return stitch is not None and stitch.form == "shell" and is_bare(stitch)
+
+
+def is_bare(stitch: Stitch) -> bool:
+    """Whether a shell or V-stitch is meant that nothing defines: `(4 shells)`."""
+    return stitch.form in ("shell", "v-stitch") and not stitch.kind and not stitch.name and not stitch.number
 
 
 def shells(edge: Edge) -> list[tuple[int, list[Place]]]:
@@ -52,6 +57,31 @@ def groups_made(made: Sequence[Made | Space]) -> int:
         elif one.role not in ("picot", "loop"):
             before = None
     return number
+
+
+def bare_groups(made: Sequence[Made | Space], form: str) -> list[list[Made]]:
+    """The stitches of each shell (three and more in one place), or of each V-stitch (two with a chain between
+    them), that a round made and no name was given to.
+    """
+    groups: list[list[Made]] = []
+    spaced: list[bool] = []
+    place: object = None
+    for one in made:
+        if isinstance(one, Space):
+            spaced[-1:] = [True] if spaced else []
+        elif one.number and one.kind != "slip":
+            here = one.into if len(one.into) == 1 and not isinstance(one.into[0], Ring) else None
+            if here is not None and here == place:
+                groups[-1].append(one)
+            else:
+                groups.append([one])
+                spaced.append(False)
+            place = here
+        elif one.role not in ("picot", "loop"):
+            place = None
+    if form == "shell":
+        return [group for group in groups if len(group) >= FEWEST_IN_A_SHELL]
+    return [group for group, apart in zip(groups, spaced, strict=True) if len(group) == 2 and apart]
 
 
 def last_gap(edge: Edge) -> int:

@@ -82,6 +82,7 @@ class Hand:
     last_open: bool = False
     leg_open: bool = False
     pair_open: bool = False
+    ring_open: bool = False
     onward_open: bool = False
     tall_open: bool = False
     shared_open: bool = False

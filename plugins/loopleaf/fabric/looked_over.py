@@ -10,6 +10,7 @@ from .kept import into_chain
 from .onward import begins_in_a_space, begins_without_chain
 from .petals import is_one_in_a_ring
 from .picots import with_picots
+from .picots_in_same import with_picots_in_same
 from .single_chains import names_chains
 from .survey import Survey, only_ends, slips_on, survey
 from .taken_up import with_skip_of_unworked
@@ -30,12 +31,14 @@ class LookedOver:
 
     plain: its steps with picots and travelling brackets read as such. led: the same with the leg that a first
     cluster has in its beginning chain; plain itself where no cluster has one. paired: the same where that
-    chain and the stitch behind it are one decrease; plain itself where they can't be.
+    chain and the stitch behind it are one decrease; plain itself where they can't be. ringed:
+    the same where short chains closed in the same stitch are picots; plain itself where there are none.
     """
 
     plain: Way
     led: Way
     paired: Way
+    ringed: Way
     begins_without_chain: bool
     begins_in_a_space: bool
     slips_on: bool
@@ -49,13 +52,13 @@ class LookedOver:
 def look_over(steps: tuple[Step, ...], specials: Same[Mapping[str, Line]]) -> LookedOver:
     """A line looked over. specials: the author's stitches, by identity."""
     read = with_picots(travelled(with_skip_of_unworked(steps)))
-    plain, led, paired = (
-        Way(said, survey(said, specials.node)) for said in (read, with_first_leg(read), with_first_pair(read))
-    )
+    ways = (read, with_first_leg(read), with_first_pair(read), with_picots_in_same(read))
+    plain, led, paired, ringed = (Way(said, survey(said, specials.node)) for said in ways)
     return LookedOver(
         plain,
         plain if led.steps is read else led,
         plain if paired.steps is read else paired,
+        plain if ringed.steps is read else ringed,
         begins_without_chain(read),
         begins_in_a_space(read),
         slips_on(read),

@@ -29,7 +29,7 @@ def skip(hand: Hand, step: Skip) -> None:
         if hand.setting.reading.behind:
             hand.settled[id(step)] = replace(step, which="behind")
             return
-    if step.which == "first" and edge.pos and step.target.kind == "stitch":
+    if step.which == "first" and edge.pos and _names_a_top(hand, step.target):
         count -= 1  # the chain that counts stands on the first
     if step.which == "all" and step.target.kind == "space" and edge.find(step.target, 0) is None:
         raise missing(hand, step.target, 1, 0, step.span)
@@ -59,6 +59,13 @@ def skip(hand: Hand, step: Skip) -> None:
     hand.skips.add(tops)
     hand.bridge(skipped)
     hand.since = since + tops
+
+
+def _names_a_top(hand: Hand, target: Target) -> bool:
+    """Whether a stitch is named, or, in the first round, a chain of the foundation."""
+    below = hand.edge.places[0]
+    founded = isinstance(below, Made) and below.role == "foundation"
+    return target.kind == "stitch" or (target.kind == "chain" and founded)
 
 
 def _up_to(hand: Hand, step: Skip) -> list[Found]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 from itertools import product
 
 from ..notation.once_a_line import Same
-from ..notation.tree import Line, Step, Tally, Target
+from ..notation.tree import Chain, Line, Step, Tally, Target
 from . import closing
 from .edge import Edge, Stuck
 from .flaps import Flap
@@ -93,7 +93,7 @@ def work(task: Task) -> Attempt:
     repeat_open = bool(plain.hand.unclear)
     if chain_open or repeat_open:
         plain = _settle_readings(task, plain, chain_open, repeat_open)
-    if plain.fits and plain.hand.mesh_open and _counts_no_stitches(task.stated):
+    if plain.fits and plain.hand.mesh_open and (_counts_no_stitches(task.stated) or _said_before(task)):
         mesh = _attempt(task, replace(plain.reading, mesh=True))
         plain = mesh if mesh.fits else plain
     if not plain.fits:
@@ -132,6 +132,15 @@ def _counts_no_stitches(stated: Tally | None) -> bool:
     return (stated is None or stated.total is None) and all(isinstance(one, Target) for _, one in entries)
 
 
+def _said_before(task: Task) -> bool:
+    """Whether an earlier row says that the chain it begins with, just as long, is a stitch and a space."""
+    if not task.steps or not isinstance(task.steps[0], Chain):
+        return False
+    begun = [one.line.steps[0] for one in task.earlier if one.line is not None and one.line.steps]
+    told = [one.counts for one in begun if isinstance(one, Chain) and one.length == task.steps[0].length]
+    return any(counts is not None and counts.stitch is not None and counts.chains for counts in told)
+
+
 _OPEN = (
     ("skips_first", "under", False),
     ("skips_behind", "behind", False),
@@ -147,6 +156,7 @@ _OPEN = (
     ("last_open", "last", True),
     ("leg_open", "alone", True),
     ("pair_open", "paired", True),
+    ("ring_open", "ringed", True),
     ("onward_open", "onward", False),
     ("tall_open", "tall", True),
     ("shared_open", "shared", True),
@@ -246,6 +256,7 @@ def _contradicted(plain: Attempt, other: Attempt) -> Attempt:
 def _attempt(task: Task, reading: Reading) -> Attempt:
     line = look_over(task.steps, Same(task.specials))
     way = line.paired if reading.paired else line.plain if reading.alone else line.led
+    way = line.ringed if reading.ringed else way
     steps, seen = way.steps, way.seen
     setting = _setting(task, reading, seen)
     counted = task.chains == "counted"
@@ -269,6 +280,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand.lock = task.before[-1] if task.before else None
     hand.leg_open = line.led is not line.plain
     hand.pair_open = line.paired is not line.plain
+    hand.ring_open = line.ringed is not line.plain
     hand.onward_open = task.circle and bool(edge.places) and (line.begins_without_chain or edge.sided)
     if reading.onward:
         edge.rotate(1)

@@ -26,6 +26,7 @@ class Reading:
     none of its `last` stitches. last: whether `in each st across, 2 dc in last st` keeps it for the two.
     alone: whether a beginning chain before a cluster of one leg fewer is a stitch of its own.
     paired: whether a beginning chain and the stitch behind it are one of the line's decreases.
+    ringed: whether a short chain with a slip stitch in the same stitch behind it is a picot.
     onward: whether a round that begins without a chain goes on from the stitch that it was joined to, and one
     around a piece in rows comes to the corner that it begins in at its end.
     tall: whether a beginning chain stands for the taller stitch that such chains count as in the pattern.
@@ -53,6 +54,7 @@ class Reading:
     last: bool = False
     alone: bool = False
     paired: bool = False
+    ringed: bool = False
     onward: bool = False
     tall: bool = False
     shared: bool = False

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 
 from ..notation.tree import Amount, Line, Stitch, Tally, Target, Work
 from .edge import is_named
-from .grouped import groups_made
+from .grouped import bare_groups, groups_made, is_bare
 from .joined_arch import joined_alone, said_longer
 from .worked import NUMBERED, Made, Place, Space, Trouble, WorkedRound
 
@@ -98,7 +98,9 @@ def _compare_kinds(
         stated[name], found[name] = said, number
         if number != said and not wrong:
             wrong = name
-    plain = any(isinstance(named, Stitch) and named.kind != "chain" for _, named in entries)
+    plain = any(
+        isinstance(named, Stitch) and named.kind != "chain" and not is_bare(named) for _, named in entries
+    )
     stitches = [
         one for one in stitches if one.kind != "slip"
     ]  # those that close petals go uncounted in print
@@ -183,6 +185,10 @@ def _count_stitch(
         if in_words and number + len(in_words) == said:
             return said, [one for one in others if one not in in_words], name
         return number, others, name
+    if is_bare(named):
+        groups = bare_groups(worked.made, named.form)
+        taken = {id(one) for group in groups for one in group}
+        return len(groups), [one for one in stitches if id(one) not in taken], name
     if named.form in ("shell", "v-stitch"):
         kind, own = named.name or named.kind, named.name
         units = {one.unit for one in stitches if one.unit and one.kind == kind and one.special == own}

@@ -4,6 +4,7 @@ round's `count`).
 
 from dataclasses import replace
 
+from .behind_counts import BEHIND_COUNTS, only_ends
 from .cursor import Cursor, UnreadableError, read_amount
 from .names import read_counted_stitch, read_stitch
 from .targets import read_counted_target, read_target, starts_named_number
@@ -198,10 +199,6 @@ def _counted(cursor: Cursor) -> Stitch | Target:
     raise cursor.fail("counted")
 
 
-BEHIND_COUNTS = frozenset({"end", "turn", "no-turn", "fasten-off", "weave-in"})
-"""What may stand behind a row's count."""
-
-
 def is_tally(cursor: Cursor, at: int) -> bool:
     """Whether the bracket at a word holds nothing but a stitch count, as at a line's end: `(24 sts)`, `(24
     dc, 4 ch-2 sps)`.
@@ -213,7 +210,11 @@ def is_tally(cursor: Cursor, at: int) -> bool:
     after = close + 1
     while words[after].means == ",":
         after += 1
-    ends = words[after].means in BEHIND_COUNTS or _chains_and_turn(cursor, after)
+    ends = (
+        words[after].means in BEHIND_COUNTS
+        or _chains_and_turn(cursor, after)
+        or (close == at + 2 and after > close + 1 and only_ends(words, after))
+    )
     if not ends and not any(words[i].means == "st" for i in range(at, close)):
         return False
     return may_be_tally(cursor, at + 1, close)

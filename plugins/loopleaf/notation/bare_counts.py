@@ -2,7 +2,8 @@
 
 from collections.abc import Sequence
 
-from .asides import BEHIND_COUNTS, may_be_tally
+from .asides import may_be_tally
+from .behind_counts import BEHIND_COUNTS
 from .cursor import Cursor
 from .tree import Each, FastenOff, Join, Repeat, Step, Turn, Work
 

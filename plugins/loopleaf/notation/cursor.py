@@ -5,6 +5,7 @@ now.
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
+from .behind_counts import only_ends
 from .lexer import Word
 from .problem import Problem
 from .tree import Amount, Span, Step
@@ -124,14 +125,17 @@ def read_amount(cursor: Cursor) -> Amount | None:
 
 
 def _is_the_count(cursor: Cursor, close: int) -> bool:
-    """`inc x 6 (12)`: in a pattern of one size a single number in brackets at a line's end is its count."""
-    opened = cursor.at + 1
+    """`inc x 6 (12)`: in a pattern of one size a single number in brackets at a line's end is its count;
+    behind a number of times (`x 6 (12), join`) more may follow that isn't counted.
+    """
+    words, opened = cursor.words, cursor.at + 1
+    times = words[cursor.at - 1].means == "x" and words[close + 1].means == ","
     return (
         cursor.vocabulary.sizes == 1
         and cursor.at > 0
         and close == opened + 2
-        and cursor.words[close - 1].means == "num"
-        and cursor.words[close + 1].means == "end"
+        and words[close - 1].means == "num"
+        and (words[close + 1].means == "end" or (times and only_ends(words, close + 1)))
     )
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from .cursor import Cursor
-from .tree import ONE, Chain, ChainOf, First, FromHook, JustMade, Last, Step, Stitch, Target, Work
+from .tree import ONE, Chain, ChainOf, First, FromHook, JustMade, Last, Same, Step, Stitch, Target, Work
 
 
 def picot_said(cursor: Cursor, first: int) -> int:
@@ -92,8 +92,8 @@ def named_a_picot(steps: list[Step]) -> None:
             closes = place in (FromHook(chains), ChainOf(1, "ch", chains), First(ONE, Target("chain")))
             if slip.kind != "slip" or work.each != ONE or length.varies or length.variable or chains < 2:
                 return
-            on = (place,) if isinstance(place, JustMade | Last) else ()
-            if closes or on:
+            on = (JustMade(place.target, span=place.span),) if isinstance(place, JustMade | Last) else ()
+            if closes or on or isinstance(place, Same):
                 begun = steps[-2].span
                 span = work.span
                 both = replace(span, start=begun.start) if span is not None and begun is not None else span

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from .cursor import Cursor
 from .targets import read_counted_target, read_target, starts_named_number, starts_target
-from .tree import ONE, Amount, Each, Last, Marked, Place, Same, Skipped, Target, Until, Within
+from .tree import Amount, Each, Marked, Place, Same, Skipped, Target, Until, Within
 from .tree_places import BegunBy
 from .untils import names_a_space
 
@@ -15,8 +15,8 @@ WHICH_GROUP = frozenset({"next", "same", "last"})
 
 
 def pass_at_base(cursor: Cursor) -> bool:
-    """`st at base of ch-3`: the stitch that the beginning chain stands on."""
-    if cursor.means != "st" or cursor.ahead() != "at-base":
+    """`st at base of ch-3`, on a foundation `ch at base of ch-3`: what the beginning chain stands on."""
+    if cursor.means not in ("st", "ch") or cursor.ahead() != "at-base":
         return False
     cursor.at += 1
     _pass_base(cursor)
@@ -39,11 +39,8 @@ def read_same(cursor: Cursor) -> Place:
     begun: BegunBy = ""
     if cursor.means == "as":
         cursor.at += 1
-        as_first = cursor.means in ("first", "beg")
         begun = _begun(cursor)
         _pass_as(cursor)
-        if as_first and target.kind == "chain":  # along the other side of a chain that is the last
-            return Last(ONE, target)
     elif cursor.means == "at-base":
         _pass_base(cursor)
     return Same(target, begun)
