@@ -241,6 +241,12 @@ def _may_be_none(hand: Hand, place: Each) -> bool:
     return hand.none_open and hand.setting.reading.none
 
 
+def _none_lies_between(hand: Hand, place: Each, end: int) -> bool:
+    """Whether `each sc to last 2 sc` is none where a tip is shaped: the hook stands at these two."""
+    told_twice = hand.filled_to == (hand.edge.pos, place.until)
+    return place.until.kind == "to-last" and end == hand.edge.pos and not told_twice
+
+
 def _is_a_top(place: MadePlace) -> bool:
     return isinstance(place, Made) and place.role not in ("row-end", "loop")
 
@@ -285,7 +291,7 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
         nearest = min(ones, key=lambda one: one.at)
         found.append(nearest)
         at = nearest.after
-    if not found and _may_be_none(hand, place):
+    if not found and (_may_be_none(hand, place) or _none_lies_between(hand, place, end)):
         return []
     if not found:
         raise missing(hand, place.targets[0], 1, 0, span)
@@ -299,6 +305,7 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
     left = edge.count(edge.pos, end)
     if left == 0 or (place.until.kind != "end" and left in hand.runs):
         edge.pos = end  # `each sc to last st`: the dc before that is passed as the others were
+        hand.filled_to = (end, place.until)
     return taken
 
 

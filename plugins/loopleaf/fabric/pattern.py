@@ -11,12 +11,14 @@ from ..notation.problem import Problem
 from ..notation.tree import FastenOff, Join, Line, Span, Stitch, Tally, Turn
 from ..pattern import KEY, Path, Pattern, Piece, PlanProblem, RoundPlan, Source, is_yarn, set_out
 from . import survey
+from .begun_again import begins_well, without_the_chain
 from .borne_out import ReadRound, work_piece
 from .last_count import borne_out_at_the_end, counted_at_the_end
 from .otherway import from_other_end
 from .own_count import own_count
 from .picots import as_defined
 from .piece import Ways
+from .stitches import picot_chains
 from .tally import compare
 from .uneven import uneven, with_n
 from .worked import PieceWork, Place, RoundWork, Trouble
@@ -74,13 +76,24 @@ def work_pattern(source: Source) -> PatternWork:
 def vocabulary_of(pattern: Pattern) -> notation.Vocabulary:
     """The words that this pattern's lines may use: its terms, its own stitches, yarns and pieces."""
     specials = {
-        name: notation.SpecialStitch(name, special.short, special.work, special.text, special.yarn_overs)
+        name: notation.SpecialStitch(
+            name, special.short, _work_of(pattern, name), special.text, special.yarn_overs
+        )
         for name, special in pattern.special_stitches.items()
     }
     yarns = frozenset(pattern.materials.yarns) if pattern.materials is not None else frozenset()
     lines = (entry.work or "" for piece in pattern.pieces.values() for entry in piece.entries)
     pieces, picot = frozenset(pattern.pieces), notation.picot_of(lines)
     return notation.Vocabulary(pattern.terms, specials, yarns, pieces, pattern.size_count, picot)
+
+
+def _work_of(pattern: Pattern, name: str) -> str | None:
+    """What a stitch of the author's own is told by: its `work`; of a picot its text, where that is one."""
+    special = pattern.special_stitches[name]
+    if special.work or "picot" not in name.lower() or not special.text:
+        return special.work
+    line = notation.parse(special.text, notation.Vocabulary(pattern.terms)).line
+    return special.text if line is not None and picot_chains(as_defined(line, name)) else None
 
 
 @cache
@@ -101,11 +114,11 @@ def _heights(pattern: Pattern) -> dict[str, int]:
 
 def _specials(work: PatternWork) -> dict[str, Line]:
     found: dict[str, Line] = {}
-    for name, special in work.pattern.special_stitches.items():
+    for name, special in work.vocabulary.specials.items():
         if not special.work:
             continue
         path: Path = ("special stitches", name, "work")
-        parsed = notation.parse(special.work, work.vocabulary)
+        parsed = _told(name, special.work, work.vocabulary)
         work.problems += [LineProblem(path, problem) for problem in parsed.problems]
         line = as_defined(parsed.line, name) if parsed.line is not None else None
         ends = _ends(line)
@@ -113,6 +126,16 @@ def _specials(work: PatternWork) -> dict[str, Line]:
         if line is not None and not ends:
             found[name] = line
     return found or _NO_SPECIALS
+
+
+def _told(name: str, said: str, vocabulary: notation.Vocabulary) -> notation.Parsed:
+    """A stitch of the author's own, read; its own name in it is the trade's: `picot: ch-3 picot`."""
+    parsed = notation.parse(said, vocabulary)
+    if parsed.line is None or name not in survey.specials(parsed.line):
+        return parsed
+    others = {other: special for other, special in vocabulary.specials.items() if other != name}
+    plain = notation.parse(said, replace(vocabulary, specials=others))
+    return parsed if plain.line is None else plain
 
 
 _BEGINS = re.compile(r"(?:beg|beginning|first|starting|initial)[ -]?(.+)", re.IGNORECASE)
@@ -196,6 +219,8 @@ def _work_piece(
     for before, plan in zip((plans[0], *plans) if plans else (), plans, strict=False):
         line, stated = _read(work, name, plan, said, conventions, unread_squares)
         line, own = own_count(line)
+        if plan.by_rule == "repeat":  # the count that stands in the row worked again is that row's
+            own = None
         if stated is None and own is not None and own.span is not None:
             at = (own.span.start, own.span.end)
             plan = replace(plan, stated=plan.work[slice(*at)], in_line=at)
@@ -222,7 +247,12 @@ def _work_piece(
         leads=_leads(pattern),
     )
     others = {one.name: one for one in work.pieces}
-    result = work_piece(name, piece, ways, lines, others, edges)
+    begun = without_the_chain(lines, piece.start, pattern.size_count)
+    result = work_piece(name, piece, ways, begun or lines, others, edges)
+    if begun and not begins_well(result):
+        other = work_piece(name, piece, ways, lines, others, edges)
+        result, begun = (other, None) if begins_well(other) else (result, begun)
+    lines = begun or lines
     at_the_end, counts = counted_at_the_end(lines, result.rounds)
     if counts:
         other = work_piece(name, piece, ways, at_the_end, others, edges)

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from .cursor import Cursor, UnreadableError
 from .places import read_places, starts_place
-from .tree import ONE, Chain, Group, Next, Step, Work
+from .tree import ONE, Chain, Group, Next, Repeat, Ring, Step, Work
 
 
 def read_all_in(cursor: Cursor, steps: list[Step]) -> None:
@@ -12,6 +12,10 @@ def read_all_in(cursor: Cursor, steps: list[Step]) -> None:
     before the first stitch isn't part of it.
     """
     word = cursor.at
+    if _into_the_ring(cursor, steps):
+        cursor.at += 3
+        steps[:] = [_in_ring(step) for step in steps]
+        return
     first = len(steps)
     while first and _has_no_place(steps[first - 1]):
         first -= 1
@@ -34,6 +38,23 @@ def read_all_in(cursor: Cursor, steps: list[Step]) -> None:
             steps[first:] = [replace(one, each=count, places=where.places, span=cursor.span(began))]
             return
     steps[first:] = [Group(inside, where.places, span=cursor.span(began))]
+
+
+def _into_the_ring(cursor: Cursor, steps: list[Step]) -> bool:
+    """Whether `all in ring` says of a whole round with a repeat where its stitches go: none has a place."""
+    means = [cursor.ahead(1), cursor.ahead(2)]
+    inside = [one for step in steps for one in (step.steps if isinstance(step, Repeat) else (step,))]
+    repeats = any(isinstance(step, Repeat) for step in steps)
+    return means == ["in", "ring"] and repeats and all(map(_has_no_place, inside))
+
+
+def _in_ring(step: Step) -> Step:
+    match step:
+        case Repeat():
+            return replace(step, steps=tuple(map(_in_ring, step.steps)))
+        case Work(each=each, places=(Next(count=count),)) if ONE in (each, count):
+            return replace(step, each=each if count == ONE else count, places=(Ring(),))
+    return step
 
 
 def pass_all(cursor: Cursor) -> None:

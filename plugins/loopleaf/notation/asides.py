@@ -155,6 +155,7 @@ def read_tally(cursor: Cursor, end: int) -> Tally:
     Raises UnreadableError where it isn't one.
     """
     first = cursor.at
+    cursor.at += cursor.words[first].value == "="  # `(= 24 sts)`
     total: Amount | None = None
     entries: list[tuple[Amount, Stitch | Target]] = []
     while cursor.at < end:

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from .asides import may_be_tally
 from .behind_counts import BEHIND_COUNTS
 from .cursor import Cursor
-from .tree import Each, FastenOff, Join, Repeat, Step, Turn, Work
+from .tree import ChainOf, Each, FastenOff, First, Join, Last, Leave, Repeat, Ring, Step, Turn, Work
 
 
 def only_counts(cursor: Cursor) -> bool:
@@ -15,18 +15,37 @@ def only_counts(cursor: Cursor) -> bool:
 
 def where_counts_end(cursor: Cursor, steps: Sequence[Step], dash: bool) -> int:
     """Behind which word a count ends that stands without brackets: `— 24 sts`, `turn. 10 sc.`, `turn: 24 dc,
-    4 ch-2 sps`, `across: 10 sc`; 0 for anything else. dash: one stands before it."""
+    4 ch-2 sps`, `across: 10 sc`, `in tch. 12 dc.`; 0 for anything else. dash: one stands before it."""
     words, end = cursor.words, cursor.at
     before = cursor.said(cursor.at - 1, cursor.at)
     last = steps[-1] if steps else None
-    ended = isinstance(last, Turn | Join | FastenOff) or (before == ":" and _to_the_end(last))
-    if not dash and not (ended and before in (".", ":")):
+    ended = isinstance(last, Turn | Join | FastenOff | Leave) or _to_the_end(last)
+    ended = ended or (before == "." and _ends_there(last))
+    named = cursor.ahead() == "st" and cursor.ahead(2) in (",", *BEHIND_COUNTS)  # `… x 6. 24 sts.`
+    if not dash and not ((ended or named) and before in (".", ":", ";")):
         return 0
     while words[end].means not in BEHIND_COUNTS:
         end += 1
     while words[end - 1].means == ",":
         end -= 1
     return end if dash or may_be_tally(cursor, cursor.at, end) else 0
+
+
+def _ends_there(step: Step | None) -> bool:
+    """Whether nothing is left to work behind a step: `dc in last st`, `ss to top of 3ch`, `6 sc in ring`."""
+    places = step.places if isinstance(step, Work) else ()
+    match places[-1:]:
+        case (Last() | Ring(),):
+            return True
+        case (ChainOf(chain=chain),):
+            return chain != "ch" or _is_a_slip(step)
+        case (First(),):
+            return _is_a_slip(step)
+    return False
+
+
+def _is_a_slip(step: Step | None) -> bool:
+    return isinstance(step, Work) and step.stitch.kind == "slip"
 
 
 def _to_the_end(step: Step | None) -> bool:

@@ -5,7 +5,7 @@ from .edges import read_around_piece
 from .free_loops import starts_free_loops
 from .targets import read_counted_target, starts_named_number, starts_target
 from .tree import Each, RowEnds, Target, Until
-from .untils import read_until, starts_until
+from .untils import names_a_space, read_until, starts_until
 
 _NOTHING_MORE = frozenset({",", "end", ")"})
 
@@ -60,13 +60,23 @@ def _to_another(cursor: Cursor) -> Until | None:
     return Until("next", target=read_counted_target(cursor)[1])
 
 
+def _spaces_up_to(cursor: Cursor, at: int) -> bool:
+    """Whether `ch-1 sp around` stands at a word: `in each sc and in ch-1 sp around` means each of them."""
+    if not names_a_space(cursor, at):
+        return False
+    keep, cursor.at = cursor.at, at
+    read_counted_target(cursor)
+    goes_on, cursor.at = starts_until(cursor, cursor.at), keep
+    return goes_on
+
+
 def _joins_target(cursor: Cursor) -> bool:
     """Whether `and` goes on with what `each` counts (`each st and ch-sp`), not with another step."""
     at = cursor.at + 1
     words = cursor.words
     if words[at].means == "in":
         if words[at + 1].means != "each":
-            return False
+            return _spaces_up_to(cursor, at + 1)
         at += 1
     if words[at].means == "each":
         at += 1

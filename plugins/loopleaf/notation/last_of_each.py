@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from .cursor import Cursor, UnreadableError
+from .ending_places import ending_place
 from .names import starts_stitch
 from .omitting import pass_instead
 from .stitching import read_work
@@ -24,6 +25,17 @@ def read_last_of_each(cursor: Cursor, steps: list[Step]) -> None:
     cursor.at += 1
     last: list[Step] = []
     read_work(cursor, last)
+    _end_there(steps, last, first)
+
+
+def read_where_it_ends(cursor: Cursor, steps: list[Step]) -> None:
+    """`dc in each dc across, ending in top of tch`: the stitch isn't named again."""
+    first = cursor.at
+    _end_there(steps, list(ending_place(cursor, tuple(steps[-1:]))), first)
+
+
+def _end_there(steps: list[Step], last: list[Step], first: int) -> None:
+    """The run before, up to the place of the stitch that ends it."""
     match (*steps[-1:], *last):
         case (
             Work(each=each, places=(*before, Each(until=Until(kind="end"), every=1) as run)) as work,

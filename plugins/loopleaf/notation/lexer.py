@@ -123,6 +123,7 @@ def lex(text: str, vocabulary: Vocabulary, n: NumberOfN | None) -> Lexed:
     _round_as_around(words)
     _end_before_a_stitch(words)
     _circle_in_short(words, vocabulary)
+    _equals(words)
     return Lexed(words, problems, deep)
 
 
@@ -195,6 +196,18 @@ def _circle_in_short(words: list[Word], vocabulary: Vocabulary) -> None:
     for before, word in zip([None, *words], words, strict=False):
         if word.means == "?" and word.value == "mc" and (before is None or before.means == "in"):
             word.means = "ring"
+
+
+def _equals(words: list[Word]) -> None:
+    """`ch 3 (= 1 dc)`, `(skipped chs = 1 dc)`: what a chain counts as; elsewhere the sign stands before a
+    count.
+    """
+    for at, word in enumerate(words):
+        before = [one.means for one in words[max(at - 3, 0) : at]]
+        named = at > 3 and words[at - 4].means in ("of", "in", "to", "as")  # `ss to top of 3ch (= 12 tr)`
+        behind_chain = before in (["ch", "num", "("], ["num", "ch", "("]) and not named
+        if word.value == "=" and (behind_chain or before[-1:] in (["ch"], ["tch"], ["skipped"])):
+            word.means = "counts-as"
 
 
 def _split(text: str) -> list[Piece]:

@@ -13,7 +13,12 @@ _JOINTS = frozenset({"against", "beside", "with"})
 
 
 def piece_at(cursor: Cursor, at: int) -> str:
-    """The pattern's piece whose name begins at a word, as the file spells it; "" where there is none."""
+    """The pattern's piece whose name begins at a word, as the file spells it; "" where there is none.
+
+    A stitch of the author's own that is called like a piece is the stitch.
+    """
+    if cursor.words[at].means == "special":
+        return ""
     start = cursor.words[at].start
     rest = cursor.text[start:].lower()
     found = ""

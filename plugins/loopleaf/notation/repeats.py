@@ -11,6 +11,7 @@ from dataclasses import replace
 from .all_in_one import pass_all
 from .asides import is_tally, read_tally
 from .cursor import Cursor, UnreadableError, read_amount
+from .ending_places import ending_place
 from .gathering import read_bracketed
 from .group_loops import in_loop, in_post
 from .names import starts_stitch
@@ -315,7 +316,7 @@ def read_tail(
             cursor.at = at  # `omitting last dc and ending ss in first dc`: that comes behind the repeat
             break
         elif _starts_ending(cursor):
-            ending = _last_steps(cursor)
+            ending = ending_place(cursor, inside) if cursor.means == "in" else _last_steps(cursor)
         elif cursor.take("omitting"):
             inside, omitting = read_omitted(cursor, inside)
         else:

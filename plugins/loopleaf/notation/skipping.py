@@ -53,6 +53,7 @@ def read_skip(cursor: Cursor, steps: list[Step]) -> None:
     purpose = read_purpose(cursor)
     skip = Skip(amount or ONE, target, which, cursor.span(first), purpose, bare)  # type: ignore[arg-type]
     steps.append(skip)
+    steps.extend(_listed(cursor))
     while (more := _more(cursor)) is not None:
         steps.append(more)
 
@@ -77,6 +78,27 @@ def _read_several(cursor: Cursor, steps: list[Step]) -> None:
         amount, target = read_counted_target(cursor, bare=True)
         steps.append(Skip(amount or ONE, target, span=cursor.span(first)))
     cursor.at = close + 1
+
+
+def _listed(cursor: Cursor) -> list[Skip]:
+    """`, next 2 sc and next ch-2 sp` behind `sk next ch-2 sp`: a list that ends in a space; else nothing is
+    passed.
+    """
+    before, found = cursor.at, list[Skip]()
+    while cursor.means in (",", "and"):
+        ends = cursor.means == "and"
+        cursor.at += 1
+        first = cursor.at
+        cursor.take("next")
+        try:
+            amount, target = read_counted_target(cursor)
+        except UnreadableError:
+            break
+        found.append(Skip(amount or ONE, target, span=cursor.span(first)))
+        if ends and len(found) > 1 and target.kind in ("space", "loop") and cursor.means in _ENDS:
+            return found
+    cursor.at = before
+    return []
 
 
 def _more(cursor: Cursor) -> Skip | None:

@@ -13,7 +13,7 @@ from .cursor import Cursor, UnreadableError, read_amount
 from .directions import pass_direction, pass_where_aside
 from .free_loops import read_working_in, starts_free_loops
 from .gathering import read_draw, read_holding
-from .last_of_each import read_instead, read_last_of_each, starts_last_of_each
+from .last_of_each import read_instead, read_last_of_each, read_where_it_ends, starts_last_of_each
 from .lying import pass_lying
 from .manner import (
     pass_side,
@@ -333,6 +333,8 @@ def _ending(cursor: Cursor, steps: list[Step]) -> None:
     cursor.at += 1
     if starts_last_of_each(cursor, cursor.at):
         read_last_of_each(cursor, steps)
+    elif cursor.means == "in":
+        read_where_it_ends(cursor, steps)
     else:
         read_step(cursor, steps)
 

@@ -43,6 +43,7 @@ from .tree import (
     Skip,
     Step,
     Stitch,
+    Turn,
     Until,
     Work,
     Yarn,
@@ -187,7 +188,8 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
 def _from_the_second(cursor: Cursor, steps: list[Step]) -> None:
     """`ch 3, dc in 2nd dc and in each dc across`: behind the turning chain those before it are passed."""
     words, at = cursor.words, cursor.at
-    begins = all(isinstance(step, Chain) for step in steps) and (steps or words[at + 3].means == "and")
+    own = steps[1:] if steps and isinstance(steps[0], Turn) else steps  # `turn, ch 3, dc in 2nd dc`
+    begins = all(isinstance(step, Chain) for step in own) and (own or words[at + 3].means == "and")
     if not begins or words[at].means != "in" or words[at + 1].means != "ord":
         return
     if words[at + 2].means not in ("st", "stitch") or words[at + 3].means in ("of", "form"):

@@ -33,6 +33,28 @@ _EVERY_OTHER = re.compile(
 )
 
 
+_COUNT = re.compile(
+    r"(?:[.,;:]\s+|\s*\(|\s*\[|\s+[-–—]\s+|[–—])"
+    r"(?P<count>(?P<number>\d{1,5})(?: ?[a-z][a-z0-9 ,-]{0,40})?)[)\]]?[.\s]*$",
+    re.IGNORECASE,
+)
+_NO_COUNT = re.compile(r"\b(?:times?|twice|once|more|until|rows?|rounds?|rnds?|inch|cm)\b", re.IGNORECASE)
+
+
+def _without_its_count(entry: dict[Any, Any], work: str) -> tuple[str, str]:
+    """`rep row 2. 6 sc`, `as row 2 (6)`: the words before the count, and the count; "" for none, or where the
+    entry has another one.
+    """
+    said = _COUNT.search(work) if len(work) <= LONGEST else None
+    before = work[: said.start()] if said is not None else work
+    if said is None or _NO_COUNT.search(said["count"]) or _AGAIN.fullmatch(before) is None:
+        return work, ""
+    if said["count"].isdigit() and said[0].strip()[0] not in ".([":  # `rows 2 – 5`
+        return work, ""
+    own = plain_text(entry.get("count"))
+    return (before, said["count"]) if own is None or own.split()[:1] == [said["number"]] else (work, "")
+
+
 def said_in_print(entry: dict[Any, Any]) -> dict[Any, Any]:
     """An entry with `rep rows 3 and 4` as `repeat`, and `2 and every other row` as `every: 2`.
 
@@ -42,6 +64,7 @@ def said_in_print(entry: dict[Any, Any]) -> dict[Any, Any]:
     work = plain_text(entry.get("work")) or ""
     label = _LABEL.match(work)
     work = work[label.end() :] if label is not None else work
+    work, count = _without_its_count(entry, work)
     again = _AGAIN.fullmatch(work) if len(work) <= LONGEST else None
     if again is not None and not {"repeat", "as", "from"} & set(entry):
         one = again[1] or again[3] or _before(entry)
@@ -51,6 +74,8 @@ def said_in_print(entry: dict[Any, Any]) -> dict[Any, Any]:
         if first and (follow or again["few"]):
             _holds(entry, again[0], last - first + 1, again["often"] or "")
             del made["work"]
+            if count and "count" not in entry:
+                made["count"] = count
             made["repeat"] = str(first) if first == last else f"{first}-{last}"
             if again["until"] and "until" not in entry:
                 made["until"] = again["until"]
