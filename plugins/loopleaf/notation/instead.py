@@ -33,7 +33,7 @@ def _put(word: str, numbers: Iterator[Piece], start: int, end: int) -> Piece:
     """A word of what is read instead; `#` is the next number that was said."""
     if word == "#":
         return ("num", next(numbers)[1], start, end, False)
-    return ("mark" if word == "*" else "word", word, start, end, False)
+    return ({"*": "mark", ",": "sign"}.get(word, "word"), word, start, end, False)
 
 
 def _said_at(pieces: list[Piece], at: int) -> tuple[int, tuple[str, ...]] | None:

@@ -17,6 +17,7 @@ from .names import starts_stitch
 from .nth_space import pass_to_the_nth
 from .omitting import is_short_for, pass_instead, read_omitted, starts_instead, without_the_last
 from .places import read_places, starts_place
+from .so_many_groups import read_so_many_groups
 from .tree import ONE, Again, Amount, Group, Passage, Repeat, Step, Until
 from .untils import read_until, starts_until
 
@@ -355,6 +356,9 @@ def _starts_ending(cursor: Cursor) -> bool:
 def _how_often(cursor: Cursor) -> tuple[Amount, bool]:
     """`4 more times` (five in all), `3 times in all`, and the unclear `3 times`."""
     at = cursor.at
+    groups = read_so_many_groups(cursor)
+    if groups is not None:
+        return groups
     if cursor.take("of-all"):
         times = read_times(cursor)
         if times is None:
