@@ -12,6 +12,8 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, BrowserContext, sync_playwright
 
+from loopleaf.publish import booklet_shelf
+from loopleaf.publish.booklet import Assets, print_booklet
 from tests.publish.small_site import ROOT, SmallSite
 
 QUIET = (
@@ -48,7 +50,11 @@ def _built(tmp_path_factory: pytest.TempPathFactory) -> Path:
         ]
         small = SmallSite(folder, dict.fromkeys(names), booklets=True, papers=["a4"])
         small.settings["markdown_extensions"] += ["attr_list", "pymdownx.superfences", "pymdownx.highlight"]
-        small.build()
+        # Booklets are tried in tests/pdf: here one sheet stands in for each, as printing takes minutes.
+        sheet = print_booklet("<html lang='en'><title>A sheet</title><p>One sheet.", Assets(folder))
+        with pytest.MonkeyPatch.context() as patch:
+            patch.setattr(booklet_shelf, "print_all", lambda orders, executor: [sheet] * len(orders))
+            small.build()
     finally:
         done.touch()
     return small.html

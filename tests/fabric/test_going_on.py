@@ -363,6 +363,10 @@ def test_a_missing_turn_is_said_once_a_piece() -> None:
     ("line", "wanted"),
     [
         ("ch 1, sc in each st around, sc in each st around, join", "works-past-the-end"),
+        (
+            "ch 1, sc in each st to last 4 sts, sc in each st to last 4 sts, sc in last 4 sts, join",
+            "works-past-the-end",
+        ),
         ("ch 1, sc in next 6 sts, fasten off, sc in next 6 sts", "yarn-not-joined"),
         ("ch 1, (sc in next st, ch 1, ch 2, sk 1 st) x 6, join", "count-differs"),
     ],

@@ -261,8 +261,9 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
         raise hand.stuck("no-such-place", span, what="even number", there=[])
     if edge.plain and place.targets == (STITCH,) and place.every == 1:
         stretch = edge.places[edge.pos : end]
-        if not stretch and place.until.kind == "end":
-            if _may_be_none(hand, place):
+        told_twice = hand.filled_to == (edge.pos, place.until)
+        if not stretch and (place.until.kind == "end" or told_twice):
+            if not told_twice and _may_be_none(hand, place):
                 return []
             raise missing(hand, STITCH, 1, 0, span)
         edge.pos = end
@@ -270,6 +271,7 @@ def each_place(hand: Hand, place: Each, span: Span | None) -> list[Into]:
         hand.since = 0
         if stretch:
             hand.last = stretch[-1]
+            hand.filled_to = (end, place.until)
         return list(zip(stretch, strict=True))
     found: list[Found] = []
     at = edge.pos

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from ..notation.tree import Span, Step, Stitch, Target
+from ..notation.tree import Span, Step, Stitch, Target, Until
 from .blocks import begins_block, into_block
 from .edge import Edge, Stuck, loops_of
 from .joined_arch import chains_of
@@ -89,6 +89,7 @@ class Hand:
     apart: int = 0
     left: int = 0
     since: int = 0
+    filled_to: tuple[int, Until] | None = None
     fastened: bool = False
     joined: bool = False
     turned: bool = False
