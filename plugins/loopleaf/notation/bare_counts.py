@@ -14,12 +14,13 @@ def only_counts(cursor: Cursor) -> bool:
 
 def where_counts_end(cursor: Cursor, steps: Sequence[Step], dash: bool) -> int:
     """Behind which word a count ends that stands without brackets: `— 24 sts`, `turn. 10 sc.`, `turn: 24 dc,
-    4 ch-2 sps`, `across: 10 sc`; 0 for anything else. dash: one stands before it."""
+    4 ch-2 sps`, `across: 10 sc`, `…, 18 sts`; 0 for anything else. dash: one stands before it."""
     words, end = cursor.words, cursor.at
     before = cursor.said(cursor.at - 1, cursor.at)
     last = steps[-1] if steps else None
     ended = isinstance(last, Turn | Join | FastenOff) or (before == ":" and _to_the_end(last))
-    if not dash and not (ended and before in (".", ":")):
+    stitches = [word.means for word in words[end : end + 3]] == ["num", "st", "end"]  # `…, 18 sts`: no kind
+    if not dash and not (ended and before in (".", ":")) and not (stitches and steps):
         return 0
     while words[end].means not in BEHIND_COUNTS:
         end += 1

@@ -33,6 +33,8 @@ def _pass_base(cursor: Cursor) -> None:
 def read_same(cursor: Cursor) -> Place:
     """`same st`, `same sp`, `same st as join`, `same st at base of ch-3`."""
     cursor.at += 1
+    if cursor.means in (",", ")", "rep"):  # `2 dc in same, ch 1`
+        return Same()
     target = read_counted_target(cursor)[1]
     if cursor.means == "base" or (cursor.means == "a" and cursor.ahead() == "base"):
         raise cursor.fail("place")

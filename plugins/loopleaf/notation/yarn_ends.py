@@ -11,6 +11,7 @@ _INCHES = frozenset({"in", "ins", "inch", "inches", '"', "”"})
 _LONGEST_TAIL = 4
 _MOST_WORDS = 6
 _CLOSES = frozenset({"close", "closing"})
+_SHUT = frozenset({"up", "closed", "shut", "hole", "opening", "gap"})
 _THREADS = frozenset({"weave", "thread", "run", "draw", "gather"})
 
 
@@ -96,7 +97,10 @@ def _begins_closing(cursor: Cursor, at: int) -> bool:
     if cursor.words[at].means == "end":
         return False
     ahead = [word.means for word in cursor.words[at + 1 : at + 6]]
-    return said in _CLOSES or (said in _THREADS and "through" in ahead and cursor.words[at].means == "?")
+    sewn = said == "sew" and cursor.said(at + 1, at + 2).lower() in _SHUT
+    return (
+        said in _CLOSES or sewn or (said in _THREADS and "through" in ahead and cursor.words[at].means == "?")
+    )
 
 
 def read_closed(cursor: Cursor, steps: list[Step]) -> bool:

@@ -72,15 +72,19 @@ _BEFORE_A_LABEL = frozenset({",", "(", "*", "and"})
 _BEHIND_A_YARN = frozenset({",", "end", ")", "and", "rep", "*"})
 
 
+_CALLED = frozenset({"yarn", "color", "colour"})
+
+
 def pass_yarn_label(cursor: Cursor, steps: list[Step]) -> bool:
-    """`A: 3 sc`, `A 3 sc`, `(A) 3 sc`: a listed yarn as a label says what `with A` says."""
+    """`A: 3 sc`, `A 3 sc`, `(A) 3 sc`, `color A: 3 sc`: a listed yarn as a label says what `with A` says."""
     first = cursor.at
     bracket = cursor.means == "("
-    if not is_listed(cursor, first + bracket) or (bracket and cursor.ahead(2) != ")"):
+    called = cursor.said(first, first + 1).lower() in _CALLED
+    if not is_listed(cursor, first + bracket + called) or (bracket and cursor.ahead(2) != ")"):
         return False
     if first and cursor.words[first - 1].means not in _BEFORE_A_LABEL:
         return False
-    cursor.at += bracket
+    cursor.at += bracket + called
     yarn = read_yarn_name(cursor)
     cursor.at += bracket
     steps.append(Yarn(yarn, "with", cursor.span(first)))
