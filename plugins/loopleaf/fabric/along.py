@@ -15,7 +15,7 @@ from ..notation.tree import (
     Span,
     Target,
 )
-from .beneath import free_beneath, further_down
+from .beneath import free_beneath, further_down, stacked_spaces
 from .earlier import is_midway
 from .edge import Edge, Found
 from .free import along_free, free_loops
@@ -50,6 +50,8 @@ def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
             if hand.edge.find(Target("chain"), hand.edge.pos) is None:
                 return [(p,) for p in hand.next_leaf(count, span)]
         hand.leaf = None
+    if place.stacked:
+        return stacked_spaces(hand, place, span)
     if place.below > 1:
         return further_down(hand, place, count, span)
     edge = hand.edge

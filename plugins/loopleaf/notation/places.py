@@ -9,6 +9,7 @@ from .free_loops import read_free_place, starts_free_loops
 from .manner_of_post import read_from_behind
 from .piece_names import read_layers
 from .place_kinds import read_over, read_place
+from .stacked import read_stacked
 from .targets import CHAIN
 from .tree import ONE, Amount, Each, First, FromHook, Last, Next, Place, RowEnds, Same, Target
 from .untils import names_a_space, read_until, starts_until
@@ -97,6 +98,9 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
     if means == "for":
         cursor.at += 1
         places.append(read_for_rows(cursor))
+        return
+    if (stacked := read_stacked(cursor)) is not None:
+        places.append(stacked)
         return
     if means in ("in", "in-all"):
         cursor.at += 1
