@@ -42,6 +42,7 @@ NOT_YET: frozenset[str] = frozenset(
         "long stitches between petals, from the gap on",
         "a long stitch where the hook stands within a petal",
         "evenly around a square's spaces needs a number",
+        "until there are more groups than the count holds",
         "a second shoulder behind stitches that an earlier row left",
         "a second shoulder, where only that row says that the first left stitches",
         "down the side into the row ends, without a turn",

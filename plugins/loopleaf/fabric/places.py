@@ -32,7 +32,6 @@ from .gaps import in_gaps
 from .gaps_beneath import in_gap_beneath
 from .hand import Hand
 from .inside import between, corresponding, from_hook, here, in_chain_of, in_ring, in_skipped, marked, within
-from .other_side import turn_unsaid
 from .own_side import along_the_rest, lay_own_side
 from .seek import Into
 from .whole_groups import each_one, first_one, last_one, next_ones
@@ -41,7 +40,6 @@ from .whole_groups import each_one, first_one, last_one, next_ones
 def resolve(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into]:
     """The places that `place` names from where the hook is, used up in order."""
     where = getattr(place, "span", None) or span
-    turn_unsaid(hand, place, where)
     beneath = in_gap_beneath(hand, place, where)
     if beneath is not None:
         return beneath

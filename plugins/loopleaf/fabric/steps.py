@@ -41,13 +41,13 @@ from .caught import caught_in
 from .closed_arch import around_the_closing
 from .every import as_below, with_plain_between
 from .free import working_in
-from .hand import Hand
+from .hand import Hand, Leaf
 from .into_ring import into_the_ring, repeated_in_the_ring
 from .kept import before_the_last, kept
 from .levelling import past_the_marker
 from .markers import to_mark
 from .one_walk import each_apart, one_walk
-from .other_side import go_along_other_side
+from .own_side import goes_on_below
 from .own_stitches import own_stitch, written_out
 from .pass_begun import each_pass_anew
 from .petals import is_a_petal
@@ -268,8 +268,33 @@ def _working_over(hand: Hand, step: WorkingOver, follow: Step | None) -> None:
     passing_over.work_over(hand, step)
 
 
+AROUND_A_TIP = 3
+"""So many stitches in the chain begun with go around its end: the other side stops before it."""
+
+
 def _other_side(hand: Hand, step: OtherSide, follow: Step | None) -> None:
-    go_along_other_side(hand, step)
+    if step.of == "chain" and hand.leaf is not None:
+        leaf = hand.leaf
+        first = max(leaf.first, 0)
+        hand.leaf = Leaf(list(reversed(leaf.loops[first : leaf.pos - 1])), span=step.span)
+        return
+    edge = hand.edge
+    if goes_on_below(hand):
+        return
+    if not hand.other_side:
+        raise hand.stuck("no-such-place", step.span, what="other side", there=edge.describe())
+    if edge.pos < edge.limit:
+        raise hand.stuck("stitches-left-over", step.span, left=edge.rest(), target="chain")
+    at_the_tip = [one for one in hand.new if isinstance(one, Made) and one.into == (edge.places[-1],)]
+    hand.tip_open = len(at_the_tip) == 1
+    behind = hand.other_side[max(hand.first_worked, 0) :][::-1]
+    edge.places = edge.places + behind[not (hand.setting.reading.tip and hand.tip_open) :]
+    begun_in = edge.places[max(hand.first_worked, 0)]
+    into_first = sum(1 for one in hand.made if isinstance(one, Made) and one.into == (begun_in,))
+    hand.turned_tip = edge.places[-1] if len(behind) > 1 and into_first >= AROUND_A_TIP else None
+    edge.limit = len(edge.places)
+    hand.turned_at = edge.pos
+    hand.other_side = []
 
 
 # ---- yarn, markers, ends -----------------------------------------------------------------------------
