@@ -43,6 +43,7 @@ NOT_YET: frozenset[str] = frozenset(
         "a long stitch where the hook stands within a petal",
         "evenly around a square's spaces needs a number",
         "until there are more groups than the count holds",
+        "one stitch over more chains than lie there",
         "a second shoulder behind stitches that an earlier row left",
         "a second shoulder, where only that row says that the first left stitches",
         "down the side into the row ends, without a turn",
