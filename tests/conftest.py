@@ -23,9 +23,7 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     )
 
 
-MEASURED = frozenset(
-    ["pattern", "notation", "fabric", "measure", "review", "trade", "published", "demo", "quality"]
-)
+MEASURED = frozenset(["pattern", "notation", "fabric", "measure", "review", "trade", "published", "demo"])
 """Tests of the rooms whose coverage is measured. The others build sites, booklets and drawings of the same
 patterns: following each line of the engine through them doubles their time, and shows nothing of how well a
 room is tested."""

@@ -1,8 +1,6 @@
 """The demo's booklets, all of them: clean prints that say, round by round, what the pages say."""
 
 import re
-from functools import cache
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -11,19 +9,17 @@ from lxml import html  # type: ignore[import-untyped]
 from loopleaf.publish.booklet import Assets
 from loopleaf.publish.booklet_html import LARGE_MM, PAPERS, booklet_html, charts_at_the_back, is_large
 from loopleaf.publish.booklet_shelf import BookletJob, Booklets, make_booklets
-from loopleaf.publish.leaflet import leaflet
 from loopleaf.publish.leaflet_parts import Drawing, Leaflet, Terms
 from loopleaf.publish.overrides import overrides
 from loopleaf.publish.print_chart import parts
-from loopleaf.publish.settings import Settings
 from loopleaf.publish.site_pages import Later, Switch, pattern_html, templates
-from loopleaf.review import check
 from tests.demo.counts import PATTERNS as COUNTED
+from tests.demo.leaflets import DOCS, leaf_of
+from tests.demo.leaflets import SLUGS as PATTERNS
+from tests.pdf.hairlines import THINNEST, strokes
 from tests.pdf.reading import elements, heights, opened, pages, squeezed
 from tests.pdf.test_words import assert_rounds_in_order
 
-DOCS = Path(__file__).resolve().parents[2] / "patterns"
-PATTERNS = sorted(path.stem for path in DOCS.glob("*.yml"))
 ONE_LESS = ("UK", "letter")
 """Printing takes long: the US booklets show what another paper changes."""
 BOTH: tuple[Terms, Terms] = ("US", "UK")
@@ -36,15 +32,9 @@ EVERY = [
 ]
 
 
-@cache
-def leaflet_of(slug: str, terms: Terms) -> Leaflet:
-    file = DOCS / f"{slug}.yml"
-    return leaflet(check(file.read_bytes(), file.name), terms, Settings(contact="ask@example.org"))
-
-
 def job(slug: str, terms: Terms, paper: str) -> BookletJob:
     address = f"https://patterns.example.org/{terms.lower()}/{slug}/"
-    return BookletJob(slug, terms, paper, booklet_html(leaflet_of(slug, terms), paper, address), Assets(DOCS))
+    return BookletJob(slug, terms, paper, booklet_html(leaf_of(slug, terms), paper, address), Assets(DOCS))
 
 
 @pytest.fixture(scope="module")
@@ -57,7 +47,7 @@ def page_rounds(slug: str, terms: Terms) -> list[tuple[str, str, str]]:
     env = templates([str(overrides("site"))])
     switch = Switch(terms, "../other/")
     later = Later(lambda path: path)
-    body = later.fill(pattern_html(env, leaflet_of(slug, terms), switch, [], lambda anchor: "", [], later))
+    body = later.fill(pattern_html(env, leaf_of(slug, terms), switch, [], lambda anchor: "", [], later))
     found = []
     for one in html.fromstring(body).xpath("//*[@data-leaf-round]"):
         for heard in one.xpath(".//*[@class='leaf-heard']"):
@@ -79,10 +69,10 @@ def test_every_pattern_of_the_demo_has_all_its_booklets_printed_without_a_remark
 @pytest.mark.parametrize(("slug", "terms", "paper"), EVERY)
 def test_the_booklet_has_every_round_of_the_page_in_its_words_and_with_its_count(made, slug, terms, paper):
     pdf = made.paths[f"booklets/{slug}-{terms.lower()}-{paper}.pdf"].read_bytes()
-    assert_rounds_in_order(leaflet_of(slug, terms), pdf)
+    assert_rounds_in_order(leaf_of(slug, terms), pdf)
     book = " ".join(pages(pdf))
     rounds = page_rounds(slug, terms)
-    assert len(rounds) == sum(len(piece.rounds) for piece in leaflet_of(slug, terms).pieces) > 0
+    assert len(rounds) == sum(len(piece.rounds) for piece in leaf_of(slug, terms).pieces) > 0
     for number, words, count in rounds:
         assert squeezed(f"{number} {words} {count}") in book
 
@@ -100,7 +90,7 @@ def test_the_cover_shows_the_piece_and_says_what_it_is(made, slug, terms, paper)
     figure = next(element for element in elements(pdf) if element.kind == "Figure")
     assert figure.raw.Pg.objgen == opened(pdf).pages[0].obj.objgen
     first = pages(pdf)[0]
-    leaf = leaflet_of(slug, terms)
+    leaf = leaf_of(slug, terms)
     for said in (leaf.title, f"{terms} terms", leaf.version, f"/{slug}/", leaf.contact):
         assert said in first
 
@@ -117,7 +107,7 @@ def test_no_word_is_smaller_than_six_points_and_a_half(made, slug):
 @pytest.mark.parametrize("slug", PATTERNS)
 def test_large_charts_stand_at_the_back_where_the_rounds_say(made, slug, paper):
     """With their rounds they would often wait for the next page, and leave a hole in this one."""
-    one = leaflet_of(slug, "US")
+    one = leaf_of(slug, "US")
     at_the_back = charts_at_the_back(one)
     book = pages(made.paths[job(slug, "US", paper).key].read_bytes())
     named = [int(page) for text in book for page in re.findall(r"Chart on page (\d+)", text)]
@@ -133,3 +123,11 @@ def test_large_charts_stand_at_the_back_where_the_rounds_say(made, slug, paper):
 
 def drawn(one: Leaflet) -> list[Drawing]:
     return [d for piece in one.pieces for d in piece.drawings if d.kind == "chart"]
+
+
+@pytest.mark.parametrize("slug", PATTERNS)
+def test_no_stroke_is_thinner_than_a_hairline(made, slug):
+    with opened(made.paths[job(slug, "US", "a4").key].read_bytes()) as book:
+        found = [width for page in book.pages for width in strokes(page, page.get("/Resources"))]
+    assert len(found) > 30
+    assert min(found) >= THINNEST

@@ -7,9 +7,7 @@ import pytest
 from loopleaf.publish.booklet import Assets, print_booklet
 from loopleaf.publish.booklet_html import booklet_html
 from loopleaf.publish.how_to import how_to
-from loopleaf.publish.leaflet import leaflet
-from loopleaf.publish.settings import Settings
-from loopleaf.review import check
+from tests.demo.leaflets import leaf_of
 from tests.pdf.reading import heights, pages
 
 DOCS = Path(__file__).resolve().parents[2] / "patterns"
@@ -25,9 +23,7 @@ DOCS = Path(__file__).resolve().parents[2] / "patterns"
 def test_sentences_of_a_technique_begin_on_one_line(
     slug: str, first: str, words: tuple[str, ...], tmp_path: Path
 ) -> None:
-    file = DOCS / f"{slug}.yml"
-    set_out = leaflet(check(file.read_bytes(), file.name), "US", Settings(contact="ask@example.org"))
-    pdf = print_booklet(booklet_html(set_out, "a4", "", how_to("US", tmp_path)), Assets(DOCS)).pdf
+    pdf = print_booklet(booklet_html(leaf_of(slug), "a4", "", how_to("US", tmp_path)), Assets(DOCS)).pdf
     page = next(at for at, text in enumerate(pages(pdf), 1) if first in text and words[0] in text)
     found = heights(pdf, page)
     title = next(top for word, top, _ in found if word == first.split()[0])

@@ -1,8 +1,5 @@
 """Leaflets set out from worked patterns: what is printed, in either terminology."""
 
-from functools import cache
-from pathlib import Path
-
 import pytest
 import yaml
 
@@ -11,6 +8,7 @@ from loopleaf.publish.leaflet_parts import Heading, Leaflet, Round, Telling, Ter
 from loopleaf.publish.leaflet_rounds import seconds
 from loopleaf.publish.settings import Settings
 from loopleaf.review import check
+from tests.demo.leaflets import leaf_of
 from tests.publish.small_site import COASTER, ROOT, WRONG
 
 DEMO = sorted(path.stem for path in (ROOT / "patterns").glob("*.yml"))
@@ -22,11 +20,6 @@ def _set_out(text: str, terms: Terms = "US", file: str = "coaster.yml", contact:
     return leaflet(checked, terms, Settings(contact=contact))
 
 
-@cache
-def _demo(slug: str, terms: Terms = "US") -> Leaflet:
-    return _set_out(Path(ROOT / "patterns" / f"{slug}.yml").read_text(encoding="utf-8"), terms, f"{slug}.yml")
-
-
 def _rounds(one: Leaflet, piece: str) -> dict[str, Round]:
     found = next(each for each in one.pieces if each.name == piece)
     return {round.label: round for round in found.rounds}
@@ -36,7 +29,7 @@ def _rounds(one: Leaflet, piece: str) -> dict[str, Round]:
 
 
 def test_rounds_alike_are_printed_once() -> None:
-    rounds = _rounds(_demo("lantern-pouch"), "pouch")
+    rounds = _rounds(leaf_of("lantern-pouch"), "pouch")
     assert list(rounds) == [f"Round {n}" for n in (1, 2, 3, 4, 5, 6)] + ["Rounds 7–16"] + [
         f"Round {n}" for n in (17, 18, 19)
     ]
@@ -46,20 +39,20 @@ def test_rounds_alike_are_printed_once() -> None:
 
 
 def test_a_bare_join_names_its_place_and_n_its_number() -> None:
-    rounds = _rounds(_demo("lantern-pouch"), "pouch")
+    rounds = _rounds(leaf_of("lantern-pouch"), "pouch")
     assert rounds["Round 1"].text == "ch 1, 8 hdc in ring, join with sl st to first hdc"
     assert rounds["Round 5"].text == "ch 1, (inc, hdc in next 3 sts) × 8, join with sl st to first hdc"
 
 
 def test_the_same_rounds_in_the_other_terms() -> None:
-    rounds = _rounds(_demo("lantern-pouch", "UK"), "pouch")
+    rounds = _rounds(leaf_of("lantern-pouch", "UK"), "pouch")
     assert rounds["Round 2"].text == "1ch, 2 htr in each st around, join with ss to first htr"
     assert rounds["Round 17"].count.startswith("24 tr, 24 ")
 
 
 @pytest.mark.parametrize("slug", DEMO)
 def test_both_leaflets_have_the_same_rounds_and_anchors(slug: str) -> None:
-    us, uk = _demo(slug), _demo(slug, "UK")
+    us, uk = leaf_of(slug), leaf_of(slug, "UK")
     assert [(piece.anchor, [round.anchors for round in piece.rounds]) for piece in us.pieces] == [
         (piece.anchor, [round.anchors for round in piece.rounds]) for piece in uk.pieces
     ]
@@ -68,7 +61,7 @@ def test_both_leaflets_have_the_same_rounds_and_anchors(slug: str) -> None:
 
 @pytest.mark.parametrize("slug", DEMO)
 def test_every_round_of_the_file_is_printed_just_once(slug: str) -> None:
-    for piece in _demo(slug).pieces:
+    for piece in leaf_of(slug).pieces:
         anchors = [anchor for round in piece.rounds for anchor in round.anchors]
         assert anchors == [f"{piece.anchor.removeprefix('piece-')}-{n}" for n in range(1, len(anchors) + 1)]
 
@@ -78,7 +71,7 @@ def test_stated_counts_are_printed_as_stated(slug: str) -> None:
     # The file is read here without the engine: single rounds with a plain number as their count.
     written = yaml.safe_load((ROOT / "patterns" / f"{slug}.yml").read_text(encoding="utf-8"))
     terms: Terms = written["terms"]
-    printed = {piece.name: piece for piece in _demo(slug, terms).pieces}
+    printed = {piece.name: piece for piece in leaf_of(slug, terms).pieces}
     looked_at = 0
     for name, piece in written["pieces"].items():
         for entry in piece.get("rounds", piece.get("rows", [])):
@@ -92,13 +85,13 @@ def test_stated_counts_are_printed_as_stated(slug: str) -> None:
 
 
 def test_counts_one_a_size_stand_in_brackets() -> None:
-    rounds = _rounds(_demo("gull-collar"), "collar")
+    rounds = _rounds(leaf_of("gull-collar"), "collar")
     assert rounds["Row 1"].count == "63 (69, 75)"
     assert rounds["Row 1"].unit == "sts"
 
 
 def test_repeated_rows_are_called_by_number() -> None:
-    rows = _rounds(_demo("tide-cloth", "UK"), "cloth")
+    rows = _rounds(leaf_of("tide-cloth", "UK"), "cloth")
     again = rows["Rows 10–25"]
     assert again.text == "repeat rows 2–9 twice more"
     assert again.count == ""  # rows 2 to 9 differ in theirs
@@ -107,13 +100,13 @@ def test_repeated_rows_are_called_by_number() -> None:
 
 
 def test_a_note_stands_with_the_first_of_its_rounds_only() -> None:
-    rounds = _rounds(_demo("lantern-pouch"), "pouch")
+    rounds = _rounds(leaf_of("lantern-pouch"), "pouch")
     assert rounds["Round 4"].note.startswith("The increases come first")
     assert rounds["Round 5"].note == ""
 
 
 def test_headings_and_tellings_stand_where_the_author_put_them() -> None:
-    (ball,) = _demo("pebble-ball").pieces
+    (ball,) = leaf_of("pebble-ball").pieces
     kinds = [type(item) for item in ball.items]
     assert kinds[0] is Heading
     at = next(i for i, item in enumerate(ball.items) if isinstance(item, Telling))
@@ -124,7 +117,7 @@ def test_headings_and_tellings_stand_where_the_author_put_them() -> None:
 
 
 def test_the_moment_of_the_video_leads_there() -> None:
-    casing = _rounds(_demo("lantern-pouch"), "pouch")["Round 17"]
+    casing = _rounds(leaf_of("lantern-pouch"), "pouch")["Round 17"]
     assert (casing.video, casing.video_url) == ("6:10", "https://example.org/lantern-pouch#t=370")
     assert [seconds(moment) for moment in ("0:05", "6:10", "1:00:05")] == [5, 370, 3605]
 
@@ -156,18 +149,18 @@ def test_a_repeat_of_rows_without_a_stated_count_is_marked_too() -> None:
 
 
 def test_yarns_go_by_letter_and_name_in_the_rounds_and_around_them() -> None:
-    ball = _demo("pebble-ball")
+    ball = leaf_of("pebble-ball")
     rounds = _rounds(ball, "ball")
     assert rounds["Round 8"].text.endswith("changing to B (quartz) on last yo")
     assert rounds["Round 8"].note.startswith("Let A (wet slate) hang inside.")
     assert "Yarn A (wet slate)." in ball.pieces[0].about
-    assert any("Yarn B (oat) is for the moon" in note for note in _demo("lantern-pouch").notes)
+    assert any("Yarn B (oat) is for the moon" in note for note in leaf_of("lantern-pouch").notes)
 
 
 def test_what_inc_means_is_said_once() -> None:
-    (inc,) = (one for one in _demo("pebble-ball", "UK").abbreviations if one.short == "inc")
+    (inc,) = (one for one in leaf_of("pebble-ball", "UK").abbreviations if one.short == "inc")
     assert inc.meaning == "2 dc in one stitch"
-    (inc,) = (one for one in _demo("lantern-pouch").abbreviations if one.short == "inc")
+    (inc,) = (one for one in leaf_of("lantern-pouch").abbreviations if one.short == "inc")
     assert inc.meaning == "2 hdc in one stitch (Pouch), 2 sc in one stitch (Moon)"
 
 
@@ -177,43 +170,43 @@ def test_a_chain_that_doesn_t_count_is_explained_once_where_it_matters() -> None
             note for note in one.notes if note in (one.words["first_stitch"], one.words["first_stitch_rows"])
         ]
 
-    assert told(_demo("lantern-pouch")) == [_demo("lantern-pouch").words["first_stitch"]]
-    assert told(_demo("tide-cloth", "UK")) == [_demo("tide-cloth", "UK").words["first_stitch_rows"]]
-    assert told(_demo("pebble-ball")) == []  # a spiral has no beginning chain
-    assert told(_demo("harbour-square")) == []  # its chains count
+    assert told(leaf_of("lantern-pouch")) == [leaf_of("lantern-pouch").words["first_stitch"]]
+    assert told(leaf_of("tide-cloth", "UK")) == [leaf_of("tide-cloth", "UK").words["first_stitch_rows"]]
+    assert told(leaf_of("pebble-ball")) == []  # a spiral has no beginning chain
+    assert told(leaf_of("harbour-square")) == []  # its chains count
 
 
 @pytest.mark.parametrize("terms", ["US", "UK"])
 @pytest.mark.parametrize("slug", DEMO)
 def test_the_abbreviations_are_those_of_these_terms(slug: str, terms: Terms) -> None:
-    shorts = {short for one in _demo(slug, terms).abbreviations for short in one.short.split(", ")}
+    shorts = {short for one in leaf_of(slug, terms).abbreviations for short in one.short.split(", ")}
     assert shorts
     foreign = {"htr", "ss", "miss", "yrh"} if terms == "US" else {"sc", "hdc", "sl st", "sk", "yo"}
     assert shorts & foreign == set()
 
 
 def test_only_what_the_pattern_uses_is_explained() -> None:
-    shorts = [one.short for one in _demo("pebble-ball").abbreviations]
+    shorts = [one.short for one in leaf_of("pebble-ball").abbreviations]
     assert "inc" in shorts
     assert not {"dc", "rep", "ch", "ch-sp"} & set(shorts)
 
 
 def test_a_chain_space_is_explained_at_its_own_length() -> None:
-    pouch = {one.short: one.name for one in _demo("lantern-pouch").abbreviations}
+    pouch = {one.short: one.name for one in leaf_of("lantern-pouch").abbreviations}
     assert pouch["ch-1 sp"] == "chain-1 space"
 
 
 def test_free_text_is_put_into_the_other_terms() -> None:
-    border = next(step.text for step in _demo("harbour-square", "UK").finishing if "border" in step.text)
+    border = next(step.text for step in leaf_of("harbour-square", "UK").finishing if "border" in step.text)
     assert "double crochet" in border
     assert "single crochet" not in border
 
 
 def test_gauge_and_tension() -> None:
-    assert _demo("tide-cloth", "UK").gauge[0] == "17 dc and 18 rows over 10 cm (4 in), blocked."
-    assert _demo("tide-cloth", "US").gauge[1] == "17 dc and 9 rows over 10 cm (4 in), blocked."
-    assert _demo("lantern-pouch").gauge == ("14 hdc and 10 rounds over 10 cm (4 in), before blocking.",)
-    assert _demo("harbour-square").gauge == ("The square measures 17 cm (6¾ in) across.",)
+    assert leaf_of("tide-cloth", "UK").gauge[0] == "17 dc and 18 rows over 10 cm (4 in), blocked."
+    assert leaf_of("tide-cloth", "US").gauge[1] == "17 dc and 9 rows over 10 cm (4 in), blocked."
+    assert leaf_of("lantern-pouch").gauge == ("14 hdc and 10 rounds over 10 cm (4 in), before blocking.",)
+    assert leaf_of("harbour-square").gauge == ("The square measures 17 cm (6¾ in) across.",)
     free = COASTER.replace(
         "gauge: {stitch: sc, stitches: 14, rows: 15, over: 10 cm, blocked: no}", "gauge: not critical"
     ).replace("finished size: {across: 4 cm}\n", "")
@@ -225,22 +218,22 @@ def test_gauge_and_tension() -> None:
 
 
 def test_materials_name_the_weight_as_that_country_does() -> None:
-    assert [_demo("lantern-pouch", terms).yarns[0].weight for terms in ("US", "UK")] == [
+    assert [leaf_of("lantern-pouch", terms).yarns[0].weight for terms in ("US", "UK")] == [
         "worsted (4)",
         "aran (4)",
     ]
 
 
 def test_amounts_in_both_units_and_the_hook_in_millimetres_first() -> None:
-    lichen = _demo("lantern-pouch").yarns[0]
+    lichen = leaf_of("lantern-pouch").yarns[0]
     # 52 g of a yarn with 85 m in 50 g is 88.4 m; a yard is 0.9144 m, an ounce 28.35 g (1959 agreement).
     assert lichen.amount == "52 g (1¾ oz), 89 m (97 yd)"
     assert lichen.balls == "2 balls of 50 g (1¾ oz), 85 m (93 yd)"
-    assert [hook.size for hook in _demo("lantern-pouch").hooks] == ["5.5 mm (US I-9)"]
+    assert [hook.size for hook in leaf_of("lantern-pouch").hooks] == ["5.5 mm (US I-9)"]
 
 
 def test_amounts_one_a_size() -> None:
-    (grey,) = _demo("gull-collar").yarns
+    (grey,) = leaf_of("gull-collar").yarns
     assert grey.amount.startswith("64 (70, 76) g, ")
 
 
@@ -255,10 +248,10 @@ def test_several_hooks_say_what_each_is_for() -> None:
 
 
 def test_what_you_make_and_how_big() -> None:
-    assert _demo("lantern-pouch").made == "1 pouch, 2 drawstrings, 1 moon"
-    assert _demo("harbour-square").made == "12 squares, joined 3 across and 4 down"
-    assert _demo("lantern-pouch").sizes[0].lines == ("34.5 cm (13½ in) around", "13.5 cm (5¼ in) high")
-    collar = _demo("gull-collar").sizes
+    assert leaf_of("lantern-pouch").made == "1 pouch, 2 drawstrings, 1 moon"
+    assert leaf_of("harbour-square").made == "12 squares, joined 3 across and 4 down"
+    assert leaf_of("lantern-pouch").sizes[0].lines == ("34.5 cm (13½ in) around", "13.5 cm (5¼ in) high")
+    collar = leaf_of("gull-collar").sizes
     assert [(size.label, size.lines[0]) for size in collar] == [
         ("Sizes", "S (M, L)"),
         ("Finished size", "37 (40.5, 44) cm, 14½ (16, 17¼) in around"),
@@ -270,20 +263,20 @@ def test_what_you_make_and_how_big() -> None:
 @pytest.mark.parametrize("slug", DEMO)
 def test_the_facts_have_centimetres_and_inches_in_either_terms(slug: str) -> None:
     for terms in ("US", "UK"):
-        facts = {fact.key: fact.value for fact in _demo(slug, terms).facts}
+        facts = {fact.key: fact.value for fact in leaf_of(slug, terms).facts}
         assert " cm" in facts["size"], terms
         assert " in" in facts["size"], terms
 
 
 def test_the_facts_of_a_pattern_in_pieces_tell_the_largest() -> None:
     """A garland states its leaves and its string, and nothing of the whole."""
-    facts = {fact.key: fact.value for fact in _demo("purslane-garland").facts}
+    facts = {fact.key: fact.value for fact in leaf_of("purslane-garland").facts}
     assert facts["size"] == "String: 128 cm (50½ in) long"
 
 
 def test_the_facts_tell_the_time_of_every_size() -> None:
     """The smallest cap takes 1 hour at the least, the largest 2½ at the most."""
-    facts = {fact.key: fact.value for fact in _demo("curlew-cap").facts}
+    facts = {fact.key: fact.value for fact in leaf_of("curlew-cap").facts}
     assert facts["time"] == "About 1 to 2½ hours"
     assert facts["size"] == "42.5 (48, 53.5, 58.5) cm, 16¾ (19, 21, 23) in around"
 
@@ -297,7 +290,7 @@ def test_amounts_that_differ_from_size_to_size_are_told_by_size() -> None:
 
 
 def _rows(slug: str, place: str) -> dict[str, tuple[str, ...]]:
-    (table,) = (one for one in _demo(slug).tables if one.place == place)
+    (table,) = (one for one in leaf_of(slug).tables if one.place == place)
     return {row[0]: row[1:] for row in table.rows}
 
 
@@ -312,7 +305,7 @@ def test_the_table_of_sizes_says_everything_once() -> None:
 
 
 def test_a_cover_says_how_large_the_whole_is() -> None:
-    assert _demo("sandbank-seal").facts[0].value == "14 cm (5½ in) long"
+    assert leaf_of("sandbank-seal").facts[0].value == "14 cm (5½ in) long"
 
 
 def test_another_yarn_changes_what_is_stated() -> None:
@@ -323,7 +316,7 @@ def test_another_yarn_changes_what_is_stated() -> None:
 
 
 def test_the_size_of_a_piece_is_called_so() -> None:
-    assert [size.label for size in _demo("harbour-square").sizes] == [
+    assert [size.label for size in leaf_of("harbour-square").sizes] == [
         "Finished size",
         "Finished size, Square",
         "Time",
@@ -347,34 +340,34 @@ def test_the_size_of_a_piece_is_called_so() -> None:
     ],
 )
 def test_how_a_piece_begins(slug: str, terms: Terms, start: str) -> None:
-    assert _demo(slug, terms).pieces[0].start == start
+    assert leaf_of(slug, terms).pieces[0].start == start
 
 
 def test_a_piece_on_another_s_edge_says_where() -> None:
-    band = _demo("gull-collar").pieces[1]
+    band = leaf_of("gull-collar").pieces[1]
     assert band.start == "Begin on the collar, along the ends of its rows."
 
 
 def test_a_cord_says_its_length_and_chains() -> None:
-    cord = _demo("lantern-pouch").pieces[1]
+    cord = leaf_of("lantern-pouch").pieces[1]
     # Twice around 48 stitches at 14 in 10 cm: 68.6 cm, 96 chains.
     assert cord.about == ("Make 2.", "Yarn A (lichen).")
     assert cord.start == "Make a chain 68.5 cm (27 in) long, about 96 chains, and fasten off."
 
 
 def test_finishing_is_told_in_sentences() -> None:
-    steps = [step.text for step in _demo("lantern-pouch").finishing]
+    steps = [step.text for step in leaf_of("lantern-pouch").finishing]
     assert steps[0] == (
         "Thread the first drawstring through round 17 of the pouch, under 1 and over 1 in turn, beginning in "
         "the gap before stitch 1. Thread the second in the same way, beginning in the gap before stitch 13."
     )
     assert steps[2] == "Sew the moon to round 11 of the pouch, over stitches 11–14."
-    lay = _demo("harbour-square", "UK").finishing[1].text
+    lay = leaf_of("harbour-square", "UK").finishing[1].text
     assert lay == "Lay out the 12 squares, 3 across and 4 down, and join them with dc through both layers."
 
 
 def test_variations_licence_changes_and_dates() -> None:
-    us, uk = _demo("lantern-pouch"), _demo("lantern-pouch", "UK")
+    us, uk = leaf_of("lantern-pouch"), leaf_of("lantern-pouch", "UK")
     assert us.variations[0].lines == ("Leave out the moon.",)
     assert us.licence is not None
     assert us.licence.url.startswith("https://creativecommons.org/licenses/by-nc/")
@@ -411,19 +404,19 @@ def test_without_a_picture_the_piece_is_drawn_to_its_size() -> None:
 
 
 def test_the_level_has_its_reasons() -> None:
-    level = _demo("lantern-pouch").level
+    level = leaf_of("lantern-pouch").level
     assert level.name == "easy"
     assert "shells (round 19)" in level.reasons
     assert "Several stitches in one place, with places passed on either side." in level.learn
-    assert _demo("tide-cloth", "UK").level.learn[0] == "Working under a chain instead of into it."
-    assert _demo("ebb-scarf").level.learn == ()
+    assert leaf_of("tide-cloth", "UK").level.learn[0] == "Working under a chain instead of into it."
+    assert leaf_of("ebb-scarf").level.learn == ()
 
 
 def test_cautions_name_their_standards_with_year_and_scope() -> None:
-    cords, parts = _demo("lantern-pouch").cautions
+    cords, parts = leaf_of("lantern-pouch").cautions
     assert any(one.startswith("EN 71-1:2005+A8 (toys for under 36 months: ") for one in cords.standards)
     assert any(one.startswith("16 CFR 1501.4, of 1979 (") for one in parts.standards)
-    assert [one.standards for one in _demo("ebb-scarf").cautions] == [()]
+    assert [one.standards for one in leaf_of("ebb-scarf").cautions] == [()]
 
 
 def test_a_pattern_with_an_error_is_not_set_out() -> None:
@@ -445,21 +438,21 @@ def test_dates_as_each_country_writes_them() -> None:
 
 
 def test_chain_spaces_of_several_lengths_are_all_listed() -> None:
-    short = {one.anchor: (one.short, one.name) for one in _demo("harbour-square").abbreviations}
+    short = {one.anchor: (one.short, one.name) for one in leaf_of("harbour-square").abbreviations}
     assert short["abbr-chain-n-space"] == ("ch-1 sp, ch-2 sp", "chain-1 space, chain-2 space")
     assert "abbr-stitch" not in short  # its lines have `sl st`, and no `st` besides
 
 
 def test_a_special_stitch_without_a_short_form_has_a_plural() -> None:
-    rows = {one.number: one.count for one in _demo("tide-cloth").pieces[0].rounds}
+    rows = {one.number: one.count for one in leaf_of("tide-cloth").pieces[0].rounds}
     assert (rows["2"], rows["6"]) == ("8 dc, 7 fans", "13 dc, 6 fans")
 
 
 def test_the_tables_own_words_follow_the_terms() -> None:
-    assert [_demo("gull-collar", terms).level.reasons[0] for terms in ("US", "UK")] == [
+    assert [leaf_of("gull-collar", terms).level.reasons[0] for terms in ("US", "UK")] == [
         "post stitches (row 2)",
         "raised stitches (row 2)",
     ]
     beds: dict[Terms, str] = {"US": "crib", "UK": "cot"}
     for terms, bed in beds.items():
-        assert f"in the {bed} of a sleeping baby" in _demo("harbour-square", terms).cautions[0].text
+        assert f"in the {bed} of a sleeping baby" in leaf_of("harbour-square", terms).cautions[0].text

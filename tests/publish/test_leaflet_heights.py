@@ -15,11 +15,12 @@ from loopleaf.publish.settings import Settings
 from loopleaf.publish.site_charts import chart_files
 from loopleaf.publish.site_pages import Later, heights_text, templates
 from tests.alter.patterns import DEMO, POUCH, checked, demo
+from tests.demo.leaflets import leaf_of
 
 
 @pytest.fixture(scope="module")
 def pouch() -> Leaflet:
-    return leaflets(demo("lantern-pouch"), Settings())["US"]
+    return leaf_of("lantern-pouch")
 
 
 def test_a_row_for_each_height_the_pattern_itself_among_them(pouch: Leaflet) -> None:
@@ -118,7 +119,7 @@ def test_one_size_alone_has_them_by_its_own_measures() -> None:
 
 
 def test_the_uk_page_has_them_in_its_own_terms() -> None:
-    leaflet = leaflets(demo("lantern-pouch"), Settings())["UK"]
+    leaflet = leaf_of("lantern-pouch", "UK")
     assert leaflet.heights is not None
     (taller,) = [one.changed for one in leaflet.heights.settings if one.more == 1]
     assert taller is not None
@@ -176,7 +177,7 @@ def test_amounts_say_how_they_were_come_by(pouch: Leaflet) -> None:
 
 
 def test_sizes_have_both_units_in_the_table_of_heights() -> None:
-    heights = leaflets(demo("curlew-cap"), Settings())["US"].heights
+    heights = leaf_of("curlew-cap").heights
     assert heights is not None
     assert heights.head[-1] == "Time, large adult"
     assert heights.settings[0].cells[3] == "about 53 (67, 82, 95) g, 2 (2¼, 3, 3¼) oz"
@@ -202,9 +203,7 @@ def test_checkpoint_tail_and_cords_stand_where_they_are_needed(pouch: Leaflet) -
 def test_another_yarn_by_the_countrys_own_name(pouch: Leaflet) -> None:
     (yarns,) = [one for one in pouch.tables if one.place == "yarns"]
     assert [row[0] for row in yarns.rows] == ["DK (3)", "Bulky (5)"]
-    (of_uk,) = [
-        one for one in leaflets(demo("lantern-pouch"), Settings())["UK"].tables if one.place == "yarns"
-    ]
+    (of_uk,) = [one for one in leaf_of("lantern-pouch", "UK").tables if one.place == "yarns"]
     assert [row[0] for row in of_uk.rows] == ["DK (3)", "Chunky (5)"]
 
 

@@ -5,7 +5,8 @@ from loopleaf.publish.leaflet import leaflet, leaflets_by_size
 from loopleaf.publish.leaflet_parts import Leaflet, Table, Terms
 from loopleaf.publish.settings import Settings
 from loopleaf.review import check
-from tests.alter.patterns import DEMO, demo
+from tests.alter.patterns import DEMO
+from tests.demo.leaflets import leaf_of
 
 SIZED = """\
 title: Two bands
@@ -43,7 +44,7 @@ def table(one: Leaflet) -> Table | None:
 
 
 def of(name: str, terms: Terms = "US") -> Table | None:
-    return table(leaflet(demo(name), terms, Settings()))
+    return table(leaf_of(name, terms))
 
 
 def test_pouch_and_cords_share_a_yarn() -> None:
