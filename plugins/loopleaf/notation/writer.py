@@ -197,6 +197,7 @@ def _with_loop(where: str, stitch: Stitch, style: Style) -> str:
         return where
     loop = style.word(stitch.loop)
     if where.startswith("in "):
+        loop = style.word("split-of") if stitch.loop == "split" else loop
         return f"in {loop} of {where[3:]}"
     return f"in {loop} {where}".rstrip()
 
