@@ -33,3 +33,19 @@ def _read_again(cursor: Cursor, begun: int) -> tuple[Step, ...]:
     cursor.stop_at = keep
     del cursor.unread[unread:]  # told where it stands
     return inside
+
+
+def pass_between_stars(cursor: Cursor) -> bool:
+    """`repeat between *s`, `rep between * and *`: what `rep from * to *` says."""
+    words, at = cursor.words, cursor.at
+    if words[at + 1].means != "between" or words[at + 2].means != "*":
+        return False
+    at += 3
+    if words[at].means == "and" and words[at + 1].means == "*":
+        at += 2
+    elif words[at].value == "s" and words[at].glued:
+        at += 1
+    else:
+        return False
+    cursor.at = at
+    return True

@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from .all_in_one import pass_all
 from .asides import is_tally, read_tally
+from .called_again import pass_between_stars
 from .cursor import Cursor, UnreadableError, read_amount
 from .gathering import read_bracketed
 from .group_loops import in_loop, in_post
@@ -193,6 +194,8 @@ def _need_from(cursor: Cursor) -> bool:
 
     Gives whether the second asterisk is named.
     """
+    if pass_between_stars(cursor):
+        return True
     cursor.at += 1
     if cursor.take("from") or cursor.means == "*":
         cursor.need("*", "star")
@@ -234,11 +237,12 @@ def _says_more(cursor: Cursor) -> bool:
 def read_again(cursor: Cursor) -> Step:
     """`rep from * to *`, `rep from * to * twice more`."""
     first = cursor.at
-    cursor.at += 1
-    cursor.need("from", "rep-from")
-    cursor.need("*", "star")
-    cursor.need("to", "to-star")
-    cursor.need("*", "to-star")
+    if not pass_between_stars(cursor):
+        cursor.at += 1
+        cursor.need("from", "rep-from")
+        cursor.need("*", "star")
+        cursor.need("to", "to-star")
+        cursor.need("*", "to-star")
     more = read_sides(cursor)
     if more is not None:
         return Again(Amount((more[0],)), more[1], cursor.span(first))
