@@ -34,6 +34,7 @@ CASES: list[dict[str, Any]] = [
         "print_posts_and_rows.yml",
         "print_motifs.yml",
         "print_toys.yml",
+        "print_garments.yml",
     )
     for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))
 ]

@@ -70,6 +70,8 @@ _AS_WELL = {
     "ch": ("chain", "chs", "chains"),
     "other": ("opposite",),
     "foundation": ("starting", "base", "beg", "beginning"),
+    "loop": ("lp",),
+    "loops": ("lps",),
 }
 """What print may say for a word of a phrase: chains spelled out, `opposite side`, `base chain`."""
 

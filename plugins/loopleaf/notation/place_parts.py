@@ -5,8 +5,8 @@ group.
 from dataclasses import replace
 
 from .cursor import Cursor
-from .targets import read_counted_target, read_target, starts_named_number, starts_target
-from .tree import ONE, Amount, Each, Last, Marked, Place, Same, Skipped, Target, Until, Within
+from .targets import of_round, read_counted_target, read_target, starts_named_number, starts_target
+from .tree import ONE, STITCH, Amount, Each, Last, Marked, Place, Same, Skipped, Target, Until, Within
 from .tree_places import BegunBy
 from .untils import names_a_space
 
@@ -15,8 +15,8 @@ WHICH_GROUP = frozenset({"next", "same", "last"})
 
 
 def pass_at_base(cursor: Cursor) -> bool:
-    """`st at base of ch-3`: the stitch that the beginning chain stands on."""
-    if cursor.means != "st" or cursor.ahead() != "at-base":
+    """`st at base of ch-3`, `ch at base of ch-3`: what the beginning chain stands on."""
+    if cursor.means not in ("st", "ch", "stitch") or cursor.ahead() != "at-base":
         return False
     cursor.at += 1
     _pass_base(cursor)
@@ -113,10 +113,11 @@ def read_skipped(cursor: Cursor) -> Place:
 
 
 def read_so_many_skipped(cursor: Cursor) -> Place:
-    """`2 skipped sts`."""
+    """`2 skipped sts`, `4 skipped sts of round 1`."""
     number: int = cursor.words[cursor.at].value.sizes[0]
     cursor.at += 1
     read_skipped(cursor)
+    of_round(cursor, STITCH)  # which those are is known
     return Skipped("all", number)
 
 
@@ -142,11 +143,17 @@ def read_within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Pl
         return Each((Target("corner", word="st"),), Until(word=""))
     cursor.need("of", "of-what")
     which = cursor.means
-    named = starts_target(cursor, cursor.at) or starts_named_number(cursor, cursor.at)
+    arch = part == "each" and cursor.means == "num" and cursor.ahead() == "ch"  # `each ch of 3ch`
+    named = arch or starts_target(cursor, cursor.at) or starts_named_number(cursor, cursor.at)
     unsaid = named and which not in WHICH_GROUP
     if which in WHICH_GROUP or which == "first":
         cursor.at += 1
-    elif not named or (part != "centre" and cursor.means != "num" and not names_a_space(cursor, cursor.at)):
+    elif not named or not (
+        part == "centre"
+        or cursor.means == "num"
+        or names_a_space(cursor, cursor.at)
+        or (part == "each" and cursor.means == "ch")
+    ):
         raise cursor.fail("of-what")
     if cursor.take("group-name"):
         of = Target("group")

@@ -12,7 +12,7 @@ from .called_again import read_called
 from .cursor import Cursor, UnreadableError, read_amount
 from .directions import pass_direction, pass_where_aside
 from .free_loops import read_working_in, starts_free_loops
-from .gathering import read_draw, read_holding
+from .gathering import read_draw, read_holding, read_so_many_together, starts_so_many_together
 from .last_of_each import read_instead, read_last_of_each, starts_last_of_each
 from .lying import pass_lying
 from .manner import (
@@ -21,6 +21,7 @@ from .manner import (
     read_facing,
     read_loop_first,
     read_loops,
+    read_side_aside,
     read_through,
     read_through_both,
     read_turn,
@@ -37,7 +38,7 @@ from .repeat_all import read_repeat_of_all
 from .repeats import read_again, read_bracket, read_star, read_times_first
 from .shaping import read_shaping, starts_number_of_shapings, starts_shaping
 from .skipped_chains import read_skipped_chains
-from .skipping import read_leave, read_only_over, read_skip, starts_only_over
+from .skipping import read_leave, read_left_aside, read_only_over, read_skip, starts_only_over
 from .starting import read_starting
 from .stitching import read_chain, read_work
 from .straight import read_at_ends, read_even, starts_at_ends
@@ -252,6 +253,8 @@ def _bracket(cursor: Cursor, steps: list[Step]) -> None:
         return
     if pass_purpose_aside(cursor, steps) or pass_where_aside(cursor, steps):
         return
+    if read_side_aside(cursor, steps) or read_left_aside(cursor, steps):
+        return
     if is_counts_aside(cursor, first):
         if steps and isinstance(steps[-1], (Work, Chain, Group)):
             before = steps.pop()
@@ -290,6 +293,8 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         read_through(cursor, steps)
     elif starts_only_over(cursor, cursor.at):
         read_only_over(cursor, steps, first)
+    elif starts_so_many_together(cursor, cursor.at):
+        read_so_many_together(cursor, steps)
     elif starts_last_of_each(cursor, cursor.at):
         read_last_of_each(cursor, steps)
     elif starts_whole_round(cursor, cursor.at):

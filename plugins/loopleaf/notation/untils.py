@@ -126,7 +126,7 @@ def read_until(cursor: Cursor) -> Until | None:
             return Until(word="across")
         _pass_whole(cursor)
         _pass_parts(cursor)
-        if cursor.means != "to" or not starts_until(cursor, cursor.at):
+        if cursor.means not in ("to", "until") or not starts_until(cursor, cursor.at):
             return Until(word=word)
     middle = _to_the_middle(cursor, cursor.at)
     cursor.at += 1
@@ -192,7 +192,7 @@ def _part(cursor: Cursor, at: int) -> bool:
 def _pass_parts(cursor: Cursor) -> None:
     """`across heel flap`, `across instep sts`, `around leg`: the part adds nothing."""
     at = cursor.at
-    while _part(cursor, cursor.at):
+    while _part(cursor, cursor.at) and cursor.ahead() != "of":
         cursor.at += 1
     cursor.at += cursor.at > at and cursor.means == "st"
 

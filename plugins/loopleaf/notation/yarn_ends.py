@@ -75,6 +75,24 @@ def pass_after_last(cursor: Cursor) -> None:
         cursor.at = at + 2
 
 
+def pass_pulled_through(cursor: Cursor) -> None:
+    """`and pull through`, `and draw end through last loop on hook`: how the yarn is fastened off."""
+    at = cursor.at
+    while cursor.means in _SMALL:
+        cursor.at += 1
+    if cursor.take("draw"):
+        while cursor.means in ("last", "remaining", "a"):
+            cursor.at += 1
+        last = cursor.words[cursor.at - 1].means != "draw"
+        if cursor.means == "loop" or (last and cursor.means in ("st", "stitch")):
+            cursor.at += 1
+        if cursor.means == "in" and cursor.ahead() == "hook":
+            cursor.at += 2
+        if cursor.means in _CLOSING or cursor.means in _SMALL:
+            return
+    cursor.at = at
+
+
 def read_closing(cursor: Cursor) -> str:
     """`and close hole`, `weave end through sts and pull tight` behind `fasten off`, in the author's words; ""
     (and nothing passed) where nothing of the kind is said.

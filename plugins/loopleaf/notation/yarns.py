@@ -27,7 +27,7 @@ from .tree import (
     Work,
     Yarn,
 )
-from .yarn_ends import pass_after_last, read_closing, read_tail
+from .yarn_ends import pass_after_last, pass_pulled_through, read_closing, read_tail
 
 _CLOSING = frozenset({",", "end", ")", "with", "in", "and", "then", "to", "on"})
 
@@ -251,7 +251,7 @@ def _to_place(cursor: Cursor) -> Place | None:
     chain = _own_chain(cursor)
     if chain is not None:
         return chain
-    if cursor.means == "to":
+    if cursor.means == "to" or (cursor.means == "at" and _at_a_skipped(cursor)):
         cursor.at += 1
         return read_place(cursor)
     if starts_place(cursor, cursor.at):
@@ -260,6 +260,13 @@ def _to_place(cursor: Cursor) -> Place | None:
             raise cursor.fail("place")
         return where.places[0]
     return None
+
+
+def _at_a_skipped(cursor: Cursor) -> bool:
+    """Whether `at first skipped st` stands here, where an opening begins."""
+    at = cursor.at + 1
+    at += cursor.words[at].means in ("first", "next", "a")
+    return cursor.words[at].means == "skipped"
 
 
 def _own_chain(cursor: Cursor) -> ChainOf | None:
@@ -295,6 +302,7 @@ def read_fasten_off(cursor: Cursor, steps: list[Step]) -> None:
         steps.append(FastenOff(yarn, span=cursor.span(first)))
         yarn = read_yarn_name(cursor)
     pass_after_last(cursor)
+    pass_pulled_through(cursor)
     invisibly = cursor.take("invisibly")
     closing = read_closing(cursor)
     tail, what_for = read_tail(cursor)
