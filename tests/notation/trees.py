@@ -92,8 +92,7 @@ lengths = st.integers(1, 12)
 
 specials = st.sampled_from(sorted(SPECIALS)).map(lambda key: Stitch("special", name=key))
 posts = st.sampled_from(["", "front", "back", "around"])
-gathered_loops = st.sampled_from(["", "front", "back", "third", "bump"])
-loops = st.one_of(gathered_loops, st.just("split"))
+loops = st.sampled_from(["", "front", "back", "third", "bump"])
 
 
 @st.composite
@@ -114,11 +113,11 @@ made_of = st.one_of(st.sampled_from(TALL).map(Stitch), st.just(Stitch("special",
 def formed_stitches(draw):
     form = draw(st.sampled_from(["cluster", "bobble", "puff", "popcorn", "shell", "v-stitch"]))
     number = draw(st.integers(1, 4) if form == "v-stitch" else st.integers(2, 9))
-    return replace(draw(made_of), form=form, number=number, loop=draw(gathered_loops))
+    return replace(draw(made_of), form=form, number=number, loop=draw(loops))
 
 
 gathered_stitches = st.one_of(
-    st.builds(lambda loop, dull: Stitch("dec", loop=loop, invisible=dull), gathered_loops, st.booleans()),
+    st.builds(lambda loop, dull: Stitch("dec", loop=loop, invisible=dull), loops, st.booleans()),
     st.builds(
         lambda one, legs, post, dull: replace(one, form="tog", number=legs, post=post, invisible=dull),
         made_of,
