@@ -149,6 +149,8 @@ def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
 def last_places(hand: Hand, place: Last, span: Span | None) -> list[Into]:
     """`in last 2 sts`: the last places of a kind; what would be left between is stitches-left-over."""
     count = number(hand, place.count)
+    if not count:
+        return []
     if hand.leaf is not None and place.target.kind == "chain":
         left = len(hand.leaf.loops) - hand.leaf.pos
         if left == count:
