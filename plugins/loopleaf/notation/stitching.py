@@ -348,7 +348,7 @@ def _finish(cursor: Cursor, steps: list[Step], first: int, step: Step) -> None:
     side = other_side(cursor)
     if side is not None:
         steps.append(OtherSide(side))
-    pass_what_part(cursor)
+    pass_what_part(cursor, step)
     if isinstance(step, Work):
         counts = _counts(cursor, pair=any(isinstance(one, FromHook) for one in step.places))
         if counts is not None:
