@@ -35,6 +35,7 @@ CASES: list[dict[str, Any]] = [
         "print_motifs.yml",
         "print_toys.yml",
         "print_everyday_words.yml",
+        "print_garments.yml",
     )
     for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))
 ]

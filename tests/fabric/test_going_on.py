@@ -368,6 +368,7 @@ def test_a_missing_turn_is_said_once_a_piece() -> None:
             "works-past-the-end",
         ),
         ("ch 1, sc in next 6 sts, fasten off, sc in next 6 sts", "yarn-not-joined"),
+        ("ch 1, sc in next 6 sts, sc in last 0 sc, join", "stitches-left-over"),
         ("ch 1, (sc in next st, ch 1, ch 2, sk 1 st) x 6, join", "count-differs"),
     ],
 )

@@ -92,7 +92,7 @@ lengths = st.integers(1, 12)
 
 specials = st.sampled_from(sorted(SPECIALS)).map(lambda key: Stitch("special", name=key))
 posts = st.sampled_from(["", "front", "back", "around"])
-loops = st.sampled_from(["", "front", "back", "third", "bump", "split"])
+loops = st.sampled_from(["", "front", "back", "third", "bump"])
 
 
 @st.composite

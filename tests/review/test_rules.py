@@ -67,6 +67,7 @@ NAMES = [
     "term-of-the-other-system",
     "special-stitch-undefined",
     "special-stitch-unused",
+    "special-stitch-differs",
     "prose-term-unclear",
     "written-back-differs",
     "first-stitch-unclear",

@@ -16,7 +16,7 @@ from ..notation.tree import (
     Span,
     Target,
 )
-from .beneath import free_beneath, further_down
+from .beneath import free_beneath, further_down, stacked_spaces
 from .earlier import is_midway
 from .edge import Edge, Found
 from .free import along_free, free_loops
@@ -51,6 +51,8 @@ def next_places(hand: Hand, place: Next, span: Span | None) -> list[Into]:
             if hand.edge.find(Target("chain"), hand.edge.pos) is None:
                 return [(p,) for p in hand.next_leaf(count, span)]
         hand.leaf = None
+    if place.stacked:
+        return stacked_spaces(hand, place, span)
     if place.below > 1:
         return further_down(hand, place, count, span)
     edge = hand.edge
@@ -148,6 +150,8 @@ def first_places(hand: Hand, place: First, span: Span | None) -> list[Into]:
 def last_places(hand: Hand, place: Last, span: Span | None) -> list[Into]:
     """`in last 2 sts`: the last places of a kind; what would be left between is stitches-left-over."""
     count = number(hand, place.count)
+    if not count:
+        return []
     if hand.leaf is not None and place.target.kind == "chain":
         left = len(hand.leaf.loops) - hand.leaf.pos
         if left == count:

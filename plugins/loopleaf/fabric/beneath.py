@@ -43,3 +43,15 @@ def free_beneath(hand: Hand, free: list[Place], count: int, span: Span | None) -
     if not {id(into[0]) for into in beneath} <= set(map(id, free)):
         raise hand.stuck("no-such-place", span, what="free loop", there=[])
     return beneath
+
+
+def stacked_spaces(hand: Hand, place: Next, span: Span | None) -> list[Into]:
+    """`around both ch-5 sps`: the next such space, and those of the rows before that it stands over."""
+    spaces: list[Place] = [take(hand, find_next(hand, place.target, 1, span))[0][0]]
+    while len(spaces) < place.stacked:
+        over = spaces[-1].into if isinstance(spaces[-1], Space) else ()
+        beneath = next((one for one in over if isinstance(one, Space)), None)
+        if beneath is None or place.target.length not in (0, beneath.chains):
+            raise missing(hand, place.target, place.stacked, len(spaces), span)
+        spaces.append(beneath)
+    return [tuple(spaces)]

@@ -32,14 +32,14 @@ class Found:
 
 def is_named(place: Made, stitch: Stitch) -> bool:
     """Whether a stitch bears a name: `next dc` finds plain, post and gathered ones; `next FPdc` only
-    posts."""
+    those, `next post st` either."""
     if stitch.kind == "special" and not (stitch.form or stitch.post):
         return place.special == stitch.name
     if stitch.kind and place.kind != (stitch.name or stitch.kind):
         return False
     if stitch.form and place.form != stitch.form and not _goes_by(place, stitch):
         return False
-    return not stitch.post or place.post == stitch.post
+    return not stitch.post or place.post == stitch.post or (stitch.post == "around" and bool(place.post))
 
 
 def _is_own_picot(place: Made, stitch: Stitch | None) -> bool:

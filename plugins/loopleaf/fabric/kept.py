@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from ..notation.tree import (
+    Chain,
     ChainOf,
     Each,
     Evenly,
@@ -19,7 +20,7 @@ from ..notation.tree import (
 )
 from .edge import Edge
 from .hand import Hand
-from .seek import chain_at_the_end
+from .seek import chain_at_the_end, number
 from .worked import Made
 
 
@@ -47,6 +48,28 @@ def _last_of(step: Step | None) -> Until | None:
             return Until("to-last", count=over.count, target=over.target)
         case Skip(which="last"):
             return Until("to-last", count=step.count, target=step.target)
+    return None
+
+
+def before_the_last_space(hand: Hand, following: tuple[Step, ...]) -> int | None:
+    """Where a round's repeat ends that `3 dc in last ch-1 sp` follows: before that space. None where what
+    follows doesn't go into a last space first.
+    """
+    edge = hand.edge
+    for one in following:
+        match one:
+            case Chain():
+                continue
+            case (
+                Work(places=(Last(count=count, target=target), *_))
+                | Group(places=(Last(count=count, target=target), *_))
+            ):
+                if not edge.circle or target.kind not in ("space", "loop", "corner"):
+                    return None
+                ones = [at for at in range(edge.pos, edge.limit) if edge.matches(edge.places[at], target)]
+                wanted = number(hand, count)
+                return ones[-wanted] if 0 < wanted <= len(ones) else None
+        return None
     return None
 
 

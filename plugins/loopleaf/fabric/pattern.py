@@ -82,9 +82,10 @@ def vocabulary_of(pattern: Pattern) -> notation.Vocabulary:
         for name, special in pattern.special_stitches.items()
     }
     yarns = frozenset(pattern.materials.yarns) if pattern.materials is not None else frozenset()
-    lines = (entry.work or "" for piece in pattern.pieces.values() for entry in piece.entries)
+    lines = [entry.work or "" for piece in pattern.pieces.values() for entry in piece.entries]
     pieces, picot = frozenset(pattern.pieces), notation.picot_of(lines)
-    return notation.Vocabulary(pattern.terms, specials, yarns, pieces, pattern.size_count, picot)
+    groups = notation.groups_of(lines, pattern.terms)
+    return notation.Vocabulary(pattern.terms, specials, yarns, pieces, pattern.size_count, picot, groups)
 
 
 def _work_of(pattern: Pattern, name: str) -> str | None:

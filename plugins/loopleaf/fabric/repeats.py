@@ -29,6 +29,7 @@ from .edge import Stuck
 from .gaps import ends_beside_the_start
 from .grouped import has_groups
 from .hand import Hand
+from .kept import before_the_last_space
 from .last_pass import before_the_ending, in_the_last_pass, without_join, without_what_is_told
 from .onward import chains_of, ends_on_the_first, stays_on_the_last
 from .passed import only_passed, spaces_left
@@ -174,7 +175,8 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
     end = bound(hand, until, step.span)
     end = min(end, _ending_bound(hand, step))
     if reserved:
-        end = min(end, _before_the_last(hand, reserved))
+        spaces = before_the_last_space(hand, following)
+        end = min(end, _before_the_last(hand, reserved) if spaces is None else spaces)
     edge.limit = end
     behind = len(edge.places) - end
     short = last_pass(step)

@@ -57,7 +57,8 @@ def missing(hand: Hand, target: Target, needed: int, available: int, span: Span 
 def describe(target: Target) -> str:
     """A target as a neutral key: `stitch`, `space 2`, `corner`, `double`, `special shell`."""
     if target.stitch is not None:
-        name = target.stitch.name or target.stitch.kind or "group"
+        unnamed = "post" if target.stitch.post and not target.stitch.form else "group"
+        name = target.stitch.name or target.stitch.kind or unnamed
         return f"special {name}" if target.stitch.kind == "special" else name
     return f"{target.kind} {target.length}" if target.length else target.kind
 

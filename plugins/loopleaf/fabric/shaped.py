@@ -1,4 +1,6 @@
-"""A plain row with its increases or decreases spread evenly: `sc around, increasing 6 sts evenly`."""
+"""A plain row with its increases or decreases spread evenly, `sc around, increasing 6 sts evenly`, or at a
+spot, `decreasing 1 st at neck edge`.
+"""
 
 from ..notation.tree import STITCH, Shaping, Stitch, Work
 from .hand import Hand
@@ -24,7 +26,8 @@ def shape(hand: Hand, step: Work, shaping: Shaping, intos: list[Into]) -> None:
     whole = places if shaping.how == "inc" else places - change
     stitch, at = step.stitch, 0
     gathered = Stitch(stitch.kind, "tog", 2, stitch.loop)
-    for one in range(whole):
+    aside = whole // 2 if _in_the_middle(shaping.spot) else 0
+    for one in range(aside, whole + aside):
         shaped = (one + 1) * change // whole > one * change // whole
         if not shaped or shaping.how == "inc":
             for _ in range(2 if shaped else 1):
@@ -33,3 +36,9 @@ def shape(hand: Hand, step: Work, shaping: Shaping, intos: list[Into]) -> None:
         else:
             make(hand, gathered, (*intos[at], *intos[at + 1]), step.span)
             at += 2
+
+
+def _in_the_middle(spot: str) -> bool:
+    """Whether a spot is the row's middle: `center back`. At an edge the last stitch is shaped: which end it
+    is depends on the piece."""
+    return any(word in ("center", "centre", "middle") for word in spot.split())

@@ -2,6 +2,7 @@
 in full.
 """
 
+from .groups_said import groups_of
 from .parser import parse, parse_count
 from .picot_said import picot_of
 from .problem import Parsed, Problem
@@ -16,6 +17,7 @@ __all__ = [
     "SpecialStitch",
     "Terms",
     "Vocabulary",
+    "groups_of",
     "kind_names",
     "parse",
     "parse_count",

@@ -155,7 +155,7 @@ def read_tally(cursor: Cursor, end: int) -> Tally:
     Raises UnreadableError where it isn't one.
     """
     first = cursor.at
-    cursor.at += cursor.words[first].value == "="  # `(= 24 sts)`
+    cursor.at = _count_begins(cursor, first)
     total: Amount | None = None
     entries: list[tuple[Amount, Stitch | Target]] = []
     while cursor.at < end:
@@ -184,12 +184,31 @@ def read_tally(cursor: Cursor, end: int) -> Tally:
     return Tally(total, tuple(entries), cursor.span(first))
 
 
+def _count_begins(cursor: Cursor, at: int) -> int:
+    """Behind the words that only lead in a count: `= 24 sts`, `total: 24`."""
+    if cursor.words[at].value == "=":
+        return at + 1
+    if cursor.words[at].means == "in-all":
+        return at + 1 + (cursor.words[at + 1].means == ",")
+    return at
+
+
+_SPACES = frozenset(
+    {"buttonhole", "buttonholes", "eyelet", "eyelets", "handle", "handles", "hole", "holes", "armhole",
+     "armholes", "opening", "openings"}
+)  # fmt: skip
+"""What a count may call the chain spaces by, for what they are made for."""
+
+
 def _counted(cursor: Cursor) -> Stitch | Target:
     """What is counted: a stitch, `ch` (chains), a space, a picot."""
     if cursor.means == "num" and not starts_named_number(cursor, cursor.at):
         raise cursor.fail("counted")
     if cursor.take("group-name"):
         return Target("group")
+    if cursor.said(cursor.at, cursor.at + 1).lower() in _SPACES:
+        cursor.at += 1
+        return Target("space")
     target = read_counted_target(cursor)[1]
     if target.kind == "chain":
         return Stitch("chain")
@@ -206,7 +225,7 @@ def is_tally(cursor: Cursor, at: int) -> bool:
     """
     words = cursor.words
     close: int = words[at].value
-    if words[at + 1].means not in ("num", "-"):
+    if words[_count_begins(cursor, at + 1)].means not in ("num", "-"):
         return False
     after = close + 1
     while words[after].means == ",":

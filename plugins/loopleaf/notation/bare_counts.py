@@ -15,14 +15,17 @@ def only_counts(cursor: Cursor) -> bool:
 
 def where_counts_end(cursor: Cursor, steps: Sequence[Step], dash: bool) -> int:
     """Behind which word a count ends that stands without brackets: `— 24 sts`, `turn. 10 sc.`, `turn: 24 dc,
-    4 ch-2 sps`, `across: 10 sc`, `in tch. 12 dc.`; 0 for anything else. dash: one stands before it."""
+    4 ch-2 sps`, `across: 10 sc`, `in tch. 12 dc.`, `…, 18 sts`; 0 for anything else. dash: one is before it.
+    """
     words, end = cursor.words, cursor.at
     before = cursor.said(cursor.at - 1, cursor.at)
     last = steps[-1] if steps else None
     ended = isinstance(last, Turn | Join | FastenOff | Leave) or _to_the_end(last)
     ended = ended or (before == "." and _ends_there(last))
-    named = cursor.ahead() == "st" and cursor.ahead(2) in (",", *BEHIND_COUNTS)  # `… x 6. 24 sts.`
-    if not dash and not ((ended or named) and before in (".", ":", ";")):
+    no_kind = words[end + 1].means == "st"  # `… x 6. 24 sts.`, `…, 18 sts`
+    behind = words[end + 2 + (words[end + 2].means == "," and before != ",")].means
+    stitches = no_kind and (behind == "end" or (before in (".", ":", ";") and behind in BEHIND_COUNTS))
+    if not dash and not (ended and before in (".", ":", ";")) and not (stitches and steps):
         return 0
     while words[end].means not in BEHIND_COUNTS:
         end += 1

@@ -133,11 +133,36 @@ def _pass_the_first(cursor: Cursor) -> bool:
     return True
 
 
-def each_between(cursor: Cursor) -> Target | None:
-    """The stitches of `in each sp between dc`, passed; None where that isn't said."""
+def each_between(cursor: Cursor) -> tuple[Target, bool] | None:
+    """The stitches of `in each sp between dc`, passed, or of `between the 2 dc of each pair` (and True: the
+    next gap is the next pair's); None where neither is said.
+    """
     words, at = cursor.words, cursor.at
     said = [word.means for word in words[at : at + 5]]
+    if said[:1] == ["in"] and said[1:3] == ["sp", "between"]:
+        at += 2
+    if words[at].means == "between":
+        pair = _of_each_pair(cursor, at)
+        return None if pair is None else (pair, True)
     if said[:4] != ["in", "each", "sp", "between"] or said[4] not in ("st", "stitch"):
         return None
     cursor.at += 4
-    return read_target(cursor)
+    return read_target(cursor), False
+
+
+def _of_each_pair(cursor: Cursor, at: int) -> Target | None:
+    """The stitches of `between the 2 dc of each pair`, passed; None where that isn't said."""
+    words = cursor.words
+    if words[at + 1].means != "num" or words[at + 1].value != Amount((_SECOND,)):
+        return None
+    if words[at + 2].means not in ("st", "stitch") or words[at + 3].means != "of":
+        return None
+    if words[at + 4].means != "each" or cursor.said(at + 5, at + 6).lower() not in _PAIRS:
+        return None
+    cursor.at = at + 2
+    target = read_target(cursor)
+    cursor.at = at + 6
+    return target
+
+
+_PAIRS = ("pair", "group", "v-st", "v-stitch")

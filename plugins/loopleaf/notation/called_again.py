@@ -33,3 +33,48 @@ def _read_again(cursor: Cursor, begun: int) -> tuple[Step, ...]:
     cursor.stop_at = keep
     del cursor.unread[unread:]  # told where it stands
     return inside
+
+
+def pass_between_stars(cursor: Cursor) -> bool:
+    """`repeat between *s`, `rep between * and *`: what `rep from * to *` says."""
+    words, at = cursor.words, cursor.at
+    if words[at + 1].means != "between" or words[at + 2].means != "*":
+        return False
+    at += 3
+    if words[at].means == "and" and words[at + 1].means == "*":
+        at += 2
+    elif words[at].value == "s" and words[at].glued:
+        at += 1
+    else:
+        return False
+    cursor.at = at
+    return True
+
+
+def read_sides(cursor: Cursor) -> tuple[int, tuple[int, ...]] | None:
+    """`on 2nd and 3rd sides`, `along next 3 sides`: how many more sides, and their numbers where print gives
+    them; None (and nothing passed) where no sides are named.
+    """
+    at = cursor.at
+    if cursor.means not in ("in", "along", "across"):
+        return None
+    cursor.at += 1
+    if cursor.take("other-side"):
+        return 1, (2,)
+    if (
+        cursor.means in ("next", "other", "remaining")
+        and cursor.ahead(1 + (cursor.ahead() == "num")) == "side"
+    ):
+        number = cursor.words[cursor.at + 1].value.sizes[0] if cursor.ahead() == "num" else 1
+        cursor.at += 2 + (cursor.ahead() == "num")
+        return number, ()
+    sides: list[int] = []
+    while cursor.means == "ord":
+        sides.append(cursor.words[cursor.at].value)
+        cursor.at += 1
+        while cursor.means in (",", "and") and cursor.ahead() in ("ord", "and"):
+            cursor.at += 1
+    if sides and cursor.take("side"):
+        return len(sides), tuple(sides)
+    cursor.at = at
+    return None

@@ -31,6 +31,9 @@ def read_base(cursor: Cursor) -> Place:
 
 def read_joining(cursor: Cursor) -> Place:
     """`joining sl st`: the place that it stands in; `joining dc`: that stitch, which closed the last arch."""
+    if cursor.said(cursor.at, cursor.at + 1).lower() == "joining" and cursor.ahead() in (",", "end", ")"):
+        cursor.at += 1
+        return Same(STITCH, "join")  # `sc in joining`
     if cursor.ahead() not in ("stitch", "st"):
         raise cursor.fail("place")
     cursor.at += 1

@@ -67,6 +67,14 @@ def read_chain_name(cursor: Cursor, number: int) -> ChainOf:
     return ChainOf(number, "ch", _length(cursor))
 
 
+def read_begun_with(cursor: Cursor, number: int) -> ChainOf | None:
+    """The `first 3ch` of `3rd of first 3ch`: the one that the round began with."""
+    if cursor.means != "first" or not starts_chain_name(cursor, cursor.at + 1):
+        return None
+    cursor.at += 1
+    return replace(read_chain_name(cursor, number), chain="beg")
+
+
 def _length(cursor: Cursor) -> int:
     if not _number(cursor, cursor.at):
         return 0

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from .behind_counts import only_ends
 from .lexer import Word
 from .problem import Problem
-from .tree import Amount, Span, Step
+from .tree import Amount, Span, Step, Until
 from .vocabulary import Vocabulary
 
 
@@ -36,8 +36,9 @@ class Cursor:
     once for the steps that follow (`in BLO, …`). ring: so was `in ring`. stars: asterisks now open. passage:
     the line has a stretch between two asterisks; passages: where each of them begins, by its asterisk. held:
     a bracket's stitches were left on the hook. unread: what couldn't be read so far; astray: no whole step
-    has been read since. read_block, read_step: the readers of a stretch of steps and of one step, for
-    brackets and repeats, which hold steps themselves.
+    has been read since. each_group: how far the step goes that was read into each group of several (`in
+    centre dc of each 3-dc group across`). read_block, read_step: the readers of a stretch of steps and of
+    one step, for brackets and repeats, which hold steps themselves.
     """
 
     text: str
@@ -58,6 +59,7 @@ class Cursor:
     held: bool = False
     unread: list[UnreadableError] = field(default_factory=list)
     astray: bool = False
+    each_group: Until | None = None
 
     @property
     def means(self) -> str:

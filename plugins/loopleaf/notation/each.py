@@ -1,7 +1,7 @@
 """Reads what stands after `each`: `each st and ch-sp around`, `every other st`, `each ch of next ch-7`."""
 
 from .cursor import Cursor, UnreadableError
-from .edges import read_around_piece
+from .edges import read_around_piece, to_the_end_of_its_edge
 from .free_loops import starts_free_loops
 from .targets import read_counted_target, starts_named_number, starts_target
 from .tree import Each, RowEnds, Target, Until
@@ -27,7 +27,7 @@ def read_each(cursor: Cursor) -> Each | RowEnds | Target:
         return Each((Target("loop"),), read_until(cursor) or Until(word=""), False, 3)
     if cursor.means == "row" and cursor.ahead() == "ending":
         cursor.at += 2
-        return RowEnds(until=read_until(cursor) or Until(word="across"))
+        return RowEnds(until=to_the_end_of_its_edge(cursor))
     if cursor.means in _NOTHING_MORE or starts_until(
         cursor, cursor.at
     ):  # `2 sc in each`, `sc in each around`
@@ -40,7 +40,7 @@ def read_each(cursor: Cursor) -> Each | RowEnds | Target:
             cursor.at += 1
         cursor.take("each")
         targets.append(read_counted_target(cursor)[1])
-    if cursor.means == "of" and cursor.ahead() in ("next", "same", "last") and len(targets) == 1:
+    if cursor.means == "of" and len(targets) == 1 and (_of_one(cursor) or _of_an_arch(cursor, targets[0])):
         return targets[0]
     piece = read_around_piece(cursor)
     until = read_until(cursor) or _to_another(cursor) or Until(word="")
@@ -48,6 +48,17 @@ def read_each(cursor: Cursor) -> Each | RowEnds | Target:
         return Each(tuple(targets), Until(word=""), remaining, every, piece)
     _pass_including(cursor)
     return Each(tuple(targets), until, remaining, every)
+
+
+def _of_one(cursor: Cursor) -> bool:
+    return cursor.ahead() in ("next", "same", "last")
+
+
+def _of_an_arch(cursor: Cursor, target: Target) -> bool:
+    """Whether `of ch-3` stands behind `each ch`: the arch that the line has come to."""
+    words, at = cursor.words, cursor.at + 1
+    arch = words[at].means == "ch" and words[at + 1].means == "num" and words[at + 1].glued
+    return target.kind == "chain" and (arch or (words[at].means == "num" and words[at + 1].means == "ch"))
 
 
 def _to_another(cursor: Cursor) -> Until | None:

@@ -6,6 +6,7 @@ from .along_words import names_an_edge
 from .cursor import Cursor, read_amount
 from .names import read_stitch
 from .piece_names import nth_piece, piece_at, starts_both_together
+from .purposes import purposes
 from .targets import read_counted_target
 from .tree import ONE, Corresponding, Each, Evenly, Next, Place, RowEnds, Stitch, Target, Until
 from .undersides import OPENINGS, pass_underside
@@ -124,15 +125,36 @@ def read_row_ends(cursor: Cursor) -> Place:
     if side and (one := _side_of_a_stitch(cursor)) is not None:
         return one
     cursor.need("of", "row-ends")
+    if cursor.means == "first" and cursor.ahead() == "row":
+        cursor.at += 2  # `join yarn in end of first row`: where the edge begins
+        return RowEnds(count=ONE)
     if cursor.take("next"):
         count = read_amount(cursor) or ONE
         stitch = _row_kind(cursor)
         cursor.need("row", "row-ends")
         return RowEnds(stitch, count)
     cursor.take("each")
+    cursor.take("remaining")
+    every = 2 if cursor.take("other") else 1
     stitch = _row_kind(cursor)
     cursor.need("row", "row-ends")
-    return RowEnds(stitch, None, read_until(cursor) or Until(word="across"))
+    return RowEnds(stitch, None, to_the_end_of_its_edge(cursor), every)
+
+
+def to_the_end_of_its_edge(cursor: Cursor) -> Until:
+    """How far row ends go: `across`, `to next corner`, or, in the words of the piece, `up right front to neck
+    edge`, which is the whole of its edge.
+    """
+    until = read_until(cursor)
+    at = cursor.at
+    while cursor.words[at].means not in _AFTER_EDGE and cursor.said(at, at + 1).lower() in _ALONG_THE_PIECE:
+        at += 1
+    if at > cursor.at and cursor.words[at].means in _AFTER_EDGE and until is None:
+        cursor.at = at
+    return until or Until(word="across")
+
+
+_ALONG_THE_PIECE = purposes() | {"up", "down", "to", "along", "side", "of"}
 
 
 _WHICH = frozenset({"next", "last", "same", "first", "a"})
@@ -170,10 +192,7 @@ def read_every_row_end(cursor: Cursor) -> Place:
     stitch = _row_kind(cursor)
     cursor.need("row", "row-ends")
     cursor.take("ending")
-    until = Until(word="across")
-    if cursor.means == "along" and cursor.ahead() == "edge":
-        cursor.at += 2
-    return RowEnds(stitch, None, read_until(cursor) or until, per.sizes[0] or 1)
+    return RowEnds(stitch, None, to_the_end_of_its_edge(cursor), per.sizes[0] or 1)
 
 
 def read_for_rows(cursor: Cursor) -> Place:

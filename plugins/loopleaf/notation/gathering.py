@@ -10,6 +10,7 @@ from .cursor import Cursor, UnreadableError
 from .places import read_places, starts_place
 from .tree import (
     ONE,
+    STITCH,
     Amount,
     First,
     Here,
@@ -21,6 +22,8 @@ from .tree import (
     Skip,
     Span,
     Step,
+    Stitch,
+    Target,
     Together,
     Work,
 )
@@ -135,6 +138,33 @@ def read_next_together(cursor: Cursor, work: Work) -> Work:
     which = {Next: "next", First: "first", Last: "last"}[type(place)]
     over = Over(place.count, place.target, which, place.span)  # type: ignore[arg-type]
     return replace(work, stitch=replace(work.stitch, form="tog", number=number), each=ONE, places=(over,))
+
+
+def starts_so_many_together(cursor: Cursor, at: int) -> bool:
+    """Whether `last 2 dc together`, `next 2 sts tog` stands at a word, behind `work`."""
+    means = [word.means for word in cursor.words[at : at + 4]]
+    return means[:2] in (["last", "num"], ["next", "num"], ["first", "num"]) and (
+        means[2:] in (["st", "tog"], ["stitch", "tog"])
+    )
+
+
+def read_so_many_together(cursor: Cursor, steps: list[Step]) -> None:
+    """`work last 2 dc together`: dc2tog over them; of `sts`, the decrease of the row's own kind."""
+    first = cursor.at
+    number: Amount = cursor.words[first + 1].value
+    named: Stitch = cursor.words[first + 2].value
+    kind = cursor.words[first + 2].means == "stitch"
+    legs = 0 if number.variable or number.varies else number.sizes[0] or 0
+    if legs < 2:
+        raise UnreadableError(first, "step", first + 3)
+    if not kind and number != Amount((2,)):
+        raise UnreadableError(first, "step", first + 3)
+    cursor.at += 4
+    span = cursor.span(first)
+    stitch = replace(named, form="tog", number=legs) if kind else Stitch("dec")
+    target = Target("stitch", named) if kind else STITCH
+    over = Over(number, target, cursor.words[first].means, span)  # type: ignore[arg-type]
+    steps.append(Work(stitch, ONE, (over,), span=span))
 
 
 # ---- the long way round ------------------------------------------------------------------------------------

@@ -33,7 +33,7 @@ def _put(word: str, numbers: Iterator[Piece], start: int, end: int) -> Piece:
     """A word of what is read instead; `#` is the next number that was said."""
     if word == "#":
         return ("num", next(numbers)[1], start, end, False)
-    return ("mark" if word == "*" else "word", word, start, end, False)
+    return ({"*": "mark", ",": "sign", "=": "sign"}.get(word, "word"), word, start, end, False)
 
 
 def _said_at(pieces: list[Piece], at: int) -> tuple[int, tuple[str, ...]] | None:
@@ -70,6 +70,8 @@ _AS_WELL = {
     "ch": ("chain", "chs", "chains"),
     "other": ("opposite",),
     "foundation": ("starting", "base", "beg", "beginning"),
+    "loop": ("lp",),
+    "loops": ("lps",),
 }
 """What print may say for a word of a phrase: chains spelled out, `opposite side`, `base chain`."""
 

@@ -103,6 +103,17 @@ def _pass_leg(cursor: Cursor) -> bool:
     return True
 
 
+def begun_in_same(cursor: Cursor, stitch: Stitch) -> tuple[Place, ...]:
+    """`sc2tog beginning in same st`: the first leg there, the others behind it; () where that isn't said."""
+    words, at = cursor.words, cursor.at + (cursor.means == ",")
+    if words[at].means not in ("beg", "foundation") or words[at + 1].means != "in":
+        return ()
+    if words[at + 2].means != "same":
+        return ()
+    cursor.at = at + 2
+    return read_place(cursor), Next(Amount((stitch.number - 1,)))
+
+
 def over_several(stitch: Stitch, places: tuple[Place, ...], span: Span) -> Step | None:
     """The gathered stitch whose legs go into all the places together; None where they aren't as many."""
     if stitch.form != "tog" or stitch.loop or stitch.post or len(places) < 2:

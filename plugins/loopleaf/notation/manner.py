@@ -182,6 +182,35 @@ def read_through_both(cursor: Cursor, steps: list[Step]) -> bool:
     return True
 
 
+_SIDES = {"rs": "RS", "right side": "RS", "ws": "WS", "wrong side": "WS"}
+_OF_A_SIDE = ("facing", "row", "round", "rnd")
+_TOLD_OF = ("row", "round")
+
+
+def read_side_aside(cursor: Cursor, steps: list[Step]) -> bool:
+    """`(RS) sc in each st across` says which side faces; `(dec row) …`, `(buttonhole row) …` what the row is
+    for.
+    """
+    first, close = cursor.at, cursor.words[cursor.at].value
+    if steps or first or close < first + 2:
+        return False
+    said = cursor.said(first + 1, close).lower().split()
+    side = _SIDES.get(" ".join(said[:-1] if said[-1] in _OF_A_SIDE else said))
+    inside = cursor.words[first + 1 : close]
+    named = inside[-1].means in _TOLD_OF and all(word.means in _OF_A_ROW for word in inside[:-1])
+    if side is None and not (named and len(inside) > 1):
+        return False
+    cursor.at = close + 1
+    if side is not None:
+        steps.append(Facing(side, cursor.span(first)))  # type: ignore[arg-type]
+    return True
+
+
+_OF_A_ROW = frozenset(
+    {"?", "inc", "dec", "edge", "even", "picot", "centre", "ring", "turning", "beg", "form"}
+)
+
+
 def read_turn(cursor: Cursor, steps: list[Step]) -> None:
     """`turn`, `do not turn`."""
     first = cursor.at

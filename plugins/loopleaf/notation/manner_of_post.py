@@ -10,7 +10,8 @@ def read_from_behind(cursor: Cursor) -> str:
     at = cursor.at + (cursor.means == ",")
     if cursor.words[at].means != "from":
         return "around"
-    side = _FROM.get(cursor.said(at + 1, at + 2).lower(), "")
+    behind = cursor.words[at + 1].means == "behind"  # in other words too: `inserting hook from behind`
+    side = "back" if behind else _FROM.get(cursor.said(at + 1, at + 2).lower(), "")
     if not side or cursor.words[at + 2].means not in (",", "end", ")", "(", "*", "rep", "and", "then"):
         return "around"
     cursor.at = at + 2

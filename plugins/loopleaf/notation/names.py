@@ -172,6 +172,9 @@ def read_stitch(cursor: Cursor, as_place: bool = False) -> Stitch:
         if number:
             kind: Stitch = words[cursor.at - 1].value
             return replace(kind, form=form, number=number)
+        told = next((one for one in cursor.vocabulary.groups if one[0] == form and not as_place), None)
+        if told is not None:  # `5 dc in next ch (shell made)`
+            return Stitch(told[1], form=form, number=told[2])
         if not as_place:
             _undefined(cursor, first, form)
         return Stitch("", form=form)
@@ -225,9 +228,23 @@ def _formed(cursor: Cursor, stitch: Stitch, first: int, as_place: bool) -> Stitc
     if words[cursor.at].means == "of" and words[cursor.at + 1].means == "num":
         cursor.at += 2
         return replace(stitch, form=form, number=words[cursor.at - 1].value.sizes[0])
-    if not as_place:
+    legs = _stitches_under(cursor) if form == "cluster" else 0
+    if not as_place and not legs:
         _undefined(cursor, first, form)
-    return replace(stitch, form=form, number=0)
+    return replace(stitch, form=form, number=legs)
+
+
+def _stitches_under(cursor: Cursor) -> int:
+    """Over how many stitches a cluster is said to be worked, `dc cluster over next 3 sts`: so many legs it
+    has; 0 where that isn't said.
+    """
+    words, at = cursor.words, cursor.at
+    if words[at].means != "over":
+        return 0
+    at += 1 + (words[at + 1].means in ("next", "first", "last"))
+    if words[at].means != "num" or words[at + 1].means not in ("st", "stitch") or words[at].value.varies:
+        return 0
+    return words[at].value.sizes[0] or 0
 
 
 def _of_number(cursor: Cursor, means: str, expected: str) -> int:

@@ -9,7 +9,7 @@ from typing import Literal
 from .along_words import read_round_the_opening
 from .between import pass_before_the_chain, read_between
 from .chain_places import pass_the_arch, read_base, read_end_of_row, read_joining, read_own_chain
-from .chains import read_chain_name, starts_chain_name
+from .chains import read_begun_with, read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError
 from .each import read_each
 from .edges import (
@@ -20,9 +20,10 @@ from .edges import (
     read_piece,
     read_row_ends,
     starts_row_ends,
+    to_the_end_of_its_edge,
 )
 from .made_here import read_among_made
-from .names import starts_stitch
+from .names import read_stitch, starts_stitch
 from .place_parts import (
     WHICH_GROUP,
     bare_group,
@@ -118,11 +119,7 @@ def _unsaid_next(cursor: Cursor) -> Place:
     amount, target = read_counted_target(cursor)
     if target.kind == "row-end":
         several = amount is None and ends_in_s(cursor, cursor.at - 1)
-        return (
-            RowEnds(until=read_until(cursor) or Until(word="across"))
-            if several
-            else RowEnds(count=amount or ONE)
-        )
+        return RowEnds(until=to_the_end_of_its_edge(cursor)) if several else RowEnds(count=amount or ONE)
     if amount is None and cursor.means == "of" and (cursor.ahead() in WHICH_GROUP or _of_first(cursor)):
         return read_within(cursor, "centre", target)
     if amount is None and target.kind == "space" and cursor.means == "of" and cursor.ahead() == "each":
@@ -240,7 +237,7 @@ def _ord(cursor: Cursor) -> Place:
         return Within("nth", STITCH, group, number)
     if cursor.means == "of":
         cursor.at += 1
-        return read_chain_name(cursor, number)
+        return read_begun_with(cursor, number) or read_chain_name(cursor, number)
     target = read_target(cursor)
     if target == CHAIN and cursor.means == "to-join":
         return ChainOf(number, "beg")  # `sl st in 3rd ch to join`
@@ -272,6 +269,8 @@ def _top(cursor: Cursor) -> Place:
     cursor.at += 1
     cursor.need("of", "of-what")
     bare = cursor.means == "ch" and cursor.ahead() in (",", "end", ")", "with")
+    if begun := read_begun_with(cursor, 0):
+        return begun
     if starts_chain_name(cursor, cursor.at) or bare:
         return read_chain_name(cursor, 0)  # of a bare `ch` only one that stands for a stitch has a top
     return read_place(cursor)
@@ -376,6 +375,9 @@ def _each(cursor: Cursor) -> Place:
         return place
     if means == "next":
         return _next(cursor)
+    if means == "ending" and starts_stitch(cursor, cursor.at + 1):
+        cursor.at += 1  # `each end dc`: the row ends are those stitches' sides
+        return RowEnds(read_stitch(cursor), until=to_the_end_of_its_edge(cursor))
     if starts_row_ends(cursor, cursor.at):
         return read_every_row_end(cursor)
     if means == "skipped":

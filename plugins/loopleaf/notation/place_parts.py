@@ -5,18 +5,18 @@ group.
 from dataclasses import replace
 
 from .cursor import Cursor
-from .targets import read_counted_target, read_target, starts_named_number, starts_target
-from .tree import Amount, Each, Marked, Place, Same, Skipped, Target, Until, Within
+from .targets import of_round, read_counted_target, read_target, starts_named_number, starts_target
+from .tree import STITCH, Amount, Each, Marked, Place, Same, Skipped, Target, Until, Within
 from .tree_places import BegunBy
-from .untils import names_a_space
+from .untils import names_a_space, read_until, starts_until
 
 WHICH_GROUP = frozenset({"next", "same", "last"})
 """Which group or arch: `centre st of next sh`, `of same sh`, `of last sh`."""
 
 
 def pass_at_base(cursor: Cursor) -> bool:
-    """`st at base of ch-3`, on a foundation `ch at base of ch-3`: what the beginning chain stands on."""
-    if cursor.means not in ("st", "ch") or cursor.ahead() != "at-base":
+    """`st at base of ch-3`, `ch at base of ch-3`: what the beginning chain stands on."""
+    if cursor.means not in ("st", "ch", "stitch") or cursor.ahead() != "at-base":
         return False
     cursor.at += 1
     _pass_base(cursor)
@@ -33,6 +33,8 @@ def _pass_base(cursor: Cursor) -> None:
 def read_same(cursor: Cursor) -> Place:
     """`same st`, `same sp`, `same st as join`, `same st at base of ch-3`."""
     cursor.at += 1
+    if cursor.means in (",", ")", "rep"):  # `2 dc in same, ch 1`
+        return Same()
     target = read_counted_target(cursor)[1]
     if cursor.means == "base" or (cursor.means == "a" and cursor.ahead() == "base"):
         raise cursor.fail("place")
@@ -108,10 +110,11 @@ def read_skipped(cursor: Cursor) -> Place:
 
 
 def read_so_many_skipped(cursor: Cursor) -> Place:
-    """`2 skipped sts`."""
+    """`2 skipped sts`, `4 skipped sts of round 1`."""
     number: int = cursor.words[cursor.at].value.sizes[0]
     cursor.at += 1
     read_skipped(cursor)
+    of_round(cursor, STITCH)  # which those are is known
     return Skipped("all", number)
 
 
@@ -136,12 +139,20 @@ def read_within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Pl
     if pass_each_corner(cursor, part, number):
         return Each((Target("corner", word="st"),), Until(word=""))
     cursor.need("of", "of-what")
-    which = cursor.means
-    named = starts_target(cursor, cursor.at) or starts_named_number(cursor, cursor.at)
+    each = part != "each" and cursor.take("each")
+    which = "next" if each else cursor.means
+    cursor.at -= each
+    arch = part == "each" and cursor.means == "num" and cursor.ahead() == "ch"  # `each ch of 3ch`
+    named = arch or starts_target(cursor, cursor.at) or starts_named_number(cursor, cursor.at)
     unsaid = named and which not in WHICH_GROUP
     if which in WHICH_GROUP or which == "first":
         cursor.at += 1
-    elif not named or (part != "centre" and cursor.means != "num" and not names_a_space(cursor, cursor.at)):
+    elif not named or not (
+        part == "centre"
+        or cursor.means == "num"
+        or names_a_space(cursor, cursor.at)
+        or (part == "each" and cursor.means == "ch")
+    ):
         raise cursor.fail("of-what")
     if cursor.take("group-name"):
         of = Target("group")
@@ -150,6 +161,8 @@ def read_within(cursor: Cursor, part: str, inner: Target, number: int = 0) -> Pl
         cursor.at += 2
     else:
         of = read_counted_target(cursor)[1]
+    if each:
+        cursor.each_group = read_until(cursor) or Until(word="across")
     within = Within(part, inner, of, number, which == "same", which == "last")  # type: ignore[arg-type]
     return replace(within, unsaid=unsaid)
 
@@ -170,6 +183,8 @@ def pass_each_corner(cursor: Cursor, part: str, number: int) -> bool:
         if words[at].value != Amount((_AT_A_CORNER,)) or words[at + 2].means not in ("group", "corner"):
             return False
         at += 2
+        if starts_until(cursor, at + 1):  # `across`: into each of the groups that there are
+            return False
     elif words[at].means != "corner":
         return False
     cursor.at = at + 1

@@ -71,8 +71,14 @@ def _listed(word: str, count: Amount, target: Target, style: Style, each_of: boo
     return f"in {each}{word} {_several(count, target, style)}"
 
 
+_BOTH = 2
+
+
 def _next(place: Next, style: Style, each_of: bool) -> str:
     target = place.target
+    if place.stacked:
+        number = "both" if place.stacked == _BOTH else f"all {place.stacked}"
+        return f"over {number} {style.target(target, True)}"
     if target.kind == "edge":
         text = _listed("next", place.count, STITCH, style, each_of) + " of edge"
     else:

@@ -9,7 +9,8 @@ from .free_loops import read_free_place, starts_free_loops
 from .manner_of_post import read_from_behind
 from .piece_names import read_layers
 from .place_kinds import read_over, read_place
-from .targets import CHAIN
+from .stacked import read_stacked
+from .targets import CHAIN, is_post_stitch
 from .tree import ONE, Amount, Each, First, FromHook, Last, Next, Place, RowEnds, Same, Target
 from .untils import names_a_space, read_until, starts_until
 
@@ -56,7 +57,7 @@ def read_places(cursor: Cursor) -> Where:
         _read_one(cursor, where, places)
     where.through = read_through(cursor)
     if where.post == "around":
-        where.post = "" if places and all(map(_is_a_space, places)) else read_from_behind(cursor)
+        where.post = "" if places and all(map(_has_no_post, places)) else read_from_behind(cursor)
     if cursor.means == "in" and cursor.ahead() == "loop-of" and cursor.ahead(2) != "of" and not where.loop:
         where.loop = cursor.words[cursor.at + 1].value
         cursor.at += 2
@@ -64,8 +65,11 @@ def read_places(cursor: Cursor) -> Where:
     return where
 
 
-def _is_a_space(place: Place) -> bool:
-    """Whether a place is a chain's space: it has no post, so that `around ch-9` is only into the space."""
+def _has_no_post(place: Place) -> bool:
+    """Whether a place is a chain's space, so that `around ch-9` is only into it, or a row's end: `around post
+    of each end dc` is how that is worked."""
+    if isinstance(place, RowEnds):
+        return place.stitch is not None and place.count is None
     if isinstance(place, Each):
         return all(target.kind == "space" for target in place.targets)
     return isinstance(place, Next | First | Last | Same) and place.target.kind == "space"
@@ -98,6 +102,9 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
         cursor.at += 1
         places.append(read_for_rows(cursor))
         return
+    if (stacked := read_stacked(cursor)) is not None:
+        places.append(stacked)
+        return
     if means in ("in", "in-all"):
         cursor.at += 1
     elif means == "around":
@@ -109,7 +116,7 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
             cursor.at += 1
             cursor.take("post")
             cursor.need("of", "post")
-        elif cursor.take("post") and not cursor.take("of"):
+        elif not is_post_stitch(cursor, cursor.at) and cursor.take("post") and not cursor.take("of"):
             if starts_place(cursor, cursor.at):
                 _read_one(cursor, where, places)
             return

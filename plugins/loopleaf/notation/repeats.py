@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from .all_in_one import pass_all
 from .asides import is_tally, read_tally
+from .called_again import pass_between_stars, read_sides
 from .cursor import Cursor, UnreadableError, read_amount
 from .ending_places import ending_place
 from .gathering import read_bracketed
@@ -18,6 +19,7 @@ from .names import starts_stitch
 from .nth_space import pass_to_the_nth
 from .omitting import is_short_for, pass_instead, read_omitted, starts_instead, without_the_last
 from .places import read_places, starts_place
+from .so_many_groups import read_so_many_groups
 from .tree import ONE, Again, Amount, Group, Passage, Repeat, Step, Until
 from .untils import read_until, starts_until
 
@@ -194,6 +196,8 @@ def _need_from(cursor: Cursor) -> bool:
 
     Gives whether the second asterisk is named.
     """
+    if pass_between_stars(cursor):
+        return True
     cursor.at += 1
     if cursor.take("from") or cursor.means == "*":
         cursor.need("*", "star")
@@ -235,11 +239,12 @@ def _says_more(cursor: Cursor) -> bool:
 def read_again(cursor: Cursor) -> Step:
     """`rep from * to *`, `rep from * to * twice more`."""
     first = cursor.at
-    cursor.at += 1
-    cursor.need("from", "rep-from")
-    cursor.need("*", "star")
-    cursor.need("to", "to-star")
-    cursor.need("*", "to-star")
+    if not pass_between_stars(cursor):
+        cursor.at += 1
+        cursor.need("from", "rep-from")
+        cursor.need("*", "star")
+        cursor.need("to", "to-star")
+        cursor.need("*", "to-star")
     more = read_sides(cursor)
     if more is not None:
         return Again(Amount((more[0],)), more[1], cursor.span(first))
@@ -251,35 +256,6 @@ def read_again(cursor: Cursor) -> Step:
     cursor.take("more")
     cursor.take("times")
     return Again(times or ONE, span=cursor.span(first))
-
-
-def read_sides(cursor: Cursor) -> tuple[int, tuple[int, ...]] | None:
-    """`on 2nd and 3rd sides`, `along next 3 sides`: how many more sides, and their numbers where print gives
-    them; None (and nothing passed) where no sides are named.
-    """
-    at = cursor.at
-    if cursor.means not in ("in", "along", "across"):
-        return None
-    cursor.at += 1
-    if cursor.take("other-side"):
-        return 1, (2,)
-    if (
-        cursor.means in ("next", "other", "remaining")
-        and cursor.ahead(1 + (cursor.ahead() == "num")) == "side"
-    ):
-        number = cursor.words[cursor.at + 1].value.sizes[0] if cursor.ahead() == "num" else 1
-        cursor.at += 2 + (cursor.ahead() == "num")
-        return number, ()
-    sides: list[int] = []
-    while cursor.means == "ord":
-        sides.append(cursor.words[cursor.at].value)
-        cursor.at += 1
-        while cursor.means in (",", "and") and cursor.ahead() in ("ord", "and"):
-            cursor.at += 1
-    if sides and cursor.take("side"):
-        return len(sides), tuple(sides)
-    cursor.at = at
-    return None
 
 
 _TAILS = frozenset({"ending-at", "ending-after", "ending-with", ",", "end"})
@@ -295,6 +271,8 @@ def read_tail(
     unclear = False
     if until is None and more is None and cursor.means in _TAILS and star:
         until = Until()  # `rep from *`, `rep from *, ending with …`: as far as it goes
+    elif until is None and more is None and cursor.means == "working" and cursor.ahead() == "last" and star:
+        until = Until()  # `rep from * working last dc in top of tch`
     elif until is None and more is None:
         times, unclear = _how_often(cursor)
     stops = False
@@ -356,6 +334,9 @@ def _starts_ending(cursor: Cursor) -> bool:
 def _how_often(cursor: Cursor) -> tuple[Amount, bool]:
     """`4 more times` (five in all), `3 times in all`, and the unclear `3 times`."""
     at = cursor.at
+    groups = read_so_many_groups(cursor)
+    if groups is not None:
+        return groups
     if cursor.take("of-all"):
         times = read_times(cursor)
         if times is None:

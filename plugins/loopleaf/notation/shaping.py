@@ -4,7 +4,8 @@ sts`."""
 from dataclasses import replace
 from typing import Literal
 
-from .cursor import Cursor, read_amount
+from .cursor import Cursor, UnreadableError, read_amount
+from .purposes import part_at
 from .straight import AS_BELOW
 from .style import Style, is_one, written
 from .tree import ONE, STITCH, Amount, Each, Shaping, Step, Until, Work
@@ -23,7 +24,9 @@ def starts_shaping(cursor: Cursor) -> bool:
     here, cursor.at = cursor.at, at
     read_amount(cursor)
     at, cursor.at = cursor.at, here
-    return words[at].means in _NOUNS and (words[at + 1].means == "evenly" or _said_before(cursor))
+    if words[at].means not in _NOUNS:
+        return False
+    return words[at + 1].means == "evenly" or bool(part_at(cursor, at + 1)) or _said_before(cursor)
 
 
 def _said_before(cursor: Cursor) -> bool:
@@ -44,32 +47,47 @@ def pass_evenly(cursor: Cursor) -> None:
 
 
 def starts_number_of_shapings(cursor: Cursor) -> bool:
-    """Whether `6 dec evenly` stands here."""
+    """Whether `6 dec evenly`, `1 sc dec at center back` stands here."""
     words, at = cursor.words, cursor.at
-    return (
-        words[at].means == "num" and words[at + 1].means in ("inc", "dec") and words[at + 2].means == "evenly"
-    )
+    named = at + 1 + (words[at + 1].means == "stitch")
+    if words[at].means != "num" or words[named].means not in ("inc", "dec"):
+        return False
+    return words[named + 1].means == "evenly" or bool(part_at(cursor, named + 1))
 
 
 def read_shaping(cursor: Cursor, steps: list[Step]) -> None:
     """Said of the plain row just read; where there is none, of a row in the stitches below."""
     first = cursor.at
-    named = cursor.words[first + (cursor.means == "num")].means
+    at = first + (cursor.means == "num")
+    named = cursor.words[at + (cursor.words[at].means == "stitch")].means
     how: Literal["inc", "dec"] = "inc" if named == "inc" else "dec"
     cursor.at += cursor.means != "num"
+    kind = None
     total = cursor.take("evenly")
     if total:
         cursor.need("to", "step")
     count: Amount = read_amount(cursor) or ONE
-    if cursor.means in _NOUNS:
+    while cursor.means in _NOUNS:
+        kind = cursor.words[cursor.at].value if cursor.means == "stitch" else kind
         cursor.at += 1
-    cursor.take("evenly")
+    spot = ""
+    after = part_at(cursor, cursor.at)
+    if after:
+        spot = " ".join(cursor.said(cursor.at + 1, after).lower().split())
+        cursor.at = after
+    else:
+        cursor.take("evenly")
     until = read_until(cursor)
-    shaping = Shaping(how, count, total)
+    shaping = Shaping(how, count, total, spot)
     row = steps[-1] if steps else None
     if isinstance(row, Work) and row.shaping is None and _is_plain(row):
+        if kind is not None and row.stitch not in (kind, AS_BELOW):
+            raise UnreadableError(first, "step", cursor.at - 1)
         steps[-1] = replace(row, shaping=shaping)
     else:
+        if spot and cursor.means == "," and cursor.ahead() == "even":
+            cursor.at += 2  # `inc 1 st at neck edge, work to end`
+            read_until(cursor)
         place = Each(until=until or Until(word="across"))
         steps.append(Work(AS_BELOW, places=(place,), span=cursor.span(first), shaping=shaping))
 
@@ -86,4 +104,6 @@ def write_shaping(shaping: Shaping, style: Style, alone: bool = False) -> str:
     count = shaping.count
     how = {"inc": "increas", "dec": "decreas"}[shaping.how] + ("e" if alone else "ing")
     number = f"{written(count)} {style.target(STITCH, not is_one(count))}"
+    if shaping.spot:
+        return f"{how} {number} at {shaping.spot}"
     return f"{how} evenly to {number}" if shaping.total else f"{how} {number} evenly"

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from .along_words import pass_part
 from .cursor import Cursor, UnreadableError, read_amount
 from .place_parts import ends_in_s, pass_at_base
 from .purposes import read_purpose
@@ -17,6 +18,7 @@ def read_skip(cursor: Cursor, steps: list[Step]) -> None:
     first = cursor.at
     cursor.at += 1
     cursor.take("over")
+    cursor.take("a")
     which = "next"
     if pass_at_base(cursor):
         steps.append(Skip(ONE, STITCH, "first", cursor.span(first)))
@@ -27,6 +29,8 @@ def read_skip(cursor: Cursor, steps: list[Step]) -> None:
     if cursor.means in ("next", "first", "last"):
         which = cursor.means
         cursor.at += 1
+    elif cursor.means == "centre" and cursor.ahead() == "num":
+        cursor.at += 1  # `sk center 4 sts, join yarn in next st`: the line has come so far
     every = cursor.take("all") or cursor.take("each")
     if starts_until(cursor, cursor.at):
         _skip_to(cursor, steps, first, STITCH)
@@ -49,6 +53,8 @@ def read_skip(cursor: Cursor, steps: list[Step]) -> None:
         raise cursor.fail("skip-until")
     if _pass_behind(cursor):
         which = "behind"
+    if cursor.means == "of":
+        pass_part(cursor)  # `sk 6 sts of sleeve`
     bare = amount == ONE and cursor.words[first + 1].means == "num"
     purpose = read_purpose(cursor)
     skip = Skip(amount or ONE, target, which, cursor.span(first), purpose, bare)  # type: ignore[arg-type]
@@ -175,21 +181,28 @@ def read_leave(cursor: Cursor, steps: list[Step]) -> None:
     cursor.at += 1
     if cursor.take("first"):
         amount, target = read_counted_target(cursor)
-        cursor.need("unworked", "unworked")
+        if not cursor.take("free"):
+            cursor.need("unworked", "unworked")
         steps.append(Skip(amount or ONE, target, "first", cursor.span(first)))
         return
     left = _those_left(cursor, steps)
     if left is not None:
         steps.append(replace(left, span=cursor.span(first)))
         return
+    steps.append(_left(cursor, first))
+
+
+def _left(cursor: Cursor, first: int) -> Leave:
+    """`last 4 sts unworked`, `remaining 2 sts free`, `last 4 sts unworked for thumb`."""
     remaining = cursor.means == "remaining"
-    if cursor.means in ("last", "remaining", "next"):
+    if remaining or cursor.means in ("last", "next"):
         cursor.at += 1
     amount, target = read_counted_target(cursor)
-    cursor.need("unworked", "unworked")
+    if not cursor.take("free"):
+        cursor.need("unworked", "unworked")
     count = amount if remaining else (amount or ONE)
     purpose = read_purpose(cursor)
-    steps.append(Leave(count, target, cursor.span(first), purpose))
+    return Leave(count, target, cursor.span(first), purpose)
 
 
 _THESE = frozenset({"them", "these", "those"})
@@ -201,7 +214,8 @@ def _those_left(cursor: Cursor, steps: list[Step]) -> Leave | None:
     """
     at = cursor.at + 1
     at += cursor.words[at].means == "st"
-    if cursor.said(cursor.at, cursor.at + 1).lower() not in _THESE or cursor.words[at].means != "unworked":
+    left = cursor.words[at].means in ("unworked", "free")
+    if cursor.said(cursor.at, cursor.at + 1).lower() not in _THESE or not left:
         return None
     for step in reversed(steps):
         until = step.until if isinstance(step, Repeat) else None
@@ -213,3 +227,24 @@ def _those_left(cursor: Cursor, steps: list[Step]) -> Leave | None:
         if not isinstance(step, Turn):
             return None
     return None
+
+
+def read_left_aside(cursor: Cursor, steps: list[Step]) -> bool:
+    """`turn (last 2 sts unworked)`, `(leave last 2 sts unworked)`: the bracket says what the row leaves."""
+    first, close = cursor.at, cursor.words[cursor.at].value
+    closed = cursor.words[close + 1].means in _ENDS or cursor.words[close + 1].means == "turn"
+    if cursor.words[close - 1].means not in ("unworked", "free") or not closed:
+        return False
+    cursor.at += 1
+    cursor.take("leave")
+    try:
+        left = _left(cursor, first)
+    except UnreadableError:
+        cursor.at = first
+        return False
+    if cursor.at != close:
+        cursor.at = first
+        return False
+    cursor.at += 1
+    steps.append(left)
+    return True

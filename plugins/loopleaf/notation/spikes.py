@@ -12,12 +12,14 @@ def read_over_as_in(cursor: Cursor, first: int) -> None:
         cursor.words[cursor.at].means = "in"
 
 
-def need_depth(cursor: Cursor, first: int, where: Where) -> None:
-    """A spike stitch goes into a round further down: which one has to be said."""
+def need_depth(cursor: Cursor, first: int, named: int, where: Where) -> None:
+    """A spike stitch goes into a round further down: which one has to be said. named: the word behind its
+    name; `long` behind that is the edge's.
+    """
     if any(isinstance(place, Next) and place.below for place in where.places):
         return
     at = _spike_at(cursor, first)
-    if at >= 0:
+    if 0 <= at < named:
         raise UnreadableError(at, "spike", cursor.at - 1)
 
 

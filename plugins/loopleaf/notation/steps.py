@@ -12,7 +12,7 @@ from .called_again import read_called
 from .cursor import Cursor, UnreadableError, read_amount
 from .directions import pass_direction, pass_where_aside
 from .free_loops import read_working_in, starts_free_loops
-from .gathering import read_draw, read_holding
+from .gathering import read_draw, read_holding, read_so_many_together, starts_so_many_together
 from .last_of_each import read_instead, read_last_of_each, read_where_it_ends, starts_last_of_each
 from .lying import pass_lying
 from .manner import (
@@ -21,6 +21,7 @@ from .manner import (
     read_facing,
     read_loop_first,
     read_loops,
+    read_side_aside,
     read_through,
     read_through_both,
     read_turn,
@@ -37,7 +38,7 @@ from .repeat_all import read_repeat_of_all
 from .repeats import read_again, read_bracket, read_star, read_times_first
 from .shaping import read_shaping, starts_number_of_shapings, starts_shaping
 from .skipped_chains import read_skipped_chains
-from .skipping import read_leave, read_only_over, read_skip, starts_only_over
+from .skipping import read_leave, read_left_aside, read_only_over, read_skip, starts_only_over
 from .starting import read_starting
 from .stitching import read_chain, read_work
 from .straight import read_at_ends, read_even, starts_at_ends
@@ -54,7 +55,7 @@ from .tree import (
     Until,
     Work,
 )
-from .whole_rounds import read_whole_round, starts_whole_round
+from .whole_rounds import read_rows_even, read_whole_round, starts_rows_even, starts_whole_round
 from .yarn_ends import read_closed
 from .yarns import (
     is_listed,
@@ -149,6 +150,7 @@ def read_step(cursor: Cursor, steps: list[Step]) -> None:
     means = cursor.means
     reader = _READERS.get(means)
     before = len(steps)
+    cursor.each_group = None
     if pass_side(cursor, steps):
         return
     if pass_yarn_label(cursor, steps) or pass_lying(cursor, steps) or read_through_both(cursor, steps):
@@ -167,6 +169,9 @@ def read_step(cursor: Cursor, steps: list[Step]) -> None:
         raise UnreadableError(cursor.at, "stuffing", cursor.at)
     else:
         raise cursor.fail("step")
+    if cursor.each_group is not None and len(steps) > before and isinstance(steps[-1], Work | Group):
+        steps[-1] = Repeat((steps[-1],), until=cursor.each_group, span=steps[-1].span)
+        cursor.each_group = None
     if len(steps) == before + 1 and isinstance(steps[-1], Work | Group | Repeat):
         steps[before:before] = read_in_yarn(cursor)
 
@@ -250,7 +255,14 @@ def _bracket(cursor: Cursor, steps: list[Step]) -> None:
         named_a_pair(cursor, steps)
         cursor.at = cursor.words[first].value + 1
         return
+    if cursor.ahead() == "no-turn" and cursor.ahead(2) == ")" and cursor.ahead(3) in (",", "end"):
+        cursor.at += 1  # `3 sc in last ch (do not turn), …`
+        read_turn(cursor, steps)
+        cursor.at += 1
+        return
     if pass_purpose_aside(cursor, steps) or pass_where_aside(cursor, steps):
+        return
+    if read_side_aside(cursor, steps) or read_left_aside(cursor, steps):
         return
     if is_counts_aside(cursor, first):
         if steps and isinstance(steps[-1], (Work, Chain, Group)):
@@ -290,8 +302,12 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         read_through(cursor, steps)
     elif starts_only_over(cursor, cursor.at):
         read_only_over(cursor, steps, first)
+    elif starts_so_many_together(cursor, cursor.at):
+        read_so_many_together(cursor, steps)
     elif starts_last_of_each(cursor, cursor.at):
         read_last_of_each(cursor, steps)
+    elif starts_rows_even(cursor, cursor.at):
+        read_rows_even(cursor, steps)
     elif starts_whole_round(cursor, cursor.at):
         read_whole_round(cursor, steps, first)
     elif starts_instead(cursor, cursor.at):

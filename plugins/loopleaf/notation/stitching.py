@@ -8,15 +8,16 @@ from .along_words import read_number_behind
 from .asides import is_counts_aside, read_counts, read_counts_aside
 from .between import each_between
 from .chains import read_chain_name, starts_chain_name
+from .chains_between import spaced_out
 from .cursor import Cursor, UnreadableError, read_amount
 from .directions import read_side_first
 from .edges import one_in_each, read_around_piece
 from .gathering import read_next_together
-from .leaning import over_several, read_legs
+from .leaning import begun_in_same, over_several, read_legs
 from .names import read_counted_stitch
 from .nth_space import pass_to_the_nth
 from .places import Where, read_places, read_through, starts_place
-from .purposes import read_purpose, read_stands_for
+from .purposes import pass_what_part, read_purpose, read_stands_for
 from .repeats import read_times
 from .shaping import pass_evenly
 from .sharing import legs_of, needs_no_place, passes_over, share_out, target_of, which_of
@@ -137,17 +138,20 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
         return
     between = each_between(cursor)
     if between is not None:
-        gap = Work(stitch, amount or ONE, (Between(between),), span=cursor.span(first))
+        gap = Work(stitch, amount or ONE, (Between(between[0]),), span=cursor.span(first))
         until = read_until(cursor) or Until(word="around")
-        steps.append(Repeat((gap,), until=until, span=cursor.span(first)))
+        target, pairs = between
+        on = (Skip(target=target, span=cursor.span(first)),) if pairs else ()
+        steps.append(Repeat((gap, *on), until=until, span=cursor.span(first)))
         return
     read_over_as_in(cursor, first)
     again = cursor.take("again")
-    where = _where(cursor)
+    named = cursor.at
+    where = _where(cursor, slips=stitch.kind == "slip")
     if again and where.places:  # `dc in each dc across, dc again in last dc`
         where.places = tuple(Same() if isinstance(one, Last | Same) else one for one in where.places)
     if stitch.form == "tog" and not where.places:
-        where.places = read_legs(cursor)
+        where.places = read_legs(cursor) or begun_in_same(cursor, stitch)
     if doubled:
         amount = Amount((2,))
         where.each = True
@@ -157,7 +161,7 @@ def read_work(cursor: Cursor, steps: list[Step]) -> None:
         )
         _finish(cursor, steps, first, read_next_together(cursor, work))
         return
-    need_depth(cursor, first, where)
+    need_depth(cursor, first, named, where)
     stitch = _as_said(cursor, stitch, where)
     through = where.through or cursor.through
     if not where.places and not cursor.here:
@@ -227,12 +231,13 @@ def _number_after(cursor: Cursor, amount: Amount | None) -> Amount | None:
     return found
 
 
-def _where(cursor: Cursor) -> Where:
+def _where(cursor: Cursor, slips: bool = False) -> Where:
     if cursor.means in _PLAIN_PLACES or (starts_place(cursor, cursor.at) and not _in_a_yarn(cursor)):
         return read_places(cursor)
     plainly = cursor.means == "to" and (
         not starts_until(cursor, cursor.at)
-        or cursor.ahead() in ("tch", "beg", "marked")
+        or cursor.ahead() in ("tch", "beg")
+        or (slips and cursor.ahead() == "marked")  # `sc to marked st` stops before it
         or to_a_space(cursor, cursor.at)
     )
     if cursor.means == "to" and cursor.ahead() == "num" and starts_chain_name(cursor, cursor.at + 1):
@@ -337,6 +342,7 @@ def _finish(cursor: Cursor, steps: list[Step], first: int, step: Step) -> None:
     """What may stand right behind a stitch: the yarn, the side of the chain, how often, what it counts as,
     `to join`.
     """
+    step = spaced_out(cursor, step)
     if cursor.means == "with" or _in_a_yarn(cursor):
         at = cursor.at
         cursor.at += 1
@@ -344,6 +350,7 @@ def _finish(cursor: Cursor, steps: list[Step], first: int, step: Step) -> None:
     side = other_side(cursor)
     if side is not None:
         steps.append(OtherSide(side))
+    pass_what_part(cursor, step)
     if isinstance(step, Work):
         counts = _counts(cursor, pair=any(isinstance(one, FromHook) for one in step.places))
         if counts is not None:

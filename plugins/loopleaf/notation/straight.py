@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from .cursor import Cursor, UnreadableError
+from .names import read_stitch, starts_stitch
 from .tree import ONE, Amount, Chain, Each, Next, Over, Place, Step, Stitch, Turn, Until, Work
 from .untils import read_until
 
@@ -11,16 +12,20 @@ AS_BELOW = Stitch("")
 
 
 def read_even(cursor: Cursor, steps: list[Step]) -> None:
-    """`work even`, `work even to last 2 sts`: a stitch in each stitch."""
+    """`work even`, `work straight in sc`, `work even to last 2 sts`: a stitch in each stitch."""
     first = cursor.at
     cursor.at += 1
+    stitch = AS_BELOW
+    if cursor.means == "in" and starts_stitch(cursor, cursor.at + 1):
+        cursor.at += 1
+        stitch = read_stitch(cursor)
     until = read_until(cursor) or Until(word="across")
-    steps.append(Work(AS_BELOW, places=(Each(until=until),), span=cursor.span(first)))
+    steps.append(Work(stitch, places=(Each(until=until),), span=cursor.span(first)))
 
 
 def starts_at_ends(cursor: Cursor) -> bool:
-    """Whether `dec 1 st at each end` stands here."""
-    one = cursor.ahead() == "num" and cursor.ahead(2) == "st" and cursor.ahead(3) == "at-end"
+    """Whether `dec 1 st at each end`, `dec 1 sc at beg of row` stands here."""
+    one = cursor.ahead() == "num" and cursor.ahead(2) in ("st", "stitch") and cursor.ahead(3) == "at-end"
     return one or cursor.ahead() == "at-end"
 
 
@@ -31,6 +36,7 @@ def read_at_ends(cursor: Cursor, steps: list[Step]) -> None:
     bare = cursor.ahead() == "at-end"
     if not bare and cursor.words[first + 1].value != ONE:
         raise UnreadableError(first + 1, "at-ends", first + 1)
+    named = None if bare or cursor.ahead(2) == "st" else cursor.words[first + 2].value
     cursor.at += 1 if bare else 3
     where: str = cursor.words[cursor.at].value
     cursor.at += 1
@@ -46,6 +52,8 @@ def read_at_ends(cursor: Cursor, steps: list[Step]) -> None:
     at = _plain_row(steps)
     plain = Work(AS_BELOW, span=span) if at < 0 else steps[at]
     assert isinstance(plain, Work)
+    if named is not None and plain.stitch not in (named, AS_BELOW):
+        raise UnreadableError(first + 2, "at-ends", first + 2)
     row: list[Step] = [replace(plain, places=(Each(until=until),))]
     row = ([shaped] if where != "end" else []) + row + ([shaped] if where != "beg" else [])
     if at < 0:

@@ -73,7 +73,8 @@ class Style:
                 self.word("picot-of", plural, stitch.number) if stitch.number else self.word("picot", plural)
             )
         if not kind:
-            return self.word(form or "stitch", plural)
+            name = self.word(form or "stitch", plural)
+            return f"post {name}" if stitch.post else name
         base = self._posted(self._names(stitch), stitch.post, plural and not form)
         if not form:
             return base

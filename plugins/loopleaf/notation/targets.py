@@ -16,6 +16,8 @@ CHAIN = Target("chain")
 GAP = Target("gap")
 PARTS = frozenset(words_file()["parts"])
 """What print calls stitches by, and a stretch of the edge that it works across."""
+STRETCHES = PARTS | frozenset(words_file()["stretches"])
+"""What else such a stretch may be called; the pattern's pieces often bear these names."""
 SP = frozenset({"sp", "sps"})
 SPACES = SP | {"corner"}
 """What may stand behind the chains: `ch-3 sp`, `ch-3 corner sp`."""
@@ -24,7 +26,7 @@ SPACES = SP | {"corner"}
 def starts_target(cursor: Cursor, at: int) -> bool:
     """Whether a kind of place is named at a word."""
     means = cursor.words[at].means
-    if starts_free_loops(cursor, at) or _row_end(cursor, at):
+    if starts_free_loops(cursor, at) or _row_end(cursor, at) or is_post_stitch(cursor, at):
         return True
     if _foundation(cursor, at) or _of_a_part(cursor, at):
         return True
@@ -40,6 +42,9 @@ def read_target(cursor: Cursor) -> Target:
     if _row_end(cursor, cursor.at):
         cursor.at += 2
         return Target("row-end")
+    if is_post_stitch(cursor, cursor.at):
+        cursor.at += 2
+        return Target("stitch", Stitch("", post="around"))
     if word.means == "unworked":
         cursor.at += 1
         target = replace(read_target(cursor), unworked=True)
@@ -65,6 +70,12 @@ def _of_a_part(cursor: Cursor, at: int) -> bool:
     """`in each of 16 heel sts`, `4 underarm chs`: the part of the piece adds nothing to their number."""
     named = cursor.words[at].means == "?" and cursor.said(at, at + 1).lower() in PARTS
     return named and cursor.words[at + 1].means in ("st", "ch", "stitch")
+
+
+def is_post_stitch(cursor: Cursor, at: int) -> bool:
+    """Whether `post st` stands at a word: one worked around a post, front or back."""
+    words = cursor.words
+    return words[at].means == "post" and words[at + 1].means == "st"
 
 
 def _row_end(cursor: Cursor, at: int) -> bool:

@@ -13,7 +13,8 @@ class Next:
     below: rounds below (`in st 2 rounds below` is 2). piece: `leg 2`, `next flag`.
     skipped: with `below`, `in next skipped sc 3 rows below`, which a chain has stood over since.
     any: `in any corner sp`. far: `in other side of next 3 chs`. rows: print said `rows below`; for writing
-    back only. unsaid: print left `next` out before a space.
+    back only. unsaid: print left `next` out before a space. stacked: so many chains of rows above each other,
+        `over both ch-5 sps`.
     """
 
     count: Amount = ONE
@@ -23,6 +24,7 @@ class Next:
     any: bool = False
     far: bool = False
     skipped: bool = False
+    stacked: int = 0
     rows: bool = field(default=False, compare=False, repr=False)
     unsaid: bool = field(default=False, compare=False, repr=False)
     span: Span | None = no_span()

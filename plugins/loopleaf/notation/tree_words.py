@@ -42,12 +42,14 @@ ONE = Amount((1,))
 class Shaping:
     """`increasing 6 sts evenly`, `decreasing evenly to 24 sts`: how a plain row or round changes its count.
 
-    how: `inc`, or `dec`. count: by so many stitches; with `total`, to so many.
+    how: `inc`, or `dec`. count: by so many stitches; with `total`, to so many. spot: not spread evenly, but
+    where the author's words say: `neck edge`, `center back`.
     """
 
     how: Literal["inc", "dec"]
     count: Amount
     total: bool = False
+    spot: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from .cursor import Cursor, read_amount
-from .targets import CLOSES, PARTS, SP, SPACES, read_counted_target, read_target, starts_named_number
+from .targets import CLOSES, SP, SPACES, STRETCHES, read_counted_target, read_target, starts_named_number
 from .tree import ONE, Until
 
 
@@ -17,7 +17,8 @@ def starts_until(cursor: Cursor, at: int) -> bool:
     if means == "across" or (means == "along" and words[at + 1].means == "side"):
         return True
     if means == "around":
-        return words[at + 1].means not in _AROUND_A_PLACE and not _a_chain(cursor, at + 1)
+        chains = _a_chain(cursor, at + 1) or stacked_at(cursor, at + 1)[0]
+        return words[at + 1].means not in _AROUND_A_PLACE and not chains
     if means in ("to", "in-front"):
         return (
             words[at + 1].means in ("ending", "last", "marker", "marked", "corner", "tch")
@@ -30,6 +31,20 @@ def starts_until(cursor: Cursor, at: int) -> bool:
             or (words[at + 1].means == "beg" and words[at + 2].means in ("ch", "num"))
         )
     return means == "until" and words[at + 1].means in ("ending", "last", "marker", "corner", "num")
+
+
+def stacked_at(cursor: Cursor, at: int) -> tuple[int, int]:
+    """How many chains above each other are named at a word, `both ch-5 sps`, `all 3 ch-5 sps`, and where
+    their name begins; 0 for none.
+    """
+    words = cursor.words
+    number = 0
+    if cursor.said(at, at + 1).lower() == "both":
+        number, at = 2, at + 1
+    elif words[at].means == "all" and words[at + 1].means == "num" and not words[at + 1].value.varies:
+        number, at = words[at + 1].value.sizes[0] or 0, at + 2
+    arch = words[at].means == "ch" and words[at + 1].means == "num"
+    return (number, at) if arch or words[at].means == "chsp" or names_a_space(cursor, at) else (0, at)
 
 
 def _a_chain(cursor: Cursor, at: int) -> bool:
@@ -111,7 +126,7 @@ def read_until(cursor: Cursor) -> Until | None:
             return Until(word="across")
         _pass_whole(cursor)
         _pass_parts(cursor)
-        if cursor.means != "to" or not starts_until(cursor, cursor.at):
+        if cursor.means not in ("to", "until") or not starts_until(cursor, cursor.at):
             return Until(word=word)
     middle = _to_the_middle(cursor, cursor.at)
     cursor.at += 1
@@ -171,13 +186,13 @@ def _pass_side(cursor: Cursor) -> bool:
 
 
 def _part(cursor: Cursor, at: int) -> bool:
-    return cursor.words[at].means == "?" and cursor.said(at, at + 1).lower() in PARTS
+    return cursor.words[at].means == "?" and cursor.said(at, at + 1).lower() in STRETCHES
 
 
 def _pass_parts(cursor: Cursor) -> None:
     """`across heel flap`, `across instep sts`, `around leg`: the part adds nothing."""
     at = cursor.at
-    while _part(cursor, cursor.at):
+    while _part(cursor, cursor.at) and cursor.ahead() != "of":
         cursor.at += 1
     cursor.at += cursor.at > at and cursor.means == "st"
 

@@ -7,6 +7,10 @@ from typing import Literal
 Terms = Literal["US", "UK"]
 
 
+ToldGroup = tuple[str, str, int]
+"""A shell or V-stitch told in a line: its form, its stitches' kind, how many (of a V-stitch: its chains)."""
+
+
 @dataclass(frozen=True, slots=True)
 class SpecialStitch:
     """A stitch defined under `special stitches`.
@@ -27,6 +31,7 @@ class Vocabulary:
     """The words of one pattern. `specials` goes by the key in the file, which is what a tree holds as the
     name. sizes: how many the pattern has, 0 where that isn't known. picot: the chains of the picot that its
     lines tell once (`ch 3, sl st in 3rd ch from hook (picot made)`), 0 where none is told.
+    groups: the shell and the V-stitch told so.
 
     Two vocabularies that hold the same are equal, and either finds the other's lines in the cache.
     """
@@ -37,10 +42,11 @@ class Vocabulary:
     pieces: frozenset[str] = frozenset()
     sizes: int = 0
     picot: int = 0
+    groups: tuple[ToldGroup, ...] = ()
 
     def __post_init__(self) -> None:
         specials = tuple(sorted(self.specials.items(), key=_key))
-        whole = (self.terms, specials, self.yarns, self.pieces, self.sizes, self.picot)
+        whole = (self.terms, specials, self.yarns, self.pieces, self.sizes, self.picot, self.groups)
         object.__setattr__(self, "_whole", whole)
         object.__setattr__(self, "_hash", hash(whole))
 

@@ -112,7 +112,10 @@ def _work(work: Work, style: Style, here: bool) -> str:
     pulled = f" {work.tension}" if work.tension else ""
     match work.places:
         case (Each(until=until),) if stitch == AS_BELOW and work.shaping is not None:
-            return f"{write_shaping(work.shaping, style, alone=True)} {write_until(until, style)}{pulled}"
+            told = write_shaping(work.shaping, style, alone=True)
+            if work.shaping.spot and until.word == "across":
+                return f"{told}{pulled}"
+            return f"{told} {write_until(until, style)}{pulled}"
         case (Each(until=until),) if stitch == AS_BELOW:
             return f"work even{pulled} {write_until(until, style)}"
     if not here and _chooses_its_places(work, style):
@@ -197,6 +200,7 @@ def _with_loop(where: str, stitch: Stitch, style: Style) -> str:
         return where
     loop = style.word(stitch.loop)
     if where.startswith("in "):
+        loop = style.word("split-of") if stitch.loop == "split" else loop
         return f"in {loop} of {where[3:]}"
     return f"in {loop} {where}".rstrip()
 

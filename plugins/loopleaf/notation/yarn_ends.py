@@ -11,6 +11,7 @@ _INCHES = frozenset({"in", "ins", "inch", "inches", '"', "”"})
 _LONGEST_TAIL = 4
 _MOST_WORDS = 6
 _CLOSES = frozenset({"close", "closing"})
+_SHUT = frozenset({"up", "closed", "shut", "hole", "opening", "gap"})
 _THREADS = frozenset({"weave", "thread", "run", "draw", "gather"})
 
 
@@ -74,6 +75,24 @@ def pass_after_last(cursor: Cursor) -> None:
         cursor.at = at + 2
 
 
+def pass_pulled_through(cursor: Cursor) -> None:
+    """`and pull through`, `and draw end through last loop on hook`: how the yarn is fastened off."""
+    at = cursor.at
+    while cursor.means in _SMALL:
+        cursor.at += 1
+    if cursor.take("draw"):
+        while cursor.means in ("last", "remaining", "a"):
+            cursor.at += 1
+        last = cursor.words[cursor.at - 1].means != "draw"
+        if cursor.means == "loop" or (last and cursor.means in ("st", "stitch")):
+            cursor.at += 1
+        if cursor.means == "in" and cursor.ahead() == "hook":
+            cursor.at += 2
+        if cursor.means in _CLOSING or cursor.means in _SMALL:
+            return
+    cursor.at = at
+
+
 def read_closing(cursor: Cursor) -> str:
     """`and close hole`, `weave end through sts and pull tight` behind `fasten off`, in the author's words; ""
     (and nothing passed) where nothing of the kind is said.
@@ -96,7 +115,10 @@ def _begins_closing(cursor: Cursor, at: int) -> bool:
     if cursor.words[at].means == "end":
         return False
     ahead = [word.means for word in cursor.words[at + 1 : at + 6]]
-    return said in _CLOSES or (said in _THREADS and "through" in ahead and cursor.words[at].means == "?")
+    sewn = said == "sew" and cursor.said(at + 1, at + 2).lower() in _SHUT
+    return (
+        said in _CLOSES or sewn or (said in _THREADS and "through" in ahead and cursor.words[at].means == "?")
+    )
 
 
 def read_closed(cursor: Cursor, steps: list[Step]) -> bool:

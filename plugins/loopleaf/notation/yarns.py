@@ -5,7 +5,7 @@ from typing import Literal
 from .carried import pass_along, pass_colour, pass_unused
 from .cursor import Cursor
 from .edges import names_piece, read_piece
-from .joined_at import read_spot
+from .joined_at import pass_from_the_seam, read_spot
 from .made_here import read_marked_stitch
 from .names import read_stitch, starts_stitch
 from .place_kinds import read_place
@@ -27,7 +27,7 @@ from .tree import (
     Work,
     Yarn,
 )
-from .yarn_ends import pass_after_last, read_closing, read_tail
+from .yarn_ends import pass_after_last, pass_pulled_through, read_closing, read_tail
 
 _CLOSING = frozenset({",", "end", ")", "with", "in", "and", "then", "to", "on"})
 
@@ -72,15 +72,20 @@ _BEFORE_A_LABEL = frozenset({",", "(", "*", "and"})
 _BEHIND_A_YARN = frozenset({",", "end", ")", "and", "rep", "*"})
 
 
+_CALLED = frozenset({"yarn", "color", "colour"})
+
+
 def pass_yarn_label(cursor: Cursor, steps: list[Step]) -> bool:
-    """`A: 3 sc`, `A 3 sc`, `(A) 3 sc`: a listed yarn as a label says what `with A` says."""
+    """`A: 3 sc`, `A 3 sc`, `(A) 3 sc`, `color A: 3 sc`: a listed yarn as a label says what `with A` says."""
     first = cursor.at
     bracket = cursor.means == "("
-    if not is_listed(cursor, first + bracket) or (bracket and cursor.ahead(2) != ")"):
+    called = cursor.said(first, first + 1).lower() in _CALLED
+    called = called or (cursor.means == "in" and cursor.ahead(2) == ",")  # `in A, ch 3`
+    if not is_listed(cursor, first + bracket + called) or (bracket and cursor.ahead(2) != ")"):
         return False
     if first and cursor.words[first - 1].means not in _BEFORE_A_LABEL:
         return False
-    cursor.at += bracket
+    cursor.at += bracket + called
     yarn = read_yarn_name(cursor)
     cursor.at += bracket
     steps.append(Yarn(yarn, "with", cursor.span(first)))
@@ -153,6 +158,7 @@ def read_join(cursor: Cursor, steps: list[Step]) -> None:
     cursor.at += 1
     if cursor.means in ("round", "row"):
         cursor.at += 1
+    pass_from_the_seam(cursor, steps)
     if cursor.take("invisibly"):
         cursor.take("with-needle")
         steps.append(Join(_to_place(cursor), how="invisibly", span=cursor.span(first)))
@@ -247,7 +253,7 @@ def _to_place(cursor: Cursor) -> Place | None:
     chain = _own_chain(cursor)
     if chain is not None:
         return chain
-    if cursor.means == "to":
+    if cursor.means == "to" or (cursor.means == "at" and _at_a_skipped(cursor)):
         cursor.at += 1
         return read_place(cursor)
     if starts_place(cursor, cursor.at):
@@ -256,6 +262,13 @@ def _to_place(cursor: Cursor) -> Place | None:
             raise cursor.fail("place")
         return where.places[0]
     return None
+
+
+def _at_a_skipped(cursor: Cursor) -> bool:
+    """Whether `at first skipped st` stands here, where an opening begins."""
+    at = cursor.at + 1
+    at += cursor.words[at].means in ("first", "next", "a")
+    return cursor.words[at].means == "skipped"
 
 
 def _own_chain(cursor: Cursor) -> ChainOf | None:
@@ -291,6 +304,7 @@ def read_fasten_off(cursor: Cursor, steps: list[Step]) -> None:
         steps.append(FastenOff(yarn, span=cursor.span(first)))
         yarn = read_yarn_name(cursor)
     pass_after_last(cursor)
+    pass_pulled_through(cursor)
     invisibly = cursor.take("invisibly")
     closing = read_closing(cursor)
     tail, what_for = read_tail(cursor)

@@ -16,6 +16,7 @@ _PLACES = {
     "chain": ("ch", "chs"),
     "loop": ("loop", "loops"),
     "group": ("group", "groups"),
+    "post": ("post st", "post sts"),
     "ring": ("ring", "rings"),
     "row-end": ("row end", "row ends"),
     "edge": ("st of the edge", "sts of the edge"),
