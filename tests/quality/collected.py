@@ -126,6 +126,17 @@ NOT_YET: frozenset[str] = frozenset(
         "a marker in the middle of the stitches just told, and on to it",
         "post stitches by what they are",
         "a brim closed through its own foundation",
+        "a mesh whose long turning chain is told once",
+        "picots closed on the stitch that they sit on",
+        "arches that narrow by a half at each end",
+        "shells counted by a name that nothing defines",
+        "V-stitches counted by a name that nothing defines",
+        "the foundation chain said again in row 1",
+        "the foundation ring said again in round 1",
+        "a tip whose last row has nothing between its two decreases",
+        "a picot defined by the trade's own name for it",
+        "a picot explained by its text alone",
+        "a shell named in passing, and called by that name later",
     }
 )
 """Cases that the little model doesn't know yet; the engine alone is held to them."""
@@ -145,7 +156,7 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
     names = ("cases", "edge_cases", "loops", "printed", "print_cases", "print_chains", "print_moving_on")
     later = ("print_openings", "print_closings", "print_more_words", "print_places", "print_words")
     rarer = ("print_gaps", "rare_cases", "repeats_print_2", "places_print_2")
-    rarest = ("print_posts_and_rows", "print_motifs", "print_toys", "print_garments")
+    rarest = ("print_posts_and_rows", "print_motifs", "print_toys", "print_garments", "print_everyday_words")
     files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, *later, *rarer, *rarest))
     cases = [case for file in files for case in yaml.safe_load(file.read_text(encoding="utf-8"))]
     fields = {"turning": "turning chains", "chains": "chain spaces", "specials": "special stitches"}
