@@ -45,6 +45,9 @@ def pass_part(cursor: Cursor) -> None:
             cursor.at = after
 
 
+_SIDES = ("left", "right")
+
+
 def _past_the_part(cursor: Cursor, at: int) -> int:
     """Where `side of heel flap`, `heel flap` ends; the same word where no part is named."""
     words, first = cursor.words, at
@@ -53,6 +56,7 @@ def _past_the_part(cursor: Cursor, at: int) -> int:
         if words[at].means != "of":
             return first
         at += 1 + (words[at + 1].means == "a")
+    at += words[at].means == "?" and cursor.said(at, at + 1).lower() in _SIDES  # `of left sleeve`
     begun = at
     while words[at].means == "?" and cursor.said(at, at + 1).lower() in PARTS:
         at += 1

@@ -3,6 +3,7 @@ at lower corner`, `in bottom corner`, `at top edge`.
 """
 
 from .cursor import Cursor
+from .tree import Amount, Skip, Step
 
 MOST_WORDS = 6
 _WORDS = frozenset(
@@ -29,3 +30,29 @@ def read_spot(cursor: Cursor) -> str:
         return ""
     cursor.at = at
     return " ".join(cursor.said(first, at).split())
+
+
+_SEAM = frozenset(
+    {"seam", "side", "back", "center", "centre", "left", "right", "edge", "beg", "beginning", "start"}
+)
+
+
+def pass_from_the_seam(cursor: Cursor, steps: list[Step]) -> None:
+    """`join yarn in 5th st from seam`: four are skipped from where the edge begins, and it is the next."""
+    words, at = cursor.words, cursor.at
+    while words[at].means not in (",", "end", ")", "ord"):
+        at += 1
+    if words[at].means != "ord" or words[at - 1].means not in ("in", "to"):
+        return
+    end = at + 3
+    if words[at + 1].means not in ("st", "stitch") or words[at + 2].means != "from":
+        return
+    while words[end].means not in _CLOSES and cursor.said(end, end + 1).lower() in _SEAM:
+        end += 1
+    number: int = words[at].value
+    if end == at + 3 or words[end].means not in _CLOSES or number < 2:
+        return
+    steps.append(Skip(Amount((number - 1,)), span=cursor.span(at)))
+    words[at].means = "next"
+    for word in words[at + 2 : end]:
+        word.means = ","

@@ -183,6 +183,7 @@ def read_through_both(cursor: Cursor, steps: list[Step]) -> bool:
 
 
 _SIDES = {"rs": "RS", "right side": "RS", "ws": "WS", "wrong side": "WS"}
+_OF_A_SIDE = ("facing", "row", "round", "rnd")
 _TOLD_OF = ("row", "round")
 
 
@@ -193,7 +194,8 @@ def read_side_aside(cursor: Cursor, steps: list[Step]) -> bool:
     first, close = cursor.at, cursor.words[cursor.at].value
     if steps or first or close < first + 2:
         return False
-    side = _SIDES.get(" ".join(cursor.said(first + 1, close).lower().split()))
+    said = cursor.said(first + 1, close).lower().split()
+    side = _SIDES.get(" ".join(said[:-1] if said[-1] in _OF_A_SIDE else said))
     inside = cursor.words[first + 1 : close]
     named = inside[-1].means in _TOLD_OF and all(word.means in _OF_A_ROW for word in inside[:-1])
     if side is None and not (named and len(inside) > 1):

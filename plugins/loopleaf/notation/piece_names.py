@@ -38,6 +38,8 @@ def _past_the_name(cursor: Cursor, at: int) -> int:
     """Where a piece's name ends that begins at a word, or what may be one; the same word where none does."""
     words, first = cursor.words, at
     at += words[at].means == "a"
+    if _own_edge(cursor, at):
+        return at + 2
     named = at + (words[at].means in ("ord", "next", "other", "first"))
     piece = piece_at(cursor, named)
     if piece:
@@ -49,6 +51,19 @@ def _past_the_name(cursor: Cursor, at: int) -> int:
     while words[at].means in _IN_A_NAME and at - begun < _MOST_WORDS and _is_a_word(cursor, at):
         at += 1
     return first if at == begun else at
+
+
+def _own_edge(cursor: Cursor, at: int) -> bool:
+    """Whether `this row`, `row 3` or `foundation ch` stands at a word: the piece's own, folded on itself."""
+    words = cursor.words
+    if words[at].means == "foundation":
+        return words[at + 1].means == "ch"
+    if words[at].means in ("row", "round"):
+        return words[at + 1].means == "num"
+    return cursor.said(at, at + 1).lower() in _THIS and words[at + 1].means in ("row", "round")
+
+
+_THIS = ("this", "current")
 
 
 def _is_a_word(cursor: Cursor, at: int) -> bool:

@@ -80,10 +80,15 @@ def _says_a_part(cursor: Cursor, first: int, after: int) -> bool:
     return set(cursor.said(first, after).lower().split()) <= purposes()
 
 
-def pass_what_part(cursor: Cursor) -> None:
-    """`sc2tog at neck edge`, `3 sc in next ch for center`: behind a stitch that adds nothing to the work."""
-    after = _past_the_part(cursor, cursor.at) if cursor.means in ("at", "for") else 0
-    cursor.at = after or cursor.at
+def pass_what_part(cursor: Cursor, step: Step) -> None:
+    """`sc2tog at neck edge`, `3 sc in next ch for center`: behind a stitch whose place is known that adds
+    nothing to the work; not `3 sc at corner`.
+    """
+    if cursor.means not in ("at", "for") or not isinstance(step, Work):
+        return
+    shapes = step.stitch.form == "tog" or step.stitch.kind in ("inc", "dec")
+    if shapes or any(place.span is not None for place in step.places):
+        cursor.at = _past_the_part(cursor, cursor.at) or cursor.at
 
 
 def part_at(cursor: Cursor, at: int) -> int:

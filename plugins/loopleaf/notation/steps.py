@@ -55,7 +55,7 @@ from .tree import (
     Until,
     Work,
 )
-from .whole_rounds import read_whole_round, starts_whole_round
+from .whole_rounds import read_rows_even, read_whole_round, starts_rows_even, starts_whole_round
 from .yarn_ends import read_closed
 from .yarns import (
     is_listed,
@@ -297,6 +297,8 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         read_so_many_together(cursor, steps)
     elif starts_last_of_each(cursor, cursor.at):
         read_last_of_each(cursor, steps)
+    elif starts_rows_even(cursor, cursor.at):
+        read_rows_even(cursor, steps)
     elif starts_whole_round(cursor, cursor.at):
         read_whole_round(cursor, steps, first)
     elif starts_instead(cursor, cursor.at):

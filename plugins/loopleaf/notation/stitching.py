@@ -8,6 +8,7 @@ from .along_words import read_number_behind
 from .asides import is_counts_aside, read_counts, read_counts_aside
 from .between import each_between
 from .chains import read_chain_name, starts_chain_name
+from .chains_between import spaced_out
 from .cursor import Cursor, UnreadableError, read_amount
 from .directions import read_side_first
 from .edges import one_in_each, read_around_piece
@@ -339,6 +340,7 @@ def _finish(cursor: Cursor, steps: list[Step], first: int, step: Step) -> None:
     """What may stand right behind a stitch: the yarn, the side of the chain, how often, what it counts as,
     `to join`.
     """
+    step = spaced_out(cursor, step)
     if cursor.means == "with" or _in_a_yarn(cursor):
         at = cursor.at
         cursor.at += 1
@@ -346,7 +348,7 @@ def _finish(cursor: Cursor, steps: list[Step], first: int, step: Step) -> None:
     side = other_side(cursor)
     if side is not None:
         steps.append(OtherSide(side))
-    pass_what_part(cursor)
+    pass_what_part(cursor, step)
     if isinstance(step, Work):
         counts = _counts(cursor, pair=any(isinstance(one, FromHook) for one in step.places))
         if counts is not None:

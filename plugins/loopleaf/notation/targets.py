@@ -16,6 +16,8 @@ CHAIN = Target("chain")
 GAP = Target("gap")
 PARTS = frozenset(words_file()["parts"])
 """What print calls stitches by, and a stretch of the edge that it works across."""
+STRETCHES = PARTS | frozenset(words_file()["stretches"])
+"""What else such a stretch may be called; the pattern's pieces often bear these names."""
 SP = frozenset({"sp", "sps"})
 SPACES = SP | {"corner"}
 """What may stand behind the chains: `ch-3 sp`, `ch-3 corner sp`."""

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from .cursor import Cursor, read_amount
-from .targets import CLOSES, PARTS, SP, SPACES, read_counted_target, read_target, starts_named_number
+from .targets import CLOSES, SP, SPACES, STRETCHES, read_counted_target, read_target, starts_named_number
 from .tree import ONE, Until
 
 
@@ -186,7 +186,7 @@ def _pass_side(cursor: Cursor) -> bool:
 
 
 def _part(cursor: Cursor, at: int) -> bool:
-    return cursor.words[at].means == "?" and cursor.said(at, at + 1).lower() in PARTS
+    return cursor.words[at].means == "?" and cursor.said(at, at + 1).lower() in STRETCHES
 
 
 def _pass_parts(cursor: Cursor) -> None:

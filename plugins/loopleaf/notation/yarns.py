@@ -5,7 +5,7 @@ from typing import Literal
 from .carried import pass_along, pass_colour, pass_unused
 from .cursor import Cursor
 from .edges import names_piece, read_piece
-from .joined_at import read_spot
+from .joined_at import pass_from_the_seam, read_spot
 from .made_here import read_marked_stitch
 from .names import read_stitch, starts_stitch
 from .place_kinds import read_place
@@ -157,6 +157,7 @@ def read_join(cursor: Cursor, steps: list[Step]) -> None:
     cursor.at += 1
     if cursor.means in ("round", "row"):
         cursor.at += 1
+    pass_from_the_seam(cursor, steps)
     if cursor.take("invisibly"):
         cursor.take("with-needle")
         steps.append(Join(_to_place(cursor), how="invisibly", span=cursor.span(first)))

@@ -8,6 +8,7 @@ from .limits import MOST_ROUNDS
 from .model import Pattern
 from .pieces import Piece
 from .plans import Path, PlanProblem
+from .rows_told import rows_told_otherwise
 from .slips import Slip, one_slip
 from .values import Run
 
@@ -73,6 +74,9 @@ def number_entries(pattern: Pattern, name: str) -> Numbering:
             numbers: list[tuple[int, Sizes]] = [(number, sizes) for number in slip.numbers]
         else:
             numbers = _numbers(done, index, sizes)
+        told = rows_told_otherwise(entry, done.run_path(index), [number for number, _ in numbers])
+        if told is not None:
+            done.problems.append(told)
         total += len(numbers)
         if total > 2 * MOST_ROUNDS:
             done.problems.append(_too_many(done.run_path(index)))

@@ -153,7 +153,7 @@ def one_a_size(value: Any) -> list[str | None] | None:
         if not text or len(text) > LONGEST_VALUE:
             return None
         found = _SIZES.match(text)
-        texts = [found[1], *re.split(r"\s*[,;]\s*", found[2].strip())] if found else [text]
+        texts = [found[1], *re.split(r"\s*[,;:]\s*", found[2].strip())] if found else [text]
         if found and found[3]:
             texts = [one if one == "-" else f"{one} {found[3]}" for one in texts]
     if not texts or any(not one for one in texts) or all(one == "-" for one in texts):

@@ -17,8 +17,8 @@ _END = (
     r"(?:,\s*(join(?:ed)?(?: with (?:a )?(?:sl st|ss|slip stitch))?(?: (?:into|to form) a ring)?"
     r"|(?:along |on )?both sides))?$"
 )
-_CHAIN = re.compile(r"^(?:ch|chain)\s*(?P<chains>[\d(),;\s-]+?)\s*" + _END, re.I)
-_CHAIN_UK = re.compile(r"^(?P<chains>\d[\d(),;\s-]*?)\s*(?:ch|chains?)\s*" + _END, re.I)
+_CHAIN = re.compile(r"^(?:ch|chain)\s*(?P<chains>[\d()\[\],;:\s-]+?)\s*" + _END, re.I)
+_CHAIN_UK = re.compile(r"^(?P<chains>\d[\d()\[\],;:\s-]*?)\s*(?:ch|chains?)\s*" + _END, re.I)
 """UK print puts the number first: `4ch, joined`."""
 
 
