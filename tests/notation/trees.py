@@ -309,7 +309,10 @@ def works(draw, here=False):
         return Work(stitch, draw(amounts), (Here(),), counts, through)
     if sort in ("special", "formed") and draw(st.booleans()):
         return Work(stitch, ONE, (draw(st.builds(Over, amounts, targets)),), counts, through)
-    return Work(stitch, draw(amounts), draw(place_lists), counts, through)
+    places = draw(place_lists)
+    # A space has no post: `around` it is into it.
+    assume(not stitch.post or "kind='space'" not in repr(places))
+    return Work(stitch, draw(amounts), places, counts, through)
 
 
 joinable = st.one_of(

@@ -24,7 +24,8 @@ def _named_again(cursor: Cursor, at: int) -> bool:
     """`each front loop`, `next loop`, where the line has come to free loops before: `join B in any free front
     loop of round 2, 2 hdc in each front loop around`.
     """
-    if cursor.words[at - 1].means not in ("next", "each") or cursor.words[at + 1].means not in _BEHIND_A_LOOP:
+    which = cursor.words[at - 1 - (cursor.words[at - 1].means == "num")].means
+    if which not in ("next", "each") or cursor.words[at + 1].means not in _BEHIND_A_LOOP:
         return False
     return any(
         cursor.words[one].means in ("free", "unworked") and starts_free_loops(cursor, one)

@@ -186,12 +186,14 @@ def read_join(cursor: Cursor, steps: list[Step]) -> None:
     if spot:  # `join with sl st at top edge`
         steps.append(JoinYarn("", stitch, span=cursor.span(first), spot=spot))
         return
+    closes = cursor.means == "to"
     place = _to_place(cursor)
     slip = cursor.at + 1 + (cursor.ahead() == "a")
     if place is not None and cursor.means == "with" and _is_a_slip(cursor, slip):
         cursor.at = slip + 1
-    if place is not None and len(steps) == 1 and isinstance(steps[0], Yarn) and steps[0].how == "with":
-        steps[:] = [JoinYarn(steps[0].yarn, stitch, False, place, cursor.span(0))]  # `with B, join in any sp`
+    begun = steps[0] if place is not None and not closes and len(steps) == 1 else None
+    if isinstance(begun, Yarn) and begun.how == "with":
+        steps[:] = [JoinYarn(begun.yarn, stitch, False, place, cursor.span(0))]  # `with B, join in any sp`
         return
     steps.append(Join(place, stitch, span=cursor.span(first)))
 
