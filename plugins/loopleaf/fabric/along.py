@@ -195,7 +195,8 @@ def same(hand: Hand, place: Same | JustMade, span: Span | None) -> list[Into]:
     if isinstance(place, JustMade) and place.number:
         return in_made(hand, place, span)
     edge = hand.edge
-    if isinstance(place, Same) and place.begun and place.target.kind == "chain" and edge.pos and edge.rest():
+    begun = place.begun if isinstance(place, Same) else ""
+    if begun in ("first", "chain") and place.target.kind == "chain" and edge.pos and edge.rest() == 1:
         return last_places(hand, Last(ONE, place.target), span)  # an oval comes round to it again
     if hand.last is None and hand.standing is None and edge.places and edge.pos == 0:
         hand.standing = edge.places[0]

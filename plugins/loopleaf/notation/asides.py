@@ -70,6 +70,8 @@ def read_counts(cursor: Cursor, own: int = 0, one: bool = False, pair: bool = Fa
     throughout = False
     while True:
         _pass_small(cursor)
+        if cursor.means == "skipped" and cursor.ahead() == "ch" and cursor.ahead(2) == ",":
+            cursor.at += 3  # `count as skipped ch, dc and ch-1 sp`: the chain below the space
         means = cursor.means
         if means == "ch" or (means == "num" and cursor.ahead() == "ch"):
             number, is_space = _chains(cursor, own or 1)

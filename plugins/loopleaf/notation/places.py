@@ -92,6 +92,9 @@ def _goes_on(cursor: Cursor, loop: str) -> int:
     return at + 1 if plain or names_a_space(cursor, at + 1) else -1
 
 
+_NO_NOUN = frozenset({",", "end", ")"})
+
+
 def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
     means = cursor.means
     if means == "in" and starts_free_loops(cursor, cursor.at + 1):
@@ -131,6 +134,9 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
         cursor.at += 1
     elif means in ("evenly", "along"):
         places.append(read_evenly(cursor))
+        return
+    if means == "in-all" and cursor.ahead() in (*_NO_NOUN, *(("(",) if cursor.vocabulary.sizes == 1 else ())):
+        places.append(Next(cursor.need("num", "place").value))  # `inc in all 6 [12]`
         return
     if cursor.means == "loop-of":
         where.loop = cursor.words[cursor.at].value

@@ -169,9 +169,13 @@ def _says_only(cursor: Cursor) -> bool:
 
 
 def read_only_over(cursor: Cursor, steps: list[Step], first: int) -> None:
-    """`over next 16 sts only`: all behind those is left unworked."""
+    """`over next 16 sts only`: all behind those is left unworked; `these 5 sts only` are those just made."""
+    these = cursor.said(cursor.at + 1, cursor.at + 2).lower() == "these"
     amount, target = _read_those(cursor)
     cursor.at += 1
+    if these and isinstance(steps[-1] if steps else None, Turn):
+        steps.append(Leave(None, STITCH, cursor.span(first)))
+        return
     steps.append(Leave(None, target, cursor.span(first), but=amount or ONE))
 
 

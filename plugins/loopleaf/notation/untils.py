@@ -2,9 +2,10 @@
 
 from dataclasses import replace
 
+from .counting import plus
 from .cursor import Cursor, read_amount
 from .targets import CLOSES, SP, SPACES, STRETCHES, read_counted_target, read_target, starts_named_number
-from .tree import ONE, Until
+from .tree import ONE, STITCH, Until
 
 
 def starts_until(cursor: Cursor, at: int) -> bool:
@@ -150,6 +151,9 @@ def read_until(cursor: Cursor) -> Until | None:
     if means == "last":
         cursor.at += 1
         amount, target = read_counted_target(cursor)
+        if target == STITCH and cursor.means == "and" and cursor.ahead() == "tch":
+            cursor.at += 2  # `to last 2 sts and tch`: that is a stitch too
+            amount = plus(amount or ONE, ONE)
         return Until("to-last", count=amount or ONE, target=target)
     if means == "num" and not starts_named_number(cursor, cursor.at):
         amount, target = read_counted_target(cursor)

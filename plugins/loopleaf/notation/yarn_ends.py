@@ -114,7 +114,9 @@ def _begins_closing(cursor: Cursor, at: int) -> bool:
     said = cursor.said(at, at + 1).lower()
     if cursor.words[at].means == "end":
         return False
-    ahead = [word.means for word in cursor.words[at + 1 : at + 6]]
+    ahead = (
+        cursor.said(at + 1, min(at + 6, len(cursor.words))).lower().split()
+    )  # `through front loops` is one
     sewn = said == "sew" and cursor.said(at + 1, at + 2).lower() in _SHUT
     return (
         said in _CLOSES or sewn or (said in _THREADS and "through" in ahead and cursor.words[at].means == "?")
