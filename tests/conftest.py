@@ -1,7 +1,7 @@
 """What the tests of several rooms share."""
 
 import runpy
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -21,27 +21,6 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption(
         "--golden", action="store_true", help="write the kept texts anew instead of comparing them"
     )
-
-
-MEASURED = frozenset(["pattern", "notation", "fabric", "measure", "review", "trade", "published", "demo"])
-"""Tests of the rooms whose coverage is measured. The others build sites, booklets and drawings of the same
-patterns: following each line of the engine through them doubles their time, and shows nothing of how well a
-room is tested."""
-
-
-@pytest.hookimpl(wrapper=True)
-def pytest_runtest_protocol(item: pytest.Item) -> Iterator[None]:
-    """Rests the measuring of coverage, fixtures included, while another room's test runs."""
-    measuring = item.config.pluginmanager.get_plugin("_cov")
-    room = item.path.relative_to(ROOT / "tests").parts[0]
-    controller = measuring.cov_controller if measuring and room not in MEASURED else None
-    if controller is None:
-        return (yield)
-    controller.pause()
-    try:
-        return (yield)
-    finally:
-        controller.resume()
 
 
 @pytest.fixture

@@ -423,7 +423,7 @@ def test_too_many_rounds_cost_no_time(more: list[Row]) -> None:
     made = pattern([*ABC, *more])
     began = time.process_time()
     plans, problems = set_out(made, "p")
-    assert time.process_time() - began < 3
+    assert time.process_time() - began < 20  # what grows with the square of the rounds takes minutes
     assert len(plans) <= 10_000
     assert len(problems) <= 102
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from loopleaf.notation.tree import (
+    ONE,
     STITCH,
     Between,
     ChainOf,
@@ -66,6 +67,10 @@ def spots(hand: Hand, place: Place) -> Iterator[tuple[int, ...]]:
             yield from first(hand, place)
         case Last():
             yield from last(hand, place)
+        case Same(begun="first" | "chain", target=Target(kind="chain")) if (
+            0 < hand.pos == len(hand.cells) - 1
+        ):  # an oval comes round to its first chain
+            yield from last(hand, Last(ONE, place.target))
         case Same():
             yield (same(hand, place.target),)
         case Here():
