@@ -1,10 +1,11 @@
 """The edge: the places that a round or row can be worked into, in order, with a cursor on them."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from operator import attrgetter
 
 from ..notation.tree import Stitch, Target
+from .begun_groups import begun_groups
 from .worked import Made, Place, Ring, Space, Trouble
 
 _ROLE = attrgetter("role")
@@ -66,10 +67,21 @@ class Edge:
     places (by identity) that are corners because of the piece's own form.
     counted: chains of spaces are places of their own, as in patterns whose counts include them. opened: they
     are places for lines that name single chains, and for nothing else. sided: the edge has sides, with
-    corners at their ends, because of the piece's own form.
+    corners at their ends, because of the piece's own form. begun: see `begun_groups`.
     """
 
-    __slots__ = ("places", "pos", "limit", "circle", "plain", "counted", "opened", "sided", "_corners")
+    __slots__ = (
+        "places",
+        "pos",
+        "limit",
+        "circle",
+        "plain",
+        "counted",
+        "opened",
+        "sided",
+        "begun",
+        "_corners",
+    )
 
     def __init__(
         self,
@@ -89,6 +101,7 @@ class Edge:
         self.opened = opened
         self.plain = not opened and set(map(type, places)) <= _STITCHES and "picot" not in map(_ROLE, places)
         self.sided = bool(marked)
+        self.begun: Mapping[str, int] = {} if circle else begun_groups(places)
         self._corners: set[int] | None = set(marked) or None
 
     def lay(self, places: list[Place], corners: frozenset[int] = frozenset()) -> None:
@@ -99,12 +112,14 @@ class Edge:
         self.plain = set(map(type, places)) <= _STITCHES and "picot" not in map(_ROLE, places)
         self._corners = set(corners) or None
         self.sided = bool(corners)
+        self.begun = {}
 
     def keep(self, end: int) -> None:
         """Leave all from a place on out of reach: the edge ends there, and closes no more."""
         self.places = self.places[:end]
         self.limit = end
         self.circle = False
+        self.begun = {}
 
     def find(self, target: Target, start: int, limit: int | None = None) -> Found | None:
         """The first place of the target's kind at or after `start`; None when there is none before the
