@@ -33,12 +33,27 @@ def read_spot(cursor: Cursor) -> str:
 
 
 _SEAM = frozenset(
-    {"seam", "side", "back", "center", "centre", "left", "right", "edge", "beg", "beginning", "start"}
+    {
+        "seam",
+        "side",
+        "back",
+        "center",
+        "centre",
+        "left",
+        "right",
+        "edge",
+        "beg",
+        "beginning",
+        "start",
+        "join",
+        "joining",
+    }
 )
 
 
 def pass_from_the_seam(cursor: Cursor, steps: list[Step]) -> None:
-    """`join yarn in 5th st from seam`: four are skipped from where the edge begins, and it is the next."""
+    """`join yarn in 5th st from seam`, `from joining`: four are skipped from where the edge begins, and it is
+    the next."""
     words, at = cursor.words, cursor.at
     while words[at].means not in (",", "end", ")", "ord"):
         at += 1
