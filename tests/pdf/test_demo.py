@@ -21,7 +21,7 @@ from tests.pdf.reading import elements, heights, opened, pages, squeezed
 from tests.pdf.test_words import assert_rounds_in_order
 
 ON_LETTER = ["ebb-scarf", "harbour-square", "sandbank-seal", "sea-lavender-doily"]
-"""Printing takes long: the US booklets of these show what another paper changes (much matter, long charts)."""
+"""Printing takes long: the US booklets of these (long, with large charts) show what another paper changes."""
 BOTH: tuple[Terms, Terms] = ("US", "UK")
 EVERY = [
     (slug, terms, paper)
