@@ -33,7 +33,7 @@ def test_alike_rounds_in_one_line_and_both_units_in_each() -> None:
     lines = told("ebb-scarf")
     assert sum("43 × 5.3 mm" in line for line in lines) == 1
     assert any("between 22 cm (8¾ in) and 23 cm (9¼ in)" in line for line in lines)
-    rounds = [line for line in lines if " mm; 0 + " in line]
+    rounds = [line for line in lines if "; 0 + " in line]
     assert len(rounds) == 2
     assert all(line.count(" in)") == 2 for line in rounds)
 

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from .. import trade
 from ..fabric import PatternWork, PieceWork
@@ -13,6 +13,7 @@ from .ball import Ball, ball_of
 from .cautions import LONG_WORK_HOURS, OPEN_CHAINS, SMALL_MM, Earned, earned
 from .checkpoints import Checkpoint, checkpoints
 from .cords import Cord, cord_of
+from .eased import eased
 from .finished import (
     StatedSize,
     What,
@@ -112,7 +113,9 @@ def measure(work: PatternWork) -> Measured:
     """Measure a worked pattern. What the pattern gives no gauge for is left out, never guessed."""
     pattern = work.pattern
     sizes = range(pattern.size_count)
-    pieces = tuple(_piece(pattern, piece, work.pieces) for piece in work.pieces)
+    pieces: tuple[PieceMeasure, ...] = ()
+    for piece_work in work.pieces:
+        pieces = (*pieces, _on_its_edge(pattern, _piece(pattern, piece_work, work.pieces), pieces))
     by_size = [{piece.name: piece.rounds[size] for piece in pieces} for size in sizes]
     cords = tuple(_cords(pattern, pieces, by_size[size], size) for size in sizes)
     tails = tuple(
@@ -211,6 +214,19 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         in_rounds and use.worn and any("height" in size for size in found),
         lengthwise,
     )
+
+
+def _on_its_edge(pattern: Pattern, piece: PieceMeasure, before: Sequence[PieceMeasure]) -> PieceMeasure:
+    """A piece along the ends of another one's rows, as long as that edge makes it."""
+    start = pattern.pieces[piece.name].start
+    if start is None or not start.row_ends or piece.in_rounds:
+        return piece
+    edge = next((one for one in before if one.name == start.edge), None)
+    if edge is None or piece.scale is None or not all("height" in size for size in edge.size):
+        return piece
+    rounds = tuple(eased(rows, size["height"]) for rows, size in zip(piece.rounds, edge.size, strict=True))
+    known = [[one for one in rows if one is not None] for rows in rounds]
+    return replace(piece, rounds=rounds, size=tuple(rows_size(rows, piece.lengthwise) for rows in known))
 
 
 def start_mm(piece: PieceWork, size: int, scale: Scale) -> float | None:
