@@ -175,7 +175,7 @@ class PieceHand:
             worked=self.worked,
             index=self.index,
             size=size,
-            yarn=plan.yarn if plan.yarn and plan.yarn != ways.yarn else thread.yarn,
+            yarn=plan.yarn or thread.yarn,
             chains=ways.chains,
             conventions=ways.conventions,
             heights=ways.heights,

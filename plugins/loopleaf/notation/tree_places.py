@@ -92,8 +92,9 @@ class Here:
 
 @dataclass(frozen=True, slots=True)
 class Ring:
-    """`in ring`."""
+    """`in ring`; magic: print said `magic ring`."""
 
+    magic: bool = field(default=False, compare=False, repr=False)
     span: Span | None = no_span()
 
 

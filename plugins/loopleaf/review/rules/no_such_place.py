@@ -1,6 +1,6 @@
 """The instruction names a place that isn't there.
 
-What: A chain space, loop, post, side of the foundation, marker, piece or round is named, and nothing of
+What: A chain space, ring, loop, post, side of the foundation, marker, piece or round is named, and nothing of
 that kind is to be found where the hook stands.
 
 Why it matters: The maker looks for it, doubts their own work, and may use a place that only looks alike.
@@ -23,7 +23,7 @@ When to ignore: Never.
 from collections.abc import Iterator
 from difflib import get_close_matches
 
-from ...notation.tree import Corresponding, Next
+from ...notation.tree import Corresponding, Next, Ring
 from ...pattern import Finding, Path, Related, Suggestion
 from ..lines import within
 from ..names import arch_name, kind_name, listed, number_of, ordinal
@@ -115,6 +115,7 @@ def find(subject: Subject) -> Iterator[Finding]:
     yield from _pieces_named(subject)
     yield from _rounds_named(subject)
     yield from _left_out(subject)
+    yield from _magic_rings(subject)
 
 
 def _pieces_named(subject: Subject) -> Iterator[Finding]:
@@ -186,6 +187,32 @@ def _left_out(subject: Subject) -> Iterator[Finding]:
                 )
                 at = subject.source.locate(("variations", name, "leave out"))
                 yield told(__name__, "error", subject, at, told_words, keeps)
+
+
+def _magic_rings(subject: Subject) -> Iterator[Finding]:
+    """A line that speaks of a magic ring, in a piece begun on a ring of another kind."""
+    for work in subject.work.pieces:
+        start = subject.pattern.pieces[work.name].start
+        if start is None or start.kind not in _OTHER_RINGS:
+            continue
+        rounds = ((round, ring) for round in work.rounds for ring in within(round.line, Ring) if ring.magic)
+        round, ring = next(rounds, (None, None))
+        if round is None or ring is None:
+            continue
+        at = subject.stretch(round, ring.span)
+        said = subject.text_at(at)
+        told_words = Words(
+            message=f"{quote(said)} in {round.plan.word} {round.plan.label} isn't there: the piece begins on "
+            f"{_OTHER_RINGS[start.kind]}.",
+            suggestion=Suggestion(
+                "Write “ring” for it, or `start: magic ring` where that is meant.", "ring", "likely"
+            ),
+            related=(Related(subject.source.locate((*work.path, "start")), "begun on this"),),
+        )
+        yield told(__name__, "error", subject, at, told_words, work.name, round.plan.label)
+
+
+_OTHER_RINGS = {"chain ring": "chains joined into a ring", "ring": "a ring of another material"}
 
 
 def _needs(subject: Subject) -> Iterator[tuple[str, str, str]]:
