@@ -223,9 +223,11 @@ def _could_be_the_chain(task: Task, plain: Attempt) -> bool:
     """Whether the beginning chain may be the cause.
 
     A lone ch 1 that doesn't count is what everyone takes it for: it is doubted only where fit and
-    stated count are both mended by it.
+    stated count are both mended by it. A centre or corner missed by one says nothing of it.
     """
     question = plain.hand.chain_question
+    if plain.troubles[0].facts.get("on_the_way"):
+        return False
     if question is None or question.chains > 1 or question.counts:
         return True
     return task.stated is not None and plain.troubles[0].rule in FIT

@@ -300,7 +300,7 @@ def _centre(cursor: Cursor) -> Place:
         cursor.at += 1 + (cursor.ahead() in ("next", "a"))
         return Next(ONE, read_target(cursor))  # `center st of corner`
     if target.kind == "stitch" and cursor.means != "of":
-        return Next(ONE, target)  # `3 sc in center sc`: the line has come so far
+        return Next(ONE, target, centre=True)  # `3 sc in center sc`: the line has come so far
     return read_within(cursor, "centre", target)
 
 

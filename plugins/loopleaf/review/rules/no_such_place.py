@@ -44,10 +44,27 @@ def words(met: Met) -> Words:
         message = f"{quoted} in {met.where} isn't there: the stitch before the picot is {made}, not {named}."
         mend = f"Name the {made}, or write “{named}” for the stitch before it."
         return Words(message=message, suggestion=Suggestion(mend, None, "likely"))
+    if "meant" in met.facts:
+        return _beside_the_centre(met, quoted)
     return Words(
         message=f"{quoted} in {met.where} can't be worked: there is no {_missing(met.facts['what'], met)}.",
         working=found,
         related=(Related(at, f"{met.where} is worked into this"),) if at and "piece" not in met.facts else (),
+    )
+
+
+def _beside_the_centre(met: Met, quoted: str) -> Words:
+    come_to, meant = met.facts["at"], met.facts["meant"]
+    more = f"{number_of(abs(meant - come_to), 'stitch')} {'more' if meant > come_to else 'fewer'}"
+    at = met.below_at
+    where, which = (
+        ("the corner", "corner") if met.facts["what"] == "corner" else ("in the middle", "one there")
+    )
+    return Words(
+        message=f"{quoted} in {met.where} isn't {where}: the hook is at stitch {come_to} of {met.below}.",
+        working=f"The {which} is stitch {meant}.",
+        suggestion=Suggestion(f"Work into {more} before it.", None, "fill-in"),
+        related=(Related(at, f"{met.where} is worked into this"),) if at else (),
     )
 
 
