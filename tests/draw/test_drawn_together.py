@@ -142,7 +142,7 @@ def test_the_key_has_a_line_for_each_number_of_legs() -> None:
 
 
 def test_a_bar_crosses_two_legs_alike_however_far_one_of_them_leans() -> None:
-    """As on an A: as far below the head on the one as on the other, and as long beyond the one as the other."""
+    """As on an A: as far below the head on both, and as long beyond the one as beyond the other."""
     legs = legs_of("single", [(-1.0, 14.0), (14.0, 4.0)], UP)
     start, end = head_of("single", legs, UP)
     crossed = [
