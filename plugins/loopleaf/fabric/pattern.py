@@ -9,7 +9,7 @@ from typing import Final, NamedTuple
 from .. import notation, trade
 from ..notation.problem import Problem
 from ..notation.tree import FastenOff, Join, Line, Span, Stitch, Tally, Turn
-from ..pattern import KEY, Path, Pattern, Piece, PlanProblem, RoundPlan, Source, is_yarn, set_out
+from ..pattern import KEY, LayOut, Path, Pattern, Piece, PlanProblem, RoundPlan, Source, is_yarn, set_out
 from . import survey
 from .begun_again import begins_well, without_the_chain
 from .borne_out import ReadRound, work_piece
@@ -246,6 +246,7 @@ def _work_piece(
         (piece.start.edge or "") if piece.start is not None else "",
         name,
         leads=_leads(pattern),
+        laid_out=_laid_out(pattern),
     )
     others = {one.name: one for one in work.pieces}
     begun = without_the_chain(lines, piece.start, pattern.size_count)
@@ -264,6 +265,12 @@ def _work_piece(
     for size in range(pattern.size_count):
         edges[size][name] = _last_edge(result.rounds, size) or list(result.starts[size])
     return result
+
+
+def _laid_out(pattern: Pattern) -> dict[str, LayOut]:
+    """How the finishing lays pieces out, by their names; the first step that names one holds."""
+    steps = [step.lay_out for step in pattern.finishing if step.lay_out is not None]
+    return {step.piece: step for step in reversed(steps)}
 
 
 def _squares_unread(work: PatternWork, name: str, piece: Piece) -> bool:
