@@ -3,9 +3,9 @@
 from collections.abc import Iterator, Sequence
 from copy import copy
 from dataclasses import dataclass
-from itertools import accumulate, chain
+from itertools import accumulate, chain, pairwise
 
-from ..pattern import LayOut
+from ..pattern import LayOut, Pattern
 from .around import around_rows, corners
 from .edge import Edge
 from .worked import PieceWork, Place
@@ -24,6 +24,11 @@ class Whole:
     def corners(self) -> frozenset[int]:
         """The four corners, by identity."""
         return frozenset(id(self.places[at]) for at in self.at)
+
+    @property
+    def sides(self) -> list[int]:
+        """How many places there are from each corner to the next."""
+        return [after - at for at, after in pairwise((*self.at, len(self.places)))]
 
     def from_next_corner(self) -> list[Place]:
         """The same way around, begun one side later: `any corner` leaves open where a line begins."""
@@ -50,6 +55,23 @@ def around_laid_out(other: PieceWork, places: Sequence[Place], size: int, lay: L
     begins = [0, *accumulate(len(side) for side in along)]
     ends = (0, begins[1] - 1, begins[2], begins[3] - 1) if in_rows else tuple(begins[:SIDES])
     return Whole([*chain.from_iterable(along)], ends)
+
+
+def whole_of(pattern: Pattern, pieces: Sequence[PieceWork], name: str) -> Whole | None:
+    """The way around that a border goes, in the first size; None for any other piece. pieces: all worked."""
+    start = pattern.pieces[name].start
+    other = next((piece for piece in pieces if start is not None and piece.name == start.edge), None)
+    lay = laid_out_steps(pattern).get(other.name) if other is not None else None
+    if start is None or not start.laid_out or other is None or lay is None:
+        return None
+    worked = [round.sizes[0] for round in other.rounds if round.sizes[0] is not None]
+    return around_laid_out(other, worked[-1].edge, 0, lay) if worked else None
+
+
+def laid_out_steps(pattern: Pattern) -> dict[str, LayOut]:
+    """How the finishing lays pieces out, by their names; the first step that names one holds."""
+    steps = [step.lay_out for step in pattern.finishing if step.lay_out is not None]
+    return {step.piece: step for step in reversed(steps)}
 
 
 def _of_rounds(places: list[Place]) -> list[list[Place]]:

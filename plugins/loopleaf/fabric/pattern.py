@@ -9,10 +9,11 @@ from typing import Final, NamedTuple
 from .. import notation, trade
 from ..notation.problem import Problem
 from ..notation.tree import FastenOff, Join, Line, Span, Stitch, Tally, Turn
-from ..pattern import KEY, LayOut, Path, Pattern, Piece, PlanProblem, RoundPlan, Source, is_yarn, set_out
+from ..pattern import KEY, Path, Pattern, Piece, PlanProblem, RoundPlan, Source, is_yarn, set_out
 from . import survey
 from .begun_again import begins_well, without_the_chain
 from .borne_out import ReadRound, work_piece
+from .laid_out import laid_out_steps
 from .last_count import borne_out_at_the_end, counted_at_the_end
 from .otherway import from_other_end
 from .own_count import own_count
@@ -246,7 +247,7 @@ def _work_piece(
         (piece.start.edge or "") if piece.start is not None else "",
         name,
         leads=_leads(pattern),
-        laid_out=_laid_out(pattern),
+        laid_out=laid_out_steps(pattern),
     )
     others = {one.name: one for one in work.pieces}
     begun = without_the_chain(lines, piece.start, pattern.size_count)
@@ -265,12 +266,6 @@ def _work_piece(
     for size in range(pattern.size_count):
         edges[size][name] = _last_edge(result.rounds, size) or list(result.starts[size])
     return result
-
-
-def _laid_out(pattern: Pattern) -> dict[str, LayOut]:
-    """How the finishing lays pieces out, by their names; the first step that names one holds."""
-    steps = [step.lay_out for step in pattern.finishing if step.lay_out is not None]
-    return {step.piece: step for step in reversed(steps)}
 
 
 def _squares_unread(work: PatternWork, name: str, piece: Piece) -> bool:

@@ -4,7 +4,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from ..pattern import LayOut, Pattern
+from ..fabric.laid_out import laid_out_steps
+from ..pattern import Pattern
 from .finished import What
 from .units import NOTHING, Band
 
@@ -24,8 +25,9 @@ def laid_out_size(pattern: Pattern, pieces: "Sequence[PieceMeasure]") -> dict[Wh
     A seam adds nothing, or one row of single crochet; so does an edge whose border the pattern doesn't tell
     as a piece of its own.
     """
+    steps = laid_out_steps(pattern)
     for piece in pieces:
-        step = _step(pattern, piece.name)
+        step = steps.get(piece.name)
         across = piece.size[0].get("across") if piece.size else None
         if piece.scale is None or across is None or step is None:
             continue
@@ -48,11 +50,6 @@ def with_the_whole(
         else piece
         for piece in pieces
     )
-
-
-def _step(pattern: Pattern, piece: str) -> LayOut | None:
-    steps = (step.lay_out for step in pattern.finishing)
-    return next((step for step in steps if step is not None and step.piece == piece), None)
 
 
 def _border(pattern: Pattern, pieces: "Sequence[PieceMeasure]", within: str) -> Band | None:
