@@ -33,6 +33,8 @@ from ..subject import Met, Subject, quote
 
 
 def words(met: Met) -> Words:
+    if met.facts["what"] in _WHOLE:
+        return _whole(met)
     there = [_there(key, met) for key in met.facts["there"] if not key.startswith("chain ")][:4]
     at = met.below_at
     whole = f"“{met.facts['piece']}”" if "piece" in met.facts else met.below.capitalize()
@@ -66,6 +68,28 @@ def _beside_the_centre(met: Met, quoted: str) -> Words:
         suggestion=Suggestion(f"Work into {more} before it.", None, "fill-in"),
         related=(Related(at, f"{met.where} is worked into this"),) if at else (),
     )
+
+
+_WHOLE = {
+    "laid out": (
+        "“{piece}” begins around “{edge}” laid out and joined, and no step of the finishing lays it out.",
+        "",
+        "Say under “finishing” how, as in `lay out: {{piece: {edge}, across: 3, down: 4}}`.",
+    ),
+    "four corners": (
+        "“{piece}” begins around “{edge}” laid out and joined, and “{edge}” hasn't just four corners.",
+        "Pieces laid out in rows lie side by side by their four sides, each between two corners.",
+        "Say in words how its edge is worked, or mend the last round of “{edge}”.",
+    ),
+}
+"""What keeps a piece from going around others laid out: the finding, its working and the cure."""
+
+
+def _whole(met: Met) -> Words:
+    start = met.subject.pattern.pieces[met.piece_name].start
+    names = {"piece": met.piece_name, "edge": start.edge if start is not None else ""}
+    message, working, cure = (text.format(**names) for text in _WHOLE[met.facts["what"]])
+    return Words(message=message, working=working, suggestion=Suggestion(cure, None, "fill-in"))
 
 
 def _top_of_the_chain(met: Met) -> str:
@@ -128,11 +152,18 @@ def _there(key: str, met: Met) -> str:
 
 def find(subject: Subject) -> Iterator[Finding]:
     for met in subject.met("no-such-place"):
+        if met.facts["what"] == "laid out" and _lays_out_no_piece(subject):
+            continue  # that step's name is what is wrong
         yield finding("no-such-place", "error", met, words(met))
     yield from _pieces_named(subject)
     yield from _rounds_named(subject)
     yield from _left_out(subject)
     yield from _magic_rings(subject)
+
+
+def _lays_out_no_piece(subject: Subject) -> bool:
+    steps = [step.lay_out for step in subject.pattern.finishing if step.lay_out is not None]
+    return any(step.piece not in subject.pattern.pieces for step in steps)
 
 
 def _pieces_named(subject: Subject) -> Iterator[Finding]:
