@@ -46,6 +46,14 @@ def words(met: Met) -> Words:
         message = f"{quoted} in {met.where} isn't there: the stitch before the picot is {made}, not {named}."
         mend = f"Name the {made}, or write “{named}” for the stitch before it."
         return Words(message=message, suggestion=Suggestion(mend, None, "likely"))
+    if met.facts["what"] == "left":
+        number = number_of(met.facts["worked"], "stitch")
+        return Words(
+            message=f"{quoted} in {met.where} can't be done: no stitch of {met.below} is left.",
+            working=f"The steps before it take all there is, {number}.",
+            suggestion=Suggestion("Leave these words out, or work into fewer before them.", None, "fill-in"),
+            related=(Related(at, f"{met.where} is worked into this"),) if at else (),
+        )
     if "meant" in met.facts:
         return _beside_the_centre(met, quoted)
     return Words(
