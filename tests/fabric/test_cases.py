@@ -38,6 +38,7 @@ CASES: list[dict[str, Any]] = [
         "print_garments.yml",
         "laid_out.yml",
         "print_silent.yml",
+        "print_fourth.yml",
     )
     for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))
 ]

@@ -29,6 +29,7 @@ from .edge import is_of
 from .free import turn_to
 from .hand import ChainQuestion, Hand
 from .inside import loop_of_opening
+from .meshes import above, of_space
 from .own_side import begins_in_a_corner, lay_all_around
 from .places import resolve
 from .seek import find_next, number, use_first
@@ -188,7 +189,7 @@ def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
             _stand_first(hand)
         hand.put_chain(length, step.span)
     else:
-        _unsaid(hand, length, step.span)
+        _unsaid(hand, length, step.span, follow)
 
 
 def _slips_to_a_space(step: Step | None) -> bool:
@@ -205,6 +206,8 @@ def _is_a_space(hand: Hand, follow: Step | None, length: int) -> bool:
     petal = hand.petal_in_ring or (hand.petal and hand.here is not None)
     if petal or begins_block(hand.made[-1] if hand.made else None) or caught_in(hand, follow) is not None:
         return True
+    if isinstance(follow, Skip) and hand.setting.spiral and number(hand, follow.count) > 1:
+        return True  # a spiral has no turning chain: `ch 1, sk first 5 sts`
     if isinstance(follow, Skip) and not hand.setting.first_kind:  # slip stitches alone
         return length > 1
     if not isinstance(follow, Work) or not follow.places or not getattr(follow.places[0], "piece", ""):
@@ -261,7 +264,7 @@ def _as_said(hand: Hand, length: int, counts: CountsAs, span: Span | None) -> No
         hand.put_space(counts.space or counts.chains, span)
 
 
-def _unsaid(hand: Hand, length: int, span: Span | None) -> None:
+def _unsaid(hand: Hand, length: int, span: Span | None, follow: Step | None) -> None:
     setting = hand.setting
     kind = setting.first_kind
     height = setting.heights.get(kind, 0)
@@ -284,7 +287,7 @@ def _unsaid(hand: Hand, length: int, span: Span | None) -> None:
         hand.mesh_open = counts is None and height > 1
         if counts or (counts is None and setting.reading.mesh):
             stand(hand, by_kind(kind), height, length, span)
-            hand.put_space(length - height, span)
+            hand.put_space(above(hand, length - height, follow), span)
         else:
             hand.put_space(length, span)
         return
@@ -348,11 +351,6 @@ def stand(hand: Hand, stitch: Stitch, chains: int, whole: int, span: Span | None
     hand.put(plain, into, span, role="turning", chains=chains, special=special)
 
 
-def _of_space(rest: int) -> int:
-    """How many of the chains behind the standing ones arch over the others: half of an even number."""
-    return rest // 2 if rest % 2 == 0 else rest
-
-
 # ---- the foundation chain ------------------------------------------------------------------------
 
 
@@ -385,7 +383,7 @@ def skipped_chains(hand: Hand, step: Work | Group, place: FromHook) -> None:
         stands = convention or (convention is None and hand.setting.reading.mesh)
         if stands:
             hand.put(Stitch(kind, number=passed), (), step.span, role="turning", chains=height)
-        hand.put_space(_of_space(passed - height) if stands else passed, step.span)
+        hand.put_space(of_space(passed - height) if stands else passed, step.span)
         return
     counted, by = decide(hand, passed, kind)
     _question(hand, step.span, passed, kind, counted, by)

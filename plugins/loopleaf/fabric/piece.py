@@ -273,9 +273,8 @@ class PieceHand:
         thread.markers = carried_up(hand.markers, hand.made)
         thread.other_side = hand.other_side
         way = thread.unworked[self.way]
-        way[:] = hand.left_places + way[hand.taken_up :]
-        if hand.taken_back:
-            thread.unworked[1 - self.way].clear()
+        way[:] = hand.left_places + hand.unworked[hand.taken_up :]
+        thread.unworked[1 - self.way][:] = hand.unworked_back
         if attempt.fits:
             thread.erring = None
             if plan.work_path in self.wrong - self.cleared:

@@ -142,6 +142,8 @@ def _reserved(hand: Hand, step: Repeat, following: tuple[Step, ...]) -> int:
     for one in following:
         if isinstance(one, Skip) and one.which == "last" and one.target.kind != "stitch":
             break
+        if isinstance(one, Skip) and one.target.kind == "chain" and hand.edge.opened:
+            continue  # `sk 2 ch, dc in next ch`: of the chain at the end, no stitches
         if isinstance(one, Skip) and (partway or one.which == "last"):
             needed += one.count.of(0) or 0
         elif isinstance(one, Skip) and one.target == STITCH:

@@ -164,6 +164,7 @@ _OPEN = (
     ("end_open", "without_end", True),
     ("told_open", "told", True),
     ("centre_open", "beyond", True),
+    ("beneath_open", "beneath", True),
     ("slips_open", "slips", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""

@@ -33,8 +33,8 @@ def read_after_target(cursor: Cursor, place: Next) -> Next:
     if means == "round" and cursor.ahead() == "below":
         cursor.at += 2
         return replace(place, below=1)
-    if means == "in" and names_piece(cursor, cursor.at + 1) and cursor.said(cursor.at, cursor.at + 1) == "on":
-        return replace(place, piece=read_piece(cursor))  # `corner sp on square 1`
+    if means == "in" and (piece := read_of_piece(cursor)):
+        return replace(place, piece=piece)  # `corner sp on square 1`
     if means == "of" and not starts_both_together(cursor):
         if cursor.ahead() == "edge" and not piece_at(cursor, cursor.at + 1):
             cursor.at += 2
@@ -78,6 +78,13 @@ def read_piece(cursor: Cursor) -> str:
         at += 1
     cursor.at = at
     return f"next {piece}" if following else piece
+
+
+def read_of_piece(cursor: Cursor) -> str:
+    """`of motif 1`, `on 2nd motif` behind places: a piece of the pattern; "" (and nothing passed) else."""
+    on = cursor.means == "in" and cursor.said(cursor.at, cursor.at + 1).lower() == "on"
+    named = (on or cursor.means == "of") and names_piece(cursor, cursor.at + 1)
+    return read_piece(cursor) if named else ""
 
 
 _AROUND = frozenset({"of", "around", "across", "along", "in"})

@@ -11,7 +11,7 @@ from .piece_names import read_layers
 from .place_kinds import read_over, read_place
 from .stacked import read_stacked
 from .targets import CHAIN, is_post_stitch
-from .tree import ONE, Amount, Each, First, FromHook, Last, Next, Place, RowEnds, Same, Target
+from .tree import ONE, Amount, Each, First, FromHook, Last, Next, Place, RowEnds, Same, Stitch, Target
 from .untils import names_a_space, read_until, starts_until
 
 
@@ -52,7 +52,7 @@ def read_places(cursor: Cursor) -> Where:
     where = Where()
     places: list[Place] = []
     _read_one(cursor, where, places)
-    while (at := _goes_on(cursor, where.loop)) >= 0:
+    while (at := _goes_on(cursor, where.loop)) >= 0 or (at := _another_kind(cursor, where, places)) >= 0:
         cursor.at = at
         _read_one(cursor, where, places)
     where.through = read_through(cursor)
@@ -90,6 +90,16 @@ def _goes_on(cursor: Cursor, loop: str) -> int:
         return -1
     plain = after in ("next", "first", "last", "same", "each", "over")
     return at + 1 if plain or names_a_space(cursor, at + 1) else -1
+
+
+def _another_kind(cursor: Cursor, where: Where, places: list[Place]) -> int:
+    """Where `tr` begins in `each of next htr and tr`, one of each kind; -1 where no such list goes on."""
+    words, at = cursor.words, cursor.at
+    match places:
+        case [*_, Next(count=count, target=Target(kind="stitch", stitch=Stitch()))] if where.each:
+            kind = words[at].means == "and" and words[at + 1].means == "stitch"
+            return at + 1 if kind and count == ONE and words[at + 2].means in _NO_NOUN else -1
+    return -1
 
 
 _NO_NOUN = frozenset({",", "end", ")"})

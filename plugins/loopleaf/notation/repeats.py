@@ -317,14 +317,17 @@ def _behind(cursor: Cursor, inside: tuple[Step, ...]) -> int:
 
 
 def _starts_ending(cursor: Cursor) -> bool:
-    """Passes `ending with`, `working last` of `working last dc in tch`, and the `last` of either; also the
-    `working` of `working 2 dc instead of 3 dc`.
+    """Passes `ending with` or a bare `end`, `working last` of `working last dc in tch`, and the `last` of
+    either; also the `working` of `working 2 dc instead of 3 dc`.
     """
     if cursor.means == "working" and starts_instead(cursor, cursor.at + 1):
         cursor.at += 1
         pass_instead(cursor)
         return True
     of_last = cursor.ahead() == "last" and starts_stitch(cursor, cursor.at + 2)
+    if cursor.means == "ending" and cursor.ahead() in ("ch", "num", "stitch", "special"):
+        cursor.at += 1  # `rep from * around, end ch 1, dc in first sc`
+        return True
     if cursor.means != "ending-with" and not (cursor.means == "working" and of_last):
         return False
     cursor.at += 1 + of_last

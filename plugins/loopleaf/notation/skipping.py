@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from .along_words import pass_part
 from .cursor import Cursor, UnreadableError, read_amount
+from .edges import read_of_piece
 from .place_parts import ends_in_s, pass_at_base
 from .purposes import read_purpose
 from .targets import read_counted_target, starts_named_number, starts_target
@@ -55,9 +56,10 @@ def read_skip(cursor: Cursor, steps: list[Step]) -> None:
         which = "behind"
     if cursor.means == "of":
         pass_part(cursor)  # `sk 6 sts of sleeve`
+    piece = read_of_piece(cursor)
     bare = amount == ONE and cursor.words[first + 1].means == "num"
     purpose = read_purpose(cursor)
-    skip = Skip(amount or ONE, target, which, cursor.span(first), purpose, bare)  # type: ignore[arg-type]
+    skip = Skip(amount or ONE, target, which, cursor.span(first), purpose, bare, piece=piece)  # type: ignore[arg-type]
     steps.append(skip)
     steps.extend(_listed(cursor))
     while (more := _more(cursor)) is not None:
