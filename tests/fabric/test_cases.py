@@ -36,6 +36,7 @@ CASES: list[dict[str, Any]] = [
         "print_toys.yml",
         "print_everyday_words.yml",
         "print_garments.yml",
+        "print_fifth.yml",
     )
     for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))
 ]

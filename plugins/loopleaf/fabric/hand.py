@@ -114,6 +114,7 @@ class Hand:
     end_open: bool = False
     told_open: bool = False
     centre_open: bool = False
+    widened_open: bool = False
     slips_open: bool = False
     into_centres: bool = False
 

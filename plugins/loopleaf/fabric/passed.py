@@ -12,7 +12,7 @@ def left_before(hand: Hand, target: Target, at: int) -> int:
     passed, as the groups before it were."""
     edge = hand.edge
     between = edge.places[edge.pos : at]
-    if target.kind == "space" or (target.stitch is not None and target.stitch.kind):
+    if target.kind in ("space", "loop") or (target.stitch is not None and target.stitch.kind):
         inside = getattr(edge.places[at], "corner", False)  # of a group: those between groups are others
         alike = [one for one in between if edge.matches(one, target)]
         left = sum(1 for one in alike if getattr(one, "corner", False) or not inside)

@@ -36,6 +36,7 @@ class Reading:
     told: whether `working last dc in top of ch-3` only says where the last stitch of the last pass goes.
     without_end: whether a row that turns aside at its end leaves that end out of the `row ends`.
     beyond: whether the centre of an even number of chains is the second of its middle two.
+    widened: whether half the chains that a long beginning chain has left lie under the space of the others.
     """
 
     chain: bool | None = None
@@ -63,6 +64,7 @@ class Reading:
     without_end: bool = False
     told: bool = False
     beyond: bool = False
+    widened: bool = False
 
 
 AS_IT_STANDS = Reading()
