@@ -39,6 +39,7 @@ CASES: list[dict[str, Any]] = [
         "laid_out.yml",
         "print_silent.yml",
         "print_fourth.yml",
+        "print_fifth.yml",
     )
     for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))
 ]

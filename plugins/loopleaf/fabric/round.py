@@ -11,6 +11,7 @@ from .edge import Edge, Stuck
 from .flaps import Flap
 from .hand import Hand
 from .kept import ends_in_a_chain
+from .levelling import only_levels
 from .looked_over import look_over
 from .setting import AS_IT_STANDS, Reading, Setting
 from .single_chains import opens_spaces
@@ -166,6 +167,7 @@ _OPEN = (
     ("centre_open", "beyond", True),
     ("beneath_open", "beneath", True),
     ("slips_open", "slips", True),
+    ("widened_open", "widened", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
 
@@ -296,7 +298,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     except Stuck as error:
         hand.troubles.append(error.trouble)
         stuck = True
-    if not stuck and not line.only_ends:
+    if not stuck and not line.only_ends and not only_levels(hand, steps):
         closing.left_over(hand)
     for earlier, later in zip(hand.made, hand.made[1:], strict=False):
         later.previous = earlier
