@@ -167,7 +167,6 @@ _OPEN = (
     ("centre_open", "beyond", True),
     ("beneath_open", "beneath", True),
     ("slips_open", "slips", True),
-    ("widened_open", "widened", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
 

@@ -37,7 +37,6 @@ class Reading:
     without_end: whether a row that turns aside at its end leaves that end out of the `row ends`.
     beneath: whether half of the chains behind a row's first stitch lie beneath its first space.
     beyond: whether the centre of an even number of chains is the second of its middle two.
-    widened: whether half the chains that a long beginning chain has left lie under the space of the others.
     """
 
     chain: bool | None = None

@@ -105,13 +105,6 @@ def _joins_target(cursor: Cursor) -> bool:
     return words[at].means in ("num", "stitch", "form", "special") and _names_a_place(cursor, at)
 
 
-def names_another_kind(cursor: Cursor) -> bool:
-    """Whether `and tr` stands here, and no number with it: another stitch that is gone into."""
-    at = cursor.at + 1
-    named = cursor.means == "and" and cursor.words[at].means in ("stitch", "form", "special")
-    return named and _names_a_place(cursor, at)
-
-
 def _names_a_place(cursor: Cursor, at: int) -> bool:
     """Whether a stitch's name (`dc`, `5-dc bobble`) and nothing more stands there."""
     here = cursor.at

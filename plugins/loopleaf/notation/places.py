@@ -4,7 +4,6 @@ from dataclasses import dataclass, replace
 
 from .along_words import pass_part, side_of_a_part
 from .cursor import Cursor
-from .each import names_another_kind
 from .edges import read_evenly, read_for_rows
 from .free_loops import read_free_place, starts_free_loops
 from .manner_of_post import read_from_behind
@@ -56,9 +55,6 @@ def read_places(cursor: Cursor) -> Where:
     while (at := _goes_on(cursor, where.loop)) >= 0 or (at := _another_kind(cursor, where, places)) >= 0:
         cursor.at = at
         _read_one(cursor, where, places)
-    while where.each and _is_one_of_a_kind(places[-1]) and names_another_kind(cursor):
-        cursor.at += 1
-        places.append(Next(ONE, read_counted_target(cursor)[1]))  # `in each of next hdc and dc`: one of each
     where.through = read_through(cursor)
     if where.post == "around":
         where.post = "" if places and all(map(_has_no_post, places)) else read_from_behind(cursor)
@@ -77,10 +73,6 @@ def _has_no_post(place: Place) -> bool:
     if isinstance(place, Each):
         return all(target.kind == "space" for target in place.targets)
     return isinstance(place, Next | First | Last | Same) and place.target.kind == "space"
-
-
-def _is_one_of_a_kind(place: Place) -> bool:
-    return isinstance(place, Next) and place.count == ONE and place.target.stitch is not None
 
 
 def _goes_on(cursor: Cursor, loop: str) -> int:
