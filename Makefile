@@ -24,7 +24,7 @@ serve: ready     ## show the site at a local address and renew it as you edit
 	.venv/bin/mkdocs serve --livereload
 
 test: ready-test ## run every test
-	.venv/bin/python -m pytest -n 2 --dist loadfile
+	.venv/bin/python -m pytest -n 2 --dist loadfile --no-loadscope-reorder
 
 coverage: ready-test ## the engine's branch coverage by its own rooms' tests, 95 % at least
 	.venv/bin/python -m pytest -n 2 --dist loadfile --cov --cov-report=term $(addprefix tests/,$(ENGINE))

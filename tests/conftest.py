@@ -7,6 +7,33 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).resolve().parents[1]
+LONGEST = [
+    "pdf/test_demo",
+    "browser/",
+    "alter/test_resize",
+    "publish/test_leaflet",
+    "publish/test_site",
+    "publish/test_kept",
+    "quality/test_faults",
+    "draw/test_whatever_comes",
+    "test_json_contract",
+    "publish/",
+    "pdf/",
+    "draw/test_engraving",
+    "alter/",
+    "test_cli",
+    "quality/",
+    "test_house",
+]
+"""What takes longest, in this order: started first, so that no worker waits for another one's last file."""
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    def begins(item: pytest.Item) -> int:
+        here = item.path.relative_to(ROOT / "tests").as_posix()
+        return next((at for at, name in enumerate(LONGEST) if here.startswith(name)), len(LONGEST))
+
+    items.sort(key=begins)
 
 
 @pytest.fixture(scope="session")

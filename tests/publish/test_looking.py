@@ -159,3 +159,17 @@ def test_a_large_collection_names_the_patterns_whose_drawings_stand_elsewhere() 
     assert shown.count("<section") == MOST_IN_A_GALLERY + 1
     assert re.findall(r'href="(pouch-\d+)"', others) == ["pouch-60", "pouch-61"]
     assert 'id="others"' not in drawings_html(env, many[:2], Switch("US", "../uk/drawings/"), str, Later(str))
+
+
+def test_the_gallery_begins_with_the_finished_piece_unless_the_author_has_a_photograph() -> None:
+    drawn = lantern("US")
+    photographed = replace(
+        drawn, slug="other", picture=replace(drawn.picture, svg="", file="pictures/pouch.jpg")
+    )
+    env = templates([str(overrides("site"))])
+    later = Later(str)
+    text = later.fill(drawings_html(env, [drawn, photographed], Switch("US", "../uk/drawings/"), str, later))
+    first, second = (part.partition('id="other"')[0] for part in text.split("<section")[1:])
+    assert drawn.picture.svg in first
+    assert first.index("leaf-drawing--picture") < first.index("Pouch: measures")
+    assert "leaf-drawing--picture" not in second

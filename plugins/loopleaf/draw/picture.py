@@ -9,6 +9,7 @@ from ..measure import Measured, measure
 from .additions import draw_additions
 from .along_side import parted, side_edge
 from .assembled import draw_assembled, is_assembled
+from .border import borders_of
 from .canvas import THINNEST, Box, Canvas, svg
 from .colour import outline_of
 from .garland import band_of, draw_garland
@@ -19,6 +20,7 @@ from .items import Item
 from .leaf import draw_leaf
 from .pose import worn
 from .profile import over_a_head
+from .section import Rectangle
 from .sheet import Edging, Sheet, sheet_for
 from .stand import Stand, is_leaf, stand_of
 from .subject import Subject, main_colour, subject_of
@@ -60,6 +62,8 @@ def first_picture(work: PatternWork, measured: Measured | None = None, left_hand
             )
             draw_additions(canvas, subject, stand, rounds, measured)
         body, box = _laid_out(work, piece.name, *_body(canvas, subject, "whole"))
+        for border in borders_of(work, piece.name, measured):
+            body, box = _bordered(border, body, box)
         return _finished(body, box, work.pattern.title, left_handed)
     return ""
 
@@ -167,3 +171,16 @@ def _laid_out(work: PatternWork, name: str, body: str, box: Box) -> tuple[str, B
         whole = (box[0], box[1], box[0] + lay.across * width, box[1] + lay.down * height)
         return f'<defs><g id="{mark}">{body}</g></defs>{uses}', whole
     return body, box
+
+
+def _bordered(border: Subject, body: str, box: Box) -> tuple[str, Box]:
+    """Pieces laid out, with the border around them that lies beneath their edges."""
+    left, top, right, bottom = box
+    stand, rounds = stand_of(border)
+    canvas = Canvas()
+    around = Rectangle(wide=right - left, high=bottom - top)
+    draw_rounds(canvas, replace(stand, section=around), border, rounds)
+    frame, reach = _body(canvas, border, border.piece.name)
+    x, y = (left + right) / 2, (top + bottom) / 2
+    whole = (x + reach[0], y + reach[1], x + reach[2], y + reach[3])
+    return f'<g transform="translate({x:.2f} {y:.2f})">{frame}</g>{body}', whole

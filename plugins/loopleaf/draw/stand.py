@@ -10,6 +10,7 @@ from ..fabric.layers import step_down
 from ..measure.gauge import ring_radius
 from ..measure.polygon import POLYGONS
 from ..pattern import Sew
+from .border import bordered, rectangle_of, spots_of
 from .canvas import Point
 from .chart_things import place_key
 from .items import Item, Spot, items_of_rounds
@@ -129,7 +130,9 @@ def stand_of(subject: Subject) -> tuple[Stand, list[list[Item]]]:
     """
     first_out = _opening(subject) or ring_radius(subject.piece, 0, subject.scale.width_mm)
     section, rings, slant = _form(subject, first_out)
-    rounds = items_of_rounds(subject.worked, subject.scale, section, rings, base_spots(subject, section, 0.0))
+    whole = bordered(subject)
+    base = base_spots(subject, section, 0.0) if whole is None else spots_of(whole, subject)
+    rounds = items_of_rounds(subject.worked, subject.scale, section, rings, base)
     if slant < pi / 2 and isinstance(section, Oval):
         section = Oval(
             section.spine, -ASKEW if section.spine else tau * (FRONT - _faced(subject, rounds, rings))
@@ -175,6 +178,9 @@ def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], floa
     if is_layer_upon_layer(subject):
         downs = [step_down(one) for one in subject.worked]
         return Oval(), lying(subject.sizes, first_out, downs), pi / 2
+    whole = bordered(subject)
+    if whole is not None:
+        return rectangle_of(whole, subject.scale.width_mm), lying(subject.sizes, 0.0), pi / 2
     corners = subject.sizes[-1].corners
     if corners in POLYGONS:
         return Polygon(corners), lying(subject.sizes, first_out), pi / 2

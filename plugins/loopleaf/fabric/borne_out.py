@@ -6,7 +6,6 @@ from itertools import pairwise, product
 
 from ..notation.tree import Chain, CountsAs, Line, Stitch, Tally, Target, Work
 from ..pattern import Piece, RoundPlan
-from .around import corners
 from .blocks import chains_said, chains_skipped, counts_as_stitch
 from .flaps import around_flap
 from .later import comes_out_better, left_to_later_rows
@@ -128,23 +127,24 @@ def _work(
     result = PieceWork(name, ("pieces", name))
     threads: list[Thread] = []
     for size in range(ways.size_count):
-        places, other_side, troubles = start_places(piece, size, others, edges[size])
+        begun = start_places(piece, size, others, edges[size], ways.laid_out)
+        places, troubles = begun.places, begun.troubles
         circle = is_circle(piece.worked, places)
         lost = bool(troubles) or _in_doubt(piece, others) or _is_unsaid(piece, size)
         trust = Trust.NOTHING if lost else Trust.SURE
-        further: list[list[Place]] = []
+        further = list(begun.further)
         if piece.start is not None:
-            further = around_openings(piece.start, size, others)
+            further += around_openings(piece.start, size, others)
             further += around_flap(piece.start, size, others, edges[size])
         threads.append(
             Thread(
                 places,
                 piece.yarn,
-                other_side,
+                begun.other_side,
                 further=further,
                 circle=circle,
                 trust=trust,
-                corners=corners(places),
+                corners=begun.corners,
             )
         )
         result.starts.append(list(places))
@@ -201,7 +201,7 @@ def _in_doubt(piece: Piece, others: Mapping[str, PieceWork]) -> bool:
         return False
     number = start.round if start.round is not None else start.row
     begun_on = [one for one in other.rounds if number is None or one.plan.number == number]
-    if number is None and not (start.row_ends or start.around):
+    if number is None and not (start.row_ends or start.around or start.laid_out):
         begun_on = begun_on[-1:]
     gaps = any(after.plan.number > one.plan.number + 1 for one, after in pairwise(begun_on))
     return gaps or not all(one.sound for one in begun_on)

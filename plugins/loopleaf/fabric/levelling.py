@@ -1,6 +1,8 @@
 """A spiral's last stitches, worked into its own first ones: they level the edge, or move the start on."""
 
-from ..notation.tree import First, Next, Target, Work
+from itertools import takewhile
+
+from ..notation.tree import FastenOff, First, Next, Step, Target, Work
 from .hand import Hand
 from .seek import Into, number
 from .worked import Made
@@ -31,3 +33,19 @@ def past_the_marker(hand: Hand, step: Work) -> list[Into]:
             return [(p,) for p in own]
         case _:
             return []
+
+
+FEW = 3
+"""A spiral's step is levelled over a few stitches: never over more than a third of its round."""
+
+
+def only_levels(hand: Hand, steps: tuple[Step, ...]) -> bool:
+    """`sl st in next 2 sts, fasten off` as a line of its own: it levels the end of a spiral, and the rest of
+    the round below stays as it is."""
+    works = list(takewhile(lambda step: isinstance(step, Work), steps))
+    last = works[-1] if works else None
+    if not hand.setting.spiral or not hand.setting.index or not isinstance(last, Work):
+        return False
+    ends = any(isinstance(step, FastenOff) for step in steps[len(works) : len(works) + 1])
+    few = hand.edge.pos * FEW <= len(hand.edge.places) and hand.edge.pos == len(hand.made)
+    return ends and few and last.stitch.kind == "slip"

@@ -11,6 +11,7 @@ from .edge import Edge, Stuck
 from .flaps import Flap
 from .hand import Hand
 from .kept import ends_in_a_chain
+from .levelling import only_levels
 from .looked_over import look_over
 from .setting import AS_IT_STANDS, Reading, Setting
 from .single_chains import opens_spaces
@@ -226,9 +227,11 @@ def _could_be_the_chain(task: Task, plain: Attempt) -> bool:
     """Whether the beginning chain may be the cause.
 
     A lone ch 1 that doesn't count is what everyone takes it for: it is doubted only where fit and
-    stated count are both mended by it.
+    stated count are both mended by it. A centre or corner missed by one says nothing of it.
     """
     question = plain.hand.chain_question
+    if plain.troubles[0].facts.get("on_the_way"):
+        return False
     if question is None or question.chains > 1 or question.counts:
         return True
     return task.stated is not None and plain.troubles[0].rule in FIT
@@ -299,7 +302,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     except Stuck as error:
         hand.troubles.append(error.trouble)
         stuck = True
-    if not stuck and not line.only_ends:
+    if not stuck and not line.only_ends and not only_levels(hand, steps):
         closing.left_over(hand)
     for earlier, later in zip(hand.made, hand.made[1:], strict=False):
         later.previous = earlier

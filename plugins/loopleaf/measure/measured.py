@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from .. import trade
 from ..fabric import PatternWork, PieceWork
@@ -13,12 +13,12 @@ from .ball import Ball, ball_of
 from .cautions import LONG_WORK_HOURS, OPEN_CHAINS, SMALL_MM, Earned, earned
 from .checkpoints import Checkpoint, checkpoints
 from .cords import Cord, cord_of
+from .eased import eased
 from .finished import (
     StatedSize,
     What,
     as_measured,
     is_lengthwise,
-    laid_out_size,
     lies_flat,
     rounds_size,
     rows_size,
@@ -26,6 +26,7 @@ from .finished import (
     use_of,
 )
 from .gauge import Scale, ring_radius, specials_of
+from .laid_out import is_around_laid_out, laid_out_size, with_the_whole
 from .level import Level, level_of
 from .made import Contents, start_contents
 from .other_yarn import OtherYarn, other_yarns
@@ -112,7 +113,9 @@ def measure(work: PatternWork) -> Measured:
     """Measure a worked pattern. What the pattern gives no gauge for is left out, never guessed."""
     pattern = work.pattern
     sizes = range(pattern.size_count)
-    pieces = tuple(_piece(pattern, piece, work.pieces) for piece in work.pieces)
+    pieces: tuple[PieceMeasure, ...] = ()
+    for piece_work in work.pieces:
+        pieces = (*pieces, _on_its_edge(pattern, _piece(pattern, piece_work, work.pieces), pieces))
     by_size = [{piece.name: piece.rounds[size] for piece in pieces} for size in sizes]
     cords = tuple(_cords(pattern, pieces, by_size[size], size) for size in sizes)
     tails = tuple(
@@ -121,11 +124,8 @@ def measure(work: PatternWork) -> Measured:
     )
     hours = tuple(time_needed(pattern, pieces, cords[size], size) for size in sizes)
     uses = _uses(pattern, work.pieces, pieces)
-    laid_out = None
-    for piece in pieces:
-        across = piece.size[0].get("across") if piece.size else None
-        if piece.scale is not None and across is not None and laid_out is None:
-            laid_out = laid_out_size(pattern, piece.name, across, piece.scale)
+    laid_out = laid_out_size(pattern, pieces)
+    pieces = with_the_whole(pattern, pieces, laid_out)
     return Measured(
         pattern,
         pieces,
@@ -169,6 +169,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
     balls: list[Ball | None] = []
     across: list[tuple[float | None, ...]] = []
     lengthwise = False
+    bordering = is_around_laid_out(pattern, piece.name)
     for size in range(pattern.size_count):
         made.append(counted(piece, size))
         starts.append(
@@ -182,11 +183,15 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         sizes = sizes_of(piece, size, made[-1], scale, in_rounds)
         known = [one for one in sizes if one is not None]
         begins_mm = start_mm(piece, size, scale)
-        shape = stretches(known, begins_mm, scale.width_mm, use.lies_flat) if in_rounds else ()
+        shapely = in_rounds and not bordering
+        shape = stretches(known, begins_mm, scale.width_mm, use.lies_flat) if shapely else ()
         rounds.append(sizes)
         shapes.append(shape)
-        balls.append(ball_of(known, begins_mm) if in_rounds else None)
+        balls.append(ball_of(known, begins_mm) if shapely else None)
         lengthwise = not in_rounds and is_lengthwise(pattern, piece.name, known)
+        if bordering:
+            found.append({"around": known[-1].length} if known else {})
+            continue
         worked_out = (
             rounds_size(piece, size, known, shape, scale, begins_mm, use)
             if in_rounds
@@ -211,6 +216,19 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         in_rounds and use.worn and any("height" in size for size in found),
         lengthwise,
     )
+
+
+def _on_its_edge(pattern: Pattern, piece: PieceMeasure, before: Sequence[PieceMeasure]) -> PieceMeasure:
+    """A piece along the ends of another one's rows, as long as that edge makes it."""
+    start = pattern.pieces[piece.name].start
+    if start is None or not start.row_ends or piece.in_rounds:
+        return piece
+    edge = next((one for one in before if one.name == start.edge), None)
+    if edge is None or piece.scale is None or not all("height" in size for size in edge.size):
+        return piece
+    rounds = tuple(eased(rows, size["height"]) for rows, size in zip(piece.rounds, edge.size, strict=True))
+    known = [[one for one in rows if one is not None] for rows in rounds]
+    return replace(piece, rounds=rounds, size=tuple(rows_size(rows, piece.lengthwise) for rows in known))
 
 
 def start_mm(piece: PieceWork, size: int, scale: Scale) -> float | None:

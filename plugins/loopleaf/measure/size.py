@@ -34,7 +34,7 @@ class RoundSize:
     label of the round that a layer stands on, "" on the one before it. petals: nothing
     stands on its petals. arched: it has chain spaces. blocks: of a row worked corner to corner, how many
     blocks the work is wide and high. stacked: corners that pairs of increases stack up to (`stacked`).
-    aside: where a row along its own piece's sides stands.
+    aside: where a row along its own piece's sides stands. eased: as long as the edge that it is worked on.
     """
 
     label: str
@@ -51,6 +51,7 @@ class RoundSize:
     blocks: tuple[int, int] | None = None
     stacked: int = 0
     aside: Aside | None = None
+    eased: bool = False
 
 
 def round_sizes(

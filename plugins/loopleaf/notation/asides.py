@@ -57,13 +57,14 @@ def read_counts(cursor: Cursor, own: int = 0, one: bool = False, pair: bool = Fa
     own: the chain just made, if it stands behind one. one: a comma ends it. pair: it may be two, as of `dc in
     4th ch from hook (counts as 2 dc)`, the skipped chains and the stitch.
     """
-    skipped = _pass_which_chains(cursor) and not own
+    named, said = _pass_which_chains(cursor)
+    skipped = named and not own
     if cursor.take("counts-not"):
         if cursor.take("as"):
             _pass_small(cursor)
             if cursor.means in ("st", "stitch"):
                 read_target(cursor)
-        return CountsAs(skipped=skipped, throughout=cursor.take("throughout"))
+        return CountsAs(skipped=skipped, throughout=cursor.take("throughout"), said=said)
     cursor.need("counts-as", "counts-as")
     stitch: Stitch | None = None
     chains = space = 0
@@ -102,7 +103,7 @@ def read_counts(cursor: Cursor, own: int = 0, one: bool = False, pair: bool = Fa
     throughout = cursor.take("throughout") or throughout
     if stitch is not None and space:  # `dc and ch-1 sp`: the space is the chain behind the stitch
         chains, space = chains + space, 0
-    return CountsAs(stitch, chains, space, skipped, throughout=throughout)
+    return CountsAs(stitch, chains, space, skipped, throughout=throughout, said=said)
 
 
 def _stitch(cursor: Cursor) -> tuple[Amount | None, Stitch]:
@@ -111,15 +112,18 @@ def _stitch(cursor: Cursor) -> tuple[Amount | None, Stitch]:
     return read_counted_stitch(cursor)
 
 
-def _pass_which_chains(cursor: Cursor) -> bool:
+def _pass_which_chains(cursor: Cursor) -> tuple[bool, int]:
     """`skipped chs`, `missed 3 ch`, `first 3 chs`, `beg ch`: whether chains are named; they are those passed
-    at a row's start, or, behind a chain just made, that one.
+    at a row's start, or, behind a chain just made, that one. With how many `3 skipped chs` says, else 0.
     """
-    named = False
+    first = cursor.at
     while cursor.means in ("skipped", "first", "num", "ch", "beg", "tch", "a", "st", ","):
-        named = named or cursor.means in ("skipped", "ch", "tch")
         cursor.at += 1
-    return named
+    passed = cursor.words[first : cursor.at]
+    named = any(word.means in ("skipped", "ch", "tch") for word in passed)
+    numbers = [word.value for word in passed if word.means == "num"]
+    told = len(numbers) == 1 and {word.means for word in passed} == {"num", "skipped", "ch"}
+    return named, numbers[0].sizes[0] or 0 if told and not numbers[0].varies else 0
 
 
 def _pass_small(cursor: Cursor) -> None:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from .behind_counts import only_ends
 from .lexer import Word
 from .problem import Problem
-from .tree import Amount, Span, Step, Until
+from .tree import Amount, Ring, Span, Step, Until
 from .vocabulary import Vocabulary
 
 
@@ -51,7 +51,7 @@ class Cursor:
     here: bool = False
     loop: str = ""
     through: str = ""
-    ring: bool = False
+    ring: Ring | None = None
     stars: list[str] = field(default_factory=list)
     stop_at: int | None = None
     passage: bool = False

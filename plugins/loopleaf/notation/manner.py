@@ -9,6 +9,7 @@ from .cursor import Cursor, UnreadableError
 from .free_loops import read_working_in, starts_free_loops
 from .piece_names import read_layers
 from .place_first import read_place_first
+from .place_parts import read_ring
 from .stitching import read_work
 from .targets import read_counted_target
 from .tree import ONE, Facing, Skipped, Step, Turn, Work, WorkingOver
@@ -102,8 +103,8 @@ def read_loops(cursor: Cursor, steps: list[Step]) -> None:
         read_working_in(cursor, steps, first)
         return
     if cursor.ahead() == "ring":
-        cursor.ring = True
-        cursor.at += 2
+        cursor.at += 1
+        cursor.ring = read_ring(cursor)
         return
     if cursor.ahead() != "loop-of":
         read_place_first(cursor, steps)
@@ -125,8 +126,7 @@ def starts_in_ring(cursor: Cursor) -> bool:
     before = cursor.words[: cursor.at]
     if any(word.means not in ("working", "a", ",") for word in before) or cursor.ahead() not in _BEHIND_RING:
         return False
-    cursor.ring = True
-    cursor.at += 1
+    cursor.ring = read_ring(cursor)
     return True
 
 

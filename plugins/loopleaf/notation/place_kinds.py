@@ -30,6 +30,7 @@ from .place_parts import (
     ends_in_s,
     pass_at_base,
     read_marked,
+    read_ring,
     read_same,
     read_skipped,
     read_so_many_skipped,
@@ -61,7 +62,6 @@ from .tree import (
     Next,
     Over,
     Place,
-    Ring,
     RowEnds,
     Same,
     Skipped,
@@ -259,11 +259,6 @@ def _remaining(cursor: Cursor) -> Place:
     return Each((target,), read_until(cursor) or Until(word=""), remaining=True)
 
 
-def _ring(cursor: Cursor) -> Place:
-    cursor.at += 1
-    return Ring()
-
-
 def _top(cursor: Cursor) -> Place:
     """`top of ch-3`; `top of next dc` is just the next dc."""
     cursor.at += 1
@@ -305,7 +300,7 @@ def _centre(cursor: Cursor) -> Place:
         cursor.at += 1 + (cursor.ahead() in ("next", "a"))
         return Next(ONE, read_target(cursor))  # `center st of corner`
     if target.kind == "stitch" and cursor.means != "of":
-        return Next(ONE, target)  # `3 sc in center sc`: the line has come so far
+        return Next(ONE, target, centre=True)  # `3 sc in center sc`: the line has come so far
     return read_within(cursor, "centre", target)
 
 
@@ -393,7 +388,7 @@ def _each(cursor: Cursor) -> Place:
 _READERS: dict[str, Callable[[Cursor], Place]] = {
     "other-side": _far,
     "next": _next, "first": _first, "last": _last, "same": read_same, "each": _each, "remaining": _remaining,
-    "ring": _ring, "ord": _ord, "top": _top, "centre": _centre, "marked": read_marked,
+    "ring": read_ring, "ord": _ord, "top": _top, "centre": _centre, "marked": read_marked,
     "skipped": _skipped, "any": _any, "join": read_joining, "at-base": read_base,
     "corresponding": read_corresponding, "between": read_between, "ending": read_row_ends,
     "side": read_row_ends, "base": read_base,

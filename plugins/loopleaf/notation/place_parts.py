@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from .cursor import Cursor
 from .targets import of_round, read_counted_target, read_target, starts_named_number, starts_target
-from .tree import STITCH, Amount, Each, Marked, Place, Same, Skipped, Target, Until, Within
+from .tree import STITCH, Amount, Each, Marked, Place, Ring, Same, Skipped, Target, Until, Within
 from .tree_places import BegunBy
 from .untils import names_a_space, read_until, starts_until
 
@@ -28,6 +28,14 @@ def _pass_base(cursor: Cursor) -> None:
     cursor.at += 1
     while cursor.means in ("a", "beg", "turning", "tch", "ch", "num"):
         cursor.at += 1
+
+
+def read_ring(cursor: Cursor) -> Ring:
+    """`ring`, `magic ring`, where the cursor stands at it."""
+    first = cursor.at
+    magic = cursor.words[first].value in ("magic", "mc")
+    cursor.at += 1
+    return Ring(magic, cursor.span(first))
 
 
 def read_same(cursor: Cursor) -> Place:

@@ -39,7 +39,6 @@ from .tree import (
     Over,
     Place,
     Repeat,
-    Ring,
     Same,
     Skip,
     Step,
@@ -322,7 +321,7 @@ def _without_place(
     elif needs_no_place(stitch):
         step = Work(stitch, amount or times or ONE, (), None, through, cursor.span(first))
     elif cursor.ring and stitch.kind not in ("slip", "inc", "dec") and not starts_until(cursor, cursor.at):
-        step = Work(stitch, amount or times or ONE, (Ring(),), None, through, cursor.span(first))
+        step = Work(stitch, amount or times or ONE, (cursor.ring,), None, through, cursor.span(first))
     elif times is None and starts_until(cursor, cursor.at):
         place: Place = Each(until=read_until(cursor) or Each().until)
         if amount is not None and amount != ONE:  # `18 sc around`: eighteen in all, never in each

@@ -1,8 +1,7 @@
 """The instruction tree: what a written line tells the hook to do, without terminology.
 
-A tree holds kinds (`single`, `double`), never `sc` or `dc`: the parser reads US or UK into it
-and the writer gives back either. Two trees are equal when they tell the hook the same, wherever
-the text stood (`span`) and whichever brackets it wore."""
+A tree holds kinds (`single`, `double`), never `sc` or `dc`: the parser reads US or UK into it and the writer
+gives back either. Two trees are equal when they tell the hook the same, wherever the text stood (`span`)."""
 
 from dataclasses import dataclass, field
 from typing import Literal
@@ -88,10 +87,10 @@ __all__ = [
 
 @dataclass(frozen=True, slots=True)
 class CountsAs:
-    """The aside `(counts as dc, ch 1)`, `(does not count)`, `(skipped chs count as dc, ch 2)`, `(counts as
-    ch-5 sp)`.
+    """`(counts as dc, ch 1)`, `(does not count)`, `(skipped chs count as dc, ch 2)`, `(counts as ch-5 sp)`.
 
-    stitch None and chains 0 and space 0: does not count. throughout: so in all rounds from here on.
+    stitch None, chains 0, space 0: does not count. throughout: in all rounds from here on. said: how many
+    chains `(skipped 3 ch count as dc)` tells of, else 0.
     """
 
     stitch: Stitch | None = None
@@ -100,6 +99,7 @@ class CountsAs:
     skipped: bool = False
     span: Span | None = no_span()
     throughout: bool = False
+    said: int = field(default=0, compare=False, repr=False)
 
     @property
     def nothing(self) -> bool:

@@ -22,6 +22,7 @@ def working(run: Sequence[RoundSize], made: Contents | None, scale: Scale) -> st
     times = f"{len(run)} × " if len(run) > 1 else ""
     mean = " on average" if made is not None and len(_heights(made, scale)) > 1 else ""
     along = " + ".join(_along(one, made, scale)) or "0 mm"
+    along += ", eased to the edge" if one.eased else ""
     if one.aside is not None and not one.aside.top:
         return f"{along}; at the side, {times}{one.rise_mm:.1f} mm{mean} beside {one.height_mm:.0f} mm"
     return f"{along}; {below}{before_mm:.0f} + {times}{one.rise_mm:.1f} mm{mean}"

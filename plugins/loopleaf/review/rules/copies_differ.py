@@ -1,7 +1,7 @@
 """More copies of a piece are made than used, or fewer.
 
 What: `make: 2` is set against the finishing: how often the piece is sewn on, how many cords are threaded,
-how many squares are laid out.
+how many squares are laid out, and whether its words speak of both ears where three are made.
 
 Why it matters: The maker has a piece too many, or stands before a place that lacks one.
 
@@ -37,10 +37,10 @@ When to ignore: When one more is made to try the gauge; say so in a note.
 import re
 from collections.abc import Iterator
 
-from ...pattern import Finding, Related
+from ...pattern import Finding, Path, Piece, Related, Suggestion
 from ..names import number_of
 from ..rule import Words, rule, told
-from ..subject import Subject
+from ..subject import Subject, quote
 
 _SEVERAL = re.compile(r"\b(?:all|both|each|every|others?|second)\b", re.I)
 """Words that speak of more copies than the one whose place is given."""
@@ -49,7 +49,10 @@ _SEVERAL = re.compile(r"\b(?:all|both|each|every|others?|second)\b", re.I)
 def find(subject: Subject) -> Iterator[Finding]:
     for name, piece in subject.pattern.pieces.items():
         used, open_ended, last = _uses(subject, name)
-        if last is None or used == piece.make or (open_ended and used < piece.make):
+        if last is None:
+            yield from _both(subject, name, piece)
+            continue
+        if used == piece.make or (open_ended and used < piece.make):
             continue
         words = Words(
             message=f"“{name}” is made {_times(piece.make)}, and the finishing uses {used}.",
@@ -58,6 +61,44 @@ def find(subject: Subject) -> Iterator[Finding]:
         )
         at = subject.source.locate(("pieces", name, "make"))
         yield told(__name__, "warning", subject, at, words, name)
+
+
+def _both(subject: Subject, name: str, piece: Piece) -> Iterator[Finding]:
+    """`sew both ears to the head`, where another number than two is made, and they are spoken of once."""
+    noun = piece.title.split()[-1].lower() if piece.title.split() else name
+    others = [one for one in subject.pattern.pieces.values() if one is not piece]
+    if piece.make == 2 or noun in _PARTS or any(noun in one.title.lower().split() for one in others):
+        return
+    plurals = "|".join(map(re.escape, _plurals(noun)))
+    spoken = re.compile(rf"\b(?:{re.escape(noun)}|{plurals})\b", re.I)
+    texts: list[tuple[Path, str]] = [
+        (("finishing", number, "text"), step.text)
+        for number, step in enumerate(subject.pattern.finishing)
+        if step.text and spoken.search(step.text)
+    ]
+    if len(texts) != 1 or len(spoken.findall(texts[0][1])) != 1:
+        return
+    path, text = texts[0]
+    both = re.search(rf"\bboth (?:of )?(?:the )?(?:{plurals})\b(?! of\b)", text, re.I)
+    if both is None:
+        return
+    words = Words(
+        message=f"“{name}” is made {_times(piece.make)}, and the finishing speaks of {quote(both[0])}.",
+        suggestion=Suggestion("Make two, or say where each of them goes.", None, "fill-in"),
+        related=(Related(subject.source.locate(path, both.start(), both.end()), "said here"),),
+    )
+    yield told(__name__, "warning", subject, subject.source.locate(("pieces", name, "make")), words, name)
+
+
+_PARTS = frozenset({"side", "edge", "end"})
+"""Any piece has two of these."""
+
+
+def _plurals(noun: str) -> tuple[str, ...]:
+    """`ears`; `leaves` of a leaf, `patches` of a patch, `feet` of a foot."""
+    ends = {"f": "ves", "fe": "ves", "y": "ies", "foot": "feet"}
+    changed = [noun.removesuffix(end) + other for end, other in ends.items() if noun.endswith(end)]
+    return (f"{noun}s", f"{noun}es", *changed)
 
 
 def _uses(subject: Subject, name: str) -> tuple[int, bool, tuple[str | int, ...] | None]:

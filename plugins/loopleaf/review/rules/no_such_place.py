@@ -1,6 +1,6 @@
 """The instruction names a place that isn't there.
 
-What: A chain space, loop, post, side of the foundation, marker, piece or round is named, and nothing of
+What: A chain space, ring, loop, post, side of the foundation, marker, piece or round is named, and nothing of
 that kind is to be found where the hook stands.
 
 Why it matters: The maker looks for it, doubts their own work, and may use a place that only looks alike.
@@ -23,7 +23,7 @@ When to ignore: Never.
 from collections.abc import Iterator
 from difflib import get_close_matches
 
-from ...notation.tree import Corresponding, Next
+from ...notation.tree import Corresponding, Next, Ring
 from ...pattern import Finding, Path, Related, Suggestion
 from ..lines import within
 from ..names import arch_name, kind_name, listed, number_of, ordinal
@@ -33,6 +33,8 @@ from ..subject import Met, Subject, quote
 
 
 def words(met: Met) -> Words:
+    if met.facts["what"] in _WHOLE:
+        return _whole(met)
     there = [_there(key, met) for key in met.facts["there"] if not key.startswith("chain ")][:4]
     at = met.below_at
     whole = f"“{met.facts['piece']}”" if "piece" in met.facts else met.below.capitalize()
@@ -44,11 +46,58 @@ def words(met: Met) -> Words:
         message = f"{quoted} in {met.where} isn't there: the stitch before the picot is {made}, not {named}."
         mend = f"Name the {made}, or write “{named}” for the stitch before it."
         return Words(message=message, suggestion=Suggestion(mend, None, "likely"))
+    if met.facts["what"] == "left":
+        number = number_of(met.facts["worked"], "stitch")
+        return Words(
+            message=f"{quoted} in {met.where} can't be done: no stitch of {met.below} is left.",
+            working=f"The steps before it take all there is, {number}.",
+            suggestion=Suggestion("Leave these words out, or work into fewer before them.", None, "fill-in"),
+            related=(Related(at, f"{met.where} is worked into this"),) if at else (),
+        )
+    if "meant" in met.facts:
+        return _beside_the_centre(met, quoted)
     return Words(
         message=f"{quoted} in {met.where} can't be worked: there is no {_missing(met.facts['what'], met)}.",
         working=found,
         related=(Related(at, f"{met.where} is worked into this"),) if at and "piece" not in met.facts else (),
     )
+
+
+def _beside_the_centre(met: Met, quoted: str) -> Words:
+    come_to, meant = met.facts["at"], met.facts["meant"]
+    more = f"{number_of(abs(meant - come_to), 'stitch')} {'more' if meant > come_to else 'fewer'}"
+    at = met.below_at
+    where, which = (
+        ("the corner", "corner") if met.facts["what"] == "corner" else ("in the middle", "one there")
+    )
+    return Words(
+        message=f"{quoted} in {met.where} isn't {where}: the hook is at stitch {come_to} of {met.below}.",
+        working=f"The {which} is stitch {meant}.",
+        suggestion=Suggestion(f"Work into {more} before it.", None, "fill-in"),
+        related=(Related(at, f"{met.where} is worked into this"),) if at else (),
+    )
+
+
+_WHOLE = {
+    "laid out": (
+        "“{piece}” begins around “{edge}” laid out and joined, and no step of the finishing lays it out.",
+        "",
+        "Say under “finishing” how, as in `lay out: {{piece: {edge}, across: 3, down: 4}}`.",
+    ),
+    "four corners": (
+        "“{piece}” begins around “{edge}” laid out and joined, and “{edge}” hasn't just four corners.",
+        "Pieces laid out in rows lie side by side by their four sides, each between two corners.",
+        "Say in words how its edge is worked, or mend the last round of “{edge}”.",
+    ),
+}
+"""What keeps a piece from going around others laid out: the finding, its working and the cure."""
+
+
+def _whole(met: Met) -> Words:
+    start = met.subject.pattern.pieces[met.piece_name].start
+    names = {"piece": met.piece_name, "edge": start.edge if start is not None else ""}
+    message, working, cure = (text.format(**names) for text in _WHOLE[met.facts["what"]])
+    return Words(message=message, working=working, suggestion=Suggestion(cure, None, "fill-in"))
 
 
 def _top_of_the_chain(met: Met) -> str:
@@ -111,10 +160,18 @@ def _there(key: str, met: Met) -> str:
 
 def find(subject: Subject) -> Iterator[Finding]:
     for met in subject.met("no-such-place"):
+        if met.facts["what"] == "laid out" and _lays_out_no_piece(subject):
+            continue  # that step's name is what is wrong
         yield finding("no-such-place", "error", met, words(met))
     yield from _pieces_named(subject)
     yield from _rounds_named(subject)
     yield from _left_out(subject)
+    yield from _magic_rings(subject)
+
+
+def _lays_out_no_piece(subject: Subject) -> bool:
+    steps = [step.lay_out for step in subject.pattern.finishing if step.lay_out is not None]
+    return any(step.piece not in subject.pattern.pieces for step in steps)
 
 
 def _pieces_named(subject: Subject) -> Iterator[Finding]:
@@ -186,6 +243,32 @@ def _left_out(subject: Subject) -> Iterator[Finding]:
                 )
                 at = subject.source.locate(("variations", name, "leave out"))
                 yield told(__name__, "error", subject, at, told_words, keeps)
+
+
+def _magic_rings(subject: Subject) -> Iterator[Finding]:
+    """A line that speaks of a magic ring, in a piece begun on a ring of another kind."""
+    for work in subject.work.pieces:
+        start = subject.pattern.pieces[work.name].start
+        if start is None or start.kind not in _OTHER_RINGS:
+            continue
+        rounds = ((round, ring) for round in work.rounds for ring in within(round.line, Ring) if ring.magic)
+        round, ring = next(rounds, (None, None))
+        if round is None or ring is None:
+            continue
+        at = subject.stretch(round, ring.span)
+        said = subject.text_at(at)
+        told_words = Words(
+            message=f"{quote(said)} in {round.plan.word} {round.plan.label} isn't there: the piece begins on "
+            f"{_OTHER_RINGS[start.kind]}.",
+            suggestion=Suggestion(
+                "Write “ring” for it, or `start: magic ring` where that is meant.", "ring", "likely"
+            ),
+            related=(Related(subject.source.locate((*work.path, "start")), "begun on this"),),
+        )
+        yield told(__name__, "error", subject, at, told_words, work.name, round.plan.label)
+
+
+_OTHER_RINGS = {"chain ring": "chains joined into a ring", "ring": "a ring of another material"}
 
 
 def _needs(subject: Subject) -> Iterator[tuple[str, str, str]]:

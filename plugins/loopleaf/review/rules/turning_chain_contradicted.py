@@ -1,7 +1,8 @@
 """The count works out only if the chain at the start is read the other way than the pattern says.
 
 What: The round is one stitch out, and reading its first chain the other way (as a stitch, or as none) would
-mend just that.
+mend just that. Or an aside tells another number of skipped chains than the line skips: `dc in 5th ch from
+hook (3 skipped chs count as dc)` skips four.
 
 Why it matters: The maker follows the convention as stated and ends one stitch out, round after round.
 
@@ -23,10 +24,13 @@ When to ignore: Never.
 from collections.abc import Iterator
 from dataclasses import replace
 
-from ...pattern import Finding, Related, Suggestion
-from ..names import chain_name, kind_name, listed, number_of
+from ...notation.tree import FromHook, Group, Work
+from ...pattern import Finding, Path, Related, Suggestion
+from ..lines import within
+from ..names import chain_name, kind_name, listed, number_of, ordinal
 from ..rule import Words, finding, rule
-from ..subject import Met, Subject
+from ..rule import told as told_of
+from ..subject import Met, Subject, quote
 
 
 def words(met: Met) -> Words:
@@ -78,6 +82,37 @@ def find(subject: Subject) -> Iterator[Finding]:
             rounds = listed(f"{other.where} of “{other.piece_name}”" for other in others)
             told = replace(told, working=f"{told.working} So it is in {rounds}.")
         yield finding("turning-chain-contradicted", "error", first, told)
+    yield from _skipped_otherwise(subject)
+
+
+def _skipped_otherwise(subject: Subject) -> Iterator[Finding]:
+    """Asides that tell another number of skipped chains than the one from the hook leaves behind it."""
+    said_of: set[Path] = set()
+    for piece, round in subject.rounds():
+        steps: list[Work | Group] = [*within(round.line, Work), *within(round.line, Group)]
+        for step in steps:
+            if step.counts is None or not step.counts.said or round.plan.work_path in said_of:
+                continue
+            place = next((one for one in step.places if isinstance(one, FromHook)), None)
+            if place is None:
+                continue
+            passed, said = place.number - 1, step.counts.said
+            # `4 skipped chs count as dc, ch 1` may leave out the chain below the space
+            if said == passed or (said < passed and step.counts.chains):
+                continue
+            said_of.add(round.plan.work_path)
+            at = subject.stretch(round, step.counts.span)
+            told = Words(
+                message=f"{quote(subject.text_at(at))} in {round.plan.word} {round.plan.label} tells of "
+                f"{number_of(said, 'chain')}, and {number_of(passed, 'chain')} "
+                f"{'is' if passed == 1 else 'are'} skipped.",
+                working=f"The {ordinal(place.number)} chain from the hook has {number_of(passed, 'chain')} "
+                "before it.",
+                suggestion=Suggestion(
+                    f"Write {passed} in the aside, or “{ordinal(said + 1)} ch from hook”.", None, "fill-in"
+                ),
+            )
+            yield told_of(__name__, "error", subject, at, told, piece.name, round.plan.label)
 
 
 RULE = rule(__name__, __doc__, "error", find)
