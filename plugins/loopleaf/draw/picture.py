@@ -62,7 +62,7 @@ def first_picture(work: PatternWork, measured: Measured | None = None, left_hand
             )
             draw_additions(canvas, subject, stand, rounds, measured)
         body, box = _laid_out(work, piece.name, *_body(canvas, subject, "whole"))
-        for border in borders_of(work, piece.name, measured):
+        for border in (*_own_border(subject), *borders_of(work, piece.name, measured)):
             body, box = _bordered(border, body, box)
         return _finished(body, box, work.pattern.title, left_handed)
     return ""
@@ -86,7 +86,17 @@ def piece_picture(
         stand, rounds = _standing(subject)
         draw_rounds(canvas, stand, subject, rounds)
     title = work.pattern.pieces[name].title or name
-    return _finished(*_body(canvas, subject, name), title, left_handed)
+    body, box = _body(canvas, subject, name)
+    for border in _own_border(subject):
+        body, box = _bordered(border, body, box)
+    return _finished(body, box, title, left_handed)
+
+
+def _own_border(subject: Subject) -> Iterator[Subject]:
+    """The last rows of a piece, where they go all around the others."""
+    last = parted(subject)[1] if subject.in_rows else None
+    if last is not None and last.whole is not None:
+        yield last
 
 
 def _standing(subject: Subject) -> tuple[Stand, list[list[Item]]]:
@@ -104,7 +114,7 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
     rows, aside = parted(subject)
     sheet = _sheet(rows)
     draw_rows(canvas, rows, sheet)
-    if aside is not None:
+    if aside is not None and aside.whole is None:
         draw_rows(canvas, aside, side_edge(sheet, rows), ROW_LAYERS * len(rows.sizes))
     for at, (band, end) in enumerate(_bands(rows, sheet, measured) if measured is not None else ()):
         draw_rows(canvas, band, end, ROW_LAYERS * (at + 1) * len(subject.sizes))
