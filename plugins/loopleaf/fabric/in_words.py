@@ -10,7 +10,7 @@ Parts = list[tuple[str, int]]
 
 
 def written_out_groups(made: Sequence[Made | Space], own: Line | None) -> list[list[Made]]:
-    """The groups of a round, each in one place and under no name, that are made as the author's stitch is; none
+    """The groups of a round, each in one place and unnamed, that are made as the author's stitch is; none
     where that isn't several plain stitches in one place."""
     parts = _parts(own.steps, 0) if own is not None else None
     if parts is None or sum(kind != "chain" for kind, _ in parts) < 2:
