@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from ..notation.tree import Amount, Line, Stitch, Tally, Target, Work
 from .edge import is_named
 from .grouped import bare_groups, groups_made, is_bare
+from .in_words import written_out_groups
 from .joined_arch import joined_alone, said_longer
 from .worked import NUMBERED, Made, Place, Space, Trouble, WorkedRound
 
@@ -184,6 +185,10 @@ def _count_stitch(
         in_words = [one for one in others if _is_in_words(one, worked.specials.get(named.name))]
         if in_words and number + len(in_words) == said:
             return said, [one for one in others if one not in in_words], name
+        groups = written_out_groups(worked.made, worked.specials.get(named.name)) if number != said else []
+        if groups:
+            taken = {id(one) for group in groups for one in group}
+            return number + len(groups), [one for one in others if id(one) not in taken], name
         return number, others, name
     if is_bare(named):
         groups = bare_groups(worked.made, named.form)

@@ -43,13 +43,15 @@ class Shaping:
     """`increasing 6 sts evenly`, `decreasing evenly to 24 sts`: how a plain row or round changes its count.
 
     how: `inc`, or `dec`. count: by so many stitches; with `total`, to so many. spot: not spread evenly, but
-    where the author's words say: `neck edge`, `center back`.
+    where the author's words say: `neck edge`, `center back`. first: the row begins there, and goes on with
+    `…, work to end`.
     """
 
     how: Literal["inc", "dec"]
     count: Amount
     total: bool = False
     spot: str = ""
+    first: bool = False
 
 
 @dataclass(frozen=True, slots=True)
