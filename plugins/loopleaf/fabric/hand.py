@@ -114,6 +114,7 @@ class Hand:
     told_open: bool = False
     centre_open: bool = False
     beneath_open: bool = False
+    aside_open: bool = False
     slips_open: bool = False
     into_centres: bool = False
 

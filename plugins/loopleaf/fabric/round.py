@@ -17,6 +17,7 @@ from .setting import AS_IT_STANDS, Reading, Setting
 from .single_chains import opens_spaces
 from .steps import perform
 from .survey import Survey, other_pieces
+from .taken_up import skips_to_a_new_yarn
 from .tally import compare, count_up
 from .worked import Made, Place, Ring, RoundWork, Space, Trouble, WorkedRound
 
@@ -166,6 +167,7 @@ _OPEN = (
     ("told_open", "told", True),
     ("centre_open", "beyond", True),
     ("beneath_open", "beneath", True),
+    ("aside_open", "aside", True),
     ("slips_open", "slips", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
@@ -262,6 +264,8 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     way = line.paired if reading.paired else line.plain if reading.alone else line.led
     way = line.ringed if reading.ringed else way
     steps, seen = way.steps, way.seen
+    aside = skips_to_a_new_yarn(steps) if task.unworked or task.unworked_back else ()
+    steps = aside if reading.aside else steps
     setting = _setting(task, reading, seen)
     counted = task.chains == "counted"
     opened = not counted and line.names_chains and opens_spaces(task.places)
@@ -275,6 +279,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand.unworked = list(task.unworked)
     hand.unworked_back = list(task.unworked_back)
     hand.earlier = task.earlier
+    hand.aside_open = bool(aside)
     hand.moves_marker = seen.moves_marker
     hand.petal_in_ring = line.is_one_in_a_ring
     hand.slips_open = setting.rows and line.slips_on

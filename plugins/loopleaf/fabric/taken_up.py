@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from ..notation.tree import STITCH, JoinYarn, Next, Skip, Step, Target
+from ..notation.tree import STITCH, Facing, JoinYarn, Next, Skip, Step, Target
 from .hand import Hand
 from .worked import Place
 
@@ -15,6 +15,28 @@ def with_skip_of_unworked(steps: tuple[Step, ...]) -> tuple[Step, ...]:
             if target == STITCH and place.target.unworked:
                 return (replace(skip, target=place.target), *steps[1:])
     return steps
+
+
+def skips_to_a_new_yarn(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """`sk 8 sts at center, join yarn in next st` as said of the stitches that an earlier row left; ()
+    where a line doesn't begin so."""
+    match steps:
+        case (Facing() as facing, *rest):
+            later = skips_to_a_new_yarn(tuple(rest))
+            return (facing, *later) if later else ()
+        case (
+            Skip(which="next", target=target, until=None) as skip,
+            JoinYarn(place=Next() as place) as join,
+            *_,
+        ):
+            if target == place.target == STITCH and not place.piece:
+                left = replace(STITCH, unworked=True)
+                return (
+                    replace(skip, target=left),
+                    replace(join, place=replace(place, target=left)),
+                    *steps[2:],
+                )
+    return ()
 
 
 def take_up_unworked(hand: Hand, of: int | None = None) -> bool:

@@ -223,6 +223,15 @@ def one_in_each(places: tuple[Place, ...]) -> tuple[Place, ...]:
     return ()
 
 
+def _to_the_first(cursor: Cursor) -> Until | None:
+    """`to first sc`: all that is left of the way around; None (and nothing passed) where that isn't said."""
+    means = [cursor.ahead(by) for by in range(4)]
+    if means[:2] != ["to", "first"] or means[2] not in ("st", "stitch") or means[3] not in _AFTER_EDGE:
+        return None
+    cursor.at += 3
+    return Until(word="end")
+
+
 def read_evenly(cursor: Cursor) -> Place:
     """`evenly along edge`, `evenly across`, `evenly along neck edge to next corner`."""
     first = cursor.at
@@ -235,7 +244,7 @@ def read_evenly(cursor: Cursor) -> Place:
         if cursor.at == start:
             raise cursor.fail("along")
         along = " ".join(cursor.said(start, cursor.at).lower().split())
-    until = read_until(cursor)
+    until = read_until(cursor) or _to_the_first(cursor)
     if until is None and not along:
         raise cursor.fail("evenly")
     return Evenly(along, until or Until(word="across"), cursor.span(first))

@@ -245,8 +245,8 @@ def _ord(cursor: Cursor) -> Place:
         return JustMade(target, number)
     if cursor.means != "of":
         raise cursor.fail("of-what")
-    if target == CHAIN and starts_chain_name(cursor, cursor.at + 1):
-        cursor.at += 1
+    if target in (CHAIN, STITCH) and starts_chain_name(cursor, cursor.at + 1):
+        cursor.at += 1  # `3rd ch of ch-5`, in older print `3rd st of ch-5`
         return read_chain_name(cursor, number)
     return read_within(cursor, "nth", target, number)
 

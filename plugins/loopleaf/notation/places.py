@@ -11,7 +11,7 @@ from .piece_names import read_layers
 from .place_kinds import read_over, read_place
 from .stacked import read_stacked
 from .targets import CHAIN, is_post_stitch
-from .tree import ONE, Amount, Each, First, FromHook, Last, Next, Place, RowEnds, Same, Stitch, Target
+from .tree import ONE, Amount, Each, First, FromHook, Last, Next, Place, Ring, RowEnds, Same, Stitch, Target
 from .untils import names_a_space, read_until, starts_until
 
 
@@ -118,6 +118,8 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
     if (stacked := read_stacked(cursor)) is not None:
         places.append(stacked)
         return
+    if means == "in" and _reads_from_the_back(cursor, where, places):
+        return
     if means in ("in", "in-all"):
         cursor.at += 1
     elif means == "around":
@@ -169,6 +171,24 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
         pass_part(cursor)
     if means == "in-all":
         read_until(cursor)  # `in all 8 sts around`: the number says it
+
+
+def _reads_from_the_back(cursor: Cursor, where: Where, places: list[Place]) -> bool:
+    """`into back of next dc of round 2`, between the petals in front of it: around its post, from behind.
+
+    False (and nothing passed) where no earlier round is named: that is a stitch's back loop, or nothing."""
+    first = cursor.at
+    if cursor.said(first + 1, first + 2).lower() != "back" or cursor.ahead(2) != "of":
+        return False
+    cursor.at += 3
+    place = read_place(cursor) if cursor.means in ("next", "first", "each") else Ring()
+    target = place.targets[0] if isinstance(place, Each) else getattr(place, "target", None)
+    if not isinstance(target, Target) or not target.round:
+        cursor.at = first
+        return False
+    places.append(place)
+    where.post = "back"
+    return True
 
 
 def _chains_from_hook(cursor: Cursor) -> list[Place]:
