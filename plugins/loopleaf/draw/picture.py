@@ -18,6 +18,7 @@ from .in_rows import ROW_LAYERS, draw_rows
 from .in_the_round import draw_rounds
 from .items import Item
 from .leaf import draw_leaf
+from .marks import draw_marks
 from .pose import worn
 from .profile import over_a_head
 from .section import Rectangle
@@ -57,6 +58,7 @@ def first_picture(work: PatternWork, measured: Measured | None = None, left_hand
         else:
             stand, rounds = _standing(subject)
             draw_rounds(canvas, stand, subject, rounds)
+            draw_marks(canvas, stand, subject, rounds)
             draw_tubes(
                 canvas, subject, stand, rounds, measured, HAIRLINE * max(s.height_mm for s in subject.sizes)
             )
