@@ -34,6 +34,12 @@ def published() -> Iterator[tuple[str, bytes, dict[str, Any]]]:
 
 NOT_YET: frozenset[str] = frozenset(
     {
+        "the rest left unworked, where none is left",
+        "the rest left unworked of a row whose chain stands on the first stitch",
+        "three a stitch before the middle of a row",
+        "a corner reached past a stitch that nothing skips",
+        "the chain at a mesh's end, past a stitch that nothing skips",
+        "the author's V-stitches written out with a longer chain",
         "clusters of stitches whose last loops are held back",
         "front loops named again without their round",
         "next loop, of the free ones",
@@ -162,6 +168,8 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
     rarest = ("print_posts_and_rows", "print_motifs", "print_toys", "print_garments", "print_everyday_words")
     own = ("laid_out",)
     files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, *later, *rarer, *rarest, *own))
+    wrong = ("print_silent",)
+    files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, *later, *rarer, *rarest, *wrong))
     cases = [case for file in files for case in yaml.safe_load(file.read_text(encoding="utf-8"))]
     fields = {"turning": "turning chains", "chains": "chain spaces", "specials": "special stitches"}
     for case in cases:
