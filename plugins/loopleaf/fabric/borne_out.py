@@ -55,7 +55,7 @@ def work_piece(
     """
     result = _work(name, piece, ways, lines, others, edges)
     if any(_names_a_space(t) for r in result.rounds for t in r.troubles) or _counts_a_space(result):
-        blocks = _in_blocks(name, piece, ways, lines, others, edges)
+        blocks = _in_blocks(name, piece, ways, lines, others, edges, _first_wrong(result))
         if blocks is not None:
             return blocks
     leaving = left_to_later_rows(result)
@@ -102,14 +102,23 @@ def _in_blocks(
     lines: Sequence[ReadRound],
     others: Mapping[str, PieceWork],
     edges: Sequence[Mapping[str, list[Place]]],
+    wrong: int | None = None,
 ) -> PieceWork | None:
-    """The piece with the chains that a row's first block skips as a space; None where it doesn't work out."""
+    """The piece with the chains that a row's first block skips as a space; None where it doesn't work out, or
+    no further than to the row that is wrong otherwise."""
     said = [replace(one, line=chains_said(one.line)) if one.line else one for one in lines]
     blocks = _work(name, piece, ways, said, others, edges)
     for worked, read in zip(blocks.rounds, lines, strict=False):
         if read.line is not None and counts_as_stitch(read.line):
             worked.line = worked.settled = read.line  # said as a stitch, and so published
-    return blocks if _works_out(blocks) else None
+    later = wrong is not None and _first_wrong(blocks) > wrong
+    return blocks if later or _works_out(blocks) else None
+
+
+def _first_wrong(work: PieceWork) -> int:
+    """The index of the first round with an error; the number of rounds where there is none."""
+    wrong = (at for at, r in enumerate(work.rounds) if any(t.rule not in NO_ERROR for t in r.troubles))
+    return next(wrong, len(work.rounds))
 
 
 def _works_out(work: PieceWork) -> bool:

@@ -215,6 +215,9 @@ def _counted(cursor: Cursor) -> Stitch | Target:
     if cursor.said(cursor.at, cursor.at + 1).lower() in _SPACES:
         cursor.at += 1
         return Target("space")
+    if cursor.said(cursor.at, cursor.at + 1).lower() in ("block", "blocks"):
+        cursor.at += 1  # of corner to corner: each is called by its chains
+        return Target("block")
     target = read_counted_target(cursor)[1]
     if target.kind == "chain":
         return Stitch("chain")

@@ -23,6 +23,7 @@ _LIES = re.compile(
     rf"|keeping (?:chs?|chains?|loops?|it|them) (?:behind|in back of|at back)\b[\w' ]*"
     rf"|keeping (?:all )?(?:picots?|petals|ruffles?|loops|bobbles|popcorns) (?:to|at|in|on) (?:the )?"
     rf"(?:front|back|rs|ws)"
+    rf"|work(?:ing)? over (?:the )?(?:cord|rope|cording|clothesline|wire|core|yarn ends|ends|tails?)"
 )
 _ENDS = frozenset({",", "end", ")", "*", "rep"})
 _DOING = frozenset({"working", "work", "ch", "through", "join", "insert-hook", "turn", "skip", "change"})
@@ -33,7 +34,7 @@ def pass_lying(cursor: Cursor, steps: list[Step]) -> bool:
     """Whether such words stand here; then they are read."""
     first, words = cursor.at, cursor.words
     opens = words[first].means
-    if opens not in ("?", "with", "place", "facing", "held", "flatten"):
+    if opens not in ("?", "with", "place", "facing", "held", "flatten", "working"):
         return False
     end = _end(cursor)
     if end - first < 2 or end - first > MOST_WORDS:

@@ -11,6 +11,7 @@ Key = str | tuple[str, int]
 
 _PLACES = {
     "corner": ("corner sp", "corner sps"),
+    "block": ("block", "blocks"),
     "picot": ("picot", "picots"),
     "stitch": ("st", "sts"),
     "chain": ("ch", "chs"),
