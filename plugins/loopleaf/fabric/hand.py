@@ -115,6 +115,7 @@ class Hand:
     told_open: bool = False
     centre_open: bool = False
     widened_open: bool = False
+    gap_ahead: bool = False
     slips_open: bool = False
     into_centres: bool = False
 

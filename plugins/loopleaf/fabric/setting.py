@@ -37,6 +37,7 @@ class Reading:
     without_end: whether a row that turns aside at its end leaves that end out of the `row ends`.
     beyond: whether the centre of an even number of chains is the second of its middle two.
     widened: whether half the chains that a long beginning chain has left lie under the space of the others.
+    over_gap: whether a row goes on into the stitches that an earlier one left at its end.
     """
 
     chain: bool | None = None
@@ -65,6 +66,7 @@ class Reading:
     told: bool = False
     beyond: bool = False
     widened: bool = False
+    over_gap: bool = False
 
 
 AS_IT_STANDS = Reading()

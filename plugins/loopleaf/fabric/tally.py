@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Mapping
 
 from ..notation.tree import Amount, Line, Stitch, Tally, Target, Work
+from .blocks import blocks_made
 from .edge import is_named
 from .grouped import bare_groups, groups_made, is_bare
 from .joined_arch import joined_alone, said_longer
@@ -93,6 +94,8 @@ def _compare_kinds(
             number, name = _count_target(named, worked, spaces, lengths)
             if named.kind == "space" and number < said == number + joined_alone(worked, named.length):
                 number = said
+            if named.kind == "block" and not number:  # those of filet are stitches
+                number = said
         else:
             number, stitches, name = _count_stitch(named, stitches, backs, said, worked)
         stated[name], found[name] = said, number
@@ -156,6 +159,8 @@ def _count_target(
         return sum(1 for space in spaces if space.corner), "corner"
     if named.kind == "group":
         return groups_made(worked.made), "group"
+    if named.kind == "block":
+        return blocks_made(worked.made), "block"
     fits = [space for space in spaces if named.length in (0, lengths.get(id(space), space.chains))]
     for space in fits:
         spaces.remove(space)

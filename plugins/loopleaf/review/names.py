@@ -16,6 +16,7 @@ _PLACES = {
     "chain": ("ch", "chs"),
     "loop": ("loop", "loops"),
     "group": ("group", "groups"),
+    "block": ("block", "blocks"),
     "post": ("post st", "post sts"),
     "ring": ("ring", "rings"),
     "row-end": ("row end", "row ends"),
