@@ -115,3 +115,41 @@ def test_a_square_that_grows_by_rule_keeps_its_edging() -> None:
     assert "round: 7" in text_of(fitted)
     assert "count: 96" in text_of(fitted)
     assert holds(fitted)
+
+
+SHAWL = (
+    COASTER.split("pieces:")[0]
+    .replace("around: 21.5 cm", "width: 87 cm")
+    .replace("stitch: sc, stitches: 14, rows: 16", "stitch: dc, stitches: 14, rows: 8")
+    .replace("{sc: does not count}", "{dc: counts, sc: does not count}")
+    + """\
+pieces:
+  shawl:
+    title: Shawl
+    yarn: A
+    worked: rows
+    start: chain 4
+    rows:
+      - row: 1
+        work: (2 dc, ch 2, 3 dc) in 4th ch from hook (skipped chs count as dc), turn
+        count: "6 dc, 1 ch-2 sp"
+      - rows: 2-20
+        work: >-
+          ch 3 (counts as dc), dc in first st, dc in each st to next ch-2 sp,
+          (2 dc, ch 2, 2 dc) in next ch-2 sp, dc in each st to last st, 2 dc in last st, turn
+        count: {from: 12, step: 6}
+      - {row: 21, work: "ch 1, sc in each st and ch-sp across, fasten off", count: 121}
+"""
+)
+
+
+@pytest.mark.parametrize(("rows", "stitches"), [(28, 169), (14, 85)])
+def test_a_shawl_from_a_point_gets_rows_that_grow(rows: int, stitches: int) -> None:
+    """By hand: 6 dc in row 1 and 6 more in each, so 6 × rows, and the edging has one more."""
+    fitted = fit_around(checked(SHAWL), checked(SHAWL), (6 * rows + 2) / 14 * 100)
+    text = text_of(fitted)
+    assert f"rows: 2-{rows}\n" in text
+    assert f"{{row: {rows + 1}, " in text
+    assert f"count: {stitches}}}" in text
+    assert "start: chain 4" in text
+    assert holds(fitted)

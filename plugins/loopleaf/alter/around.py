@@ -1,9 +1,9 @@
 """The nearest pattern of the same design that is so far around (or, in rows, so wide).
 
 A base worked from its middle gets more or fewer increase rounds, and one more in which fewer increases are
-spread evenly; a cap from its brim as many rounds that draw in; a piece on a chain gets as many chains more or
-fewer as its stitches come out even with. Every candidate is worked, nearest first, and the first one that
-checks is taken: a design that doesn't allow it says why in its own findings.
+spread evenly, as does a shawl from a point; a cap from its brim as many rounds that draw in; a piece on a
+chain gets as many chains more or fewer as its stitches come out even with. Every candidate is worked, nearest
+first, and the first one that checks is taken: a design that doesn't allow it says why in its own findings.
 """
 
 from dataclasses import dataclass, replace

@@ -12,6 +12,8 @@ from .series import Series, series
 from .spread import as_written
 
 _AROUND = ("joined rounds", "spiral rounds")
+_POINT = 6
+"""Chains that rows may begin with and still grow from a point (chosen here)."""
 _BEGINS = ("magic ring", "chain ring", "chain", "both sides")
 
 
@@ -95,7 +97,7 @@ def base_of(work: PatternWork, piece: PieceWork, model: Piece) -> Base | None:
     Of a pattern in one size.
     """
     start = model.start
-    if model.worked not in _AROUND or start is None or start.kind not in _BEGINS:
+    if start is None or not (_from_a_point(model) or (model.worked in _AROUND and start.kind in _BEGINS)):
         return None
     counts = _growing(piece)
     if len(counts) < 2 or [one.plan.number for one in piece.rounds[: len(counts)]] != list(
@@ -127,6 +129,13 @@ def _of_counts(work: PatternWork, piece: PieceWork, model: Piece, counts: Sequen
         series(before.plan.work, last.plan.work.removesuffix(ending)),
         series(before.plan.stated or "", last.plan.stated or ""),
     )
+
+
+def _from_a_point(model: Piece) -> bool:
+    """Whether rows grow from a few chains, as a shawl does from the middle of its upper edge."""
+    start = model.start
+    chain = start.chain.of(0) if start is not None and start.chain is not None else None
+    return model.worked == "rows" and chain is not None and chain <= _POINT
 
 
 def _ending(round: RoundWork) -> str:
@@ -166,7 +175,11 @@ def _growing(piece: PieceWork) -> list[int]:
 
 
 def _by_rule(entry: Entry) -> bool:
-    return entry.n is not None and entry.run is not None and entry.run.last is not None
+    """Whether one entry is several rounds that grow: by `n`, or since the same words find more stitches."""
+    run = entry.run
+    if run is None or run.last is None:
+        return False
+    return entry.n is not None or (run.last > run.first and not entry.repeat)
 
 
 def words_of(work: PatternWork, round: RoundWork, changes: Callable[[Work], bool]) -> Words | None:
