@@ -1,7 +1,6 @@
 """Every count that the demo patterns state, against stitches counted by hand."""
 
 import math
-import re
 from itertools import pairwise
 from typing import Any
 
@@ -143,8 +142,8 @@ def test_the_seal_has_seven_pieces_each_pair_alike_on_both_sides() -> None:
 def test_the_seals_face_is_even_and_embroidered() -> None:
     """Embroidered eyes are usual for children under three (EN 71-1 takes soft toys as meant for them)."""
     file = stated.pattern("sandbank-seal")
-    text = next(step["text"] for step in file["finishing"] if "eyes" in str(step.get("text")))
-    first, second = map(int, re.findall(r"over stitch (\d+)", text))
+    eyes = next(step["embroider"] for step in file["finishing"] if "eyes" in str(step.get("embroider")))
+    first, second = map(int, eyes["stitches"].split(", "))
     head = PATTERNS["sandbank-seal"]()["head"]
     assert first + second == stitches(head[5][0]) + 1
     assert not any("eye" in notion for notion in file["materials"]["notions"])

@@ -48,6 +48,12 @@ NOT_YET: frozenset[str] = frozenset(
         "gaps before the first group and after the last",
         "up to the corner that the round began in",
         "an edging around the tip that the piece began at",
+        "the rest left unworked, where none is left",
+        "the rest left unworked of a row whose chain stands on the first stitch",
+        "three a stitch before the middle of a row",
+        "a corner reached past a stitch that nothing skips",
+        "the chain at a mesh's end, past a stitch that nothing skips",
+        "the author's V-stitches written out with a longer chain",
         "clusters of stitches whose last loops are held back",
         "front loops named again without their round",
         "next loop, of the free ones",
@@ -181,7 +187,7 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
         "print_everyday_words",
         "print_fourth",
     )
-    own = ("laid_out",)
+    own = ("laid_out", "print_silent")
     files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, *later, *rarer, *rarest, *own))
     cases = [case for file in files for case in yaml.safe_load(file.read_text(encoding="utf-8"))]
     fields = {"turning": "turning chains", "chains": "chain spaces", "specials": "special stitches"}

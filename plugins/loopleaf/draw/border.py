@@ -1,4 +1,6 @@
-"""A border around pieces laid out and joined: the rectangle that it goes around, and its places on it."""
+"""A border around a piece in rows, or around pieces laid out and joined: the rectangle that it goes around,
+and its places on it.
+"""
 
 from collections.abc import Iterator
 
@@ -14,6 +16,8 @@ from .subject import Subject, subject_of
 @once
 def bordered(subject: Subject) -> Whole | None:
     """The way that a border goes; None for any other piece."""
+    if subject.whole is not None:
+        return subject.whole
     return whole_of(subject.work.pattern, subject.work.pieces, subject.piece.name)
 
 
@@ -35,10 +39,10 @@ def spots_of(whole: Whole, subject: Subject) -> dict[int, Spot]:
 
 
 def borders_of(work: PatternWork, name: str, measured: Measured) -> Iterator[Subject]:
-    """The borders in rounds around a piece laid out, as far as they are worked."""
+    """The borders in rounds around a piece, alone or laid out, as far as they are worked."""
     for piece in work.pieces:
         start = work.pattern.pieces[piece.name].start
-        if start is not None and start.laid_out and start.edge == name:
+        if start is not None and (start.laid_out or start.around) and start.edge == name:
             border = subject_of(work, piece, measured)
             if border is not None and not border.in_rows and bordered(border) is not None:
                 yield border

@@ -18,6 +18,7 @@ from .in_rows import ROW_LAYERS, draw_rows
 from .in_the_round import draw_rounds
 from .items import Item
 from .leaf import draw_leaf
+from .marks import draw_marks
 from .pose import worn
 from .profile import over_a_head
 from .section import Rectangle
@@ -57,12 +58,13 @@ def first_picture(work: PatternWork, measured: Measured | None = None, left_hand
         else:
             stand, rounds = _standing(subject)
             draw_rounds(canvas, stand, subject, rounds)
+            draw_marks(canvas, stand, subject, rounds)
             draw_tubes(
                 canvas, subject, stand, rounds, measured, HAIRLINE * max(s.height_mm for s in subject.sizes)
             )
             draw_additions(canvas, subject, stand, rounds, measured)
         body, box = _laid_out(work, piece.name, *_body(canvas, subject, "whole"))
-        for border in borders_of(work, piece.name, measured):
+        for border in (*_own_border(subject), *borders_of(work, piece.name, measured)):
             body, box = _bordered(border, body, box)
         return _finished(body, box, work.pattern.title, left_handed)
     return ""
@@ -86,7 +88,17 @@ def piece_picture(
         stand, rounds = _standing(subject)
         draw_rounds(canvas, stand, subject, rounds)
     title = work.pattern.pieces[name].title or name
-    return _finished(*_body(canvas, subject, name), title, left_handed)
+    body, box = _body(canvas, subject, name)
+    for border in _own_border(subject):
+        body, box = _bordered(border, body, box)
+    return _finished(body, box, title, left_handed)
+
+
+def _own_border(subject: Subject) -> Iterator[Subject]:
+    """The last rows of a piece, where they go all around the others."""
+    last = parted(subject)[1] if subject.in_rows else None
+    if last is not None and last.whole is not None:
+        yield last
 
 
 def _standing(subject: Subject) -> tuple[Stand, list[list[Item]]]:
@@ -104,7 +116,7 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
     rows, aside = parted(subject)
     sheet = _sheet(rows)
     draw_rows(canvas, rows, sheet)
-    if aside is not None:
+    if aside is not None and aside.whole is None:
         draw_rows(canvas, aside, side_edge(sheet, rows), ROW_LAYERS * len(rows.sizes))
     for at, (band, end) in enumerate(_bands(rows, sheet, measured) if measured is not None else ()):
         draw_rows(canvas, band, end, ROW_LAYERS * (at + 1) * len(subject.sizes))

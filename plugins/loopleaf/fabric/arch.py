@@ -12,12 +12,14 @@ from ..notation.tree import (
     First,
     Join,
     Marker,
+    Next,
     Step,
     Tally,
     Turn,
     Work,
 )
 from ..notation.tree import Place as Named
+from .closed_arch import on_the_closing
 from .hand import Hand
 from .worked import Space
 
@@ -39,6 +41,11 @@ def closing_arch(hand: Hand, step: Step, following: tuple[Step, ...]) -> Work | 
             alone = not hand.edge.rest()  # else `dc in first st` may be the first stitch of the round below
         case Work(each=each, places=(ChainOf() as place,), counts=None) if each == ONE:
             alone = hand.new[:1] != [] and getattr(hand.new[0], "role", "") == "turning"
+        case Work(each=each, places=(Next() as named,), counts=None) if each == ONE:
+            there = on_the_closing(hand, named)
+            if there is None:
+                return None
+            place, alone, step = there, False, replace(step, places=(there,))
         case Join(place=First() | ChainOf() | None as named, how=""):
             place, alone = named or First(), True
         case _:

@@ -24,6 +24,7 @@ from ..notation.tree import (
     Work,
 )
 from ..notation.tree import Place as NamedPlace
+from .closed_arch import on_the_closing
 from .earlier import left_of_round
 from .edge import Edge
 from .gaps import ends_beside_the_start
@@ -106,6 +107,8 @@ def joining(hand: Hand, step: Work, following: tuple[Step, ...]) -> Join | None:
     if step.each != ONE or not all(isinstance(one, Turn | FastenOff | Marker | Tally) for one in following):
         return None
     first = first_place(hand)
+    if isinstance(first, Space) and (there := on_the_closing(hand, step.places[0])) is not None:
+        return Join(there, span=step.span)
     match step.places:
         case (Next(target=target) as place,) if hand.edge.find(target, hand.edge.pos) is None and (
             chain := _named_as_arch(place, first)

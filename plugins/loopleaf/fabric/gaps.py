@@ -28,7 +28,7 @@ def in_gaps(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into] | No
     spaced = any(isinstance(one, Space) or getattr(one, "role", "") == "loop" for one in edge.places)
     if target == _GAP and spaced:
         return _between_groups(hand, wanted, isinstance(place, Next), span)
-    round_again = edge.circle and edge.pos == len(edge.places) and hand.since == 1
+    round_again = edge.circle and edge.pos == len(edge.places) and (hand.since == 1 or _is_free(hand))
     here = 0 < edge.pos < edge.limit or round_again
     if target == _GAP and not has_groups(edge) and isinstance(place, Next) and here:
         hand.gaps = True  # among single stitches: the gap that the hook stands before
@@ -38,6 +38,10 @@ def in_gaps(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into] | No
     if spaced or not has_groups(edge):
         return None
     hand.leaf = None
+    if target == _SPACE and isinstance(place, Next) and wanted == 1 and _stands_beside_a_gap(hand):
+        hand.gap_open = True
+        if hand.setting.reading.gap:
+            return _end_gap(hand, True)
     found: list[Into] = []
     while len(found) < wanted and (at := _next_gap(hand)) >= 0:
         beyond = edge.places[(at + 1) % len(edge.places)]
@@ -49,6 +53,14 @@ def in_gaps(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into] | No
     return found
 
 
+def _is_free(hand: Hand) -> bool:
+    """Whether a round that has come to its last stitch hasn't yet gone into the gap behind it, the first
+    stitch's other side: `*FPdc around next dc, dc in sp before next dc`."""
+    last = hand.edge.places[-1]
+    between = (last, hand.edge.places[0])
+    return hand.last is last and all(getattr(one, "into", ()) != between for one in hand.made)
+
+
 def ends_beside_the_start(hand: Hand) -> bool:
     """Whether a round that began in a gap has come so near to it that what is left,
     with the stitch before that gap, is what each pass skips: `*sk 2 dc, 2 dc in sp before next dc`."""
@@ -58,6 +70,13 @@ def ends_beside_the_start(hand: Hand) -> bool:
     first = next((one for one in hand.new if isinstance(one, Made)), None)
     begun = first is not None and len(first.into) > 1 and first.into[0] is edge.places[0]
     return begun and edge.rest() > 0 and hand.skips == {edge.rest() + 1}
+
+
+def _stands_beside_a_gap(hand: Hand) -> bool:
+    """Whether a row has only begun, with a chain that counts, beside the gap before its first group."""
+    edge = hand.edge
+    begun = hand.stood and edge.pos == hand.numbered == 1 and not edge.circle
+    return begun and not same_group(edge.places[0], edge.places[1])
 
 
 def _end_gap(hand: Hand, first: bool) -> list[Into] | None:

@@ -115,6 +115,7 @@ class Hand:
     centre_open: bool = False
     beneath_open: bool = False
     aside_open: bool = False
+    gap_ahead: bool = False
     slips_open: bool = False
     into_centres: bool = False
 

@@ -184,7 +184,8 @@ def between(hand: Hand, place: Between, span: Span | None) -> list[Into]:
     """Between two neighbours: the hook goes past the first and stays before the second."""
     edge = hand.edge
     hand.gaps = True
-    named = place.target.stitch is not None and (place.target.stitch.kind == "special" or has_groups(edge))
+    stitch = place.target.stitch
+    named = stitch is not None and (stitch.kind == "special" or (has_groups(edge) and not place.first))
     if place.target.kind == "group" or named:
         start, group = _group_begun_on(hand, place.target) or next_group(hand, place.target, span)
         end = start + len(group)

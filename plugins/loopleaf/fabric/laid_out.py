@@ -3,10 +3,10 @@
 from collections.abc import Iterator, Sequence
 from copy import copy
 from dataclasses import dataclass
-from itertools import accumulate, chain, pairwise
+from itertools import accumulate, chain, groupby, pairwise
 
 from ..pattern import LayOut, Pattern
-from .around import around_rows, corners
+from .around import around_rows, corners, is_row_end
 from .edge import Edge
 from .worked import PieceWork, Place
 
@@ -60,12 +60,26 @@ def around_laid_out(other: PieceWork, places: Sequence[Place], size: int, lay: L
 def whole_of(pattern: Pattern, pieces: Sequence[PieceWork], name: str) -> Whole | None:
     """The way around that a border goes, in the first size; None for any other piece. pieces: all worked."""
     start = pattern.pieces[name].start
+    if start is not None and start.around:
+        own = next((piece.starts[0] for piece in pieces if piece.name == name and piece.starts), [])
+        return around_sides(own)
     other = next((piece for piece in pieces if start is not None and piece.name == start.edge), None)
     lay = laid_out_steps(pattern).get(other.name) if other is not None else None
     if start is None or not start.laid_out or other is None or lay is None:
         return None
     worked = [round.sizes[0] for round in other.rounds if round.sizes[0] is not None]
     return around_laid_out(other, worked[-1].edge, 0, lay) if worked else None
+
+
+def around_sides(places: list[Place]) -> Whole | None:
+    """The way around a piece in rows whose places are these; None where they aren't its four sides.
+
+    Along its last row or its beginning, the ends of its rows, its other end, and their other ends.
+    """
+    runs = [[*run] for _, run in groupby(places, is_row_end)]
+    if len(runs) != SIDES or is_row_end(runs[0][0]):
+        return None
+    return Whole(places, tuple(accumulate(map(len, runs[:-1]), initial=0)))
 
 
 def laid_out_steps(pattern: Pattern) -> dict[str, LayOut]:

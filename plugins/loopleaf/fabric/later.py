@@ -6,20 +6,30 @@ from ..notation.tree import Evenly, Group, JoinYarn, Line, RowEnds, Skip, Target
 from .survey import turns_at_its_end, walk
 from .worked import PieceWork
 
+WAY_BACK = 2
+"""The next row that goes the same way is the second from here."""
+
 
 def left_to_later_rows(work: PieceWork) -> frozenset[int]:
     """Indexes of the rows that leave stitches, unsaid, to which a line further down goes back: `join yarn in
-    next unworked st of row 10`, `sk 8 sts of row 10`."""
+    next unworked st of row 10`, `sk 8 sts of row 10`; or to which the next row the same way must go on,
+    having too few stitches otherwise: the short rows of a heel."""
     found: set[int] = set()
     for at, row in enumerate(work.rounds):
         if at and any(trouble.rule == "stitches-left-over" for trouble in row.troubles):
             below = work.rounds[at - 1].plan.number
             later = [one.line for one in work.rounds[at + 1 :] if one.line is not None]
-            if any(_goes_back(line, below) for line in later):
+            if any(_goes_back(line, below) for line in later) or _runs_short(work, at + WAY_BACK):
                 found.add(at)
             elif row.plan.word == "round" and row.line is not None and turns_at_its_end(row.line.steps):
                 found.update({at} if any(map(_goes_along_a_side, later)) else ())
     return frozenset(found)
+
+
+def _runs_short(work: PieceWork, at: int) -> bool:
+    """Whether a row asks for more stitches than there are."""
+    row = work.rounds[at] if at < len(work.rounds) else None
+    return row is not None and any(trouble.rule == "works-past-the-end" for trouble in row.troubles)
 
 
 def comes_out_better(work: PieceWork, before: PieceWork) -> bool:

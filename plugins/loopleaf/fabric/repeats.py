@@ -25,6 +25,7 @@ from ..notation.tree import (
 )
 from ..notation.tree import Place as NamedPlace
 from .bridged import left_to_the_closing, skip_is_all_that_is_left
+from .closed_arch import ends_on_the_closing
 from .edge import Stuck
 from .gaps import ends_beside_the_start
 from .grouped import has_groups
@@ -49,7 +50,8 @@ _OUT_OF_PLACES = ("works-past-the-end", "no-such-place", "stitches-left-over")
 def repeat(hand: Hand, step: Repeat, perform: Perform, following: tuple[Step, ...] = ()) -> None:
     """Work a repeat's passes, then its ending. following: the steps behind it, which may keep places."""
     step = without_what_is_told(hand, step)
-    reserved = _reserved(hand, step, _before_the_join(hand, following)) if step.times is None else 0
+    behind, closes = _before_the_closing(hand, following)
+    reserved = _reserved(hand, step, _before_the_join(hand, behind)) if step.times is None else 0
     hand.shared_open = hand.shared_open or reserved > 0
     if not reserved and repeat_plainly(hand, step):
         return
@@ -58,7 +60,11 @@ def repeat(hand: Hand, step: Repeat, perform: Perform, following: tuple[Step, ..
         if step.times is not None:
             _times(hand, step, perform)
         else:
-            _until(hand, step, perform, reserved, following)
+            hand.edge.limit -= closes
+            try:
+                _until(hand, step, perform, reserved, behind)
+            finally:
+                hand.edge.limit += closes
     finally:
         hand.depth -= 1
 
@@ -126,6 +132,15 @@ def _before_the_join(hand: Hand, following: tuple[Step, ...]) -> tuple[Step, ...
         if len(worked) < at:
             return worked
     return following
+
+
+def _before_the_closing(hand: Hand, following: tuple[Step, ...]) -> tuple[tuple[Step, ...], bool]:
+    """`…; rep from * around, ch 2, dc in top of dc`: without the stitch that closes the round where it began,
+    and whether there is one: the rest of the arch that it began in is then no place of the repeat."""
+    for at, one in enumerate(following):
+        if isinstance(one, Work) and one.places and ends_on_the_closing(hand, one.places[0]):
+            return following[:at], True
+    return following, False
 
 
 def _reserved(hand: Hand, step: Repeat, following: tuple[Step, ...]) -> int:

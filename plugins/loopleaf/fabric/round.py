@@ -16,8 +16,8 @@ from .looked_over import look_over
 from .setting import AS_IT_STANDS, Reading, Setting
 from .single_chains import opens_spaces
 from .steps import perform
-from .survey import Survey, other_pieces
-from .taken_up import skips_to_a_new_yarn
+from .survey import Survey, decreases, other_pieces
+from .taken_up import skips_to_a_new_yarn, take_up_behind
 from .tally import compare, count_up
 from .worked import Made, Place, Ring, RoundWork, Space, Trouble, WorkedRound
 
@@ -169,6 +169,7 @@ _OPEN = (
     ("beneath_open", "beneath", True),
     ("aside_open", "aside", True),
     ("slips_open", "slips", True),
+    ("gap_ahead", "over_gap", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
 
@@ -270,6 +271,9 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     counted = task.chains == "counted"
     opened = not counted and line.names_chains and opens_spaces(task.places)
     places = [] if _founded(task, setting) else list(task.places)
+    own = len(places)
+    if reading.over_gap:
+        places += task.unworked
     if reading.folded:
         places = places[: (len(places) + 1) // 2]
     edge = Edge(places, task.circle, counted, task.corners, opened)
@@ -283,6 +287,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand.moves_marker = seen.moves_marker
     hand.petal_in_ring = line.is_one_in_a_ring
     hand.slips_open = setting.rows and line.slips_on
+    hand.gap_ahead = setting.rows and bool(task.unworked) and decreases(steps)
     hand.travels = not setting.spiral and seen.travels and not reading.slips
     if task.places and (task.circle or isinstance(task.places[0], Ring)) and not setting.spiral:
         hand.standing = task.places[0]
@@ -302,6 +307,8 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     except Stuck as error:
         hand.troubles.append(error.trouble)
         stuck = True
+    if reading.over_gap:
+        take_up_behind(hand, own)
     if not stuck and not line.only_ends and not only_levels(hand, steps):
         closing.left_over(hand)
     for earlier, later in zip(hand.made, hand.made[1:], strict=False):

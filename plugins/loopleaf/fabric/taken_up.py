@@ -75,6 +75,15 @@ def take_up_those_of(hand: Hand, at: int) -> bool:
     return not hand.laid and take_up_unworked(hand, at)
 
 
+def take_up_behind(hand: Hand, own: int) -> None:
+    """A row that has gone over the gap at its end, `sc2tog, sc in next st, turn` of a turned heel: what it
+    has worked of the stitches left there is taken up, and the edge ends before the others. own: how many
+    places lie before the gap."""
+    edge = hand.edge
+    hand.taken_up = max(edge.pos - own, 0)
+    edge.keep(max(edge.pos, own))
+
+
 def worked_now(target: Target) -> Target:
     """The places by their kind alone, once they lie before the hook."""
     return replace(target, unworked=False)

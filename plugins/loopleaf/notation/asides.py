@@ -205,6 +205,9 @@ _SPACES = frozenset(
 )  # fmt: skip
 """What a count may call the chain spaces by, for what they are made for."""
 
+_BLOCKS = frozenset({"block", "blocks", "tile", "tiles"})
+"""What corner to corner counts its rows by."""
+
 
 def _counted(cursor: Cursor) -> Stitch | Target:
     """What is counted: a stitch, `ch` (chains), a space, a picot."""
@@ -212,12 +215,10 @@ def _counted(cursor: Cursor) -> Stitch | Target:
         raise cursor.fail("counted")
     if cursor.take("group-name"):
         return Target("group")
-    if cursor.said(cursor.at, cursor.at + 1).lower() in _SPACES:
+    said = cursor.said(cursor.at, cursor.at + 1).lower()
+    if said in _SPACES or said in _BLOCKS:
         cursor.at += 1
-        return Target("space")
-    if cursor.said(cursor.at, cursor.at + 1).lower() in ("block", "blocks"):
-        cursor.at += 1  # of corner to corner: each is called by its chains
-        return Target("block")
+        return Target("space" if said in _SPACES else "block")
     target = read_counted_target(cursor)[1]
     if target.kind == "chain":
         return Stitch("chain")

@@ -27,7 +27,7 @@ from ...notation.tree import Corresponding, Next, Ring
 from ...pattern import Finding, Path, Related, Suggestion
 from ..lines import within
 from ..names import arch_name, kind_name, listed, number_of, ordinal
-from ..placing import placings
+from ..placing import Placing, placings
 from ..rule import Words, finding, rule, told
 from ..subject import Met, Subject, quote
 
@@ -179,7 +179,7 @@ def _pieces_named(subject: Subject) -> Iterator[Finding]:
     pieces = subject.pattern.pieces
     named: list[tuple[Path, str, str]] = []
     for placing in placings(subject):
-        named.append(((*placing.path, placing.onto_field), placing.onto, placing.piece))
+        named.append(((*placing.path, placing.onto_field), placing.onto, placing.belongs))
     for number, step in enumerate(subject.pattern.finishing):
         for field, part in (("thread", step.thread), ("sew", step.sew), ("lay out", step.lay_out)):
             if part is not None:
@@ -212,12 +212,10 @@ def _rounds_named(subject: Subject) -> Iterator[Finding]:
             continue
         work = subject.work.piece(placing.onto)
         rounds = [round.plan.label for round in work.rounds] if work and work.rounds else [""]
-        word = placing.field
+        word = placing.word
         own = placing.onto == placing.piece and placing.onto_field == "around"
         purpose = (
-            f"to measure its {placing.path[-1]} by"
-            if own
-            else _PURPOSE[placing.onto_field].format(placing.piece)
+            f"to measure its {placing.path[-1]} by" if own else _PURPOSE[_does(placing)].format(placing.piece)
         )
         there = f"{word}s {rounds[0]} to {rounds[-1]}" if len(rounds) > 1 else f"{word} {rounds[0]} alone"
         told_words = Words(
@@ -225,10 +223,21 @@ def _rounds_named(subject: Subject) -> Iterator[Finding]:
             working=f"It has {there}." if rounds[0] else f"It has no {word}s.",
         )
         at = subject.source.locate((*placing.path, placing.field))
-        yield told(__name__, "error", subject, at, told_words, placing.piece)
+        yield told(__name__, "error", subject, at, told_words, placing.belongs)
 
 
-_PURPOSE = {"around": "to measure “{}” by", "to": "to sew “{}” to", "through": "to thread “{}” through"}
+def _does(placing: Placing) -> str:
+    """What a step does, by its name; `around` for a length."""
+    return "around" if placing.onto_field == "around" else str(placing.path[-1])
+
+
+_PURPOSE = {
+    "around": "to measure “{}” by",
+    "sew": "to sew “{}” to",
+    "place": "to put the {} on",
+    "embroider": "to embroider the {} on",
+    "thread": "to thread “{}” through",
+}
 
 
 def _left_out(subject: Subject) -> Iterator[Finding]:
@@ -282,7 +291,7 @@ def _needs(subject: Subject) -> Iterator[tuple[str, str, str]]:
             if place.piece in subject.pattern.pieces:
                 yield work.name, place.piece, "is worked onto"
     for placing in placings(subject):
-        if placing.onto != placing.piece:
+        if placing.onto != placing.piece and placing.belongs:
             yield placing.piece, placing.onto, _HOW[placing.onto_field]
 
 
