@@ -123,3 +123,10 @@ def test_too_large(read: Callable[[Any], Any], text: str) -> None:
 def test_just_not_too_large() -> None:
     assert r.read_whole("100000") == 100000
     assert r.read_run("1-10000") == Run(1, 10000)
+
+
+@pytest.mark.parametrize(("read", "text"), [(r.read_number, "-14"), (r.read_length, "-20 cm")])
+def test_what_is_below_0_is_said_to_be(read: Callable[[Any], Any], text: str) -> None:
+    with pytest.raises(PydanticCustomError) as found:
+        read(text)
+    assert "above 0" in found.value.message()

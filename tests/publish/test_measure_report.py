@@ -131,6 +131,13 @@ def test_the_sum_comes_to_the_figure_that_it_explains() -> None:
     assert examined > 20
 
 
+def test_a_band_narrower_than_print_is_told_so() -> None:
+    """28 stitches of 10 cm ÷ 42 are 6.7 cm, half a stitch either way 6.6 to 6.7: all 6.5 in print."""
+    (width,) = (line for line in told("lighthouse-bookmark") if line.startswith("  width"))
+    assert width.endswith("as near as that is printed")
+    assert not any(re.search(r"between ([\d.]+ cm) .* and \1 ", line) for line in told("curlew-cap"))
+
+
 def test_rows_of_a_collar_are_told_once() -> None:
     """What closes around a neck is as wide as it is around, and as high as it is long."""
     lines = told("gull-collar")

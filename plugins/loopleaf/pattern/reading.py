@@ -92,7 +92,10 @@ def amount(text: str) -> float | None:
 
 def _measured(value: Any, units: Mapping[str, Unit], expected: str, example: str) -> tuple[float, Unit]:
     """A number and its unit, one of these. Raises `wrong-type`."""
-    found = _ONE_MEASURE.match(plain_text(value) or "")
+    text = plain_text(value) or ""
+    if text.startswith("-") and _ONE_MEASURE.match(text[1:]):
+        raise wrong(f"{expected}, above 0", example)
+    found = _ONE_MEASURE.match(text)
     unit = units.get(found[2].lower()) if found else None
     number = amount(found[1]) if found else None
     if unit is None or number is None:
@@ -217,10 +220,11 @@ def read_steps(value: Any) -> Numbers:
 
 def read_number(value: Any) -> float:
     """A number above 0 that may have halves: `13.5`, `13½`. Raises `wrong-type`, `number-too-large`."""
-    number = amount(plain_text(value) or "")
+    text = plain_text(value) or ""
+    number = amount(text.lstrip("-"))
     if number is None:
         raise wrong("a number", "14")
-    if number < SMALLEST_NUMBER:
+    if text.startswith("-") or number < SMALLEST_NUMBER:
         raise wrong("a number above 0", "14")
     return number
 

@@ -166,6 +166,8 @@ def _scale(scale: Scale) -> str:
 
 
 def _between(band: Band) -> str:
+    if amounts.centimetres(band.low) == amounts.centimetres(band.high):
+        return "as near as that is printed"
     return f"between {amounts.length(band.low)} and {amounts.length(band.high)}"
 
 

@@ -25,6 +25,7 @@ When to ignore: When the second hook is left to the maker.
 import re
 from collections.abc import Iterator
 
+from ... import trade
 from ...pattern import Finding, Suggestion
 from ..rule import Words, rule, told
 from ..subject import Subject
@@ -32,6 +33,7 @@ from ..texts import free_texts
 from ..tricks import sentences
 
 _SIZED = re.compile(r"(\d+(?:[.,]\d+)?) ?mm hook|\bhook \((\d+(?:[.,]\d+)?) ?mm\)", re.I)
+_LETTERED = re.compile(r"\b(?:size )?((?-i:[B-Q]))(?:[-/ ]?\d{1,2}½?)?(?: size)?(?: crochet)? hook\b", re.I)
 _OTHER = re.compile(
     r"\b(?:(?:chang|switch)(?:e|es|ed|ing)? to (?:a|the)|(?:with|using|for) the|back to the)"
     r" (?:larger|smaller|bigger|thicker|thinner|finer|second|other) hook\b",
@@ -39,6 +41,8 @@ _OTHER = re.compile(
 )
 _ADVICE = re.compile(r"\b(?:if|try|where|when|unless|may|might|can|could|or)\b", re.I)
 _NEAR_MM = 0.05
+_SAME_LETTER_MM = 0.3
+"""By so much one maker's G differs from another's (`trade/hooks.yml`)."""
 
 
 def find(subject: Subject) -> Iterator[Finding]:
@@ -69,6 +73,10 @@ def _missing(sentence: str, sizes: list[float]) -> re.Match[str] | None:
     for found in _SIZED.finditer(sentence):
         mm = float((found[1] or found[2]).replace(",", "."))
         if all(abs(mm - size) > _NEAR_MM for size in sizes):
+            return found
+    for found in _LETTERED.finditer(sentence):
+        named = [row.mm for row in trade.hooks() if found[1] in (row.us or "").split("-")[0].split("/")]
+        if named and all(abs(mm - size) > _SAME_LETTER_MM for mm in named for size in sizes):
             return found
     return _OTHER.search(sentence) if len(sizes) < 2 else None
 
