@@ -12,8 +12,8 @@ WAY_BACK = 2
 
 def left_to_later_rows(work: PieceWork) -> frozenset[int]:
     """Indexes of the rows that leave stitches, unsaid, to which a line further down goes back: `join yarn in
-    next unworked st of row 10`, `sk 8 sts of row 10`; or to which the next row the same way must go on, having
-    too few stitches otherwise: the short rows of a heel."""
+    next unworked st of row 10`, `sk 8 sts of row 10`; or to which the next row the same way must go on,
+    having too few stitches otherwise: the short rows of a heel."""
     found: set[int] = set()
     for at, row in enumerate(work.rounds):
         if at and any(trouble.rule == "stitches-left-over" for trouble in row.troubles):
