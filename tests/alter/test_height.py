@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from loopleaf.alter import Altered, CannotAlter, adjust, wish
 from loopleaf.alter import settings as offered
-from loopleaf.review import Checked
+from loopleaf.review import Checked, check
 from tests.alter.patterns import POUCH, checked, demo
 
 ADJUSTABLE = ("lantern-pouch", "curlew-cap", "reed-tray")
@@ -152,6 +152,14 @@ def test_the_pouch_made_taller() -> None:
         cord.length_mm for cord in before.measured.cords[0]
     ]
     assert any("1 cm" in remark for remark in made.remarks)
+
+
+def test_what_is_put_between_two_rounds_stays_between_neighbours() -> None:
+    """Three ninths of the way up lies round 10; a third of twelve is 4, so round 11 of the taller one."""
+    put = "finishing:\n  - place: {what: button, to: pouch, between: 10-11, stitches: 24}\n"
+    before = check(demo("lantern-pouch").source.text.replace("finishing:\n", put, 1).encode(), "a.yml")
+    made = adjust(before, wish("+3 cm"))
+    assert "place: {what: button, to: pouch, between: 11-12, stitches: 24}" in made.text
 
 
 @settings(max_examples=25, deadline=None)

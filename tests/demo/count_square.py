@@ -58,20 +58,36 @@ def harbour_square() -> dict[str, Rounds]:
         t.make("sc", "ch-2 sp", "sc")
         t.each("sc", 19)
     square[6] = [t.done()]
-    return {"square": square}
+    return {"square": square, "border": harbour_border(square[6][0])}
 
 
-def harbour_border(across: int = 3, down: int = 4) -> tuple[int, int, int]:
-    """Border stitches between corners on a short and a long side, and in all with two in each corner.
+def harbour_border(last: Edge, across: int = 3, down: int = 4) -> Rounds:
+    """The round around the blanket, two stitches and a space in each of its corners.
 
     Each side of a square is the run of single crochet between two corner spaces of its last round; each seam
     that ends at the border brings the two corner spaces beside it.
     """
-    last = harbour_square()["square"][6][0]
     side = stitches_between_corners(last)
-    short = across * side + (across - 1) * 2
-    long = down * side + (down - 1) * 2
-    return short, long, 2 * short + 2 * long + 4 * 2
+    whole: Edge = []
+    for squares in (across, down, across, down):
+        whole += ["corner sp", *["sc"] * side, *["ch-2 sp", "ch-2 sp", *["sc"] * side] * (squares - 1)]
+    t = Tally(whole)
+    for squares in (across, down, across, down):
+        t.take(1, "corner sp")
+        t.make("sc", "ch-2 sp", "sc")
+        for number in range(squares):
+            if number:
+                t.take(2, "ch-2 sp")
+                t.make("sc", "sc")
+            t.each("sc", side)
+    return {1: [t.done()]}
+
+
+def along_the_border(border: Edge) -> tuple[int, int]:
+    """Border stitches between the corners on a short and a long side, without the two in each corner."""
+    corners = [at for at, thing in enumerate(border) if thing == "ch-2 sp"]
+    short, long = (after - before - 3 for before, after in list(pairwise(corners))[:2])
+    return short, long
 
 
 def stitches_between_corners(edge: Edge) -> int:

@@ -1,7 +1,6 @@
 """Every count that the demo patterns state, against stitches counted by hand."""
 
 import math
-import re
 from itertools import pairwise
 from typing import Any
 
@@ -10,7 +9,7 @@ import pytest
 from . import stated
 from .by_hand import Edge, by_kind, stitches
 from .count_scarf import yarn_of_each_row
-from .count_square import harbour_border
+from .count_square import along_the_border
 from .counts import PATTERNS
 
 ROUNDS = [(name, piece) for name, work in PATTERNS.items() for piece in work()]
@@ -54,15 +53,9 @@ def test_every_pattern_of_the_collection_is_counted() -> None:
 
 
 def test_the_border_of_the_blanket_is_exact() -> None:
-    text = next(
-        step["text"]
-        for step in stated.pattern("harbour-square")["finishing"]
-        if "border" in step.get("text", "")
-    )
-    short, long, in_all = harbour_border()
-    assert f"{short} stitches between the corners on a short side" in text
-    assert f"{long} on a long one" in text
-    assert f"{in_all} in all" in text
+    note = stated.pattern("harbour-square")["pieces"]["border"]["rounds"][0]["note"]
+    short, long = along_the_border(PATTERNS["harbour-square"]()["border"][1][0])
+    assert f"{short} stitches on a short side and {long} on a long one" in note
 
 
 def test_handles_of_the_tray_lie_in_the_middle_of_its_ends() -> None:
@@ -149,8 +142,8 @@ def test_the_seal_has_seven_pieces_each_pair_alike_on_both_sides() -> None:
 def test_the_seals_face_is_even_and_embroidered() -> None:
     """Embroidered eyes are usual for children under three (EN 71-1 takes soft toys as meant for them)."""
     file = stated.pattern("sandbank-seal")
-    text = next(step["text"] for step in file["finishing"] if "eyes" in str(step.get("text")))
-    first, second = map(int, re.findall(r"over stitch (\d+)", text))
+    eyes = next(step["embroider"] for step in file["finishing"] if "eyes" in str(step.get("embroider")))
+    first, second = map(int, eyes["stitches"].split(", "))
     head = PATTERNS["sandbank-seal"]()["head"]
     assert first + second == stitches(head[5][0]) + 1
     assert not any("eye" in notion for notion in file["materials"]["notions"])

@@ -18,7 +18,7 @@ from tests.measure.worked_patterns import worked
 from .pieces import rounds, rows, subject
 
 KINDS = ["single", "half", "double", "treble", "double-treble"]
-STEPS = [step / 20 for step in range(21)]
+STEPS = [step / 21 for step in range(22)]
 UP: Point = (0.0, -1.0)
 
 
@@ -139,3 +139,15 @@ def test_the_key_has_a_line_for_each_number_of_legs() -> None:
     drawn = diagram(worked(text))
     assert drawn.count(">sc2tog, ") == 1
     assert drawn.count(">sc3tog, ") == 1
+
+
+def test_a_bar_crosses_two_legs_alike_however_far_one_of_them_leans() -> None:
+    """As on an A: as far below the head on both, and as long beyond the one as beyond the other."""
+    legs = legs_of("single", [(-1.0, 14.0), (14.0, 4.0)], UP)
+    start, end = head_of("single", legs, UP)
+    crossed = [
+        next(way[0] for way in ways(leg) if crosses((start, end), way) or crosses((end, start), way))
+        for leg in legs
+    ]
+    assert hypot(*crossed[0]) == pytest.approx(hypot(*crossed[1]), abs=0.8)
+    assert dist(start, crossed[0]) == pytest.approx(dist(end, crossed[1]), abs=0.8)

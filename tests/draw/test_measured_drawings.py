@@ -254,6 +254,14 @@ def test_a_string_is_long_and_a_scarf_wide() -> None:
     assert "22.5 cm (8¾ in) wide" in piece_of("ebb-scarf", "scarf").alt
 
 
+def test_what_is_told_as_one_width_has_upright_sides() -> None:
+    """The string's second row is a hundredth wider; its height is drawn larger than its length."""
+    outline = re.search(r'd="(M[^"]*Z)"', piece_of("purslane-garland", "string").svg)
+    assert outline is not None
+    sides = {abs(float(x)) for x, _ in re.findall(r"(-?[\d.]+) (-?[\d.]+)", outline[1])}
+    assert len(sides) == 1
+
+
 @pytest.mark.parametrize("end", [(20.0, 0.0), (20.0, 9.0), (20.0, -9.0), (6.0, 19.0)])
 def test_a_measure_along_a_slanted_edge_runs_beside_it(end: tuple[float, float]) -> None:
     sketch = Sketch()

@@ -9,9 +9,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from loopleaf.draw.section import Oval, Polygon, Section, outward
+from loopleaf.draw.section import Oval, Polygon, Rectangle, Section, outward
 
-SECTIONS = [Oval(), Oval(swing=1.0), Oval(80.0), Oval(80.0, 0.4), *(Polygon(n) for n in range(3, 9))]
+SECTIONS = [
+    *(Oval(), Oval(swing=1.0), Oval(80.0), Oval(80.0, 0.4)),
+    *(Polygon(n) for n in range(3, 9)),
+    Rectangle(wide=60.0, high=90.0),
+]
 lengths = st.floats(0.5, 300.0)
 shares = st.floats(0.0, 1.0)
 

@@ -136,6 +136,17 @@ def test_a_piece_without_a_start_that_names_a_space() -> None:
         ("ch 1, sc in each ch across, sc in side, sc in each skipped st, sc in side", 14, []),
         ("ch 1, sc in each of 6 skipped sts, sc in corner, sc in next 6 chs, sc in corner", 14, []),
         ("ch 1, sc in each of 6 skipped sts, sc in underside of next 6 chs", 12, []),
+        ("ch 1, sc in each of 6 skipped sts, sc in remaining loops of each of 6 chs", 12, []),
+        (
+            "ch 1, sc in each of 6 skipped sts, working along other side of chs, sc in each of next 6 chs",
+            12,
+            [],
+        ),
+        (
+            "ch 1, sc in each of 6 skipped sts, working along other side of chs, sc in each of next 5 chs",
+            11,
+            ["stitches-left-over"],
+        ),
         (
             "ch 1, sc in each of 5 skipped sts, sc in side, sc in each of 6 chs, sc in side",
             13,

@@ -36,6 +36,9 @@ CASES: list[dict[str, Any]] = [
         "print_toys.yml",
         "print_everyday_words.yml",
         "print_garments.yml",
+        "laid_out.yml",
+        "print_silent.yml",
+        "print_fourth.yml",
         "print_fifth.yml",
     )
     for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))
@@ -61,9 +64,12 @@ def _worked(told: str) -> PatternWork:
         "terms": case.get("terms", "US"),
         "materials": {"yarns": {"A": {"name": "lichen"}, "B": {"name": "oat"}}},
         "pieces": {
-            "piece": {"title": "Piece", "yarn": "A", "worked": worked, "rows" if rows else "rounds": entries}
+            **case.get("before", {}),
+            "piece": {"title": "Piece", "yarn": "A", "worked": worked, "rows" if rows else "rounds": entries},
         },
     }
+    if "lay out" in case:
+        document["finishing"] = [{"lay out": case["lay out"]}]
     if "start" in case:
         document["pieces"]["piece"]["start"] = case["start"]
     if "turning" in case:
@@ -97,7 +103,7 @@ def makes_of(round_: RoundWork, terms: str) -> dict[str, int]:
 def test_rounds(case: dict[str, Any]) -> None:
     work = pattern_of(case)
     assert [p for p in work.problems if p.problem.severity == "error"] == []
-    rounds = work.pieces[0].rounds
+    rounds = work.pieces[-1].rounds
     assert len(rounds) == len(case["lines"])
     for round_, line in zip(rounds, case["lines"], strict=True):
         wanted = [line[4]] if len(line) > 4 else []
@@ -114,7 +120,7 @@ def test_rounds(case: dict[str, Any]) -> None:
 @pytest.mark.parametrize("case", CASES, ids=[case["name"] for case in CASES])
 def test_every_stitch_knows_what_it_was_worked_into(case: dict[str, Any]) -> None:
     work = pattern_of(case)
-    for round_ in work.pieces[0].rounds:
+    for round_ in work.pieces[-1].rounds:
         worked = round_.sizes[0]
         assert worked is not None
         numbers = [m.number for m in worked.made if getattr(m, "number", 0) and hasattr(m, "kind")]

@@ -200,6 +200,18 @@ def test_joining_as_you_go(count: str, wrong: list[tuple[str, str]]) -> None:
             "12 sc, 3 ch-2 sps",
             [("square 2", "count-differs")],
         ),
+        ("ch 1, sl st in any ch-2 sp of square 1, ch 1", "12 sc, 4 ch-2 sps", []),
+        ("ch 1, sl st in next ch-2 sp of square 1, ch 1", "12 sc, 2 ch-2 sps, 2 ch-3 sps", []),
+        (
+            "ch 1, sl st in any ch-2 sp of square 1, ch 1",
+            "12 sc, 3 ch-2 sps",
+            [("square 2", "count-differs")],
+        ),
+        (
+            "ch 1, sl st in any ch-4 sp of square 1, ch 1",
+            "12 sc, 4 ch-2 sps",
+            [("square 2", "no-such-place")],
+        ),
     ],
 )
 def test_an_arch_joined_as_you_go_counts_like_the_one_it_is_joined_to(
@@ -215,6 +227,33 @@ def test_an_arch_joined_as_you_go_counts_like_the_one_it_is_joined_to(
     work = f"ch 1, (3 sc in ring, ch 2) twice, (3 sc in ring, {join}) twice, join, fasten off"
     second = {**first, "title": "Square 2", "rounds": [{"round": 1, "work": work, "count": count}]}
     assert rules({"pieces": {"square 1": first, "square 2": second}}) == wrong
+
+
+@pytest.mark.parametrize("name", ["first", "last", "next", "second", "same"])
+def test_a_word_that_says_which_place_is_no_piece(name: str) -> None:
+    piece = {
+        "title": "Motif",
+        "yarn": "A",
+        "worked": "joined rounds",
+        "start": "magic ring",
+        "rounds": [
+            {"round": 1, "work": "ch 1, 12 sc in ring, join with sl st in first sc", "count": 12},
+            {"round": 2, "work": "ch 1, sc in same st, sc in next 10 sc, 2 sc in last sc, join", "count": 13},
+        ],
+    }
+    joined = {
+        **piece,
+        "title": "Other",
+        "rounds": [
+            {
+                "round": 1,
+                "work": f"ch 1, 12 sc in ring, sl st in any sc of {name}, join",
+                "count": "12 sc, 1 sl st",
+            }
+        ],
+    }
+    assert rules({"pieces": {name: piece}}) == []
+    assert rules({"pieces": {name: piece, "other": joined}}) == []
 
 
 def test_the_legs_of_two_pieces_joined_into_one() -> None:

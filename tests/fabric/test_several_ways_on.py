@@ -100,7 +100,9 @@ def test_the_last_stitch_of_a_side(stitches: int, wanted: list[str]) -> None:
     assert [rule for _, _, rule in met(PATCH, edging)] == wanted
 
 
-@pytest.mark.parametrize(("stitches", "wanted"), [(8, []), (9, ["works-past-the-end"])])
+@pytest.mark.parametrize(
+    ("stitches", "wanted"), [(8, []), (7, ["stitches-left-over"]), (9, ["no-such-place"])]
+)
 def test_the_stitches_over_the_foundation_by_their_kind(stitches: int, wanted: list[str]) -> None:
     side = f"3 sc in corner, sc in next {stitches} dc, 3 sc in corner, {ROW_ENDS}"
     edging = rounds(

@@ -183,6 +183,23 @@ def test_every_step_of_finishing() -> None:
     assert (lay_out.lay_out.across, lay_out.lay_out.down) == (3, 4)
 
 
+def test_what_is_put_on_is_placed_by_a_round_or_between_two() -> None:
+    eyes = {"what": "eyes", "to": "head", "between": "5-6", "stitches": "11, 20", "across": "6 mm"}
+    steps = [{"embroider": eyes}, {"place": {"what": "button", "to": "head", "row": "3"}}]
+    embroidered, put = whole(finishing=steps).finishing
+    assert [one.kind for one in (embroidered, put)] == ["embroider", "place"]
+    assert embroidered.mark is not None
+    assert (embroidered.mark.number, embroidered.mark.stitches) == (5, (Run(11, 11), Run(20, 20)))
+    assert put.mark is not None
+    assert put.mark.number == 3
+
+
+@pytest.mark.parametrize("where", [{"between": "5-7"}, {"between": "5"}, {"between": "5-6", "round": "5"}])
+def test_between_means_two_rounds_one_above_the_other(where: dict[str, str]) -> None:
+    with pytest.raises(ValidationError):
+        whole(finishing=[{"embroider": {"what": "eyes", "to": "head", **where}}])
+
+
 def test_variations_and_tall_stitches() -> None:
     made = whole(
         variations={"plain": {"title": "Plain", "leave out": "moon"}},

@@ -29,6 +29,7 @@ from loopleaf.pattern import Numbers, Start
         ({"chain": "8", "both sides": "yes"}, "both sides", (8,)),
         ({"edge": "yoke", "round": "14", "stitches": "unworked"}, "edge", None),
         ({"edge": "square", "around": "true"}, "edge", None),
+        ({"edge": "square", "laid out": "yes"}, "edge", None),
         ({"edge": "front", "row ends": "true"}, "edge", None),
     ],
 )
@@ -56,7 +57,18 @@ def test_the_fields_of_a_multiple_and_an_edge() -> None:
 
 @pytest.mark.parametrize(
     "written",
-    ["slip knot", "chain", "chain four", "chain 4, joined, both sides", {}, {"plus": "2"}, None, []],
+    [
+        {"edge": "square", "laid out": "yes", "row ends": "yes"},
+        {"edge": "square", "laid out": "yes", "round": "3"},
+        "slip knot",
+        "chain",
+        "chain four",
+        "chain 4, joined, both sides",
+        {},
+        {"plus": "2"},
+        None,
+        [],
+    ],
 )
 def test_no_way_to_begin(written: Any) -> None:
     with pytest.raises(ValidationError):

@@ -197,9 +197,8 @@ def test_a_chain_space_is_explained_at_its_own_length() -> None:
 
 
 def test_free_text_is_put_into_the_other_terms() -> None:
-    border = next(step.text for step in leaf_of("harbour-square", "UK").finishing if "border" in step.text)
-    assert "double crochet" in border
-    assert "single crochet" not in border
+    note = _rounds(leaf_of("harbour-square", "UK"), "border")["Round 1"].note
+    assert "work one double crochet in each of the two corner spaces" in note
 
 
 def test_gauge_and_tension() -> None:
@@ -249,7 +248,7 @@ def test_several_hooks_say_what_each_is_for() -> None:
 
 def test_what_you_make_and_how_big() -> None:
     assert leaf_of("lantern-pouch").made == "1 pouch, 2 drawstrings, 1 moon"
-    assert leaf_of("harbour-square").made == "12 squares, joined 3 across and 4 down"
+    assert leaf_of("harbour-square").made == "12 squares, joined 3 across and 4 down, 1 border"
     assert leaf_of("lantern-pouch").sizes[0].lines == ("34.5 cm (13½ in) around", "13.5 cm (5¼ in) high")
     collar = leaf_of("gull-collar").sizes
     assert [(size.label, size.lines[0]) for size in collar] == [
@@ -346,6 +345,12 @@ def test_how_a_piece_begins(slug: str, terms: Terms, start: str) -> None:
 def test_a_piece_on_another_s_edge_says_where() -> None:
     band = leaf_of("gull-collar").pieces[1]
     assert band.start == "Begin on the collar, along the ends of its rows."
+
+
+def test_a_border_around_pieces_laid_out_is_told_after_them() -> None:
+    border = next(piece for piece in leaf_of("harbour-square").pieces if piece.title == "Border")
+    laid = "Lay out and join the 12 squares first, as under “Finishing”."
+    assert border.start == f"{laid} Begin on the edge of the whole, all the way around it."
 
 
 def test_a_cord_says_its_length_and_chains() -> None:

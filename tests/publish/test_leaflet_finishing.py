@@ -68,6 +68,33 @@ def test_where_parts_are_sewn(where: str, make: int, said: str) -> None:
     assert _sewn(where, make) == said
 
 
+@pytest.mark.parametrize(
+    ("step", "said"),
+    [
+        ("place: {what: button, to: coaster}", "Put the button on the coaster."),
+        ("place: {what: button, to: coaster, round: 2}", "Put the button on round 2 of the coaster."),
+        (
+            'place: {what: safety eyes, to: coaster, between: 2-3, stitches: "3, 6", text: Press them in.}',
+            "Put the safety eyes on the coaster between rounds 2 and 3, one over stitch 3 and one over "
+            "stitch 6. Press them in.",
+        ),
+        ("embroider: {what: nose, to: coaster}", "Embroider the nose on the coaster."),
+        (
+            "embroider: {what: nose, to: coaster, between: 2-3}",
+            "Embroider the nose on the coaster between rounds 2 and 3.",
+        ),
+        (
+            "embroider: {what: mouth, to: coaster, round: 3, stitches: 4-6}",
+            "Embroider the mouth on round 3 of the coaster, over stitches 4–6.",
+        ),
+    ],
+)
+def test_what_is_put_on_and_embroidered(step: str, said: str) -> None:
+    told = _with(f"  - {step}\n").finishing[0]
+    assert isinstance(told, Telling)
+    assert told.text == said
+
+
 def test_steps_of_their_own_take_one_each() -> None:
     step = "  - sew: {piece: bump, to: coaster, round: 3, stitches: %s}\n"
     one, other = _with(step % "1-2" + step % "9-10", make=2).finishing

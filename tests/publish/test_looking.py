@@ -163,7 +163,9 @@ def test_a_large_collection_names_the_patterns_whose_drawings_stand_elsewhere() 
 
 def test_the_gallery_begins_with_the_finished_piece_unless_the_author_has_a_photograph() -> None:
     drawn = lantern("US")
-    photographed = replace(drawn, slug="other", picture=replace(drawn.picture, svg="", file="pictures/pouch.jpg"))
+    photographed = replace(
+        drawn, slug="other", picture=replace(drawn.picture, svg="", file="pictures/pouch.jpg")
+    )
     env = templates([str(overrides("site"))])
     later = Later(str)
     text = later.fill(drawings_html(env, [drawn, photographed], Switch("US", "../uk/drawings/"), str, later))

@@ -187,3 +187,28 @@ def test_the_table_of_turning_chains() -> None:
     assert [one.turning_chain for one in found] == [1, 2, 3, 4, 5]
     heights = [sum(one.height or (0, 0)) for one in found]
     assert heights == sorted(heights)
+
+
+@pytest.mark.parametrize(
+    ("lines", "rate"),
+    [
+        ((SC_ROW, *[SC] * 29), "sc in end of each row, turn"),
+        (
+            (
+                "dc in 4th ch from hook (skipped chs count as dc) and in each ch across, turn",
+                *["ch 3 (counts as dc), dc in each st across, turn"] * 14,
+            ),
+            "2 sc in end of each row, turn",
+        ),
+    ],
+    ids=["sc", "dc"],
+)
+def test_the_usual_rates_along_row_ends_hardly_need_easing(lines: tuple[str, ...], rate: str) -> None:
+    """One single crochet for a row of singles, two for one of doubles (common practice, no source)."""
+    band = rows(rate, name="band").replace("chain 11", "{edge: cloth, row ends: true}")
+    found = measured(rows(*lines) + band)
+    piece = found.piece("band")
+    assert piece is not None
+    (edging,) = piece.known_rounds(0)
+    assert edging.eased
+    assert edging.length_mm == pytest.approx(edging.stitches * 5, rel=0.15)

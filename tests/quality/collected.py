@@ -34,6 +34,12 @@ def published() -> Iterator[tuple[str, bytes, dict[str, Any]]]:
 
 NOT_YET: frozenset[str] = frozenset(
     {
+        "the rest left unworked, where none is left",
+        "the rest left unworked of a row whose chain stands on the first stitch",
+        "three a stitch before the middle of a row",
+        "a corner reached past a stitch that nothing skips",
+        "the chain at a mesh's end, past a stitch that nothing skips",
+        "the author's V-stitches written out with a longer chain",
         "clusters of stitches whose last loops are held back",
         "front loops named again without their round",
         "next loop, of the free ones",
@@ -137,6 +143,9 @@ NOT_YET: frozenset[str] = frozenset(
         "a picot defined by the trade's own name for it",
         "a picot explained by its text alone",
         "a shell named in passing, and called by that name later",
+        "around squares joined, a long side first",
+        "across each side of squares joined",
+        "around pieces in rows joined, into their stitches and the ends of their rows",
     }
 )
 """Cases that the little model doesn't know yet; the engine alone is held to them."""
@@ -157,7 +166,10 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
     later = ("print_openings", "print_closings", "print_more_words", "print_places", "print_words")
     rarer = ("print_gaps", "rare_cases", "repeats_print_2", "places_print_2")
     rarest = ("print_posts_and_rows", "print_motifs", "print_toys", "print_garments", "print_everyday_words")
-    files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, *later, *rarer, *rarest))
+    own = ("laid_out",)
+    files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, *later, *rarer, *rarest, *own))
+    wrong = ("print_silent",)
+    files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, *later, *rarer, *rarest, *wrong))
     cases = [case for file in files for case in yaml.safe_load(file.read_text(encoding="utf-8"))]
     fields = {"turning": "turning chains", "chains": "chain spaces", "specials": "special stitches"}
     for case in cases:
@@ -178,7 +190,8 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
             "terms": case.get("terms", "US"),
             "materials": {"yarns": {"A": {"name": "lichen"}, "B": {"name": "oat"}}},
             **{fields[key]: case[key] for key in fields if key in case},
-            "pieces": {"piece": piece},
+            "pieces": {**case.get("before", {}), "piece": piece},
+            "finishing": [{"lay out": case["lay out"]}] if "lay out" in case else [],
         }
         lines = [[*line[:2], _as_keys(line[2], file["terms"]), *line[3:]] for line in case["lines"]]
         yield case["name"], yaml.safe_dump(file, sort_keys=False, width=1000).encode(), lines

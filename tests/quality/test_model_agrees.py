@@ -122,7 +122,7 @@ def test_on_rounds_worked_by_hand(name: str, data: bytes, lines: list[list[Any]]
     assert [one.round for one in verdict.wrong][:1] == [number for number, _ in wrong[:1]]
     for one, (_, rule) in zip(verdict.wrong, wrong[:1], strict=False):
         assert one.what in SORTS[rule]
-    for line, done in zip(lines, verdict.pieces[0].sizes[0], strict=False):
+    for line, done in zip(lines, verdict.pieces[-1].sizes[0], strict=False):
         if len(line) == 4:
             assert (done.uses, dict(done.makes)) == tuple(line[1:3]), line[0]
             assert isinstance(line[3], str) or done.count == line[3], line[0]

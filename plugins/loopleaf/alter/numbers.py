@@ -35,6 +35,10 @@ def renumber(draft: Draft, pattern: Pattern, piece: str, to: Renumber, done: fro
         _spoken(draft, (*entry, "text"), to)
     for path in _named(pattern, piece):
         _numbers(draft, path, to)
+    for index, step in enumerate(pattern.finishing):
+        if step.mark is not None and step.mark.to == piece and step.mark.between:
+            low = to(step.mark.between[0].first)
+            draft.value(("finishing", index, step.kind, "between"), f"{low}-{low + 1}")
     for path in _told(pattern, piece):
         _spoken(draft, path, to)
 
@@ -75,6 +79,8 @@ def _named(pattern: Pattern, piece: str) -> Iterator[Path]:
             yield from (("finishing", index, "thread", word) for word in ("round", "row"))
         if step.sew is not None and step.sew.to == piece:
             yield from (("finishing", index, "sew", word) for word in ("round", "row"))
+        if step.mark is not None and step.mark.to == piece:
+            yield from (("finishing", index, step.kind, word) for word in ("round", "row"))
 
 
 def _told(pattern: Pattern, piece: str) -> Iterator[Path]:
@@ -85,7 +91,15 @@ def _told(pattern: Pattern, piece: str) -> Iterator[Path]:
     yield from (("notes", index) for index in range(len(pattern.notes)))
     for index, _ in enumerate(pattern.finishing):
         yield from (
-            ("finishing", index, *at) for at in (("text",), ("knot", "text"), ("sew", "text"), ("note",))
+            ("finishing", index, *at)
+            for at in (
+                ("text",),
+                ("knot", "text"),
+                ("sew", "text"),
+                ("place", "text"),
+                ("embroider", "text"),
+                ("note",),
+            )
         )
 
 

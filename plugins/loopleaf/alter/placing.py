@@ -5,7 +5,7 @@ the way around; what lies on so many stitches still does.
 from collections.abc import Mapping
 
 from ..fabric import PieceWork
-from ..pattern import Path, Pattern, Sew, Thread
+from ..pattern import AtStitches, Path, Pattern, Thread
 from ..review.placing import posts, round_numbered
 from .draft import Draft
 
@@ -24,6 +24,8 @@ def place_anew(
             _thread(draft, (*at, "thread"), step.thread, before, now, back)
         if step.sew is not None and step.sew.to == now.name:
             _sew(draft, (*at, "sew"), step.sew, before, now, back)
+        if step.mark is not None and step.mark.to == now.name:
+            _sew(draft, (*at, step.kind), step.mark, before, now, back)
 
 
 def _there(piece: PieceWork, number: int | None) -> int:
@@ -49,9 +51,9 @@ def _thread(
 
 
 def _sew(
-    draft: Draft, at: Path, sew: Sew, before: PieceWork, now: PieceWork, back: Mapping[int, int]
+    draft: Draft, at: Path, sew: AtStitches, before: PieceWork, now: PieceWork, back: Mapping[int, int]
 ) -> None:
-    number = sew.round or sew.row
+    number = sew.number
     new, old = _there(now, number), _old_count(before, number, back)
     if not new or not old or new == old or not sew.stitches:
         return

@@ -1,8 +1,10 @@
-"""A piece in rows that goes on down its own side: its rows one above the other, and those along the side."""
+"""A piece in rows that goes on down its own side, or all around: its rows one above the other, and those."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from ..fabric import Made
+from ..fabric.laid_out import around_sides
 from ..fabric.worked import Place
 from .chart_sides import first_aside, row_ends
 from .sheet import Edging, Sheet
@@ -10,13 +12,19 @@ from .subject import Subject
 
 
 def parted(subject: Subject) -> tuple[Subject, Subject | None]:
-    """The rows of a piece, and those along its side, into row ends only; None where there are none."""
+    """The rows of a piece, and those along its side, into row ends only, or around all of it (they have a
+    `whole` to go around); None where there are none.
+    """
     at = first_aside(subject.worked)
     if not at:
         return subject, None
     stitches = [made for made in subject.worked[at].made if isinstance(made, Made) and made.number]
     if not all([*row_ends(made)] for made in stitches if made.into):
-        return subject, None
+        whole = around_sides(_gone_into(stitches))
+        if whole is None:
+            return subject, None
+        around = _some(subject, at, len(subject.worked), [whole.places])
+        return _some(subject, 0, at, subject.piece.starts), replace(around, whole=whole)
     ends: dict[int, Place] = {id(end): end for made in stitches for end in row_ends(made)}
     return (
         _some(subject, 0, at, subject.piece.starts),
@@ -31,6 +39,11 @@ def side_edge(sheet: Sheet, subject: Subject) -> Edging:
     low = sheet.point(rows[0].length_mm, along, 0.0)
     high = sheet.point(rows[-1].length_mm, along, sum(row.rise_mm for row in rows))
     return Edging(high, low) if along else Edging(low, high)
+
+
+def _gone_into(stitches: Sequence[Made]) -> list[Place]:
+    """What they go into, each place once, from the first."""
+    return [*{id(place): place for made in stitches for place in made.into}.values()]
 
 
 def _some(subject: Subject, first: int, end: int, starts: list[list[Place]]) -> Subject:

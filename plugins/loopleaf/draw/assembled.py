@@ -15,6 +15,7 @@ from .canvas import Canvas
 from .colour import outline_of
 from .in_the_round import draw_rounds
 from .items import Item
+from .marks import draw_marks
 from .pose import Posed, Vector, added, around, cross, scaled, unit
 from .section import Oval
 from .stand import LOOKING_DOWN, Stand, lies, lying_flat, stand_of
@@ -63,6 +64,7 @@ def draw_assembled(canvas: Canvas, subject: Subject, measured: Measured, outline
     for at, part in enumerate(sorted(parts, key=lambda part: part.nearness)):
         own = Canvas()
         draw_rounds(own, part.pose, part.subject, part.rounds)
+        draw_marks(own, part.pose, part.subject, part.rounds)
         canvas.lay(own, LAYERS * at, outline_of(main_colour(part.subject)), outline)
 
 

@@ -11,6 +11,7 @@ from math import atan2, copysign, cos, dist, hypot, pi, sin, sqrt, tau
 from typing import Protocol
 
 from ..fabric import Made
+from .border import bordered, rectangle_of
 from .canvas import Point
 from .chart_corners import corner_count
 from .chart_frame import Framed
@@ -333,6 +334,9 @@ def ground_for(subject: Subject) -> Ground:
     if subject.in_rows:
         turn = sheet_for(subject.sizes).arc
         return Fan(turn) if turn else _flat(subject)
+    whole = bordered(subject)
+    if whole is not None:
+        return rectangle_of(whole, UNIT)
     corners = corner_count(subject)
     if corners:
         return Polygon(corners)

@@ -79,7 +79,7 @@ def ink_of(layout: Layout, worked: Sequence[WorkedRound]) -> list[Inked]:
 def _stitch(line: Line, made: Made) -> Iterator[Inked]:
     head, feet = line.heads[id(made)], line.feet[id(made)]
     across, up = outward(line.ground, head)
-    if is_cross(made.kind):
+    if is_cross(made.kind) and not (made.form and len(feet) > 1):
         tall = height_of(made.kind)
         yield ((head[0] - across * tall, head[1] - up * tall), head, UNIT / 2)
         return

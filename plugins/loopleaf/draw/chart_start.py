@@ -4,6 +4,7 @@ number.
 
 from ..fabric import Made, Ring, Space
 from ..fabric.worked import Place
+from .border import bordered
 from .canvas import Point
 from .chart_beside import BESIDE, beside
 from .chart_ground import is_closed
@@ -29,6 +30,8 @@ def draw_start(pen: Pen, subject: Subject, layout: Layout, chain: str) -> None:
             share = at / first.chains
             _lying(pen, layout, layout.begin.ring, share, 1 / 40, Mark(chain, at + 1))
         return
+    if bordered(subject) is not None:
+        return  # the chains are those of what it goes around
     chains = [place for place in start if isinstance(place, Made) and place.role == "foundation"]
     if is_closed(layout.ground):
         _about_the_middle(pen, subject, layout, chains, chain)

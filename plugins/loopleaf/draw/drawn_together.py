@@ -28,7 +28,7 @@ RISING = 0.43
 HEADS_APART, ALONG_THE_HEAD = 0.9, 0.6
 """Three legs and more end side by side along the bar of their head, and all of them within so much of it."""
 
-CROSSED_AT, CROSSED_FROM, HALFWAY, BEYOND, NARROWEST = 2.6, 0.32, 0.5, 0.9, 5.2
+CROSSED_AT, CROSSED_FROM, HALFWAY, BEYOND, NARROWEST = 2.6, 0.42, 0.5, 0.9, 5.2
 """A head of single crochets has its bar across the legs, so far below it, or such a share of the lower leg
 where that is more, and no lower than halfway; it reaches so far beyond them, and is at least so long.
 """
@@ -147,6 +147,7 @@ def bars_of(kind: str, legs: Sequence[Leg]) -> list[tuple[Point, Point]]:
 
 def head_of(kind: str, legs: Sequence[Leg], up: Point) -> tuple[Point, Point]:
     """The bar of the head, from end to end: a T's at the top, that of single crochets across their legs."""
+    up = up if head(kind) else _between_them(legs, up)
     right = (-up[1], up[0])
     low, left, far = 0.0, -HEAD, HEAD
     if not head(kind):
@@ -158,6 +159,14 @@ def head_of(kind: str, legs: Sequence[Leg], up: Point) -> tuple[Point, Point]:
         left, far = min(sides) - beyond, max(sides) + beyond
     x, y = -up[0] * low, -up[1] * low
     return (x + right[0] * left, y + right[1] * left), (x + right[0] * far, y + right[1] * far)
+
+
+def _between_them(legs: Sequence[Leg], up: Point) -> Point:
+    """The way up halfway between the outer legs: a bar square to it crosses both of them alike."""
+    sides = [leg.ahead(0.5) for leg in (legs[0], legs[-1])]
+    x, y = (sum(side[axis] for side in sides) for axis in (0, 1))
+    length = hypot(x, y)
+    return (x / length, y / length) if length > HARDLY else up
 
 
 def _curve(leg: Leg) -> str:

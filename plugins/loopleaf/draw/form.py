@@ -11,7 +11,7 @@ from .items import Item
 from .leaf import leaf_edge
 from .once import once
 from .profile import Ring, over_a_head
-from .section import Polygon
+from .section import Polygon, Rectangle
 from .stand import Stand, is_leaf, stand_of
 from .subject import Subject
 
@@ -80,6 +80,8 @@ class Form:
 def form_of(subject: Subject) -> Form:
     """The form of a piece worked in rounds."""
     stand, rounds = stand_of(subject)
+    if isinstance(stand.section, Rectangle):
+        return _frame(stand, stand.section)
     corners = stand.section.corners if isinstance(stand.section, Polygon) else 0
     spine = 0.0 if isinstance(stand.section, Polygon) else stand.section.spine
     worn = "head" in subject.work.pattern.to_fit and not stand.from_above
@@ -90,6 +92,14 @@ def form_of(subject: Subject) -> Form:
     if corners or spine or not stand.from_above:
         return replace(form, edge=outline_above(form.widest, corners, spine))
     return replace(form, edge=_tops(stand, rounds[-1]))
+
+
+def _frame(stand: Stand, within: Rectangle) -> Form:
+    """A border around others: the whole, lying with its longer side along x."""
+    out = stand.rings[-1].out1
+    long, wide = (max(within.wide, within.high), min(within.wide, within.high))
+    x, y = long / 2 + out, wide / 2 + out
+    return Form(stand.rings, True, 0, long, [(-x, -y), (x, -y), (x, y), (-x, y)], False)
 
 
 def _tops(stand: Stand, items: Sequence[Item]) -> list[Point]:

@@ -10,10 +10,11 @@ from ..fabric import Made, Space, WorkedRound
 from ..fabric.edge import Edge
 from ..fabric.worked import Place
 from ..measure.gauge import Scale
+from .corner_knots import knots_below, knots_of, moved_to
 from .layers import is_layer
 from .picots import picots_of
 from .profile import Ring
-from .section import Polygon, Section
+from .section import Polygon, Rectangle, Section
 
 CHAIN_SHARE = 0.8
 """A chain of a space takes about so much of a stitch's width; an arch leans over more."""
@@ -98,14 +99,25 @@ def items_of_rounds(
     for at, one in enumerate(rounds):
         free = at == len(rounds) - 1 or is_layer(rounds[at + 1], one)
         items = _side_by_side(one, scale, free, rooms)
-        if corners:
-            items = with_corners_at(items, corners)
         feet = dict(_feet(items, spots, mirrored=False))
+        knots = knots_of([item.middle for item in items if item.corner], corners) if corners else []
+        if isinstance(section, Rectangle):
+            knots = knots_below([*_stood(items, feet)], corners) or knots
+        if knots:
+            moved = moved_to(knots)
+            items = [item._replace(start=moved(item.start), end=moved(item.end)) for item in items]
         turn = _turn(items, feet, section, rings[at])
         if corners:
             turn = round(turn * corners) / corners
         found.append(_on_their_feet(items, feet, spots, rooms, turn))
     return found
+
+
+def _stood(items: Sequence[Item], feet: Mapping[int, Spot]) -> Iterator[tuple[float, float]]:
+    """The middles of each item's top and of what it stands on."""
+    for item in items:
+        if (spot := feet.get(id(item.thing))) is not None:
+            yield item.middle, (spot.start + spot.end) / 2
 
 
 def foundation(row: WorkedRound, base: Sequence[Place], mirrored: bool) -> dict[int, Spot]:
@@ -313,21 +325,3 @@ def _turn(items: Sequence[Item], feet: Mapping[int, Spot], section: Section, rin
         away += sin(angle)
         across += cos(angle)
     return atan2(away, across) / tau
-
-
-def with_corners_at(items: list[Item], corners: int) -> list[Item]:
-    """The items moved along so that each corner lies where a polygon has one: sides are stretched evenly
-    between them.
-    """
-    middles = [item.middle for item in items if item.corner]
-    if len(middles) != corners:
-        return items
-    first = middles[0]
-    knots = [(m - first) % 1.0 for m in middles] + [1.0]
-
-    def moved(at: float) -> float:
-        turns, part = divmod(at - first, 1.0)
-        side = max(s for s in range(corners) if knots[s] <= part)
-        return turns + (side + (part - knots[side]) / (knots[side + 1] - knots[side])) / corners
-
-    return [i._replace(start=moved(i.start), end=moved(i.end)) for i in items]

@@ -9,6 +9,7 @@ from ..measure import Measured, measure
 from .additions import draw_additions
 from .along_side import parted, side_edge
 from .assembled import draw_assembled, is_assembled
+from .border import borders_of
 from .canvas import THINNEST, Box, Canvas, svg
 from .colour import outline_of
 from .garland import band_of, draw_garland
@@ -17,8 +18,10 @@ from .in_rows import ROW_LAYERS, draw_rows
 from .in_the_round import draw_rounds
 from .items import Item
 from .leaf import draw_leaf
+from .marks import draw_marks
 from .pose import worn
 from .profile import over_a_head
+from .section import Rectangle
 from .sheet import Edging, Sheet, sheet_for
 from .stand import Stand, is_leaf, stand_of
 from .subject import Subject, main_colour, subject_of
@@ -55,11 +58,14 @@ def first_picture(work: PatternWork, measured: Measured | None = None, left_hand
         else:
             stand, rounds = _standing(subject)
             draw_rounds(canvas, stand, subject, rounds)
+            draw_marks(canvas, stand, subject, rounds)
             draw_tubes(
                 canvas, subject, stand, rounds, measured, HAIRLINE * max(s.height_mm for s in subject.sizes)
             )
             draw_additions(canvas, subject, stand, rounds, measured)
         body, box = _laid_out(work, piece.name, *_body(canvas, subject, "whole"))
+        for border in (*_own_border(subject), *borders_of(work, piece.name, measured)):
+            body, box = _bordered(border, body, box)
         return _finished(body, box, work.pattern.title, left_handed)
     return ""
 
@@ -82,7 +88,17 @@ def piece_picture(
         stand, rounds = _standing(subject)
         draw_rounds(canvas, stand, subject, rounds)
     title = work.pattern.pieces[name].title or name
-    return _finished(*_body(canvas, subject, name), title, left_handed)
+    body, box = _body(canvas, subject, name)
+    for border in _own_border(subject):
+        body, box = _bordered(border, body, box)
+    return _finished(body, box, title, left_handed)
+
+
+def _own_border(subject: Subject) -> Iterator[Subject]:
+    """The last rows of a piece, where they go all around the others."""
+    last = parted(subject)[1] if subject.in_rows else None
+    if last is not None and last.whole is not None:
+        yield last
 
 
 def _standing(subject: Subject) -> tuple[Stand, list[list[Item]]]:
@@ -100,7 +116,7 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
     rows, aside = parted(subject)
     sheet = _sheet(rows)
     draw_rows(canvas, rows, sheet)
-    if aside is not None:
+    if aside is not None and aside.whole is None:
         draw_rows(canvas, aside, side_edge(sheet, rows), ROW_LAYERS * len(rows.sizes))
     for at, (band, end) in enumerate(_bands(rows, sheet, measured) if measured is not None else ()):
         draw_rows(canvas, band, end, ROW_LAYERS * (at + 1) * len(subject.sizes))
@@ -167,3 +183,16 @@ def _laid_out(work: PatternWork, name: str, body: str, box: Box) -> tuple[str, B
         whole = (box[0], box[1], box[0] + lay.across * width, box[1] + lay.down * height)
         return f'<defs><g id="{mark}">{body}</g></defs>{uses}', whole
     return body, box
+
+
+def _bordered(border: Subject, body: str, box: Box) -> tuple[str, Box]:
+    """Pieces laid out, with the border around them that lies beneath their edges."""
+    left, top, right, bottom = box
+    stand, rounds = stand_of(border)
+    canvas = Canvas()
+    around = Rectangle(wide=right - left, high=bottom - top)
+    draw_rounds(canvas, replace(stand, section=around), border, rounds)
+    frame, reach = _body(canvas, border, border.piece.name)
+    x, y = (left + right) / 2, (top + bottom) / 2
+    whole = (x + reach[0], y + reach[1], x + reach[2], y + reach[3])
+    return f'<g transform="translate({x:.2f} {y:.2f})">{frame}</g>{body}', whole

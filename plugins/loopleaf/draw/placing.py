@@ -6,7 +6,7 @@ from math import cos, inf, sin, tau
 
 from ..fabric import Made, PatternWork
 from ..measure import Measured, measure
-from ..pattern import Run, Sew
+from ..pattern import Mark, Run, Sew
 from .canvas import Point
 from .form import Form, form_of, outline_above
 from .items import Item, items_of_rows
@@ -14,6 +14,9 @@ from .sheet import sheet_for
 from .sketch import WORDS, Figure, Sketch, width_of
 from .stand import stand_of
 from .subject import Subject, subject_of
+
+Placed = Sew | Mark
+"""What lies over stitches of a piece."""
 
 DRAWN = 56.0
 """The longer side of the piece, in units."""
@@ -37,7 +40,7 @@ class _Place:
     facing: 1 in front, 0 at the side, below it at the back.
     """
 
-    sew: Sew
+    sew: Placed
     run: Run
     ends: tuple[Point, Point, Point]
     facing: float
@@ -54,8 +57,8 @@ def placing(
     measured = measured or measure(work)
     piece = work.piece(name)
     subject = subject_of(work, piece, measured) if piece is not None else None
-    sewn = [step.sew for step in work.pattern.finishing if step.sew is not None and step.sew.to == name]
-    sewn = [sew for sew in sewn if sew.stitches and (sew.round or sew.row)]
+    steps = [step.sew or step.mark for step in work.pattern.finishing]
+    sewn = [one for one in steps if one is not None and one.to == name and one.stitches and one.number]
     if subject is None or not sewn:
         return None
     sketch = Sketch(left_handed)
@@ -74,7 +77,7 @@ def placing(
 # ---- the piece ------------------------------------------------------------------------------------
 
 
-def _on_rounds(sketch: Sketch, subject: Subject, sewn: Sequence[Sew]) -> tuple[float, list[_Place]] | None:
+def _on_rounds(sketch: Sketch, subject: Subject, sewn: Sequence[Placed]) -> tuple[float, list[_Place]] | None:
     """A piece in the round from the front, or from above where it lies; its first part faces the reader."""
     form = form_of(subject)
     _, rounds = stand_of(subject)
@@ -111,7 +114,8 @@ def _on_rounds(sketch: Sketch, subject: Subject, sewn: Sequence[Sew]) -> tuple[f
     found: list[_Place] = []
     for sew, run, at, (start, middle, end) in known:
         facing = 1.0 if form.lying else cos(tau * (middle - front))
-        ends = (point(at, start, 0.5), point(at, middle, 0.5), point(at, end, 0.5))
+        up = 1.0 if isinstance(sew, Mark) and sew.between else 0.5
+        ends = (point(at, start, up), point(at, middle, up), point(at, end, up))
         found.append(_Place(sew, run, ends, facing))
     return scale, found
 
@@ -128,7 +132,7 @@ def _round_line(
             sketch.line([point(at, item.start, 0.0), point(at, item.start, 1.0)], "fine")
 
 
-def _on_rows(sketch: Sketch, subject: Subject, sewn: Sequence[Sew]) -> tuple[float, list[_Place]] | None:
+def _on_rows(sketch: Sketch, subject: Subject, sewn: Sequence[Placed]) -> tuple[float, list[_Place]] | None:
     """A piece in rows, its right side to the reader."""
     mirrored = [one.side != "WS" for one in subject.piece.rounds]
     start = subject.piece.starts[0] if subject.piece.starts else []
@@ -156,10 +160,9 @@ def _on_rows(sketch: Sketch, subject: Subject, sewn: Sequence[Sew]) -> tuple[flo
     return (scale, found) if found else None
 
 
-def _round(subject: Subject, sew: Sew) -> Iterator[int]:
+def _round(subject: Subject, sew: Placed) -> Iterator[int]:
     """The index of the round or row that a part is sewn to, if the size has it."""
-    number = sew.round if sew.round is not None else sew.row
-    yield from (at for at, one in enumerate(subject.piece.rounds) if one.plan.number == number)
+    yield from (at for at, one in enumerate(subject.piece.rounds) if one.plan.number == sew.number)
 
 
 def _along(items: Sequence[Item], run: Run) -> tuple[float, float, float] | None:
@@ -176,7 +179,7 @@ def _along(items: Sequence[Item], run: Run) -> tuple[float, float, float] | None
 
 def _draw_part(sketch: Sketch, subject: Subject, measured: Measured, place: _Place, scale: float) -> None:
     """The part's own outline where it lies flat, and the stitches that it covers."""
-    piece = subject.work.piece(place.sew.piece)
+    piece = subject.work.piece(place.sew.piece) if isinstance(place.sew, Sew) else None
     part = subject_of(subject.work, piece, measured) if piece is not None else None
     form = form_of(part) if part is not None and not part.in_rows else None
     x, y = place.middle
@@ -235,11 +238,15 @@ def _labels_below(sketch: Sketch, places: Sequence[_Place]) -> None:
             sketch.words((x, low + 6.5), text)
 
 
-def _row(sew: Sew) -> str:
+def _row(sew: Placed) -> str:
+    if isinstance(sew, Mark) and sew.between:
+        return f"rounds {sew.between[0].first}–{sew.between[0].last}"
     return f"round {sew.round}" if sew.round is not None else f"row {sew.row}"
 
 
-def _title(subject: Subject, sew: Sew) -> str:
+def _title(subject: Subject, sew: Placed) -> str:
+    if isinstance(sew, Mark):
+        return sew.what
     model = subject.work.pattern.pieces.get(sew.piece)
     return ((model.title if model else "") or sew.piece).lower()
 
@@ -248,6 +255,9 @@ def _numbers(run: Run) -> str:
     return str(run.first) if run.last in (None, run.first) else f"{run.first}–{run.last}"
 
 
-def _told(subject: Subject, sew: Sew) -> str:
+def _told(subject: Subject, sew: Placed) -> str:
     runs = [_numbers(run) for run in sew.stitches]
-    return f"the {_title(subject, sew)} over stitches {', '.join(runs)} of {_row(sew)}"
+    where = f"of {_row(sew)}"
+    if isinstance(sew, Mark) and sew.between:
+        where = f"between rounds {sew.between[0].first} and {sew.between[0].last}"
+    return f"the {_title(subject, sew)} over stitches {', '.join(runs)} {where}"

@@ -249,10 +249,13 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
         y_scale = THINNEST / long
     right: list[Point] = []
     low = 0.0
+    first, last = subject.sizes[0].length_mm, subject.sizes[-1].length_mm
     for one in subject.sizes:
+        # What is told as one width is drawn as one: where the height is drawn larger, sides would slant.
+        wide_mm = first if abs(one.length_mm / first - 1) <= ALIKE else one.length_mm
         right += [
-            (one.length_mm / 2 * x_scale, -low),
-            (one.length_mm / 2 * x_scale, -one.height_mm * y_scale),
+            (wide_mm / 2 * x_scale, -low),
+            (wide_mm / 2 * x_scale, -one.height_mm * y_scale),
         ]
         low = one.height_mm * y_scale
     right = _smoothed(right)
@@ -264,7 +267,6 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
         _broken(sketch, [(0.0, -high), (0.0, 0.0)])
     if up < 0.9:
         _broken(sketch, [(-half, -high / 2), (half, -high / 2)])
-    first, last = subject.sizes[0].length_mm, subject.sizes[-1].length_mm
     bottom = _widths(subject, measured, -1 if blocks else 0)
     alike = abs(last / first - 1) <= ALIKE
     wide = "long" if _is_lengthwise(subject, measured) else "wide"

@@ -112,6 +112,37 @@ class Polygon:
         return (side + 0.5 + min(max(aside, -0.5), 0.5)) / self.corners
 
 
+@dataclass(frozen=True, slots=True)
+class Rectangle(Polygon):
+    """A rectangle about another one, `wide` by `high` mm, which lies where `out` is 0. A quarter of `along`
+    goes along each of its sides, the lower one first.
+    """
+
+    corners: int = 4
+    wide: float = 0.0
+    high: float = 0.0
+
+    def _corner(self, number: int, reach: float) -> Point:
+        out = reach * cos(pi / self.corners)
+        x, y = self.wide / 2 + out, self.high / 2 + out
+        return ((-x, -y), (x, -y), (x, y), (-x, y))[number % 4]
+
+    def out_for(self, way: float) -> float:
+        """The distance out whose way around is `way`."""
+        return max(way - 2 * (self.wide + self.high), 0.0) / 8
+
+    def way(self, out: float) -> float:
+        """The way around so far out."""
+        return 2 * (self.wide + self.high) + 8 * out
+
+    def carried(self, along: float, out: float, to: float) -> float:
+        """The share of the way around at `to` that lies straight outside (or inside) of a share at `out`."""
+        side, part = divmod(along * self.corners, 1.0)
+        long = self.high if int(side) % 2 else self.wide
+        aside = (part - 0.5) * (long + 2 * out) / ((long + 2 * to) or 1.0)
+        return (side + 0.5 + min(max(aside, -0.5), 0.5)) / self.corners
+
+
 Section = Oval | Polygon
 
 

@@ -9,7 +9,8 @@ from ..fabric import Made
 from ..fabric.layers import step_down
 from ..measure.gauge import ring_radius
 from ..measure.polygon import POLYGONS
-from ..pattern import Sew
+from ..pattern import AtStitches, Mark
+from .border import bordered, rectangle_of, spots_of
 from .canvas import Point
 from .chart_things import place_key
 from .items import Item, Spot, items_of_rounds
@@ -129,7 +130,9 @@ def stand_of(subject: Subject) -> tuple[Stand, list[list[Item]]]:
     """
     first_out = _opening(subject) or ring_radius(subject.piece, 0, subject.scale.width_mm)
     section, rings, slant = _form(subject, first_out)
-    rounds = items_of_rounds(subject.worked, subject.scale, section, rings, base_spots(subject, section, 0.0))
+    whole = bordered(subject)
+    base = base_spots(subject, section, 0.0) if whole is None else spots_of(whole, subject)
+    rounds = items_of_rounds(subject.worked, subject.scale, section, rings, base)
     if slant < pi / 2 and isinstance(section, Oval):
         section = Oval(
             section.spine, -ASKEW if section.spine else tau * (FRONT - _faced(subject, rounds, rings))
@@ -175,6 +178,9 @@ def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], floa
     if is_layer_upon_layer(subject):
         downs = [step_down(one) for one in subject.worked]
         return Oval(), lying(subject.sizes, first_out, downs), pi / 2
+    whole = bordered(subject)
+    if whole is not None:
+        return rectangle_of(whole, subject.scale.width_mm), lying(subject.sizes, 0.0), pi / 2
     corners = subject.sizes[-1].corners
     if corners in POLYGONS:
         return Polygon(corners), lying(subject.sizes, first_out), pi / 2
@@ -237,16 +243,17 @@ def chains_of(subject: Subject) -> list[int]:
     )
 
 
-def middle_of(subject: Subject, rounds: Sequence[Sequence[Item]], sew: Sew) -> tuple[int, float] | None:
-    """The round that a part is sewn to, by its index, and where along it the part's middle lies; None where
-    the step doesn't say.
+def middle_of(
+    subject: Subject, rounds: Sequence[Sequence[Item]], step: AtStitches
+) -> tuple[int, float] | None:
+    """The round that a part is sewn to, by its index, and where along it the part's middle lies, of several
+    copies the first one's; of marks, such as eyes, the middle of all. None where the step doesn't say.
     """
-    number = sew.round if sew.round is not None else sew.row
-    at = next((i for i, r in enumerate(subject.piece.rounds) if r.plan.number == number), None)
-    if at is None or not sew.stitches:
+    at = next((i for i, r in enumerate(subject.piece.rounds) if r.plan.number == step.number), None)
+    if at is None or not step.stitches:
         return None
-    run = sew.stitches[0]
-    wanted = range(run.first, (run.last or run.first) + 1)
+    runs = step.stitches if isinstance(step, Mark) else step.stitches[:1]
+    wanted = {number for run in runs for number in run.numbers}
     under = [i.middle for i in rounds[at] if isinstance(i.thing, Made) and i.thing.number in wanted]
     return (at, sum(under) / len(under)) if under else None
 
@@ -257,12 +264,13 @@ def narrows(rings: Sequence[Ring]) -> bool:
 
 
 def _faced(subject: Subject, rounds: Sequence[Sequence[Item]], rings: Sequence[Ring]) -> float:
-    """Which part of the way around faces the viewer: where something is sewn on, else what lies beside an
-    opening that another piece begins at, else the half away from the join.
+    """Which part of the way around faces the viewer: where something is sewn or put on, else what lies beside
+    an opening that another piece begins at, else the half away from the join.
     """
-    for step in subject.work.pattern.finishing:
-        if step.sew is not None and step.sew.to == subject.piece.name:
-            found = middle_of(subject, rounds, step.sew)
+    steps = subject.work.pattern.finishing
+    for one in (*(step.sew for step in steps), *(step.mark for step in steps)):
+        if one is not None and one.to == subject.piece.name:
+            found = middle_of(subject, rounds, one)
             if found is not None:
                 return found[1]
     for opening in openings_of(subject, rounds):

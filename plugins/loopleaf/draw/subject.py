@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ..fabric import PatternWork, PieceWork, WorkedRound
+from ..fabric.laid_out import Whole
 from ..measure import Measured
 from ..measure.finished import is_stuffed
 from ..measure.gauge import Sample, Scale
@@ -20,7 +21,8 @@ NO_GAUGE = Scale({("single", ""): Sample(6.0, 5.5, 1.0, 1.0)})
 class Subject:
     """A piece in one size with all that its drawing needs; rounds that the size lacks are left out.
 
-    colours: of its yarns by letter, "" for a piece that names none.
+    colours: of its yarns by letter, "" for a piece that names none. whole: the way around the piece's own
+    rows, of a border that its last ones are.
     """
 
     work: PatternWork
@@ -29,11 +31,12 @@ class Subject:
     sizes: list[RoundSize]
     scale: Scale
     colours: Mapping[str, str]
+    whole: Whole | None = None
 
     @property
     def in_rows(self) -> bool:
         """Whether the piece is worked in rows."""
-        return self.work.pattern.pieces[self.piece.name].worked.startswith("rows")
+        return self.whole is None and self.work.pattern.pieces[self.piece.name].worked.startswith("rows")
 
     @property
     def stuffed(self) -> bool:

@@ -36,15 +36,16 @@ def corners(places: list[Place]) -> frozenset[int]:
     an opening those are gaps at its sides, and its corners themselves."""
     found: list[Place] = []
     if any(isinstance(place, Made) and place.role == "loop" for place in places):
-        return frozenset(id(place) for place in places if _is_row_end(place))
-    if any(map(_is_row_end, places)):
-        for ends, run in groupby(places, _is_row_end):
+        return frozenset(id(place) for place in places if is_row_end(place))
+    if any(map(is_row_end, places)):
+        for ends, run in groupby(places, is_row_end):
             stitches = list(run)
             found += [] if ends else [stitches[0], stitches[-1]]
     return frozenset(map(id, found))
 
 
-def _is_row_end(place: Place) -> bool:
+def is_row_end(place: Place) -> bool:
+    """Whether a place is the end of a row."""
     return isinstance(place, Made) and place.role == "row-end"
 
 

@@ -12,6 +12,7 @@ from ..notation.tree import (
     Group,
     JoinYarn,
     Next,
+    Over,
     Same,
     Skip,
     Span,
@@ -21,7 +22,6 @@ from ..notation.tree import (
     Work,
 )
 from ..notation.tree import Ring as InRing
-from .behind_chain import goes_into_the_first, is_a_leg, slips_to_a_space
 from .blocks import begins_block
 from .caught import caught_in
 from .earlier import along_round
@@ -29,6 +29,7 @@ from .edge import is_of
 from .free import turn_to
 from .hand import ChainQuestion, Hand
 from .inside import loop_of_opening
+from .meshes import above, of_space
 from .own_side import begins_in_a_corner, lay_all_around
 from .places import resolve
 from .seek import find_next, number, use_first
@@ -170,7 +171,7 @@ def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
         and step.counts is None
         and hand.travels
         and hand.setting.rows
-        and slips_to_a_space(follow)
+        and _slips_to_a_space(follow)
     ):
         hand.put_chain(length, step.span)  # `ch 1, sl st in first ch-3 sp, ch 1, …`: the row begins there
         return
@@ -184,12 +185,18 @@ def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
     elif step.counts is not None:
         _as_said(hand, length, step.counts, step.span)
     elif isinstance(follow, Work | Group) and follow.counts is not None and not follow.counts.skipped:
-        if isinstance(follow, Work) and is_a_leg(hand, follow):
+        if isinstance(follow, Work) and _is_a_leg(hand, follow):
             _stand_first(hand)
         hand.put_chain(length, step.span)
     else:
-        hand.widened_open = goes_into_the_first(follow)
-        _unsaid(hand, length, step.span)
+        _unsaid(hand, length, step.span, follow)
+
+
+def _slips_to_a_space(step: Step | None) -> bool:
+    match step:
+        case Work(stitch=Stitch(kind="slip"), places=(First(target=target) | Next(target=target),)):
+            return target.kind in ("space", "loop")
+    return False
 
 
 def _is_a_space(hand: Hand, follow: Step | None, length: int) -> bool:
@@ -199,13 +206,24 @@ def _is_a_space(hand: Hand, follow: Step | None, length: int) -> bool:
     petal = hand.petal_in_ring or (hand.petal and hand.here is not None)
     if petal or begins_block(hand.made[-1] if hand.made else None) or caught_in(hand, follow) is not None:
         return True
+    if isinstance(follow, Skip) and hand.setting.spiral and number(hand, follow.count) > 1:
+        return True  # a spiral has no turning chain: `ch 1, sk first 5 sts`
     if isinstance(follow, Skip) and not hand.setting.first_kind:  # slip stitches alone
         return length > 1
-    if isinstance(follow, Skip) and hand.setting.spiral:
-        return True  # nothing turns in a spiral: the chain goes over a gap
     if not isinstance(follow, Work) or not follow.places or not getattr(follow.places[0], "piece", ""):
         return False
     return length > max(hand.setting.heights.get(follow.stitch.kind, 0), 1)  # too long to turn with
+
+
+def _is_a_leg(hand: Hand, follow: Work) -> bool:
+    """`ch 2, dc2tog over next 2 sts (counts as dc3tog)`: the chain is the leg that is left."""
+    whole = follow.counts.stitch if follow.counts is not None else None
+    if whole is None or not whole.number or not all(isinstance(one, Next | Over) for one in follow.places):
+        return False
+    return (
+        sum(number(hand, one.count) for one in follow.places if isinstance(one, Next | Over)) + 1
+        == whole.number
+    )
 
 
 def _stand_first(hand: Hand) -> None:
@@ -246,7 +264,7 @@ def _as_said(hand: Hand, length: int, counts: CountsAs, span: Span | None) -> No
         hand.put_space(counts.space or counts.chains, span)
 
 
-def _unsaid(hand: Hand, length: int, span: Span | None) -> None:
+def _unsaid(hand: Hand, length: int, span: Span | None, follow: Step | None) -> None:
     setting = hand.setting
     kind = setting.first_kind
     height = setting.heights.get(kind, 0)
@@ -267,10 +285,9 @@ def _unsaid(hand: Hand, length: int, span: Span | None) -> None:
     if length > 1 and height and length > height and setting.reading.chain is None:
         counts = setting.conventions.get(kind)
         hand.mesh_open = counts is None and height > 1
-        wide = hand.widened_open and setting.reading.widened
-        if counts or (counts is None and (setting.reading.mesh or wide)):
+        if counts or (counts is None and setting.reading.mesh):
             stand(hand, by_kind(kind), height, length, span)
-            hand.put_space(_of_space(length - height) if wide else length - height, span)
+            hand.put_space(above(hand, length - height, follow), span)
         else:
             hand.put_space(length, span)
         return
@@ -334,14 +351,6 @@ def stand(hand: Hand, stitch: Stitch, chains: int, whole: int, span: Span | None
     hand.put(plain, into, span, role="turning", chains=chains, special=special)
 
 
-def _of_space(rest: int) -> int:
-    """How many of the chains behind the standing ones arch over the others: half of an even number.
-
-    So too at the beginning of a filet row that is a mesh wider: `ch 7, dc in first dc`.
-    """
-    return rest // 2 if rest % 2 == 0 else rest
-
-
 # ---- the foundation chain ------------------------------------------------------------------------
 
 
@@ -374,7 +383,7 @@ def skipped_chains(hand: Hand, step: Work | Group, place: FromHook) -> None:
         stands = convention or (convention is None and hand.setting.reading.mesh)
         if stands:
             hand.put(Stitch(kind, number=passed), (), step.span, role="turning", chains=height)
-        hand.put_space(_of_space(passed - height) if stands else passed, step.span)
+        hand.put_space(of_space(passed - height) if stands else passed, step.span)
         return
     counted, by = decide(hand, passed, kind)
     _question(hand, step.span, passed, kind, counted, by)

@@ -6,7 +6,6 @@ from itertools import pairwise, product
 
 from ..notation.tree import Chain, CountsAs, Line, Stitch, Tally, Target, Work
 from ..pattern import Piece, RoundPlan
-from .around import corners
 from .blocks import chains_said, chains_skipped, counts_as_stitch
 from .flaps import around_flap
 from .later import comes_out_better, left_to_later_rows
@@ -56,7 +55,7 @@ def work_piece(
     """
     result = _work(name, piece, ways, lines, others, edges)
     if any(_names_a_space(t) for r in result.rounds for t in r.troubles) or _counts_a_space(result):
-        blocks = _in_blocks(name, piece, ways, lines, others, edges)
+        blocks = _in_blocks(name, piece, ways, lines, others, edges, _first_wrong(result))
         if blocks is not None:
             return blocks
     leaving = left_to_later_rows(result)
@@ -103,14 +102,23 @@ def _in_blocks(
     lines: Sequence[ReadRound],
     others: Mapping[str, PieceWork],
     edges: Sequence[Mapping[str, list[Place]]],
+    wrong: int | None = None,
 ) -> PieceWork | None:
-    """The piece with the chains that a row's first block skips as a space; None where it doesn't work out."""
+    """The piece with the chains that a row's first block skips as a space; None where it doesn't work out, or
+    no further than to the row that is wrong otherwise."""
     said = [replace(one, line=chains_said(one.line)) if one.line else one for one in lines]
     blocks = _work(name, piece, ways, said, others, edges)
     for worked, read in zip(blocks.rounds, lines, strict=False):
         if read.line is not None and counts_as_stitch(read.line):
             worked.line = worked.settled = read.line  # said as a stitch, and so published
-    return blocks if _works_out(blocks) else None
+    later = wrong is not None and _first_wrong(blocks) > wrong
+    return blocks if later or _works_out(blocks) else None
+
+
+def _first_wrong(work: PieceWork) -> int:
+    """The index of the first round with an error; the number of rounds where there is none."""
+    wrong = (at for at, r in enumerate(work.rounds) if any(t.rule not in NO_ERROR for t in r.troubles))
+    return next(wrong, len(work.rounds))
 
 
 def _works_out(work: PieceWork) -> bool:
@@ -128,23 +136,24 @@ def _work(
     result = PieceWork(name, ("pieces", name))
     threads: list[Thread] = []
     for size in range(ways.size_count):
-        places, other_side, troubles = start_places(piece, size, others, edges[size])
+        begun = start_places(piece, size, others, edges[size], ways.laid_out)
+        places, troubles = begun.places, begun.troubles
         circle = is_circle(piece.worked, places)
         lost = bool(troubles) or _in_doubt(piece, others) or _is_unsaid(piece, size)
         trust = Trust.NOTHING if lost else Trust.SURE
-        further: list[list[Place]] = []
+        further = list(begun.further)
         if piece.start is not None:
-            further = around_openings(piece.start, size, others)
+            further += around_openings(piece.start, size, others)
             further += around_flap(piece.start, size, others, edges[size])
         threads.append(
             Thread(
                 places,
                 piece.yarn,
-                other_side,
+                begun.other_side,
                 further=further,
                 circle=circle,
                 trust=trust,
-                corners=corners(places),
+                corners=begun.corners,
             )
         )
         result.starts.append(list(places))
@@ -201,7 +210,7 @@ def _in_doubt(piece: Piece, others: Mapping[str, PieceWork]) -> bool:
         return False
     number = start.round if start.round is not None else start.row
     begun_on = [one for one in other.rounds if number is None or one.plan.number == number]
-    if number is None and not (start.row_ends or start.around):
+    if number is None and not (start.row_ends or start.around or start.laid_out):
         begun_on = begun_on[-1:]
     gaps = any(after.plan.number > one.plan.number + 1 for one, after in pairwise(begun_on))
     return gaps or not all(one.sound for one in begun_on)

@@ -1,10 +1,11 @@
 """The edge: the places that a round or row can be worked into, in order, with a cursor on them."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from operator import attrgetter
 
 from ..notation.tree import Stitch, Target
+from .begun_groups import begun_groups
 from .worked import Made, Place, Ring, Space, Trouble
 
 _ROLE = attrgetter("role")
@@ -66,10 +67,23 @@ class Edge:
     places (by identity) that are corners because of the piece's own form.
     counted: chains of spaces are places of their own, as in patterns whose counts include them. opened: they
     are places for lines that name single chains, and for nothing else. sided: the edge has sides, with
-    corners at their ends, because of the piece's own form.
+    corners at their ends, because of the piece's own form. between: those stand between the sides. begun: see
+    `begun_groups`.
     """
 
-    __slots__ = ("places", "pos", "limit", "circle", "plain", "counted", "opened", "sided", "_corners")
+    __slots__ = (
+        "places",
+        "pos",
+        "limit",
+        "circle",
+        "plain",
+        "counted",
+        "opened",
+        "sided",
+        "between",
+        "begun",
+        "_corners",
+    )
 
     def __init__(
         self,
@@ -89,6 +103,8 @@ class Edge:
         self.opened = opened
         self.plain = not opened and set(map(type, places)) <= _STITCHES and "picot" not in map(_ROLE, places)
         self.sided = bool(marked)
+        self.between = bool(marked) and not any(getattr(one, "role", "") == "row-end" for one in places)
+        self.begun: Mapping[str, int] = {} if circle else begun_groups(places)
         self._corners: set[int] | None = set(marked) or None
 
     def lay(self, places: list[Place], corners: frozenset[int] = frozenset()) -> None:
@@ -98,13 +114,16 @@ class Edge:
         self.limit = len(places)
         self.plain = set(map(type, places)) <= _STITCHES and "picot" not in map(_ROLE, places)
         self._corners = set(corners) or None
+        self.between = False
         self.sided = bool(corners)
+        self.begun = {}
 
     def keep(self, end: int) -> None:
         """Leave all from a place on out of reach: the edge ends there, and closes no more."""
         self.places = self.places[:end]
         self.limit = end
         self.circle = False
+        self.begun = {}
 
     def find(self, target: Target, start: int, limit: int | None = None) -> Found | None:
         """The first place of the target's kind at or after `start`; None when there is none before the
@@ -175,9 +194,12 @@ class Edge:
 
     def side_end(self) -> int:
         """Where the side of the edge ends that the hook works along: at the limit, or where stitches change
-        with row ends."""
+        with row ends; before the next corner of pieces laid out."""
         if not self.sided or self.pos >= self.limit:
             return self.limit
+        if self.between:
+            later = range(self.pos + 1, self.limit)
+            return next((at for at in later if id(self.places[at]) in self.corners()), self.limit)
         along = getattr(self.places[self.pos], "role", "") == "row-end"
         at = self.pos
         while at < self.limit and (getattr(self.places[at], "role", "") == "row-end") == along:

@@ -23,7 +23,7 @@ def around_flap(
     that it was itself begun on, its other side; either way round. None where it left nothing, or its start
     says more than the piece's name."""
     other = others.get(start.edge or "")
-    said = start.row_ends or start.around or start.stitches or (start.round or start.row) is not None
+    said = start.row_ends or start.around or start.laid_out or start.stitches or start.round or start.row
     if other is None or said or not other.rounds or other.rounds[0].plan.word != "row":
         return []
     rest = _rest(other, size)

@@ -106,7 +106,10 @@ def group_at(edge: Edge, at: int, target: Target, whole: bool = False) -> list[P
         while end < edge.limit and getattr(edge.places[end], "unit", 0) == first.unit:
             end += 1
         return edge.places[at:end]
-    if first.unit or (target.stitch is not None and target.stitch.kind == "special"):
+    if target.stitch is not None and target.stitch.kind == "special":
+        own = edge.begun.get(target.stitch.name, 0)
+        return edge.places[at:] if own and at == len(edge.places) - own else []
+    if first.unit:
         return []
     end = at + 1
     while end < edge.limit and _goes_on(edge.places, end, first, whole):

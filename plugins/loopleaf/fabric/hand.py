@@ -45,7 +45,6 @@ class Hand:
     standing: Place | None = None
     slipped: bool = False
     here: Place | None = None
-    taken_back: bool = False
     laid: bool = False
     taken_up: int = 0
     earlier: Sequence[RoundWork] = ()
@@ -114,8 +113,9 @@ class Hand:
     end_open: bool = False
     told_open: bool = False
     centre_open: bool = False
-    widened_open: bool = False
     gap_ahead: bool = False
+    beneath_open: bool = False
+    aside_open: bool = False
     slips_open: bool = False
     into_centres: bool = False
 
@@ -156,7 +156,7 @@ class Hand:
             leaf.pos if leaf else 0, self.begun, self.stood, self.unit, self.numbered, self.spaced,
             self.uses, self.yarn, self.into_spaces, len(self.troubles), dict(self.other_pos), self.gaps,
             len(self.edge.places), self.since, bridged, set(self.runs), set(self.skips), self.taken_up,
-            set(self.lengths_used), set(self.lengths_passed), self.apart,
+            set(self.lengths_used), set(self.lengths_passed), self.apart, self.joined, self.start_at,
         )  # fmt: skip
 
     def back_to(self, mark: tuple[Any, ...]) -> None:
@@ -165,7 +165,7 @@ class Hand:
             self.edge.pos, made, new, self.last, self.skipped, self.leaf, leaf_pos, self.begun, self.stood,
             self.unit, self.numbered, self.spaced, self.uses, self.yarn, self.into_spaces, troubles,
             self.other_pos, self.gaps, places, self.since, bridged, self.runs, self.skips, self.taken_up,
-            self.lengths_used, self.lengths_passed, apart,
+            self.lengths_used, self.lengths_passed, apart, self.joined, self.start_at,
         ) = mark  # fmt: skip
         self.set_apart(apart)
         del self.made[made:], self.new[new:], self.troubles[troubles:]

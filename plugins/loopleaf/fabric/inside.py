@@ -81,9 +81,10 @@ def in_chain_of(hand: Hand, place: ChainOf, span: Span | None) -> list[Into]:
         if isinstance(made, Made) and made.role == "turning":
             whole = made.legs or made.chains
             tall = hand.setting.heights.get(made.kind, 0)  # behind `3 dc in 5th ch`, one more was passed
-            if place.length and place.length not in (whole, made.chains, tall):
+            below = _top_from_below(edge, at, made)
+            if place.length and place.length not in (whole, made.chains, tall, below):
                 continue
-            if place.number and place.number not in (made.chains, _top_from_below(edge, at, made)):
+            if place.number and place.number not in (made.chains, below):
                 raise hand.stuck(
                     "no-such-place",
                     span,

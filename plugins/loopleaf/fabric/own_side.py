@@ -72,8 +72,10 @@ def lay_all_around(hand: Hand) -> None:
 
 def goes_on_below(hand: Hand) -> bool:
     """Whether `along other side of foundation ch` only says where the line has come to on its way around the
-    piece; the chain is then laid before the hand."""
+    piece or an opening; the chain is then laid before the hand."""
     edge = hand.edge
+    if edge.pos < edge.limit and getattr(edge.places[edge.pos], "role", "") == "loop":
+        return True  # the chain over an opening
     if edge.sided and edge.pos < edge.limit and _is_chain(edge.places[edge.pos]):
         return True
     if not hand.way_round or not _is_used_up(hand):

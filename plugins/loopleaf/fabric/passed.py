@@ -24,17 +24,23 @@ def left_before(hand: Hand, target: Target, at: int) -> int:
 
 
 def passed_before(hand: Hand, at: int) -> int:
-    """How many stitches before a row's turning chain nothing speaks of: no chain passes them, and they aren't
-    the rest of a group."""
+    """How many stitches before a row's turning chain nothing speaks of: no chain passes them, as it may where
+    the row passes stitches elsewhere, and they aren't the rest of a group."""
     between = hand.edge.places[hand.edge.pos : at]
     left = hand.edge.count(hand.edge.pos, at)
-    chained = not hand.made or isinstance(hand.made[-1], Space)
+    kept = hand.kept_back == left + 1  # `to last 2 dc, dc in tch`
+    chained = not hand.made or (isinstance(hand.made[-1], Space) and (kept or not passes_spaces_alone(hand)))
     if not hand.setting.rows or chained or hand.gaps or isinstance(hand.last, Space):
         return 0
     halves = {_group(one) for one in (*between, hand.edge.places[at]) if isinstance(one, Made)}
     if hand.into_centres and len(halves) == 1:
         return 0  # half a shell, whose middle is the turning chain
     return 0 if _one_group(between, hand.edge.places[: hand.edge.pos]) else left
+
+
+def passes_spaces_alone(hand: Hand) -> bool:
+    """Whether the row so far has come from stitch to stitch, and its chains go over spaces alone."""
+    return not hand.skips and hand.runs == {0} and not hand.into_spaces
 
 
 def spaces_left(hand: Hand) -> int:

@@ -2,12 +2,13 @@
 
 from dataclasses import replace
 
-from ..notation.tree import Last, Leave, Skip, Target, WorkingOver
+from ..notation.tree import STITCH, Last, Leave, Next, Skip, Target, WorkingOver
 from . import beginning
 from .along import last_places
 from .earlier import along_round
 from .edge import Found
 from .hand import Hand
+from .of_piece import of_piece
 from .seek import bound, find_next, missing, number
 from .taken_up import take_up_unworked, worked_now
 from .worked import Made, Place, Space
@@ -17,6 +18,11 @@ def skip(hand: Hand, step: Skip) -> None:
     """`sk 2 sts`: what is passed over; a chain made before or after it spans it."""
     step = along_round(hand, step, step.span)
     count = number(hand, step.count)
+    if step.piece not in ("", hand.setting.begun_on):  # of the finished piece that this is joined to
+        last = hand.last
+        of_piece(hand, Next(step.count, step.target, piece=step.piece), count, step.span)
+        hand.last = last
+        return
     edge = hand.edge
     if step.target.unworked and hand.earlier and not hand.begun and take_up_unworked(hand):
         step = replace(step, target=worked_now(step.target))
@@ -110,6 +116,8 @@ def leave(hand: Hand, step: Leave) -> None:
         edge.keep(wanted[-1].after)
         return
     if step.count is None:
+        if step.target == STITCH and edge.pos == len(edge.places) and not _may_leave_none(hand, step):
+            hand.trouble("no-such-place", step.span, what="left", there=[], worked=edge.count(0, edge.pos))
         hand.left += edge.rest()
         hand.left_places += edge.places[edge.pos : edge.limit]
         edge.pos = edge.limit
@@ -126,6 +134,12 @@ def leave(hand: Hand, step: Leave) -> None:
     if found:
         hand.left_places += edge.places[edge.pos : found[-1].after]
         edge.pos = found[-1].after
+
+
+def _may_leave_none(hand: Hand, step: Leave) -> bool:
+    """Whether a larger size, or an earlier row, shares the words and has some left to leave."""
+    same = (one for row in hand.earlier if row.line is not None for one in row.line.steps if one == step)
+    return hand.setting.several or any(one.span == step.span for one in same)
 
 
 def _slips_left(hand: Hand, step: Leave) -> list[Place] | None:

@@ -13,6 +13,7 @@ from ..pattern import KEY, Path, Pattern, Piece, PlanProblem, RoundPlan, Source,
 from . import survey
 from .begun_again import begins_well, without_the_chain
 from .borne_out import ReadRound, work_piece
+from .laid_out import laid_out_steps
 from .last_count import borne_out_at_the_end, counted_at_the_end
 from .otherway import from_other_end
 from .own_count import own_count
@@ -246,6 +247,7 @@ def _work_piece(
         (piece.start.edge or "") if piece.start is not None else "",
         name,
         leads=_leads(pattern),
+        laid_out=laid_out_steps(pattern),
     )
     others = {one.name: one for one in work.pieces}
     begun = without_the_chain(lines, piece.start, pattern.size_count)

@@ -5,6 +5,7 @@ from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from ..notation.tree import Line, Step, Tally
+from ..pattern import LayOut
 from ..pattern.rounds import Path, RoundPlan
 from . import survey
 from .along import begun_on_stitches
@@ -30,7 +31,7 @@ OFTEN_ENOUGH = 4
 class Ways:
     """How the pattern works, the same for all rounds of a piece. name: the piece's own; begun_on: that of the
     piece whose edge it is begun on. leaving: indexes of rows whose last stitches a later row takes up.
-    leads: see `count_up`."""
+    leads: see `count_up`. laid_out: how the finishing lays pieces out, by their names."""
 
     worked: str
     yarn: str
@@ -43,6 +44,7 @@ class Ways:
     name: str = ""
     leaving: frozenset[int] = frozenset()
     leads: Mapping[str, str] = field(default_factory=dict)
+    laid_out: Mapping[str, LayOut] = field(default_factory=dict)
 
 
 class PieceHand:
@@ -204,7 +206,8 @@ class PieceHand:
         if plan.work_path in self.wrong:
             return
         for places in thread.further:
-            yield replace(task, places=places, corners=thread.corners if self.index else corners(places))
+            marked = thread.corners or (frozenset() if self.index else corners(places))
+            yield replace(task, places=places, corners=marked)
         if thread.fastened is not None and task.circle and survey.goes_into_an_opening(task.steps):
             for places in left_open(self.done, task.size):
                 yield replace(task, places=places, corners=corners(places))
@@ -270,9 +273,8 @@ class PieceHand:
         thread.markers = carried_up(hand.markers, hand.made)
         thread.other_side = hand.other_side
         way = thread.unworked[self.way]
-        way[:] = hand.left_places + way[hand.taken_up :]
-        if hand.taken_back:
-            thread.unworked[1 - self.way].clear()
+        way[:] = hand.left_places + hand.unworked[hand.taken_up :]
+        thread.unworked[1 - self.way][:] = hand.unworked_back
         if attempt.fits:
             thread.erring = None
             if plan.work_path in self.wrong - self.cleared:

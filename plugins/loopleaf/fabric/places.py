@@ -33,6 +33,7 @@ from .gaps_beneath import in_gap_beneath
 from .hand import Hand
 from .inside import between, corresponding, from_hook, here, in_chain_of, in_ring, in_skipped, marked, within
 from .own_side import along_the_rest, lay_own_side
+from .passed_silently import watch_the_way
 from .seek import Into
 from .whole_groups import each_one, first_one, last_one, next_ones
 
@@ -50,7 +51,10 @@ def resolve(hand: Hand, place: NamedPlace, span: Span | None) -> list[Into]:
     if gaps is not None:
         hand.gap = gaps[-1]
         return gaps
-    return _FINDERS[type(place)](hand, place, where)
+    before = hand.edge.pos
+    found = _FINDERS[type(place)](hand, place, where)
+    watch_the_way(hand, place, before, found, where)
+    return found
 
 
 _FINDERS: dict[type, Callable[[Hand, Any, Span | None], list[Into]]] = {

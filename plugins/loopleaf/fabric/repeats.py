@@ -36,7 +36,6 @@ from .onward import chains_of, ends_on_the_first, stays_on_the_last
 from .passed import only_passed, spaces_left
 from .plain_repeat import repeat_plainly
 from .seek import bound, number
-from .single_chains import CHAIN, names_chains
 from .stitches import places_taken
 from .worked import Made, Place
 
@@ -158,6 +157,8 @@ def _reserved(hand: Hand, step: Repeat, following: tuple[Step, ...]) -> int:
     for one in following:
         if isinstance(one, Skip) and one.which == "last" and one.target.kind != "stitch":
             break
+        if isinstance(one, Skip) and one.target.kind == "chain" and hand.edge.opened:
+            continue  # `sk 2 ch, dc in next ch`: of the chain at the end, no stitches
         if isinstance(one, Skip) and (partway or one.which == "last"):
             needed += one.count.of(0) or 0
         elif isinstance(one, Skip) and one.target == STITCH:
@@ -192,7 +193,7 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
     end = min(end, _ending_bound(hand, step))
     if reserved:
         spaces = before_the_last_space(hand, following)
-        end = min(end, _before_the_last(hand, reserved, following) if spaces is None else spaces)
+        end = min(end, _before_the_last(hand, reserved) if spaces is None else spaces)
     edge.limit = end
     behind = len(edge.places) - end
     short = last_pass(step)
@@ -333,16 +334,13 @@ def _only_passed(hand: Hand, step: Repeat, short: int, perform: Perform) -> bool
     return False
 
 
-def _before_the_last(hand: Hand, reserved: int, following: tuple[Step, ...]) -> int:
-    """Where on the edge its last so many stitches begin; single chains among them, where `ending with ch 2,
-    sk 2 ch, dc in next ch` names those."""
+def _before_the_last(hand: Hand, reserved: int) -> int:
+    """Where on the edge its last so many stitches begin."""
     edge = hand.edge
-    chains = edge.opened and names_chains(following)
     at = edge.limit
     while reserved and at > edge.pos:
         at -= 1
-        place = edge.places[at]
-        reserved -= edge.matches(place, STITCH) or (chains and edge.matches(place, CHAIN))
+        reserved -= edge.matches(edge.places[at], STITCH)
     return edge.limit if reserved else at
 
 

@@ -17,7 +17,7 @@ from .setting import AS_IT_STANDS, Reading, Setting
 from .single_chains import opens_spaces
 from .steps import perform
 from .survey import Survey, other_pieces
-from .taken_up import take_up_behind
+from .taken_up import skips_to_a_new_yarn, take_up_behind
 from .tally import compare, count_up
 from .worked import Made, Place, Ring, RoundWork, Space, Trouble, WorkedRound
 
@@ -166,8 +166,9 @@ _OPEN = (
     ("end_open", "without_end", True),
     ("told_open", "told", True),
     ("centre_open", "beyond", True),
+    ("beneath_open", "beneath", True),
+    ("aside_open", "aside", True),
     ("slips_open", "slips", True),
-    ("widened_open", "widened", True),
     ("gap_ahead", "over_gap", True),
 )
 """What the hand met that print may mean otherwise, that reading, and whether it needs a stated count."""
@@ -227,9 +228,11 @@ def _could_be_the_chain(task: Task, plain: Attempt) -> bool:
     """Whether the beginning chain may be the cause.
 
     A lone ch 1 that doesn't count is what everyone takes it for: it is doubted only where fit and
-    stated count are both mended by it.
+    stated count are both mended by it. A centre or corner missed by one says nothing of it.
     """
     question = plain.hand.chain_question
+    if plain.troubles[0].facts.get("on_the_way"):
+        return False
     if question is None or question.chains > 1 or question.counts:
         return True
     return task.stated is not None and plain.troubles[0].rule in FIT
@@ -262,6 +265,8 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     way = line.paired if reading.paired else line.plain if reading.alone else line.led
     way = line.ringed if reading.ringed else way
     steps, seen = way.steps, way.seen
+    aside = skips_to_a_new_yarn(steps) if task.unworked or task.unworked_back else ()
+    steps = aside if reading.aside else steps
     setting = _setting(task, reading, seen)
     counted = task.chains == "counted"
     opened = not counted and line.names_chains and opens_spaces(task.places)
@@ -278,6 +283,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand.unworked = list(task.unworked)
     hand.unworked_back = list(task.unworked_back)
     hand.earlier = task.earlier
+    hand.aside_open = bool(aside)
     hand.moves_marker = seen.moves_marker
     hand.petal_in_ring = line.is_one_in_a_ring
     hand.slips_open = setting.rows and line.slips_on

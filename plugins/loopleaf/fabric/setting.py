@@ -35,8 +35,9 @@ class Reading:
     slips: whether the slip stitches that a row begins with, no chain behind them, are its stitches.
     told: whether `working last dc in top of ch-3` only says where the last stitch of the last pass goes.
     without_end: whether a row that turns aside at its end leaves that end out of the `row ends`.
+    aside: whether a line that skips to where the yarn is joined anew goes along what an earlier row left.
+    beneath: whether half of the chains behind a row's first stitch lie beneath its first space.
     beyond: whether the centre of an even number of chains is the second of its middle two.
-    widened: whether half the chains that a long beginning chain has left lie under the space of the others.
     over_gap: whether a row goes on into the stitches that an earlier one left at its end.
     """
 
@@ -65,8 +66,9 @@ class Reading:
     without_end: bool = False
     told: bool = False
     beyond: bool = False
-    widened: bool = False
     over_gap: bool = False
+    beneath: bool = False
+    aside: bool = False
 
 
 AS_IT_STANDS = Reading()

@@ -2,7 +2,7 @@
 spot, `decreasing 1 st at neck edge`.
 """
 
-from ..notation.tree import STITCH, Shaping, Stitch, Work
+from ..notation.tree import STITCH, Leave, Shaping, Stitch, Work
 from .hand import Hand
 from .seek import Into, missing, number
 from .stitches import make
@@ -27,8 +27,10 @@ def shape(hand: Hand, step: Work, shaping: Shaping, intos: list[Into]) -> None:
     stitch, at = step.stitch, 0
     gathered = Stitch(stitch.kind, "tog", 2, stitch.loop)
     aside = whole // 2 if _in_the_middle(shaping.spot) else 0
+    first = not aside and _at_the_beginning(hand, shaping)
     for one in range(aside, whole + aside):
-        shaped = (one + 1) * change // whole > one * change // whole
+        nth = whole - 1 - one if first else one
+        shaped = (nth + 1) * change // whole > nth * change // whole
         if not shaped or shaping.how == "inc":
             for _ in range(2 if shaped else 1):
                 make(hand, stitch, intos[at], step.span)
@@ -39,6 +41,23 @@ def shape(hand: Hand, step: Work, shaping: Shaping, intos: list[Into]) -> None:
 
 
 def _in_the_middle(spot: str) -> bool:
-    """Whether a spot is the row's middle: `center back`. At an edge the last stitch is shaped: which end it
-    is depends on the piece."""
+    """Whether a spot is the row's middle: `center back`."""
     return any(word in ("center", "centre", "middle") for word in spot.split())
+
+
+_EDGES = frozenset({"neck", "neckline", "armhole", "front", "shoulder"})
+
+
+def _at_the_beginning(hand: Hand, shaping: Shaping) -> bool:
+    """Whether an edge is where the row begins: it works on to the end from there, or an earlier row has left
+    stitches at its end for it, and the work has been turned since. Else the last stitch is shaped: which end
+    the edge is at depends on the piece."""
+    if shaping.first or not shaping.spot or hand.setting.worked != "rows":
+        return shaping.first
+    named = _EDGES & set(shaping.spot.split())
+    for since, row in enumerate(reversed(hand.earlier), 1):
+        steps = row.line.steps if row.line is not None else ()
+        left = [one for one in steps if isinstance(one, Leave)]
+        if any(named & set(one.purpose.lower().split()) for one in left):
+            return since % 2 == 1
+    return False

@@ -6,7 +6,7 @@ from ..notation.tree import Each, First, FromHook, Last, Next, Over, Skip, Step,
 from .survey import walk
 from .worked import Made, Place, Space
 
-CHAIN = Target("chain")
+_CHAIN = Target("chain")
 
 
 def opens_spaces(places: Iterable[Place]) -> bool:
@@ -23,13 +23,13 @@ def names_chains(steps: tuple[Step, ...]) -> bool:
     named = False
     for step in walk(steps):
         if isinstance(step, Skip):
-            named = named or step.target == CHAIN
+            named = named or step.target == _CHAIN
         for place in step.places if isinstance(step, Work) else ():
             if isinstance(place, FromHook):
                 return False
             match place:
                 case Next(target=target) | First(target=target) | Last(target=target) | Over(target=target):
-                    named = named or target == CHAIN
+                    named = named or target == _CHAIN
                 case Each(targets=targets):
-                    named = named or CHAIN in targets
+                    named = named or _CHAIN in targets
     return named

@@ -1,17 +1,59 @@
 """What a piece's first round is worked into: a ring, a foundation chain, or the edge of another piece."""
 
 from collections.abc import Mapping
+from typing import NamedTuple
 
-from ..pattern import Piece, Run, Start
-from .around import around_rows, row_ends
+from ..pattern import LayOut, Piece, Run, Start
+from .around import around_rows, corners, row_ends
+from .laid_out import around_laid_out
 from .openings import unworked
 from .worked import Made, PieceWork, Place, Ring, Trouble
 
 
+class Begun(NamedTuple):
+    """What lies before round 1. other_side: foundation chains whose other side can be worked later. corners:
+    of a piece's own form, by identity (see `Edge`). further: what the places may be instead."""
+
+    places: list[Place]
+    other_side: list[Place]
+    troubles: list[Trouble]
+    corners: frozenset[int] = frozenset()
+    further: tuple[list[Place], ...] = ()
+
+
 def start_places(
+    piece: Piece,
+    size: int,
+    others: Mapping[str, PieceWork],
+    edges: Mapping[str, list[Place]],
+    laid_out: Mapping[str, LayOut],
+) -> Begun:
+    """The places before round 1. laid_out: how the finishing lays pieces out, by their names."""
+    start = piece.start
+    if start is not None and start.laid_out and start.edge is not None and start.edge in others:
+        return _laid_out(start.edge, size, others, edges, laid_out)
+    begun = Begun(*_start_places(piece, size, others, edges))
+    return begun._replace(corners=corners(begun.places))
+
+
+def _laid_out(
+    name: str,
+    size: int,
+    others: Mapping[str, PieceWork],
+    edges: Mapping[str, list[Place]],
+    laid_out: Mapping[str, LayOut],
+) -> Begun:
+    lay = laid_out.get(name)
+    whole = around_laid_out(others[name], edges.get(name, []), size, lay) if lay is not None else None
+    if whole is None:
+        what = "laid out" if lay is None else "four corners"
+        return Begun([], [], [Trouble("no-such-place", None, {"what": what, "there": []}, size)])
+    return Begun(whole.places, [], [], whole.corners, (whole.from_next_corner(),))
+
+
+def _start_places(
     piece: Piece, size: int, others: Mapping[str, PieceWork], edges: Mapping[str, list[Place]]
 ) -> tuple[list[Place], list[Place], list[Trouble]]:
-    """The places before round 1; the foundation chains whose other side can be worked later; troubles."""
     start = piece.start
     if start is None:
         return [], [], []

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from typing import Any
 
 from ..notation.tree import (
+    ONE,
     Again,
     Chain,
     Corresponding,
@@ -28,6 +29,7 @@ from ..notation.tree import (
     Step,
     Stitch,
     Tally,
+    Target,
     Together,
     Turn,
     Work,
@@ -58,7 +60,7 @@ from .shaped import shape
 from .standing import where_it_stands
 from .stitches import make
 from .together import together
-from .worked import Made
+from .worked import Made, Space
 
 
 def perform(hand: Hand, steps: tuple[Step, ...]) -> None:
@@ -125,7 +127,7 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
         return
     if (arch := caught_in(hand, step)) is not None:
         hand.joining.append(hand.put(step.stitch, (arch,), step.span, role="travel"))
-    elif step.stitch.kind == "slip" and _joins_pieces(step):
+    elif step.stitch.kind == "slip" and _joins_pieces(hand, step):
         for into in resolve(hand, step.places[0], step.span):
             hand.joining.append(hand.put(step.stitch, into, step.span, role="travel"))
     elif step.stitch.kind == "special" and hand.setting.specials.get(step.stitch.name) is not None:
@@ -155,9 +157,16 @@ def _work(hand: Hand, step: Work, follow: Step | None) -> None:
             _name_last(hand, step.counts.stitch)
 
 
-def _joins_pieces(step: Work) -> bool:
-    """A slip stitch that joins to another piece as it goes is drawn, and no stitch of the round."""
-    return len(step.places) == 1 and isinstance(step.places[0], Corresponding)
+def _joins_pieces(hand: Hand, step: Work) -> bool:
+    """A slip stitch that joins to another piece as it goes is drawn, and no stitch of the round; so is one
+    in `any ch-5 sp of motif 1`, between chains of the round."""
+    match step.places:
+        case (Corresponding(),):
+            return True
+        case (Next(count=count, target=Target(kind="space" | "corner" | "loop"), piece=piece),) if piece:
+            chained = bool(hand.made) and isinstance(hand.made[-1], Space)
+            return count == ONE and chained and piece != hand.setting.begun_on
+    return False
 
 
 def _still_going(hand: Hand, step: Work | Group) -> None:

@@ -16,6 +16,8 @@ def add(result: RoundWork, trouble: Trouble) -> None:
     for other in result.troubles:
         if other.size == trouble.size and (other.rule, other.span) == (trouble.rule, trouble.span):
             return
+        if other.size == trouble.size and other.facts.get("on_the_way") and trouble.rule in WRONG:
+            return  # the round is out by what was passed over
         if (
             other.size != trouble.size
             and other.rule != trouble.rule

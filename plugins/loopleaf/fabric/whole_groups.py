@@ -57,9 +57,17 @@ def _groups(hand: Hand, target: Target, end: int, count: int | None) -> list[Gro
         return []
     edge = hand.edge
     groups: list[Group] = []
+    begun = edge.begun.get(stitch.name, 0)  # the last one, if the row below was begun with it
     at = edge.pos
     while count is None or len(groups) < count:
         found = edge.find(target, at, end)
+        if found is None and at <= end - begun < end == len(edge.places):
+            middle = _middle(edge.places[end - begun :])
+            if middle is None:
+                return []
+            groups.append((end - begun, end, middle))
+            at = end
+            continue
         if found is None:
             return groups if count is None else []
         unit = getattr(found.place, "unit", 0)

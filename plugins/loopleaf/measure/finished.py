@@ -245,23 +245,6 @@ def as_measured(pattern: Pattern, piece: str, corners: int) -> dict[What, Band]:
     return {}
 
 
-def laid_out_size(pattern: Pattern, piece: str, across: Band, scale: Scale) -> dict[What, Band] | None:
-    """A piece laid out in rows and joined.
-
-    From just the pieces to one row of single crochet more at every seam and edge.
-    """
-    step = next(
-        (s.lay_out for s in pattern.finishing if s.lay_out is not None and s.lay_out.piece == piece), None
-    )
-    if step is None:
-        return None
-    seam_mm = scale.height_of("single")
-    return {
-        "width": Band(across.low * step.across, across.high * step.across + (step.across + 1) * seam_mm),
-        "length": Band(across.low * step.down, across.high * step.down + (step.down + 1) * seam_mm),
-    }
-
-
 def meant_by(what: What, size: Mapping[What, Band], rows: Sequence[RoundSize] = ()) -> tuple[Band, ...]:
     """The measures that an author may mean: a polygon is measured from side to side, and, but for a square,
     from corner to corner as well.

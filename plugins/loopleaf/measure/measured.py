@@ -19,7 +19,6 @@ from .finished import (
     What,
     as_measured,
     is_lengthwise,
-    laid_out_size,
     lies_flat,
     rounds_size,
     rows_size,
@@ -27,6 +26,7 @@ from .finished import (
     use_of,
 )
 from .gauge import Scale, ring_radius, specials_of
+from .laid_out import is_around_laid_out, laid_out_size, with_the_whole
 from .level import Level, level_of
 from .made import Contents, start_contents
 from .other_yarn import OtherYarn, other_yarns
@@ -124,11 +124,8 @@ def measure(work: PatternWork) -> Measured:
     )
     hours = tuple(time_needed(pattern, pieces, cords[size], size) for size in sizes)
     uses = _uses(pattern, work.pieces, pieces)
-    laid_out = None
-    for piece in pieces:
-        across = piece.size[0].get("across") if piece.size else None
-        if piece.scale is not None and across is not None and laid_out is None:
-            laid_out = laid_out_size(pattern, piece.name, across, piece.scale)
+    laid_out = laid_out_size(pattern, pieces)
+    pieces = with_the_whole(pattern, pieces, laid_out)
     return Measured(
         pattern,
         pieces,
@@ -172,6 +169,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
     balls: list[Ball | None] = []
     across: list[tuple[float | None, ...]] = []
     lengthwise = False
+    bordering = is_around_laid_out(pattern, piece.name)
     for size in range(pattern.size_count):
         made.append(counted(piece, size))
         starts.append(
@@ -185,11 +183,15 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         sizes = sizes_of(piece, size, made[-1], scale, in_rounds)
         known = [one for one in sizes if one is not None]
         begins_mm = start_mm(piece, size, scale)
-        shape = stretches(known, begins_mm, scale.width_mm, use.lies_flat) if in_rounds else ()
+        shapely = in_rounds and not bordering
+        shape = stretches(known, begins_mm, scale.width_mm, use.lies_flat) if shapely else ()
         rounds.append(sizes)
         shapes.append(shape)
-        balls.append(ball_of(known, begins_mm) if in_rounds else None)
+        balls.append(ball_of(known, begins_mm) if shapely else None)
         lengthwise = not in_rounds and is_lengthwise(pattern, piece.name, known)
+        if bordering:
+            found.append({"around": known[-1].length} if known else {})
+            continue
         worked_out = (
             rounds_size(piece, size, known, shape, scale, begins_mm, use)
             if in_rounds

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from .cursor import Cursor, UnreadableError
 from .places import read_places, starts_place
-from .tree import ONE, Chain, Group, Next, Repeat, Ring, Step, Work
+from .tree import ONE, Chain, ChainOf, First, Group, Join, Next, Repeat, Ring, Step, Stitch, Work
 
 
 def read_all_in(cursor: Cursor, steps: list[Step]) -> None:
@@ -41,11 +41,20 @@ def read_all_in(cursor: Cursor, steps: list[Step]) -> None:
 
 
 def _into_the_ring(cursor: Cursor, steps: list[Step]) -> bool:
-    """Whether `all in ring` says of a whole round with a repeat where its stitches go: none has a place."""
+    """Whether `all in ring` says of a whole round with a repeat where its stitches go: none has a place but
+    the slip stitch that joins it."""
     means = [cursor.ahead(1), cursor.ahead(2)]
-    inside = [one for step in steps for one in (step.steps if isinstance(step, Repeat) else (step,))]
-    repeats = any(isinstance(step, Repeat) for step in steps)
+    made = steps[:-1] if steps and _joins(steps[-1]) else steps
+    inside = [one for step in made for one in (step.steps if isinstance(step, Repeat) else (step,))]
+    repeats = any(isinstance(step, Repeat) for step in made)
     return means == ["in", "ring"] and repeats and all(map(_has_no_place, inside))
+
+
+def _joins(step: Step) -> bool:
+    match step:
+        case Join() | Work(stitch=Stitch(kind="slip"), places=(ChainOf() | First(),)):
+            return True
+    return False
 
 
 def _in_ring(step: Step) -> Step:

@@ -15,6 +15,12 @@ _STEP_ENDS = frozenset({",", "and", "then"})
 _TAILS = frozenset({"leave", "with", "for-sewing", "tail"})
 
 
+def is_bare_count(words: Sequence[Word], at: int) -> bool:
+    """Whether `(12)` at a word ends the line: it can only be the count."""
+    alone = words[at].means == "(" and words[at].value == at + 2 and words[at + 1].means == "num"
+    return alone and only_ends(words, at + 3)
+
+
 def only_ends(words: Sequence[Word], at: int) -> bool:
     """Whether a word begins nothing but a round's end: every step from there on joins, turns, changes yarn,
     levels with a slip stitch, or fastens off.

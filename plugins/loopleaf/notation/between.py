@@ -2,7 +2,7 @@
 
 from .chains import read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError
-from .gap_ends import read_gap_end
+from .gap_ends import pass_the_same, read_gap_end
 from .names import starts_stitch
 from .targets import (
     BARE_SPACE,
@@ -26,7 +26,7 @@ def read_between(cursor: Cursor) -> Place:
     cursor.need("between", "place")
     if _pass_the_chain(cursor) or _pass_the_first(cursor):
         return Between(first=True)
-    if _pass_the_ends(cursor):
+    if _pass_the_ends(cursor) or pass_the_same(cursor):
         return Next(ONE, GAP)
     chain = _pass_the_last(cursor)
     if chain:

@@ -8,8 +8,19 @@ from .targets import CHAIN, SPACE, read_target, starts_named_number
 from .tree import ONE, STITCH, Amount, JustMade, Last, Place, Same, Stitch, Target
 
 
+def starts_own_chain(cursor: Cursor) -> bool:
+    """Whether `tch`, `beg ch-3`, `beg corner` stands here."""
+    own = cursor.means in ("tch", "beg", "turning") and starts_chain_name(cursor, cursor.at)
+    return own or (cursor.means == "beg" and cursor.ahead() == "corner")
+
+
 def read_own_chain(cursor: Cursor) -> Place:
-    """`tch`, `beg ch-3`; `tch sp`, `turning ch-4 sp` is the row's last space."""
+    """`tch`, `beg ch-3`; `tch sp`, `turning ch-4 sp` is the row's last space; `beg corner` is the space that
+    the beginning chain stands in."""
+    if cursor.means == "beg" and cursor.ahead() == "corner":
+        cursor.at += 1
+        read_target(cursor)
+        return Same(SPACE, "chain")
     turning = cursor.means in ("tch", "turning")
     chain = read_chain_name(cursor, 0)
     if turning and cursor.means in ("sp", "loop"):

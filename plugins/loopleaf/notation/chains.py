@@ -67,6 +67,15 @@ def read_chain_name(cursor: Cursor, number: int) -> ChainOf:
     return ChainOf(number, "ch", _length(cursor))
 
 
+def pass_of_these(cursor: Cursor) -> bool:
+    """`first of 3 chs`, `first of these 3ch`: passes what stands before the chain's name."""
+    at = cursor.at + 1 + (cursor.said(cursor.at + 1, cursor.at + 2).lower() == "these")
+    if not starts_chain_name(cursor, at):
+        return False
+    cursor.at = at
+    return True
+
+
 def read_begun_with(cursor: Cursor, number: int) -> ChainOf | None:
     """The `first 3ch` of `3rd of first 3ch`: the one that the round began with."""
     if cursor.means != "first" or not starts_chain_name(cursor, cursor.at + 1):

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from .cursor import Cursor, UnreadableError
 from .names import starts_stitch
-from .tree import ONE, Amount, Chain, Each, Next, Repeat, Step, Stitch, Until, Work
+from .tree import ONE, Amount, Chain, Each, Next, Repeat, Ring, Step, Stitch, Until, Work
 
 _CLOSES = frozenset({",", "end", ")", "(", "rep", "*", "and", "then"})
 
@@ -35,6 +35,9 @@ def spaced_out(cursor: Cursor, step: Step) -> Step:
         ):
             inside = (replace(step, places=(replace(run, count=ONE),)), chain)
             return Repeat(inside, count, omitting=(chain,), star=True, span=span)
+        case Work(each=each, counts=None, places=(Ring(),)) if not each.variable and each != ONE:
+            inside = (replace(step, each=ONE), chain)  # `11 dc in ring with ch 1 between each`
+            return Repeat(inside, each, omitting=(chain,), star=True, span=span)
     raise UnreadableError(first, "step", cursor.at - 1)
 
 
@@ -45,6 +48,8 @@ def _length(cursor: Cursor) -> Amount | None:
     words, at = cursor.words, cursor.at + 1
     at += words[at].means == "a"
     pair = {words[at].means: words[at], words[at + 1].means: words[at + 1]}
+    if [word.means for word in words[at + 2 : at + 6]] == ["in", "each", "sp", "between"]:
+        at += 3  # `between each dc`, as the words are read
     if set(pair) != {"ch", "num"} or words[at + 2].means != "between":
         return None
     at += 3

@@ -1,5 +1,6 @@
 """Reads what stands after `each`: `each st and ch-sp around`, `every other st`, `each ch of next ch-7`."""
 
+from .behind_counts import is_bare_count
 from .cursor import Cursor, UnreadableError
 from .edges import read_around_piece, to_the_end_of_its_edge
 from .free_loops import starts_free_loops
@@ -28,9 +29,8 @@ def read_each(cursor: Cursor) -> Each | RowEnds | Target:
     if cursor.means == "row" and cursor.ahead() == "ending":
         cursor.at += 2
         return RowEnds(until=to_the_end_of_its_edge(cursor))
-    if cursor.means in _NOTHING_MORE or starts_until(
-        cursor, cursor.at
-    ):  # `2 sc in each`, `sc in each around`
+    alone = cursor.means in _NOTHING_MORE or is_bare_count(cursor.words, cursor.at)
+    if alone or starts_until(cursor, cursor.at):  # `2 sc in each`, `inc in each (12)`, `sc in each around`
         return Each(until=read_until(cursor) or Until(word=""), every=every)
     remaining = not starts_free_loops(cursor, cursor.at) and cursor.take("remaining")
     targets = [read_counted_target(cursor)[1]]
@@ -103,13 +103,6 @@ def _joins_target(cursor: Cursor) -> bool:
     if words[at].means == "num" and not starts_named_number(cursor, at):
         return False
     return words[at].means in ("num", "stitch", "form", "special") and _names_a_place(cursor, at)
-
-
-def names_another_kind(cursor: Cursor) -> bool:
-    """Whether `and tr` stands here, and no number with it: another stitch that is gone into."""
-    at = cursor.at + 1
-    named = cursor.means == "and" and cursor.words[at].means in ("stitch", "form", "special")
-    return named and _names_a_place(cursor, at)
 
 
 def _names_a_place(cursor: Cursor, at: int) -> bool:

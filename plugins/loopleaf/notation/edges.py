@@ -33,8 +33,8 @@ def read_after_target(cursor: Cursor, place: Next) -> Next:
     if means == "round" and cursor.ahead() == "below":
         cursor.at += 2
         return replace(place, below=1)
-    if means == "in" and names_piece(cursor, cursor.at + 1) and cursor.said(cursor.at, cursor.at + 1) == "on":
-        return replace(place, piece=read_piece(cursor))  # `corner sp on square 1`
+    if means == "in" and (piece := read_of_piece(cursor)):
+        return replace(place, piece=piece)  # `corner sp on square 1`
     if means == "of" and not starts_both_together(cursor):
         if cursor.ahead() == "edge" and not piece_at(cursor, cursor.at + 1):
             cursor.at += 2
@@ -78,6 +78,13 @@ def read_piece(cursor: Cursor) -> str:
         at += 1
     cursor.at = at
     return f"next {piece}" if following else piece
+
+
+def read_of_piece(cursor: Cursor) -> str:
+    """`of motif 1`, `on 2nd motif` behind places: a piece of the pattern; "" (and nothing passed) else."""
+    on = cursor.means == "in" and cursor.said(cursor.at, cursor.at + 1).lower() == "on"
+    named = (on or cursor.means == "of") and names_piece(cursor, cursor.at + 1)
+    return read_piece(cursor) if named else ""
 
 
 _AROUND = frozenset({"of", "around", "across", "along", "in"})
@@ -216,6 +223,15 @@ def one_in_each(places: tuple[Place, ...]) -> tuple[Place, ...]:
     return ()
 
 
+def _to_the_first(cursor: Cursor) -> Until | None:
+    """`to first sc`: all that is left of the way around; None (and nothing passed) where that isn't said."""
+    means = [cursor.ahead(by) for by in range(4)]
+    if means[:2] != ["to", "first"] or means[2] not in ("st", "stitch") or means[3] not in _AFTER_EDGE:
+        return None
+    cursor.at += 3
+    return Until(word="end")
+
+
 def read_evenly(cursor: Cursor) -> Place:
     """`evenly along edge`, `evenly across`, `evenly along neck edge to next corner`."""
     first = cursor.at
@@ -228,7 +244,7 @@ def read_evenly(cursor: Cursor) -> Place:
         if cursor.at == start:
             raise cursor.fail("along")
         along = " ".join(cursor.said(start, cursor.at).lower().split())
-    until = read_until(cursor)
+    until = read_until(cursor) or _to_the_first(cursor)
     if until is None and not along:
         raise cursor.fail("evenly")
     return Evenly(along, until or Until(word="across"), cursor.span(first))

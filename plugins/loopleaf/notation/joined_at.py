@@ -3,7 +3,8 @@ at lower corner`, `in bottom corner`, `at top edge`.
 """
 
 from .cursor import Cursor
-from .tree import Amount, Skip, Step
+from .targets import of_round
+from .tree import STITCH, Amount, Group, Skip, Step, Target, Work
 
 MOST_WORDS = 6
 _WORDS = frozenset(
@@ -33,17 +34,38 @@ def read_spot(cursor: Cursor) -> str:
 
 
 _SEAM = frozenset(
-    {"seam", "side", "back", "center", "centre", "left", "right", "edge", "beg", "beginning", "start"}
+    {
+        "seam",
+        "side",
+        "back",
+        "center",
+        "centre",
+        "left",
+        "right",
+        "edge",
+        "beg",
+        "beginning",
+        "start",
+        "join",
+        "joining",
+    }
 )
 
 
 def pass_from_the_seam(cursor: Cursor, steps: list[Step]) -> None:
-    """`join yarn in 5th st from seam`: four are skipped from where the edge begins, and it is the next."""
+    """`join yarn in 5th st from seam`, `from joining`: four are skipped from where the edge begins, and it is
+    the next."""
     words, at = cursor.words, cursor.at
     while words[at].means not in (",", "end", ")", "ord"):
         at += 1
     if words[at].means != "ord" or words[at - 1].means not in ("in", "to"):
         return
+    if words[at + 1].means == "st" and not any(isinstance(step, Work | Group) for step in steps):
+        own = _of_its_round(cursor, at + 2)
+        if own is not None and words[at].value > 1:  # `join B in 3rd st of Rnd 2`
+            steps.append(Skip(Amount((words[at].value - 1,)), own, span=cursor.span(at)))
+            words[at].means = "next"
+            return
     end = at + 3
     if words[at + 1].means not in ("st", "stitch") or words[at + 2].means != "from":
         return
@@ -56,3 +78,13 @@ def pass_from_the_seam(cursor: Cursor, steps: list[Step]) -> None:
     words[at].means = "next"
     for word in words[at + 2 : end]:
         word.means = ","
+
+
+def _of_its_round(cursor: Cursor, at: int) -> Target | None:
+    """The stitches of the round that is named at a word, or of the last one where the words end; None where
+    more is said of them."""
+    here, cursor.at = cursor.at, at
+    target = of_round(cursor, STITCH)
+    ends = cursor.means in (",", "end", ")")
+    cursor.at = here
+    return target if ends else None

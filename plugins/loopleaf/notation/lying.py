@@ -21,6 +21,9 @@ _LIES = re.compile(
     rf"(?:edges|corners|ends|sides|rows|sts|stitches)[\w' ]*"
     rf"|fold(?:ed|ing)? (?:(?:piece|work|it|rectangle|square|strip|band) )?in half[\w' ]*"
     rf"|keeping (?:chs?|chains?|loops?|it|them) (?:behind|in back of|at back)\b[\w' ]*"
+    rf"|keeping (?:all )?(?:picots?|petals|ruffles?|loops|bobbles|popcorns) (?:to|at|in|on) (?:the )?"
+    rf"(?:front|back|rs|ws)"
+    rf"|work(?:ing)? over (?:the )?(?:cord|rope|cording|clothesline|wire|core|yarn ends|ends|tails?)"
 )
 _ENDS = frozenset({",", "end", ")", "*", "rep"})
 _DOING = frozenset({"working", "work", "ch", "through", "join", "insert-hook", "turn", "skip", "change"})
@@ -29,14 +32,14 @@ MOST_WORDS = 16
 
 def pass_lying(cursor: Cursor, steps: list[Step]) -> bool:
     """Whether such words stand here; then they are read."""
-    first = cursor.at
-    opens = cursor.words[first].means
-    if opens not in ("?", "with", "place", "facing", "held", "flatten"):
+    first, words = cursor.at, cursor.words
+    opens = words[first].means
+    if opens not in ("?", "with", "place", "facing", "held", "flatten", "working"):
         return False
     end = _end(cursor)
     if end - first < 2 or end - first > MOST_WORDS:
         return False
-    if any(starts_stitch(cursor, at) for at in range(first, end)):
+    if any(starts_stitch(cursor, at) and words[at].means != "picot" for at in range(first, end)):
         return False
     said = " ".join(cursor.said(first, end).split())
     if _LIES.fullmatch(said.lower()) is None:

@@ -206,7 +206,8 @@ def _turn(step: Step) -> list[Step]:
     if isinstance(step, Skip) and step.until is None:
         return [replace(step, which=_OTHER_END[step.which])]
     if isinstance(step, Work) and step.counts is None:
-        return [replace(step, places=tuple(_place(place, step) for place in step.places))]
+        shaping = step.shaping and replace(step.shaping, first=False)  # `dec 1 st at neck edge, work to end`
+        return [replace(step, places=tuple(_place(place, step) for place in step.places), shaping=shaping)]
     if isinstance(step, Group) and step.counts is None and len(step.places) == 1:
         return [replace(step, steps=tuple(_turned(step.steps)), places=(_place(step.places[0], step),))]
     if isinstance(step, Repeat) and not step.unclear:

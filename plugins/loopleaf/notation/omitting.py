@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from .cursor import Cursor, UnreadableError
 from .names import starts_stitch
-from .tree import ONE, Amount, Next, Repeat, Skip, Step, Work
+from .tree import ONE, Amount, Group, Next, Repeat, Skip, Step, Work
 
 
 def read_omitted(cursor: Cursor, inside: tuple[Step, ...]) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
@@ -36,11 +36,32 @@ def _last_ones(cursor: Cursor) -> tuple[Step, ...]:
     """The step or steps after `omitting last`, joined by `and` or `then`; `and ending ss in first dc` is what
     comes behind the repeat."""
     steps: list[Step] = []
+    group = _bare_group(cursor)
+    if group is not None:
+        return (group,)
     cursor.read_step(cursor, steps)
     while cursor.means in ("and", "then") and cursor.ahead() not in ("ending-with", "join"):
         cursor.at += 1
         cursor.read_step(cursor, steps)
     return tuple(steps)
+
+
+def _bare_group(cursor: Cursor) -> Group | None:
+    """`omitting (3tr, 3ch, 3tr)`: a group without its place; None (and nothing passed) where more follows."""
+    if cursor.means != "(":
+        return None
+    first, close = cursor.at, cursor.words[cursor.at].value
+    if cursor.words[close + 1].means not in _CLOSES:
+        return None
+    here, cursor.here = cursor.here, True
+    cursor.at = first + 1
+    inside = cursor.read_block(cursor, "")
+    cursor.here = here
+    cursor.at = close + 1
+    return Group(tuple(inside), (), span=cursor.span(first))
+
+
+_CLOSES = frozenset({",", "end", ")"})
 
 
 def _parted(inside: tuple[Step, ...], left_out: tuple[Step, ...]) -> tuple[Step, ...]:
@@ -76,8 +97,10 @@ def _named_at_the_end(inside: tuple[Step, ...], left_out: tuple[Step, ...]) -> t
 
 
 def is_short_for(said: Step, step: Step) -> bool:
-    """Whether a step is named without its place."""
+    """Whether a step is named without its place, or a group without its own."""
     match said, step:
+        case Group(steps=steps, places=()), Group(steps=own):
+            return steps == own
         case Work(stitch, each, (Next(count=count, span=None),)), Work(own, number, (place,)) if (
             own == stitch
         ):

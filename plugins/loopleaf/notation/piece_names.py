@@ -15,7 +15,8 @@ _JOINTS = frozenset({"against", "beside", "with"})
 def piece_at(cursor: Cursor, at: int) -> str:
     """The pattern's piece whose name begins at a word, as the file spells it; "" where there is none.
 
-    A stitch of the author's own that is called like a piece is the stitch.
+    A stitch of the author's own that is called like a piece is the stitch, and `first sc` is a place though
+    a piece is called `first`.
     """
     if cursor.words[at].means == "special":
         return ""
@@ -26,7 +27,18 @@ def piece_at(cursor: Cursor, at: int) -> str:
         name = piece.lower()
         if len(name) > len(found) and rest.startswith(name) and not rest[len(name) : len(name) + 1].isalnum():
             found = piece
-    return found
+    return "" if _tells_which(cursor, at) and len(found) == len(cursor.said(at, at + 1)) else found
+
+
+_WHICH = frozenset({"first", "ord", "next", "last", "same", "each", "any", "other", "remaining"})
+_CLOSES = frozenset({",", "end", ")", "and", "then"})
+
+
+def _tells_which(cursor: Cursor, at: int) -> bool:
+    """Whether a word says which place is meant, and isn't the whole name of `ch-5 sp of first`."""
+    words = cursor.words
+    whole = words[at - 1].means == "of" and words[at + 1].means in _CLOSES
+    return words[at].means in _WHICH and not whole
 
 
 def nth_piece(cursor: Cursor, at: int) -> str:

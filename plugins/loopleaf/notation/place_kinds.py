@@ -8,8 +8,15 @@ from typing import Literal
 
 from .along_words import read_round_the_opening
 from .between import pass_before_the_chain, read_between
-from .chain_places import pass_the_arch, read_base, read_end_of_row, read_joining, read_own_chain
-from .chains import read_begun_with, read_chain_name, starts_chain_name
+from .chain_places import (
+    pass_the_arch,
+    read_base,
+    read_end_of_row,
+    read_joining,
+    read_own_chain,
+    starts_own_chain,
+)
+from .chains import pass_of_these, read_begun_with, read_chain_name, starts_chain_name
 from .cursor import Cursor, UnreadableError
 from .each import read_each
 from .edges import (
@@ -22,6 +29,7 @@ from .edges import (
     starts_row_ends,
     to_the_end_of_its_edge,
 )
+from .gap_ends import read_gap_beside
 from .made_here import read_among_made
 from .names import read_stitch, starts_stitch
 from .place_parts import (
@@ -84,7 +92,7 @@ def read_place(cursor: Cursor) -> Place:
         place = Next(piece=read_piece(cursor))  # `sc in first leg`: the next stitch of it
     elif reader is not None:
         place = reader(cursor)
-    elif cursor.means in ("tch", "beg", "turning") and starts_chain_name(cursor, cursor.at):
+    elif starts_own_chain(cursor):
         place = read_own_chain(cursor)
     elif cursor.means == "beg" and starts_stitch(cursor, cursor.at + 1):  # `join to beg sc`
         cursor.at += 1
@@ -109,6 +117,8 @@ def _unsaid_next(cursor: Cursor) -> Place:
         return read_after_target(cursor, Next(ONE, of_round(cursor, GAP)))  # `sp between groups`: the next
     if pass_before_the_chain(cursor):
         return Last(ONE, BARE_SPACE)
+    if (beside := read_gap_beside(cursor)) is not None:
+        return beside
     if cursor.means == "st" and cursor.ahead() == "with" and cursor.ahead(2) == "marker":
         cursor.at += 3
         return Marked()
@@ -185,7 +195,7 @@ def _first(cursor: Cursor) -> Place:
     cursor.at += 1
     if cursor.means in _NOTHING_MORE:  # `2 sc in first, sc in next 4`
         return First()
-    if cursor.means == "of" and _of_these(cursor):
+    if cursor.means == "of" and pass_of_these(cursor):
         return read_chain_name(cursor, 1)
     amount, target = read_counted_target(cursor, bare=True)
     if cursor.means == "of" and names_piece(cursor, cursor.at + 1):  # `first 3 sts of leg 1`
@@ -196,15 +206,6 @@ def _first(cursor: Cursor) -> Place:
         return Next(amount or ONE, target)
     cursor.take("just-made")  # `place marker in first sc made`
     return First(amount or ONE, target)
-
-
-def _of_these(cursor: Cursor) -> bool:
-    """`first of 3 chs`, `first of these 3ch`: passes what stands before the chain's name."""
-    at = cursor.at + 1 + (cursor.said(cursor.at + 1, cursor.at + 2).lower() == "these")
-    if not starts_chain_name(cursor, at):
-        return False
-    cursor.at = at
-    return True
 
 
 def _last(cursor: Cursor) -> Place:
@@ -245,8 +246,8 @@ def _ord(cursor: Cursor) -> Place:
         return JustMade(target, number)
     if cursor.means != "of":
         raise cursor.fail("of-what")
-    if target == CHAIN and starts_chain_name(cursor, cursor.at + 1):
-        cursor.at += 1
+    if target in (CHAIN, STITCH) and starts_chain_name(cursor, cursor.at + 1):
+        cursor.at += 1  # `3rd ch of ch-5`, in older print `3rd st of ch-5`
         return read_chain_name(cursor, number)
     return read_within(cursor, "nth", target, number)
 
@@ -300,7 +301,7 @@ def _centre(cursor: Cursor) -> Place:
         cursor.at += 1 + (cursor.ahead() in ("next", "a"))
         return Next(ONE, read_target(cursor))  # `center st of corner`
     if target.kind == "stitch" and cursor.means != "of":
-        return Next(ONE, target)  # `3 sc in center sc`: the line has come so far
+        return Next(ONE, target, centre=True)  # `3 sc in center sc`: the line has come so far
     return read_within(cursor, "centre", target)
 
 

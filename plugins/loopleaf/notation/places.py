@@ -4,15 +4,14 @@ from dataclasses import dataclass, replace
 
 from .along_words import pass_part, side_of_a_part
 from .cursor import Cursor
-from .each import names_another_kind
 from .edges import read_evenly, read_for_rows
 from .free_loops import read_free_place, starts_free_loops
 from .manner_of_post import read_from_behind
 from .piece_names import read_layers
 from .place_kinds import read_over, read_place
 from .stacked import read_stacked
-from .targets import CHAIN, is_post_stitch, read_counted_target
-from .tree import ONE, Amount, Each, First, FromHook, Last, Next, Place, RowEnds, Same, Target
+from .targets import CHAIN, is_post_stitch
+from .tree import ONE, Amount, Each, First, FromHook, Last, Next, Place, Ring, RowEnds, Same, Stitch, Target
 from .untils import names_a_space, read_until, starts_until
 
 
@@ -53,12 +52,9 @@ def read_places(cursor: Cursor) -> Where:
     where = Where()
     places: list[Place] = []
     _read_one(cursor, where, places)
-    while (at := _goes_on(cursor, where.loop)) >= 0:
+    while (at := _goes_on(cursor, where.loop)) >= 0 or (at := _another_kind(cursor, where, places)) >= 0:
         cursor.at = at
         _read_one(cursor, where, places)
-    while where.each and _is_one_of_a_kind(places[-1]) and names_another_kind(cursor):
-        cursor.at += 1
-        places.append(Next(ONE, read_counted_target(cursor)[1]))  # `in each of next hdc and dc`: one of each
     where.through = read_through(cursor)
     if where.post == "around":
         where.post = "" if places and all(map(_has_no_post, places)) else read_from_behind(cursor)
@@ -79,10 +75,6 @@ def _has_no_post(place: Place) -> bool:
     return isinstance(place, Next | First | Last | Same) and place.target.kind == "space"
 
 
-def _is_one_of_a_kind(place: Place) -> bool:
-    return isinstance(place, Next) and place.count == ONE and place.target.stitch is not None
-
-
 def _goes_on(cursor: Cursor, loop: str) -> int:
     """Where the next place begins behind `and`, or behind a comma with `and in`; -1 where none does."""
     words = cursor.words
@@ -100,6 +92,16 @@ def _goes_on(cursor: Cursor, loop: str) -> int:
     return at + 1 if plain or names_a_space(cursor, at + 1) else -1
 
 
+def _another_kind(cursor: Cursor, where: Where, places: list[Place]) -> int:
+    """Where `tr` begins in `each of next htr and tr`, one of each kind; -1 where no such list goes on."""
+    words, at = cursor.words, cursor.at
+    match places:
+        case [*_, Next(count=count, target=Target(kind="stitch", stitch=Stitch()))] if where.each:
+            kind = words[at].means == "and" and words[at + 1].means == "stitch"
+            return at + 1 if kind and count == ONE and words[at + 2].means in _NO_NOUN else -1
+    return -1
+
+
 _NO_NOUN = frozenset({",", "end", ")"})
 
 
@@ -115,6 +117,8 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
         return
     if (stacked := read_stacked(cursor)) is not None:
         places.append(stacked)
+        return
+    if means == "in" and _reads_from_the_back(cursor, where, places):
         return
     if means in ("in", "in-all"):
         cursor.at += 1
@@ -167,6 +171,24 @@ def _read_one(cursor: Cursor, where: Where, places: list[Place]) -> None:
         pass_part(cursor)
     if means == "in-all":
         read_until(cursor)  # `in all 8 sts around`: the number says it
+
+
+def _reads_from_the_back(cursor: Cursor, where: Where, places: list[Place]) -> bool:
+    """`into back of next dc of round 2`, between the petals in front of it: around its post, from behind.
+
+    False (and nothing passed) where no earlier round is named: that is a stitch's back loop, or nothing."""
+    first = cursor.at
+    if cursor.said(first + 1, first + 2).lower() != "back" or cursor.ahead(2) != "of":
+        return False
+    cursor.at += 3
+    place = read_place(cursor) if cursor.means in ("next", "first", "each") else Ring()
+    target = place.targets[0] if isinstance(place, Each) else getattr(place, "target", None)
+    if not isinstance(target, Target) or not target.round:
+        cursor.at = first
+        return False
+    places.append(place)
+    where.post = "back"
+    return True
 
 
 def _chains_from_hook(cursor: Cursor) -> list[Place]:

@@ -106,6 +106,9 @@ def read_bracket(cursor: Cursor, steps: list[Step]) -> None:
         made = _working_last(cursor, without_the_last(cursor, made, first), first)
     elif alone:
         made = Group(inside, span=cursor.span(first))
+    elif len(cursor.unread) == unread and _is_numbered_elsewhere(cursor, first, close):
+        steps.extend(inside)
+        return
     elif len(cursor.unread) == unread:
         made = _repeated_in_words(cursor, inside, first, close)
     else:
@@ -127,6 +130,18 @@ def _is_a_definition(cursor: Cursor, first: int, close: int) -> bool:
     """Whether the bracket is all that a stitch of the author's own is told by: rounds say where."""
     whole = first == 0 and cursor.words[close + 1].means == "end"
     return whole and any(one.work == cursor.text for one in cursor.vocabulary.specials.values())
+
+
+def _is_numbered_elsewhere(cursor: Cursor, first: int, close: int) -> bool:
+    """`(1 sc, inc), sc in next 4, (1 sc, inc) x 3`: without its number the same bracket is worked once."""
+    words, said = cursor.words, cursor.said(first, close + 1).lower()
+    if words[close + 1].means not in (",", "end", "("):
+        return False
+    others = [(at, word.value) for at, word in enumerate(words) if word.means == "(" and at != first]
+    return any(
+        words[end + 1].means in ("x", "times-word", "num") and cursor.said(at, end + 1).lower() == said
+        for at, end in others
+    )
 
 
 def read_times_first(cursor: Cursor, steps: list[Step], times: Amount, first: int) -> None:
@@ -317,14 +332,17 @@ def _behind(cursor: Cursor, inside: tuple[Step, ...]) -> int:
 
 
 def _starts_ending(cursor: Cursor) -> bool:
-    """Passes `ending with`, `working last` of `working last dc in tch`, and the `last` of either; also the
-    `working` of `working 2 dc instead of 3 dc`.
+    """Passes `ending with` or a bare `end`, `working last` of `working last dc in tch`, and the `last` of
+    either; also the `working` of `working 2 dc instead of 3 dc`.
     """
     if cursor.means == "working" and starts_instead(cursor, cursor.at + 1):
         cursor.at += 1
         pass_instead(cursor)
         return True
     of_last = cursor.ahead() == "last" and starts_stitch(cursor, cursor.at + 2)
+    if cursor.means == "ending" and cursor.ahead() in ("ch", "num", "stitch", "special"):
+        cursor.at += 1  # `rep from * around, end ch 1, dc in first sc`
+        return True
     if cursor.means != "ending-with" and not (cursor.means == "working" and of_last):
         return False
     cursor.at += 1 + of_last

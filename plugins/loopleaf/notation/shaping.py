@@ -88,6 +88,7 @@ def read_shaping(cursor: Cursor, steps: list[Step]) -> None:
         if spot and cursor.means == "," and cursor.ahead() == "even":
             cursor.at += 2  # `inc 1 st at neck edge, work to end`
             read_until(cursor)
+            shaping = replace(shaping, first=True)
         place = Each(until=until or Until(word="across"))
         steps.append(Work(AS_BELOW, places=(place,), span=cursor.span(first), shaping=shaping))
 
@@ -105,5 +106,5 @@ def write_shaping(shaping: Shaping, style: Style, alone: bool = False) -> str:
     how = {"inc": "increas", "dec": "decreas"}[shaping.how] + ("e" if alone else "ing")
     number = f"{written(count)} {style.target(STITCH, not is_one(count))}"
     if shaping.spot:
-        return f"{how} {number} at {shaping.spot}"
+        return f"{how} {number} at {shaping.spot}{', work to end' if shaping.first else ''}"
     return f"{how} evenly to {number}" if shaping.total else f"{how} {number} evenly"

@@ -3,9 +3,11 @@
 from dataclasses import replace
 
 from .along_words import pass_part
+from .chain_places import pass_the_arch
 from .cursor import Cursor, UnreadableError, read_amount
+from .edges import read_of_piece
 from .place_parts import ends_in_s, pass_at_base
-from .purposes import read_purpose
+from .purposes import part_at, read_purpose
 from .targets import read_counted_target, starts_named_number, starts_target
 from .tree import ONE, STITCH, Amount, Each, Leave, Repeat, Skip, Step, Target, Turn, Work
 from .untils import read_until, starts_until
@@ -53,11 +55,15 @@ def read_skip(cursor: Cursor, steps: list[Step]) -> None:
         raise cursor.fail("skip-until")
     if _pass_behind(cursor):
         which = "behind"
+    pass_the_arch(cursor, target)  # `sk 2 ch of turning ch`
     if cursor.means == "of":
         pass_part(cursor)  # `sk 6 sts of sleeve`
+    if which == "next":
+        cursor.at = part_at(cursor, cursor.at) or cursor.at  # `sk 8 sts at center`
+    piece = read_of_piece(cursor)
     bare = amount == ONE and cursor.words[first + 1].means == "num"
     purpose = read_purpose(cursor)
-    skip = Skip(amount or ONE, target, which, cursor.span(first), purpose, bare)  # type: ignore[arg-type]
+    skip = Skip(amount or ONE, target, which, cursor.span(first), purpose, bare, piece=piece)  # type: ignore[arg-type]
     steps.append(skip)
     steps.extend(_listed(cursor))
     while (more := _more(cursor)) is not None:

@@ -106,7 +106,9 @@ def _skip(skip: Skip, style: Style) -> str:
         end = write_until(skip.until, style)
         return f"{style.word('skip')} all {style.target(skip.target, True)} {end}{_purpose(skip.purpose)}"
     which = f"{skip.which} " if skip.which != "next" or is_one(skip.count) else ""
-    return f"{style.word('skip')} {which}{_several(skip.count, skip.target, style)}{_purpose(skip.purpose)}"
+    of = f" of {skip.piece}" if skip.piece else ""
+    places = f"{which}{_several(skip.count, skip.target, style)}{of}"
+    return f"{style.word('skip')} {places}{_purpose(skip.purpose)}"
 
 
 def _leave(leave: Leave, style: Style) -> str:

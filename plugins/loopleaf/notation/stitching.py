@@ -257,15 +257,14 @@ def _where(cursor: Cursor, slips: bool = False) -> Where:
         where.loop = loop
         return where
     where = Where(through=read_through(cursor))
+    if where.through and cursor.means in ("of", "across") and cursor.ahead() in ("next", "num"):
+        cursor.words[cursor.at].means = "in"  # `through both layers of next 6 sts`, `across 6 sts`
     if where.through and starts_place(cursor, cursor.at):  # `sc through both layers in next 3 sts`
         through, where = where.through, read_places(cursor)
         where.through = through
         return where
-    if (
-        not where.through
-        and "loop-of" in (cursor.means, cursor.ahead())
-        and cursor.means in ("in", "loop-of")
-    ):
+    said = cursor.means in ("in", "loop-of") and "loop-of" in (cursor.means, cursor.ahead())
+    if said and not where.through:
         cursor.take("in")
         where.loop = cursor.words[cursor.at].value
         cursor.at += 1

@@ -4,6 +4,7 @@ edges.
 
 from dataclasses import replace
 
+from .behind_counts import is_bare_count
 from .cursor import Cursor, read_amount
 from .free_loops import read_free_loops, starts_free_loops
 from .lexicon import words_file
@@ -97,17 +98,21 @@ def read_counted_target(cursor: Cursor, bare: bool = False) -> tuple[Amount | No
             raise cursor.fail("target")
     if words[cursor.at].means == "num":
         return amount, of_round(cursor, _numbered_target(cursor))
-    if bare and amount is not None and words[cursor.at].means in (",", "end", ")"):
+    ends = words[cursor.at].means in (",", "end", ")") or is_bare_count(words, cursor.at)
+    if bare and amount is not None and ends:
         return amount, STITCH
     return amount, of_round(cursor, read_target(cursor))
 
 
 def of_round(cursor: Cursor, target: Target) -> Target:
-    """The target with `of round 1`, `in row 2` or `of R1` behind it: that round's own stitches, not those
-    below."""
+    """The target with `of round 1`, `of 2nd round`, `in row 2` or `of R1` behind it: that round's own
+    stitches, not those below."""
     words, at = cursor.words, cursor.at
     if target.unworked or words[at].means not in ("of", "in"):
         return target
+    if words[at + 1].means == "ord" and words[at + 2].means in ("round", "row"):
+        cursor.at += 3
+        return replace(target, round=words[at + 1].value, rows=words[at + 2].means == "row")
     if words[at + 1].means not in ("round", "row"):
         return target
     if words[at + 2].means != "num" or words[at + 2].value.variable:

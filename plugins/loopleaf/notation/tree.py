@@ -235,9 +235,8 @@ class Skip:
     """`sk 2 sts`, `sk next ch-sp`, `sk first st`, `sk last 2 sts` (which: `first`, `last`), `sk st behind it`
     (`behind`: the one that the stitch just made, worked further down, stands in front of), `sk all picots`.
 
-    purpose: `sk 4 sts for thumb`, in the author's words. until: `sk all dc to next ch-2 sp`, however many.
-    bare: `sk 1 st`, not `next`: behind a chain that counts print may mean the stitch below the chain.
-    """
+    purpose: `sk 4 sts for thumb`, the author's words. until: `sk all dc to next ch-2 sp`. piece: `of leg 1`.
+    bare: `sk 1 st`, not `next`: behind a chain that counts print may mean the stitch below the chain."""
 
     count: Amount = ONE
     target: Target = STITCH
@@ -246,6 +245,7 @@ class Skip:
     purpose: str = ""
     bare: bool = field(default=False, compare=False, repr=False)
     until: Until | None = None
+    piece: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,7 @@ class Next:
     skipped: with `below`, `in next skipped sc 3 rows below`, which a chain has stood over since.
     any: `in any corner sp`. far: `in other side of next 3 chs`. rows: print said `rows below`; for writing
     back only. unsaid: print left `next` out before a space. stacked: so many chains of rows above each other,
-        `over both ch-5 sps`.
+        `over both ch-5 sps`. centre: print said `centre st`, which the line has come to.
     """
 
     count: Amount = ONE
@@ -27,6 +27,7 @@ class Next:
     stacked: int = 0
     rows: bool = field(default=False, compare=False, repr=False)
     unsaid: bool = field(default=False, compare=False, repr=False)
+    centre: bool = field(default=False, compare=False, repr=False)
     span: Span | None = no_span()
 
 

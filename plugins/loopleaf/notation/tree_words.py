@@ -43,13 +43,15 @@ class Shaping:
     """`increasing 6 sts evenly`, `decreasing evenly to 24 sts`: how a plain row or round changes its count.
 
     how: `inc`, or `dec`. count: by so many stitches; with `total`, to so many. spot: not spread evenly, but
-    where the author's words say: `neck edge`, `center back`.
+    where the author's words say: `neck edge`, `center back`. first: the row begins there, and goes on with
+    `…, work to end`.
     """
 
     how: Literal["inc", "dec"]
     count: Amount
     total: bool = False
     spot: str = ""
+    first: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +90,7 @@ class Target:
     `stitch` alone is any stitch top; with `stitch` set, tops of that kind (`next dc`), or the
     group of that special stitch or shell (`next sh`). `space` with `length` is a ch-N space,
     without it any space; `gap` is one between groups, with a chain there or without. `edge` is a place of
-    another piece's edge (`next 2 sts of edge`). `block` is one of corner to corner, or of filet, in a count.
+    another piece's edge (`next 2 sts of edge`). `block` is one of corner to corner, in counts alone.
     unworked: those that an earlier row left (`in next 6 unworked sts`); with `free-loop` the loops that the
     stitches of `round` left free (0: where that isn't said), `loop` says which. round: an earlier round's own
     stitches (`next sc of round 1`); rows: print said `row`, for writing back only.

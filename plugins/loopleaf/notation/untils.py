@@ -29,7 +29,7 @@ def starts_until(cursor: Cursor, at: int) -> bool:
             )
             or _a_space(cursor, at + 1)
             or _to_the_middle(cursor, at)
-            or (words[at + 1].means == "beg" and words[at + 2].means in ("ch", "num"))
+            or (words[at + 1].means == "beg" and words[at + 2].means in ("ch", "num", "corner"))
         )
     return means == "until" and words[at + 1].means in ("ending", "last", "marker", "corner", "num")
 
@@ -139,6 +139,9 @@ def read_until(cursor: Cursor) -> Until | None:
             cursor.at += 1 + (cursor.ahead() in ("next", "first", "a"))
             target = read_counted_target(cursor)[1]
         return Until("centre", target=target)
+    if means == "beg" and cursor.ahead() == "corner":
+        cursor.at += 1  # the one that the round began in
+        means = cursor.means
     if means == "beg":  # `to beg ch-3`: the chain at the row's end
         cursor.at += 2
         if cursor.means in ("num", "ch"):

@@ -56,6 +56,8 @@ def read_yarn_name(cursor: Cursor) -> str:
     while cursor.means == "?":
         cursor.at += 1
     said = cursor.said(first, cursor.at)
+    if cursor.ahead() in _CLOSING:
+        cursor.take("yarn-word")  # `with lichen yarn`
     for yarn in cursor.vocabulary.yarns:
         if yarn.lower() == said.lower():
             return yarn

@@ -7,7 +7,7 @@ the place of every value. `set_out` gives a piece's rounds one by one; `schema` 
 from .content import PICTURE_ENDINGS, is_picture, leaves_the_folder
 from .entries import Entry, Growing, Picture, Stuff
 from .finding import Applies, Finding, Location, Related, Severity, Suggestion
-from .finishing import FinishingStep, Knot, LayOut, Sew, Thread
+from .finishing import AtStitches, FinishingStep, Knot, LayOut, Mark, Sew, Thread
 from .grids import is_yarn
 from .loading import load
 from .materials import Ball, FinishedSize, Gauge, Hook, Materials, Yarn
@@ -25,6 +25,7 @@ __all__ = [
     "PICTURE_ENDINGS",
     "Applies",
     "Around",
+    "AtStitches",
     "Ball",
     "Change",
     "Entry",
@@ -40,6 +41,7 @@ __all__ = [
     "Length",
     "Lengths",
     "Location",
+    "Mark",
     "Materials",
     "Numbers",
     "Path",

@@ -43,6 +43,10 @@ class Start(Part):
         (), description="`unworked`: only the stitches that were left; or these by number: `1-10`."
     )
     around: YesNo = Field(False, description="All the way around that piece.")
+    laid_out: YesNo = Field(
+        False,
+        description="All the way around that piece's copies, laid out and joined as the finishing says.",
+    )
     row_ends: YesNo = Field(False, description="Along the ends of that piece's rows.")
 
     _text: str = PrivateAttr("")
@@ -76,6 +80,12 @@ class Start(Part):
                 raise unfit(
                     "This start has neither a chain nor the edge of another piece.",
                     "{chain: 30, multiple: 14, plus: 2}",
+                )
+            named = made.round or made.row or made.stitches
+            if made.laid_out and (made.edge is None or named or made.row_ends):
+                raise unfit(
+                    "A start around pieces laid out and joined names the piece, and nothing more.",
+                    "{edge: square, laid out: true}",
                 )
             return made
         words = " ".join(text.split())

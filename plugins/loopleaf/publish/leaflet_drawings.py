@@ -144,7 +144,8 @@ def _figure(
 ) -> tuple[Figure, Figure] | None:
     if (thread := step.thread) is not None:
         return _hands(lambda left: threading(work, thread, left))
-    if step.sew is not None and step.sew.to not in placed:
-        placed.add(step.sew.to)
-        return found.placed.get(step.sew.to)
+    lies = step.sew or step.mark
+    if lies is not None and lies.to not in placed:
+        placed.add(lies.to)
+        return found.placed.get(lies.to)
     return None

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from .. import notation
-from ..pattern import FinishingStep, Run, Sew, Thread
+from ..pattern import FinishingStep, Mark, Run, Sew, Thread
 from .leaflet_parts import Heading, Picture, Telling, Variation
 from .leaflet_pictures import author_picture
 from .leaflet_rounds import anchor_of, labelled, video_at
@@ -49,6 +49,8 @@ def _steps(voice: Voice, step: FinishingStep) -> Iterator[str]:
         yield _thread(voice, step.thread)
     elif step.sew is not None:
         yield _with(voice, _sewn(voice, step.sew), step.sew.text)
+    elif step.mark is not None:
+        yield _with(voice, _marked(voice, step.kind, step.mark), step.mark.text)
     elif step.lay_out is not None:
         lay = step.lay_out
         by_stitch = notation.parse(lay.join, voice.vocabulary).line is not None
@@ -105,6 +107,22 @@ def _sewn(voice: Voice, sew: Sew) -> str:
         to=voice.named(sew.to),
         round=_Place(voice, sew.round, sew.row),
         where=_where(voice, sew.stitches, each) if sew.stitches else "",
+    )
+
+
+def _marked(voice: Voice, kind: str, mark: Mark) -> str:
+    """`Embroider the eyes on the head between rounds 5 and 6, one over stitch 11 and one over stitch 20.`"""
+    key = f"{kind}_between" if mark.between else kind
+    key += "_stitches" if mark.stitches else "" if mark.between or not mark.number else "_round"
+    between = mark.between[0] if mark.between else None
+    return voice.say(
+        key,
+        what=voice.prose(mark.what),
+        to=voice.named(mark.to),
+        round=voice.say("two_rounds", first=between.first, second=between.last)
+        if between
+        else _Place(voice, mark.round, mark.row),
+        where=_where(voice, mark.stitches, len(mark.stitches) > 1) if mark.stitches else "",
     )
 
 

@@ -107,6 +107,9 @@ def _edge(voice: Voice, start: Start) -> str:
     )
     if start.row_ends:
         key = "start_edge_rows"
+    elif start.laid_out:
+        pieces = voice.pieces(start.edge or "", voice.pattern.pieces[start.edge or ""].make)
+        return voice.say("start_edge_laid_out", pieces=pieces, finishing=voice.words["finishing"])
     elif start.around:
         key = "start_edge_all"
     elif round and start.stitches and start.stitches != "unworked":

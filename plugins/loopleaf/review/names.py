@@ -11,12 +11,12 @@ Key = str | tuple[str, int]
 
 _PLACES = {
     "corner": ("corner sp", "corner sps"),
+    "block": ("block", "blocks"),
     "picot": ("picot", "picots"),
     "stitch": ("st", "sts"),
     "chain": ("ch", "chs"),
     "loop": ("loop", "loops"),
     "group": ("group", "groups"),
-    "block": ("block", "blocks"),
     "post": ("post st", "post sts"),
     "ring": ("ring", "rings"),
     "row-end": ("row end", "row ends"),

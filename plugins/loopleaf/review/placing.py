@@ -12,7 +12,7 @@ from .subject import Subject
 class Placing:
     """path: the step that places. piece: the piece placed. onto: the piece it goes on. stitches: as numbered.
 
-    onto_field, field (`round` or `row`), stitches_field: where each of these stands, under path.
+    onto_field, field (`round`, `row` or `between`), stitches_field: where each of these stands, under path.
     """
 
     path: Path
@@ -23,6 +23,15 @@ class Placing:
     field: str
     stitches: tuple[int, ...] = ()
     stitches_field: str = ""
+
+    @property
+    def word(self) -> str:
+        """What the number is of: `round` or `row`."""
+        return "row" if self.field == "row" else "round"
+
+    def belongs(self, subject: Subject) -> str:
+        """The piece that a finding belongs to: what is put on is none."""
+        return self.piece if self.piece in subject.pattern.pieces else ""
 
     def round_of(self, subject: Subject) -> RoundWork | None:
         """The round or row that is named; the last one where none is; None where it isn't there."""
@@ -63,6 +72,12 @@ def placings(subject: Subject) -> Iterator[Placing]:
             yield Placing(
                 path, sew.piece, sew.to, "to", sew.round or sew.row, _field(sew.row), last, "stitches"
             )
+        mark = step.mark
+        if mark is not None:
+            last = tuple(run.last or run.first for run in mark.stitches)
+            field = "between" if mark.between else _field(mark.row)
+            path = ("finishing", number, step.kind)
+            yield Placing(path, mark.what, mark.to, "to", mark.number, field, last, "stitches")
         if step.thread:
             thread = step.thread
             path = ("finishing", number, "thread")

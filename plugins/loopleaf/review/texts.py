@@ -28,7 +28,11 @@ def free_texts(pattern: Pattern) -> Iterator[tuple[Path, str, str]]:
         at = ("finishing", number)
         yield from _some((*at, "text"), step.text or "")
         yield from _some((*at, "note"), step.note)
+        if step.mark is not None:
+            yield from _some((*at, step.kind, "what"), step.mark.what)
         for field, part in (
+            ("place", step.place),
+            ("embroider", step.embroider),
             ("knot", step.knot),
             ("sew", step.sew),
             ("lay out", step.lay_out),

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 
 from loopleaf.notation.tree import Next, Step, Target, Until, Work
 
-from .cells import Bunch, Cell, Edge, Misfit, bunch_of, is_group, matches
+from .cells import Bunch, Cell, Edge, Misfit, bunch_of, corners_of, is_group, matches
 from .gaps import gaps, is_gap
 from .setting import Setting
 
@@ -69,19 +69,7 @@ class Below:
         """Those of a piece in rows, else the longest spaces, else the middle ones of three (or five) stitches
         in one place.
         """
-        named = [at for at, cell in enumerate(self.cells) if cell.corner]
-        if named:
-            return named
-        longest = max((cell.length for cell in self.cells if cell.kind == "space"), default=0)
-        if longest:
-            return [at for at, cell in enumerate(self.cells) if cell.length == longest]
-        found = []
-        for at, cell in enumerate(self.cells):
-            for bunch in cell.bunches[-1:]:
-                whole = [i for i, other in enumerate(self.cells) if bunch in other.bunches]
-                if len(whole) >= 3 and len(whole) % 2 and at == whole[len(whole) // 2]:
-                    found.append(at)
-        return found
+        return corners_of(self.cells)
 
     def fits(self, target: Target, cell: Cell) -> bool:
         if target.kind == "corner":

@@ -97,6 +97,23 @@ def chains(number: int) -> list[Cell]:
     return [Cell("chain") for _ in range(number)]
 
 
+def corners_of(cells: Sequence[Cell]) -> list[int]:
+    """Where the corners are: see `Below.corners`."""
+    named = [at for at, cell in enumerate(cells) if cell.corner]
+    if named:
+        return named
+    longest = max((cell.length for cell in cells if cell.kind == "space"), default=0)
+    if longest:
+        return [at for at, cell in enumerate(cells) if cell.length == longest]
+    found = []
+    for at, cell in enumerate(cells):
+        for bunch in cell.bunches[-1:]:
+            whole = [i for i, other in enumerate(cells) if bunch in other.bunches]
+            if len(whole) >= 3 and len(whole) % 2 and at == whole[len(whole) // 2]:
+                found.append(at)
+    return found
+
+
 def with_single_chains(cells: Sequence[Cell], kind: str = "chain") -> list[Cell]:
     """The edge as it is where chains between stitches are counted: each chain of a space is a place.
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 
 from loopleaf import pattern
 
-from .cells import CannotSay, Cell, Edge, Misfit, chains
+from .cells import CannotSay, Cell, Edge, Misfit, chains, corners_of
 from .rounds import RoundDone
 
 OTHER_LOOPS = {"back": ("front",), "front": ("back",), "third": ("front", "back")}
@@ -28,6 +28,25 @@ def all_around(rows: Sequence[RoundDone]) -> Edge:
             side[at] = replace(side[at], corner=True)
     ends = [row_end(one) for one in rows]
     return Edge([*top, *reversed(ends), *beginning, *ends], "circle", sided=True)
+
+
+def around_joined(cells: Sequence[Cell], across: int, down: int) -> Edge:
+    """All around pieces laid out and joined, side upon side: of each piece its own side, and the two corners
+    at its ends; the corners of the whole once."""
+    at = corners_of(cells)
+    if len(at) != 4:
+        raise Misfit("place", f"{len(at)} corners, where pieces laid out need four")
+    turned = [*cells[at[0] :], *cells[: at[0]]]
+    begins = [one - at[0] for one in at]
+    edge: list[Cell] = []
+    for side, pieces in enumerate((across, down) * 2):
+        begin, end = begins[side], (*begins[1:], len(turned))[side]
+        last = turned[end % len(turned)]
+        for piece in range(pieces):
+            edge.append(replace(turned[begin], corner=piece == 0))
+            edge += [replace(cell) for cell in turned[begin + 1 : end]]
+            edge += [replace(last)] if piece < pieces - 1 else []
+    return Edge(edge, "circle")
 
 
 def by_number(done: RoundDone, runs: Sequence[pattern.Run]) -> list[Cell]:

@@ -5,8 +5,8 @@ import re
 from loopleaf import pattern
 
 from .bench import Bench
-from .cells import Edge, Misfit, chains
-from .others_edge import all_around, by_number, row_end
+from .cells import CannotSay, Edge, Misfit, chains
+from .others_edge import all_around, around_joined, by_number, row_end
 
 
 def begin(bench: Bench, piece: pattern.Piece, size: int) -> Edge:
@@ -43,6 +43,14 @@ def _edge_of(bench: Bench, piece: pattern.Piece, size: int) -> Edge:
         return Edge([row_end(one) for one in rounds])
     if start.around and bench.pattern.pieces[start.edge or ""].worked.startswith("rows"):
         return all_around(rounds)
+    if start.laid_out:
+        steps = [step.lay_out for step in bench.pattern.finishing if step.lay_out is not None]
+        laid = next((step for step in steps if step.piece == start.edge), None)
+        if laid is None:
+            raise Misfit("place", f"{start.edge} isn't laid out")
+        if bench.pattern.pieces[start.edge or ""].worked.startswith("rows"):
+            raise CannotSay("around pieces in rows, laid out")
+        return around_joined(rounds[-1].made, laid.across, laid.down)
     wanted = start.round or start.row
     chosen = rounds[-1]
     if wanted is not None:

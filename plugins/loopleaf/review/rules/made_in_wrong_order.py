@@ -135,9 +135,10 @@ def _orders(subject: Subject) -> Iterator[tuple[str, list[Step]]]:
     pattern = subject.pattern
     for name, piece in pattern.pieces.items():
         finishing: list[Step] = [
-            (("finishing", number), _does(step.stuff is not None, step.text or "", _told_before(step)))
+            (("finishing", number), _does(step.stuff is not None, _said(step), _told_before(step)))
             for number, step in enumerate(pattern.finishing)
-            if len(pattern.pieces) == 1 or (step.stuff is not None and step.stuff.piece == name)
+            if len(pattern.pieces) == 1
+            or name in (getattr(step.stuff, "piece", ""), getattr(step.place, "to", ""))
         ]
         steps: list[Step] = [
             (
@@ -150,6 +151,11 @@ def _orders(subject: Subject) -> Iterator[tuple[str, list[Step]]]:
         if last is not None and _is_drawn_in(subject, name):
             steps[last] = (steps[last][0], "drawn")
         yield name, [*steps, *finishing]
+
+
+def _said(step: FinishingStep) -> str:
+    """What a step says to do, or to put on."""
+    return step.place.what if step.place is not None else step.text or ""
 
 
 def _told_before(step: FinishingStep) -> bool:

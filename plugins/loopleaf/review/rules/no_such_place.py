@@ -27,12 +27,14 @@ from ...notation.tree import Corresponding, Next, Ring
 from ...pattern import Finding, Path, Related, Suggestion
 from ..lines import within
 from ..names import arch_name, kind_name, listed, number_of, ordinal
-from ..placing import placings
+from ..placing import Placing, placings
 from ..rule import Words, finding, rule, told
 from ..subject import Met, Subject, quote
 
 
 def words(met: Met) -> Words:
+    if met.facts["what"] in _WHOLE:
+        return _whole(met)
     there = [_there(key, met) for key in met.facts["there"] if not key.startswith("chain ")][:4]
     at = met.below_at
     whole = f"“{met.facts['piece']}”" if "piece" in met.facts else met.below.capitalize()
@@ -44,11 +46,58 @@ def words(met: Met) -> Words:
         message = f"{quoted} in {met.where} isn't there: the stitch before the picot is {made}, not {named}."
         mend = f"Name the {made}, or write “{named}” for the stitch before it."
         return Words(message=message, suggestion=Suggestion(mend, None, "likely"))
+    if met.facts["what"] == "left":
+        number = number_of(met.facts["worked"], "stitch")
+        return Words(
+            message=f"{quoted} in {met.where} can't be done: no stitch of {met.below} is left.",
+            working=f"The steps before it take all there is, {number}.",
+            suggestion=Suggestion("Leave these words out, or work into fewer before them.", None, "fill-in"),
+            related=(Related(at, f"{met.where} is worked into this"),) if at else (),
+        )
+    if "meant" in met.facts:
+        return _beside_the_centre(met, quoted)
     return Words(
         message=f"{quoted} in {met.where} can't be worked: there is no {_missing(met.facts['what'], met)}.",
         working=found,
         related=(Related(at, f"{met.where} is worked into this"),) if at and "piece" not in met.facts else (),
     )
+
+
+def _beside_the_centre(met: Met, quoted: str) -> Words:
+    come_to, meant = met.facts["at"], met.facts["meant"]
+    more = f"{number_of(abs(meant - come_to), 'stitch')} {'more' if meant > come_to else 'fewer'}"
+    at = met.below_at
+    where, which = (
+        ("the corner", "corner") if met.facts["what"] == "corner" else ("in the middle", "one there")
+    )
+    return Words(
+        message=f"{quoted} in {met.where} isn't {where}: the hook is at stitch {come_to} of {met.below}.",
+        working=f"The {which} is stitch {meant}.",
+        suggestion=Suggestion(f"Work into {more} before it.", None, "fill-in"),
+        related=(Related(at, f"{met.where} is worked into this"),) if at else (),
+    )
+
+
+_WHOLE = {
+    "laid out": (
+        "“{piece}” begins around “{edge}” laid out and joined, and no step of the finishing lays it out.",
+        "",
+        "Say under “finishing” how, as in `lay out: {{piece: {edge}, across: 3, down: 4}}`.",
+    ),
+    "four corners": (
+        "“{piece}” begins around “{edge}” laid out and joined, and “{edge}” hasn't just four corners.",
+        "Pieces laid out in rows lie side by side by their four sides, each between two corners.",
+        "Say in words how its edge is worked, or mend the last round of “{edge}”.",
+    ),
+}
+"""What keeps a piece from going around others laid out: the finding, its working and the cure."""
+
+
+def _whole(met: Met) -> Words:
+    start = met.subject.pattern.pieces[met.piece_name].start
+    names = {"piece": met.piece_name, "edge": start.edge if start is not None else ""}
+    message, working, cure = (text.format(**names) for text in _WHOLE[met.facts["what"]])
+    return Words(message=message, working=working, suggestion=Suggestion(cure, None, "fill-in"))
 
 
 def _top_of_the_chain(met: Met) -> str:
@@ -111,6 +160,8 @@ def _there(key: str, met: Met) -> str:
 
 def find(subject: Subject) -> Iterator[Finding]:
     for met in subject.met("no-such-place"):
+        if met.facts["what"] == "laid out" and _lays_out_no_piece(subject):
+            continue  # that step's name is what is wrong
         yield finding("no-such-place", "error", met, words(met))
     yield from _pieces_named(subject)
     yield from _rounds_named(subject)
@@ -118,12 +169,17 @@ def find(subject: Subject) -> Iterator[Finding]:
     yield from _magic_rings(subject)
 
 
+def _lays_out_no_piece(subject: Subject) -> bool:
+    steps = [step.lay_out for step in subject.pattern.finishing if step.lay_out is not None]
+    return any(step.piece not in subject.pattern.pieces for step in steps)
+
+
 def _pieces_named(subject: Subject) -> Iterator[Finding]:
     """Pieces that a finishing step, a length, a gauge or a variation names, and that aren't there."""
     pieces = subject.pattern.pieces
     named: list[tuple[Path, str, str]] = []
     for placing in placings(subject):
-        named.append(((*placing.path, placing.onto_field), placing.onto, placing.piece))
+        named.append(((*placing.path, placing.onto_field), placing.onto, placing.belongs(subject)))
     for number, step in enumerate(subject.pattern.finishing):
         for field, part in (("thread", step.thread), ("sew", step.sew), ("lay out", step.lay_out)):
             if part is not None:
@@ -156,12 +212,10 @@ def _rounds_named(subject: Subject) -> Iterator[Finding]:
             continue
         work = subject.work.piece(placing.onto)
         rounds = [round.plan.label for round in work.rounds] if work and work.rounds else [""]
-        word = placing.field
+        word = placing.word
         own = placing.onto == placing.piece and placing.onto_field == "around"
         purpose = (
-            f"to measure its {placing.path[-1]} by"
-            if own
-            else _PURPOSE[placing.onto_field].format(placing.piece)
+            f"to measure its {placing.path[-1]} by" if own else _PURPOSE[_does(placing)].format(placing.piece)
         )
         there = f"{word}s {rounds[0]} to {rounds[-1]}" if len(rounds) > 1 else f"{word} {rounds[0]} alone"
         told_words = Words(
@@ -169,10 +223,21 @@ def _rounds_named(subject: Subject) -> Iterator[Finding]:
             working=f"It has {there}." if rounds[0] else f"It has no {word}s.",
         )
         at = subject.source.locate((*placing.path, placing.field))
-        yield told(__name__, "error", subject, at, told_words, placing.piece)
+        yield told(__name__, "error", subject, at, told_words, placing.belongs(subject))
 
 
-_PURPOSE = {"around": "to measure “{}” by", "to": "to sew “{}” to", "through": "to thread “{}” through"}
+def _does(placing: Placing) -> str:
+    """What a step does, by its name; `around` for a length."""
+    return "around" if placing.onto_field == "around" else str(placing.path[-1])
+
+
+_PURPOSE = {
+    "around": "to measure “{}” by",
+    "sew": "to sew “{}” to",
+    "place": "to put the {} on",
+    "embroider": "to embroider the {} on",
+    "thread": "to thread “{}” through",
+}
 
 
 def _left_out(subject: Subject) -> Iterator[Finding]:
@@ -226,7 +291,7 @@ def _needs(subject: Subject) -> Iterator[tuple[str, str, str]]:
             if place.piece in subject.pattern.pieces:
                 yield work.name, place.piece, "is worked onto"
     for placing in placings(subject):
-        if placing.onto != placing.piece:
+        if placing.onto != placing.piece and placing.belongs(subject):
             yield placing.piece, placing.onto, _HOW[placing.onto_field]
 
 

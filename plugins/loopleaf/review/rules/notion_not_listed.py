@@ -117,6 +117,8 @@ def _by_finishing(subject: Subject) -> Iterator[_Need]:
         at = subject.source.locate(("finishing", number))
         if step.sew:
             yield _Need("A piece is sewn on", _NEEDLE, "tapestry needle", at)
+        if step.embroider:
+            yield _Need("Something is embroidered", _NEEDLE, "tapestry needle", at)
         if step.thread:
             yield _Need("A cord is threaded", (*_NEEDLE, "pin"), "tapestry needle", at)
         if step.stuff:

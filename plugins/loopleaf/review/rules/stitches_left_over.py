@@ -38,6 +38,16 @@ def words(met: Met) -> Words:
         )
     name, one, many = _NAMES[met.facts["target"]]
     at = met.below_at
+    related = (Related(at, f"{met.where} is worked into this"),) if at else ()
+    if met.facts.get("on_the_way"):
+        it, places = ("it", f"next {one}") if left == 1 else ("them", f"next {left} {many}")
+        return Words(
+            message=f"{met.quoted} in {met.where} passes over {number_of(left, name)} of {met.below}.",
+            working=f"{number_of(left, name)} {'stands' if left == 1 else 'stand'} between the hook and that "
+            f"place, and nothing says to skip {it}.",
+            suggestion=Suggestion(f"Work into {it}, or write “sk {places}” before.", None, "fill-in"),
+            related=related,
+        )
     last = "last" if left == 1 else f"last {left}"
     it = "it" if left == 1 else "them"
     mend = met.only_mend
@@ -50,7 +60,7 @@ def words(met: Met) -> Words:
         if mend
         else Suggestion(f"Work into {it}, or {leave}.", None, "fill-in"),
         location=met.at_mend(mend) if mend and met.stated_at else None,
-        related=(Related(at, f"{met.where} is worked into this"),) if at else (),
+        related=related,
     )
 
 
