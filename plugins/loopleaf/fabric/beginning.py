@@ -36,7 +36,7 @@ from .seek import find_next, number, use_first
 from .standing import where_it_stands
 from .stitches import by_kind, make, own_kind
 from .taken_up import take_up_unworked, worked_now
-from .worked import Made, Place, Ring
+from .worked import Made, Place, Ring, Space
 
 
 def begins(hand: Hand) -> bool:
@@ -233,12 +233,18 @@ def _stand_first(hand: Hand) -> None:
 
 
 def behind_the_chain(hand: Hand, step: Skip) -> bool:
-    """Whether `sk 1 dc` comes just behind a chain that counts: print may mean the stitch it stands on."""
+    """Whether `sk 1 dc` comes just behind a chain that counts: print may mean the stitch it stands on. Or
+    `sk 2 dc` behind `ch 4 (counts as dc, ch 1)`: that one, and what the chain goes over.
+    """
     if not step.bare or step.target.kind != "stitch":
         return False
     if hand.depth or not hand.stood:
         return False
-    return hand.edge.pos == 1 and bool(hand.made) and getattr(hand.made[-1], "role", "") == "turning"
+    *before, last = hand.made[-2:] or (None,)
+    arch = last if isinstance(last, Space) else None
+    stands = before[-1] if arch is not None and before else last
+    told = number(hand, step.count) == (arch.chains if arch is not None else 0) + 1
+    return hand.edge.pos == 1 and told and getattr(stands, "role", "") == "turning"
 
 
 def _as_said(hand: Hand, length: int, counts: CountsAs, span: Span | None) -> None:

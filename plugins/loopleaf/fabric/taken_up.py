@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from ..notation.tree import STITCH, Facing, JoinYarn, Next, Skip, Step, Target
 from .hand import Hand
-from .worked import Place
+from .worked import Made, Place
 
 
 def with_skip_of_unworked(steps: tuple[Step, ...]) -> tuple[Step, ...]:
@@ -77,9 +77,18 @@ def take_up_those_of(hand: Hand, at: int) -> bool:
 
 def take_up_behind(hand: Hand, own: int) -> None:
     """A row that has gone over the gap at its end, `sc2tog, sc in next st, turn` of a turned heel: what it
-    has worked of the stitches left there is taken up, and the edge ends before the others. own: how many
-    places lie before the gap."""
+    has worked of the stitches left there is taken up, and the edge ends before the others.
+
+    A decrease over both sides closes such a gap; a row without one has only run on. own: how many places lie
+    before the gap.
+    """
     edge = hand.edge
+    beside = tuple(edge.places[own - 1 : own + 1])
+    gathered = [one.into for one in hand.made if isinstance(one, Made) and one.form == "tog"]
+    closed = any(into[at : at + 2] == beside for into in gathered for at in range(len(into) - 1))
+    if not closed:
+        needed = max(edge.pos, own + 1)
+        hand.trouble("works-past-the-end", None, needed=needed, available=own, what="stitch")
     hand.taken_up = max(edge.pos - own, 0)
     edge.keep(max(edge.pos, own))
 

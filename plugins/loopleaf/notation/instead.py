@@ -33,6 +33,8 @@ def _put(word: str, numbers: Iterator[Piece], start: int, end: int) -> Piece:
     """A word of what is read instead; `#` is the next number that was said."""
     if word == "#":
         return ("num", next(numbers)[1], start, end, False)
+    if word.isdigit():
+        return ("num", word, start, end, False)
     return ({"*": "mark", ",": "sign", "=": "sign"}.get(word, "word"), word, start, end, False)
 
 

@@ -13,8 +13,10 @@ from .place_parts import read_ring
 from .stitching import read_work
 from .targets import read_counted_target
 from .tree import ONE, Facing, Skipped, Step, Turn, Work, WorkingOver
+from .untils import names_a_space
 
-Side = Literal["behind", "front"]
+Side = Literal["behind", "front", "over"]
+_LIES: dict[str, Side] = {"behind": "behind", "in-front": "front", "over": "over"}
 
 
 def _just_made(cursor: Cursor, side: Side, first: int) -> WorkingOver | None:
@@ -35,10 +37,18 @@ def _just_made(cursor: Cursor, side: Side, first: int) -> WorkingOver | None:
     return WorkingOver(side, count, target, cursor.span(first), made=True)
 
 
+def starts_over(cursor: Cursor) -> bool:
+    """Whether `over next ch-2 sp` or `over dc just made` stands here: the next stitch goes around that."""
+    at = cursor.at + 1 + (cursor.ahead() == "next")
+    words = cursor.words
+    made = any(word.means == "just-made" for word in words[at : at + 3] if word.means not in (",", "end"))
+    return names_a_space(cursor, at) or made
+
+
 def read_behind(cursor: Cursor, steps: list[Step], first: int = -1) -> None:
     """`behind next ch-sp`; `first` is the word that the step begins with, where that isn't this one."""
     first = cursor.at if first < 0 else first
-    side: Side = "behind" if cursor.means == "behind" else "front"
+    side = _LIES[cursor.means]
     made = _just_made(cursor, side, first)
     if made is not None:
         _put(cursor, made, steps, first)

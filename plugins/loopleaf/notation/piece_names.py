@@ -30,7 +30,7 @@ def piece_at(cursor: Cursor, at: int) -> str:
     return "" if _tells_which(cursor, at) and len(found) == len(cursor.said(at, at + 1)) else found
 
 
-_WHICH = frozenset({"first", "ord", "next", "last", "same", "each", "any", "other", "remaining"})
+_WHICH = frozenset({"first", "ord", "next", "last", "same", "each", "any", "other", "remaining", "top"})
 _CLOSES = frozenset({",", "end", ")", "and", "then"})
 
 

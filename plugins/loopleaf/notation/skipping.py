@@ -61,7 +61,7 @@ def read_skip(cursor: Cursor, steps: list[Step]) -> None:
     if which == "next":
         cursor.at = part_at(cursor, cursor.at) or cursor.at  # `sk 8 sts at center`
     piece = read_of_piece(cursor)
-    bare = amount == ONE and cursor.words[first + 1].means == "num"
+    bare = cursor.words[first + 1].means == "num"
     purpose = read_purpose(cursor)
     skip = Skip(amount or ONE, target, which, cursor.span(first), purpose, bare, piece=piece)  # type: ignore[arg-type]
     steps.append(skip)
@@ -207,7 +207,8 @@ def _left(cursor: Cursor, first: int) -> Leave:
     remaining = cursor.means == "remaining"
     if remaining or cursor.means in ("last", "next"):
         cursor.at += 1
-    amount, target = read_counted_target(cursor)
+    bare = remaining and cursor.means in ("unworked", "free") and cursor.ahead() in (",", "end", ")")
+    amount, target = (None, STITCH) if bare else read_counted_target(cursor)  # `leave rem unworked`
     if not cursor.take("free"):
         cursor.need("unworked", "unworked")
     count = amount if remaining else (amount or ONE)

@@ -124,7 +124,7 @@ def _leave(leave: Leave, style: Style) -> str:
 
 
 def _working_over(step: WorkingOver, style: Style) -> str:
-    side = "behind" if step.side == "behind" else "in front of"
+    side = "in front of" if step.side == "front" else step.side
     if step.what:
         return f"working {side} {step.what}"
     several = style.target(step.target, True)

@@ -26,6 +26,7 @@ from .manner import (
     read_through_both,
     read_turn,
     starts_in_ring,
+    starts_over,
 )
 from .names import starts_stitch
 from .omitting import starts_instead
@@ -302,6 +303,8 @@ def _working(cursor: Cursor, steps: list[Step]) -> None:
         read_through(cursor, steps)
     elif starts_only_over(cursor, cursor.at):
         read_only_over(cursor, steps, first)
+    elif means == "over" and starts_over(cursor):
+        read_behind(cursor, steps, first)
     elif starts_so_many_together(cursor, cursor.at):
         read_so_many_together(cursor, steps)
     elif starts_last_of_each(cursor, cursor.at):

@@ -47,6 +47,9 @@ def read_at_ends(cursor: Cursor, steps: list[Step]) -> None:
     if where == "beg" and cursor.means == "," and cursor.ahead() == "even":
         cursor.at += 2  # `inc 1 st at beg of row, work to end`
         read_until(cursor)
+    if where == "beg" and cursor.means == "," and starts_stitch(cursor, cursor.at + 1):
+        steps.append(shaped)  # `dec 1 st at beg of row, sc in each st to end`: the rest is told
+        return
     if where != "beg":
         until = Until("to-last", count=Amount((2,)) if how == "dec" else ONE)
     at = _plain_row(steps)

@@ -267,9 +267,10 @@ class WorkingOver:
 
     what: the author's own name for something that isn't a place (`petals of round 2`); made: those just made
     (count None: `sts`, without a number), that a crossing lies behind or before. Neither passes a place.
+    `over`: around what lies there.
     """
 
-    side: Literal["behind", "front"]
+    side: Literal["behind", "front", "over"]
     count: Amount | None = ONE
     target: Target = STITCH
     span: Span | None = no_span()

@@ -15,6 +15,7 @@ from .tree import (
     ONE,
     STITCH,
     ChainOf,
+    Corresponding,
     FastenOff,
     Join,
     JoinYarn,
@@ -193,6 +194,9 @@ def read_join(cursor: Cursor, steps: list[Step]) -> None:
     slip = cursor.at + 1 + (cursor.ahead() == "a")
     if place is not None and cursor.means == "with" and _is_a_slip(cursor, slip):
         cursor.at = slip + 1
+    if isinstance(place, Next | Corresponding) and place.piece:  # `join with sl st to next sp of motif 1`
+        steps.append(Work(stitch, ONE, (place,), span=cursor.span(first)))
+        return
     begun = steps[0] if place is not None and not closes and len(steps) == 1 else None
     if isinstance(begun, Yarn) and begun.how == "with":
         steps[:] = [JoinYarn(begun.yarn, stitch, False, place, cursor.span(0))]  # `with B, join in any sp`
@@ -250,6 +254,9 @@ def _joined_yarn(cursor: Cursor, first: int, article: bool) -> JoinYarn:
         stitch = read_stitch(cursor)
     spot = read_spot(cursor)
     place = None if spot else _to_place(cursor)
+    said_last = cursor.at + 1 + (cursor.ahead() == "a")
+    if place is not None and cursor.means == "with" and _is_a_slip(cursor, said_last):
+        cursor.at = said_last + 1
     return JoinYarn(yarn, stitch, standing, place, cursor.span(first), spot)
 
 

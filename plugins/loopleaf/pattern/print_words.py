@@ -7,7 +7,7 @@ from .reading import plain_text, unfit
 
 _AGAIN = re.compile(
     r"(?:rep(?:eat)?|(?:work )?(?:the )?(?:same )?as(?: for)?) (?:the )?"
-    r"(?:(?:rows?|rounds?|rnds?) (\d+)(?:\s*(?:and|to|-|–)\s*(\d+))?"
+    r"(?:(?:(?:rows?|rounds?|rnds?) |r)(\d+)(?:\s*(?:and|to|-|–)\s*r?(\d+))?"
     r"|(\d+)(?:st|nd|rd|th) (?:row|round|rnd)|(?:last|previous|prev)(?: (?P<few>\d|two|three|four))? "
     r"(?:row|round|rnd)s?)(?P<often> (?:once|twice|(?:\d{1,4}|[a-z]{3,6})(?: more)? times)(?: more)?)?"
     r"(?:,? until (?:piece |work |it )?measures (?P<until>.+?)(?: from [a-z ]+)?)?"
