@@ -60,6 +60,16 @@ def test_centimetres_are_whole_rounds() -> None:
         adjust(checked(POUCH), wish("+3 mm"))
 
 
+def test_inches_may_be_halves_and_quarters() -> None:
+    """1¼ in are 3.2 cm: three rounds."""
+    for text in ("+1¼ in", "+1 1/4 in", '+1.25"', "+ 1¼ inches"):
+        assert wish(text).mm == pytest.approx(31.75), text
+    assert wish("-1½ in").mm == pytest.approx(-38.1)
+    for text in ("", "+", "--3 cm", "+3", "tall", "+2.5 rounds", "+0 cm"):
+        with pytest.raises(CannotAlter, match="isn't a change of height"):
+            wish(text)
+
+
 def test_one_round_must_stay() -> None:
     assert "- {rounds: 4-5," not in adjust(checked(POUCH), wish("-5 rounds")).text
     assert "- {rounds: 4," in adjust(checked(POUCH), wish("-5 rounds")).text
@@ -92,6 +102,11 @@ pieces:
         adjust(checked(text), wish("+3 rows"))
     with pytest.raises(CannotAlter, match="Without a gauge"):
         adjust(checked(text), wish("+3 cm"))
+    gauge = text.replace("gauge: not critical", "gauge: {stitch: dc, stitches: 14, rows: 8, over: 10 cm}")
+    taller = adjust(checked(gauge), wish("+3 cm"))  # 2 rows, of sc and dc, are about 19 mm
+    assert "{rows: 4-15, repeat: 2-3, adjustable: height}" in taller.text
+    with pytest.raises(CannotAlter, match="2 rounds, worked in turn, are about 19 mm"):
+        adjust(checked(gauge), wish("+5 mm"))
 
 
 def test_rounds_that_grow_cant_be_more() -> None:

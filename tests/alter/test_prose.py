@@ -73,6 +73,14 @@ def test_a_number_that_changed_to_two_others_is_left_open() -> None:
 PROSE = TEXT.replace("Increase 6 times in each round.", "Part the 24 evenly, and mark the 24th, not 240.")
 
 
+def test_a_length_is_no_count_that_changed() -> None:
+    """The six stitches that became eight aren't the 6 in of the tail."""
+    told = TEXT.replace("pin them 2½ in above", "pin them 6 in (15 cm) above")
+    said = list(telling(load(told.encode(), "crown.yml"), [count("6", "8"), count("15", "20")]))
+    assert any("“6 in” and “15 cm”" in one for one in said)
+    assert not any("line 26" in one and "is now" in one for one in said)
+
+
 def test_a_bare_number_that_changed_is_named() -> None:
     said = list(telling(load(PROSE.encode(), "crown.yml"), [count("24", "30")]))
     assert "line 11 says “24” and “24th”, where 24 is now 30: look whether it still holds" in said

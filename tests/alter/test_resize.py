@@ -173,6 +173,14 @@ def test_what_a_collar_is_around_is_what_its_file_says_then() -> None:
     assert alone.source.pattern is not None
 
 
+def test_a_size_that_was_stated_as_worked_out_is_so_again() -> None:
+    """69 stitches at 17 over 10 cm are 40.6 cm, stated as 40.5; 71 are 41.8, stated as 42 and not as 41.5."""
+    _, fitted = fit_sized(demo("gull-collar"), 420.0)
+    assert fitted.altered is not None
+    assert fitted.around_mm == pytest.approx(417.6, abs=1)
+    assert 'around: "42 cm"' in fitted.altered.text
+
+
 def test_a_size_that_nothing_works_out_goes_where_a_part_of_it_changes() -> None:
     """How long the seal is with head and flippers isn't worked out; how far around its body is, is."""
     seal = fit_around(demo("sandbank-seal"), demo("sandbank-seal"), 200.0).altered

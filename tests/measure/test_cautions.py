@@ -72,6 +72,9 @@ def test_a_pattern_that_earns_it(caution: str, pieces: str, more: str, notions: 
         ("stuffing", CLOTH, "notes: [No stuffiness.]\n", ""),
         ("heat", CLOTH, "summary: A warm hat.\n", ""),
         ("pets", CLOTH, "summary: A catalogue of dogmas.\n", ""),
+        ("pets", CLOTH, "notes: [Hang it where no small child and no cat can pull it down.]\n", ""),
+        ("cot", CLOTH, "notes: [Keep it out of reach of a baby.]\n", ""),
+        ("holes-and-fringes", LACE, "notes: [Keep it away from small children.]\n", ""),
         ("hands", CLOTH, "", ""),
     ],
 )

@@ -52,6 +52,13 @@ def test_a_square_with_eight_a_round_lies_flat():
     assert forms(8, 16, 24, 32, corners=4)[-1][0] == "flat"
 
 
+def test_the_first_round_of_a_motif_spreads_into_the_next():
+    """Nine, then six a round: 27 after four rounds, where 4 × 2π are 25. Twenty-four are too many."""
+    assert forms(9, 15, 21, 27) == [("flat", "1", "4")]
+    assert forms(24, 30, 36)[0] == ("ruffles", "1", "1")
+    assert forms(12, 12, 12)[0] == ("ruffles", "1", "1")
+
+
 def test_a_piece_on_an_edge_is_not_measured_against_a_point():
     assert forms(40, 40, 40, start=None) == [("tube", "1", "3")]
     assert forms(40, start=None) == [("flat", "1", "1")]

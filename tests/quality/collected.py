@@ -34,6 +34,20 @@ def published() -> Iterator[tuple[str, bytes, dict[str, Any]]]:
 
 NOT_YET: frozenset[str] = frozenset(
     {
+        "the last shell is the group that the row below began with a chain",
+        "the same group by the author's name for it",
+        "a second shoulder on a row with an armhole below it",
+        "a second shoulder with a stitch too many skipped before it",
+        "one chain over a gap where a spiral begins",
+        "filet that grows by a mesh at its beginning",
+        "a second shoulder, stitches skipped at the centre",
+        "a yarn joined in the 3rd stitch of a round",
+        "the third stitch of a chain, counted from where it was worked into",
+        "blocks of filet in an aside",
+        "a popcorn with its number, and then without",
+        "gaps before the first group and after the last",
+        "up to the corner that the round began in",
+        "an edging around the tip that the piece began at",
         "the rest left unworked, where none is left",
         "the rest left unworked of a row whose chain stands on the first stitch",
         "three a stitch before the middle of a row",
@@ -165,11 +179,16 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
     names = ("cases", "edge_cases", "loops", "printed", "print_cases", "print_chains", "print_moving_on")
     later = ("print_openings", "print_closings", "print_more_words", "print_places", "print_words")
     rarer = ("print_gaps", "rare_cases", "repeats_print_2", "places_print_2")
-    rarest = ("print_posts_and_rows", "print_motifs", "print_toys", "print_garments", "print_everyday_words")
-    own = ("laid_out",)
+    rarest = (
+        "print_posts_and_rows",
+        "print_motifs",
+        "print_toys",
+        "print_garments",
+        "print_everyday_words",
+        "print_fourth",
+    )
+    own = ("laid_out", "print_silent")
     files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, *later, *rarer, *rarest, *own))
-    wrong = ("print_silent",)
-    files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, *later, *rarer, *rarest, *wrong))
     cases = [case for file in files for case in yaml.safe_load(file.read_text(encoding="utf-8"))]
     fields = {"turning": "turning chains", "chains": "chain spaces", "specials": "special stitches"}
     for case in cases:

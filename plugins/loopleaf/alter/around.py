@@ -1,9 +1,9 @@
 """The nearest pattern of the same design that is so far around (or, in rows, so wide).
 
 A base worked from its middle gets more or fewer increase rounds, and one more in which fewer increases are
-spread evenly; a cap from its brim as many rounds that draw in; a piece on a chain gets as many chains more or
-fewer as its stitches come out even with. Every candidate is worked, nearest first, and the first one that
-checks is taken: a design that doesn't allow it says why in its own findings.
+spread evenly, as does a shawl from a point; a cap from its brim as many rounds that draw in; a piece on a
+chain gets as many chains more or fewer as its stitches come out even with. Every candidate is worked, nearest
+first, and the first one that checks is taken: a design that doesn't allow it says why in its own findings.
 """
 
 from dataclasses import dataclass, replace
@@ -333,11 +333,17 @@ def _rounds(draft: Draft, pattern: Pattern, model: Piece, base: Base, candidate:
     behind = max(index for index in done if (run := model.entries[index].run) and run.first < first)
     lines = []
     for turn, (increases, stitches) in enumerate(new):
-        work = base.written(increases, stitches, flip=turn % 2 == 0)
+        work, count = base.written(increases, stitches, flip=turn % 2 == 0), str(stitches + increases)
+        if work is None and candidate.more > 0 and (gone_on := base.gone_on(turn + 1)) is not None:
+            work, count = gone_on
         if work is None:
             raise CannotAlter("Its increase rounds aren't written so that another could follow them.")
-        lines.append(f'{{round: {first + turn}, work: "{work}", count: {stitches + increases}}}')
+        work += base.ending if turn == len(new) - 1 else ""
+        count = count if count.isdigit() else f'"{count}"'
+        lines.append(f'{{round: {first + turn}, work: "{work}", count: {count}}}')
     draft.after((*at, behind), lines)
+    if base.ending:
+        _ends_elsewhere(draft, at, model, base, behind, added_after=bool(lines))
 
     def to(number: int) -> int:
         """The base's last round is the last that grows in full, a kept one stays, later ones move along."""
@@ -346,6 +352,23 @@ def _rounds(draft: Draft, pattern: Pattern, model: Piece, base: Base, candidate:
 
     renumber(draft, pattern, base.piece, to, frozenset(done))
     return to
+
+
+def _ends_elsewhere(
+    draft: Draft, at: Path, model: Piece, base: Base, behind: int, *, added_after: bool
+) -> None:
+    """The words that end the piece go from its old last round; to the last that stays, if none is added.
+
+    behind: index of the last entry that stays.
+    """
+    path: Path = (*at, behind, "work")
+    node, entry = draft.node(path), model.entries[behind]
+    if node is None or node.kind != "text" or entry.run is None:
+        return
+    if added_after and behind == base.entry:
+        draft.value(path, node.text.removesuffix(base.ending))
+    elif not added_after and behind != base.entry and entry.run.first == entry.run.last:
+        draft.value(path, node.text + base.ending)
 
 
 def _fewer(draft: Draft, at: Path, model: Piece, keep: int, last: int) -> None:

@@ -2,14 +2,18 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from .. import notation
 from ..fabric import PatternWork, PieceWork, RoundWork
 from ..notation.tree import Chain, Each, FastenOff, Join, Next, Over, Repeat, Step, Stitch, Turn, Work, Yarn
 from ..pattern import Entry, Piece
+from .series import Series, series
 from .spread import as_written
 
 _AROUND = ("joined rounds", "spiral rounds")
+_POINT = 6
+"""Chains that rows may begin with and still grow from a point (chosen here)."""
 _BEGINS = ("magic ring", "chain ring", "chain", "both sides")
 
 
@@ -18,7 +22,9 @@ class Base:
     """The growing rounds at a piece's beginning, with plain ones that lie singly between them.
 
     counts: stitches of each, from round 1. grows: what the last of them adds. entry: index of the last one's
-    entry. growing: whether that entry is written once for several rounds that grow by rule.
+    entry. growing: whether that entry is written once for several rounds that grow by rule. ending: the words
+    of the last one that end the piece (`, fasten off`), "" where rounds follow or none are there. next_work,
+    next_count: how the last two go on, where they differ by numbers alone.
     """
 
     piece: str
@@ -27,6 +33,9 @@ class Base:
     entry: int
     growing: bool
     words: "Words | None"
+    ending: str = ""
+    next_work: Series | None = None
+    next_count: Series | None = None
 
     @property
     def last(self) -> int:
@@ -37,6 +46,11 @@ class Base:
     def stitches(self) -> int:
         return self.counts[-1]
 
+    @property
+    def goes_on(self) -> bool:
+        """Whether another round could follow the last one."""
+        return self.growing or self.words is not None or self.gone_on(1) is not None
+
     def written(self, more: int, stitches: int, flip: bool) -> str | None:
         """A round with so many more stitches, spread evenly, written like the base's last round.
 
@@ -45,6 +59,12 @@ class Base:
         if self.words is None:
             return None
         return f"{self.words.before}{self.words.middle(more, stitches, flip)}{self.words.behind}"
+
+    def gone_on(self, turn: int) -> tuple[str, str] | None:
+        """The round that follows the last so many times over, and its count, as the last two go on."""
+        if self.next_work is None or self.next_count is None:
+            return None
+        return self.next_work.after(turn), self.next_count.after(turn)
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,28 +97,72 @@ def base_of(work: PatternWork, piece: PieceWork, model: Piece) -> Base | None:
     Of a pattern in one size.
     """
     start = model.start
-    if model.worked not in _AROUND or start is None or start.kind not in _BEGINS:
+    if start is None or not (_from_a_point(model) or (model.worked in _AROUND and start.kind in _BEGINS)):
         return None
     counts = _growing(piece)
     if len(counts) < 2 or [one.plan.number for one in piece.rounds[: len(counts)]] != list(
         range(1, len(counts) + 1)
     ):
         return None
-    last = piece.rounds[len(counts) - 1]
+    whole = _of_counts(work, piece, model, counts)
+    if whole.goes_on or any(here > after for here, after in pairwise(_counts(piece))):
+        return whole
+    # An edging may hold more stitches than the last round that grows by the design's own rule.
+    within = (_of_counts(work, piece, model, counts[:last]) for last in range(len(counts) - 1, 2, -1))
+    return next((one for one in within if one.growing), whole)
+
+
+def _of_counts(work: PatternWork, piece: PieceWork, model: Piece, counts: Sequence[int]) -> Base:
+    """The base whose rounds have so many stitches."""
+    before, last = piece.rounds[len(counts) - 2 : len(counts)]
     entry = model.entries[last.plan.entry]
+    ending = _ending(last) if last is piece.rounds[-1] and not _by_rule(entry) else ""
+    words = words_of(work, last, increases)
     return Base(
         piece.name,
         tuple(counts),
         counts[-1] - counts[-2],
         last.plan.entry,
         _by_rule(entry),
-        words if (words := words_of(work, last, increases)) is not None and words.bare else None,
+        words if words is not None and words.bare else None,
+        ending,
+        series(before.plan.work, last.plan.work.removesuffix(ending)),
+        series(before.plan.stated or "", last.plan.stated or ""),
     )
+
+
+def _from_a_point(model: Piece) -> bool:
+    """Whether rows grow from a few chains, as a shawl does from the middle of its upper edge."""
+    start = model.start
+    chain = start.chain.of(0) if start is not None and start.chain is not None else None
+    return model.worked == "rows" and chain is not None and chain <= _POINT
+
+
+def _ending(round: RoundWork) -> str:
+    """The words of a line that end the piece, with the slip stitch that levels a spiral before them."""
+    steps, closing = _parted(round.line.steps if round.line is not None else ())
+    spans = [one.span for one in steps if one.span is not None]
+    return round.plan.work[spans[-1].end :] if closing and spans else ""
+
+
+def _parted(steps: Sequence[Step]) -> tuple[Sequence[Step], Sequence[Step]]:
+    """What a round works, and what ends the piece behind it: `sl st in next st, fasten off`."""
+    if not steps or not isinstance(steps[-1], FastenOff) or steps[-1].yarn:
+        return steps, ()
+    at = len(steps) - 1
+    levels = steps[at - 1]
+    if at > 1 and isinstance(levels, Work) and levels.stitch.kind == "slip":
+        at -= 1
+    return steps[:at], steps[at:]
+
+
+def _counts(piece: PieceWork) -> list[int]:
+    return [one.sizes[0].count if one.sizes and one.sizes[0] is not None else 0 for one in piece.rounds]
 
 
 def _growing(piece: PieceWork) -> list[int]:
     """Stitches of the rounds to the last that grows; one plain round may lie between two that grow alike."""
-    made = [one.sizes[0].count if one.sizes and one.sizes[0] is not None else 0 for one in piece.rounds]
+    made = _counts(piece)
     counts: list[int] = []
     while len(counts) < len(made) and made[len(counts)] > (counts[-1] if counts else 0):
         counts.append(made[len(counts)])
@@ -111,7 +175,11 @@ def _growing(piece: PieceWork) -> list[int]:
 
 
 def _by_rule(entry: Entry) -> bool:
-    return entry.n is not None and entry.run is not None and entry.run.last is not None
+    """Whether one entry is several rounds that grow: by `n`, or since the same words find more stitches."""
+    run = entry.run
+    if run is None or run.last is None:
+        return False
+    return entry.n is not None or (run.last > run.first and not entry.repeat)
 
 
 def words_of(work: PatternWork, round: RoundWork, changes: Callable[[Work], bool]) -> Words | None:
@@ -123,11 +191,10 @@ def words_of(work: PatternWork, round: RoundWork, changes: Callable[[Work], bool
     if line is None:
         return None
     beside = (Chain, Join, Turn, Yarn, FastenOff)
-    chain, line_steps = (
-        _begins_with_a_stitch(round, line.steps) if changes is increases else (None, line.steps)
-    )
+    worked, closing = _parted(line.steps)
+    chain, line_steps = _begins_with_a_stitch(round, worked) if changes is increases else (None, worked)
     steps = [one for one in line_steps if not isinstance(one, beside)]
-    bare = not any(isinstance(one, Yarn | FastenOff) for one in line.steps)
+    bare = not any(isinstance(one, Yarn | FastenOff) for one in worked)
     if len(steps) != 1 or steps[0].span is None:
         return None
     (step,) = steps
@@ -135,7 +202,7 @@ def words_of(work: PatternWork, round: RoundWork, changes: Callable[[Work], bool
     assert span is not None
     begins = chain.span.start if chain is not None and chain.span is not None else span.start
     own = text[chain.span.start : chain.span.end] if chain is not None and chain.span is not None else ""
-    before, behind = text[:begins], text[span.end :]
+    before, behind = text[:begins], text[span.end :].removesuffix(_ending(round) if closing else "")
     if isinstance(step, Work) and increases(step) and changes(step) and isinstance(step.places[0], Each):
         kind = _kind(step, round)
         stitch = notation.stitch_name(kind, work.pattern.terms, vocabulary=work.vocabulary)

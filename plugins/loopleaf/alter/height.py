@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from ..measure import Measured
 from ..pattern import Entry, Path, Pattern
+from ..pattern.reading import read_length
 from ..review import Checked
 from .draft import CannotAlter, Draft, NotUnderstood
 from .numbers import moved, renumber
@@ -59,19 +60,19 @@ class Wish:
 
 
 def wish(text: str) -> Wish:
-    """`+3 rounds`, `-2 rows`, `+3 cm`, `-1 in`. Raises CannotAlter for anything else."""
-    found = re.fullmatch(
-        r"\s*([+\-−]?)\s*(\d+(?:\.\d+)?)\s*(rounds?|rnds?|rows?|cm|mm|in|inch(?:es)?|\")\s*", text, re.I
-    )
-    whole = found is not None and found[2].isdigit()
-    if found is None or (found[3][0] in "rR" and not whole):
-        raise NotUnderstood(f"“{text}” isn't a change of height; write “+3 rounds”, “-2 rounds” or “+3 cm”.")
-    sign = -1 if found[1] in ("-", "−") else 1
-    unit = found[3].lower()
-    if unit.startswith("r"):
-        return Wish(rounds=sign * int(found[2]))
-    mm = {"cm": 10.0, "mm": 1.0}.get(unit, 25.4)
-    return Wish(mm=sign * float(found[2]) * mm)
+    """`+3 rounds`, `-2 rows`, `+3 cm`, `-1½ in`. Raises CannotAlter for anything else."""
+    asked = text.strip()
+    by = -1 if asked.startswith(("-", "−")) else 1
+    amount = asked[1:].lstrip() if asked.startswith(("+", "-", "−")) else asked
+    rounds = re.fullmatch(r"(\d+)\s*(?:rounds?|rnds?|rows?)", amount, re.I)
+    if rounds is not None:
+        return Wish(rounds=by * int(rounds[1]))
+    try:
+        return Wish(mm=by * read_length(amount).mm)
+    except ValueError:
+        raise NotUnderstood(
+            f"“{text}” isn't a change of height; write “+3 rounds”, “-2 rounds” or “+3 cm”."
+        ) from None
 
 
 def adjustables(checked: Checked) -> tuple[Adjustable, ...]:
@@ -107,11 +108,13 @@ def adjust(checked: Checked, wished: Wish) -> Altered:
     parts = _parts(checked)
     more = wished.rounds
     if more is None:
-        rise_mm = _rise_a_round(parts)
-        more = round((wished.mm or 0.0) / rise_mm)
+        unit = _step(parts)
+        rise_mm = _rise_a_round(parts) * unit
+        more = unit * round((wished.mm or 0.0) / rise_mm)
         if not more:
+            said = "A round is" if unit == 1 else f"{unit} rounds, worked in turn, are"
             raise CannotAlter(
-                f"A round is about {rise_mm:.0f} mm high, so no whole number of rounds comes nearer to that "
+                f"{said} about {rise_mm:.0f} mm high, so no whole number of them comes nearer to that "
                 "than the pattern as it is."
             )
     if not more:

@@ -23,6 +23,8 @@ _TELLS = re.compile(
     re.IGNORECASE,
 )
 _ROUNDS = re.compile(r"\b(?:rounds?|rows?|rnds?)\s+\d+(?:\s*(?:-|–|to|and)\s*\d+)?", re.IGNORECASE)
+_MEASURE = re.compile(r"(?:cm|mm|in|inch|inches)$", re.IGNORECASE)
+"""What ends a length: no count became another one there."""
 _LEAST = 4
 """Smaller numbers stand in too many sentences that have nothing to do with a count (chosen here)."""
 
@@ -73,7 +75,8 @@ def _became(changes: Sequence[Change]) -> dict[str, set[str]]:
 
 def _is_now(said: Mapping[str, None], now: Mapping[str, set[str]]) -> str:
     """`, where 48 is now 54`."""
-    numbers = dict.fromkeys(number for one in said for number in re.findall(r"\d+(?:\.\d+)?", one))
+    counts = [one for one in said if not _MEASURE.search(one)]
+    numbers = dict.fromkeys(number for one in counts for number in re.findall(r"\d+(?:\.\d+)?", one))
     told = [f"{one} is now {next(iter(now[one]))}" for one in numbers if len(now.get(one, ())) == 1]
     return f", where {' and '.join(told)}" if told else ""
 

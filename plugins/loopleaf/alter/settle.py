@@ -233,13 +233,17 @@ def _change(before: Measured, now: Measured) -> bool:
 
 
 def _moved(stated: StatedSize, size: int, was: Band | None, now: Band | None) -> Length | None:
-    """One size's length, in the unit that it is stated in, to half a centimetre or a quarter inch."""
+    """One size's length, in the unit that it is stated in, to half a centimetre or a quarter inch.
+
+    One stated just as it was worked out is stated so again; a maker's own measure keeps its difference.
+    """
     length = stated.lengths.of(size)
     if length is None or was is None or now is None or abs(now.middle - was.middle) < _SAME_MM:
         return length
-    mm = length.mm + now.middle - was.middle
     an_amount = length.mm / length.amount
     step = {"mm": 5.0, "cm": 0.5, "m": 0.01, "in": 0.25}.get(length.unit, 0.01)
+    own_mm = 0.0 if nearest(was.middle / an_amount, step) == length.amount else length.mm - was.middle
+    mm = now.middle + own_mm
     return Length(nearest(mm / an_amount, step), length.unit)
 
 

@@ -133,11 +133,8 @@ def join_yarn(hand: Hand, step: JoinYarn) -> None:
     elif isinstance(step.place, InRing):
         hand.standing = hand.ring()
     else:
-        uses = hand.uses
         resolve(hand, step.place, step.span)
         hand.standing = hand.last
-        if not stitch and not between:
-            hand.uses = uses
     if stitch:
         hand.begun = True
         place = hand.standing if hand.standing is not None else hand.last

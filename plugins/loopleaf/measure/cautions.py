@@ -19,6 +19,11 @@ SMALL_MM = 57.1
 Nothing longer fits into it whole.
 """
 OPEN_CHAINS = 2
+_KEPT_AWAY = re.compile(
+    r"\b(?:no|not for|unsuitable for|away from|out of (?:the )?reach of|safe from)(?: [\w'’-]+,?){0,3} $",
+    re.IGNORECASE,
+)
+"""What stands before someone that a thing isn't made for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,4 +81,10 @@ def _told(pattern: Pattern) -> Iterator[tuple[str, str]]:
 def _shows(row: trade.ConditionRow) -> Callable[[str], re.Match[str] | None]:
     """Finds one of a condition's words, or its plural, as a whole word."""
     words = "|".join(re.escape(word) for word in sorted(row.words, key=len, reverse=True))
-    return re.compile(rf"\b({words or '(?!)'})(?:s|es)?\b", re.IGNORECASE).search
+    found = re.compile(rf"\b({words or '(?!)'})(?:s|es)?\b", re.IGNORECASE)
+
+    def meant(text: str) -> re.Match[str] | None:
+        """The first that isn't named to be kept away: `where no cat can reach it`."""
+        return next((one for one in found.finditer(text) if not _KEPT_AWAY.search(text[: one.start()])), None)
+
+    return meant

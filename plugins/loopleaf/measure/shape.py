@@ -146,6 +146,12 @@ def stretches(
         if whole is not None and whole.form == "flat":
             for at in within:
                 forms[at] = "flat"
+    if forms[:2] == ["ruffles", "flat"] and start_mm is not None:
+        # Round 1 of a motif is held in its ring; what it has too many of spreads into the rounds around it.
+        ends = next((at for at, form in enumerate(forms[1:], 1) if form != "flat"), len(forms))
+        together = flatness(rounds[:ends], start_mm, width_mm)
+        if together is not None and together.form == "flat":
+            forms[0] = "flat"
     gathered: list[Stretch] = []
     for one, form in zip(rounds, forms, strict=True):
         if gathered and gathered[-1].form == form:

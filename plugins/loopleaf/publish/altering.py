@@ -1,7 +1,7 @@
 """A pattern altered as its maker asks, and what that did: in a sentence, in numbers, and line by line."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..alter import (
     Altered,
@@ -20,6 +20,7 @@ from ..alter import (
 )
 from ..alter.height import adjustables, rise_of, rounds_more
 from ..measure import YarnNeed, amounts
+from ..pattern import Pattern
 from ..review import Checked
 from .altering_told import told
 
@@ -68,7 +69,8 @@ def resized(checked: Checked, wanted: Wanted) -> tuple[str, str]:
         fitted = fit_around(base, base, length_mm(wanted.around), wanted.piece)
     text = fitted.altered.text if fitted.altered is not None else base.source.text
     wanted_mm = length_mm(wanted.around) if wanted.around is not None else None
-    return text, _fitted(fitted, base, wanted.piece, wanted_mm)
+    alone = checked.source.pattern is not None and bool(checked.source.pattern.sizes)
+    return text, _fitted(fitted, base, wanted.piece, wanted_mm, alone=alone)
 
 
 def _title(checked: Checked) -> str:
@@ -111,17 +113,23 @@ def _taller(checked: Checked, more: int) -> str:
     return f"{said}, about {amounts.length(abs(rise_mm))} {'taller' if more > 0 else 'shorter'}."
 
 
-def _fitted(fitted: Fitted, checked: Checked, piece: str, wanted_mm: float | None) -> str:
+def _fitted(fitted: Fitted, checked: Checked, piece: str, wanted_mm: float | None, *, alone: bool) -> str:
     """The same for a pattern resized; where it was the nearest itself, that, and why none is nearer.
 
-    wanted_mm: what was asked for, told where it isn't what came out; None where the size was to stay.
+    wanted_mm: what was asked for, told where it isn't what came out; None where the size was to stay. alone:
+    it was one of several sizes.
     """
     around = amounts.length(fitted.around_mm)
     which = f"“{piece}” is " if piece else ""
     asked = amounts.length(wanted_mm) if wanted_mm is not None else around
+    if wanted_mm is not None and amounts.centimetres(wanted_mm) == amounts.centimetres(fitted.around_mm):
+        asked = around
     if fitted.altered is not None:
         nearest = "" if asked == around else f", the nearest to {asked} that this design allows"
-        text = _altered(fitted.altered, f"{which}now {around} {_way(checked, piece)}{nearest}.")
+        others = "; the other sizes are left out" if alone else ""
+        altered = fitted.altered
+        altered = replace(altered, remarks=(*_kept(checked, altered, piece), *altered.remarks))
+        text = _altered(altered, f"{which}now {around} {_way(checked, piece)}{nearest}{others}.")
     else:
         nearest = "nearest" if asked == around else f"nearest to {asked}"
         text = (
@@ -131,6 +139,34 @@ def _fitted(fitted: Fitted, checked: Checked, piece: str, wanted_mm: float | Non
     if fitted.passed:
         text += "\n".join(["Nearer, but not possible:", *_passed(fitted.passed)]) + "\n"
     return text
+
+
+def _kept(checked: Checked, altered: Altered, piece: str) -> Iterator[str]:
+    """A word on the other pieces that are made apart and have as many stitches as before."""
+    if checked.measured is None or checked.work is None or altered.checked.work is None:
+        return
+    pattern = checked.measured.pattern
+    own = piece or next(iter(pattern.pieces))
+    names = [
+        f"“{one.name}”"
+        for one in checked.measured.pieces
+        if one.name != own and one.rounds and _apart(pattern, one.name)
+        if _counts(checked, one.name) == _counts(altered.checked, one.name)
+    ]
+    if names:
+        said = " and ".join([*([", ".join(names[:-1])] if names[1:] else []), names[-1]])
+        keep = "keep their" if names[1:] else "keeps its"
+        yield f"{said} {keep} stitches: look whether that still goes with “{own}”"
+
+
+def _apart(pattern: Pattern, piece: str) -> bool:
+    model = pattern.pieces[piece]
+    return model.worked != "chain" and (model.start is None or not model.start.edge)
+
+
+def _counts(checked: Checked, piece: str) -> list[int]:
+    work = checked.work.piece(piece) if checked.work is not None else None
+    return [size.count for one in (work.rounds if work else ()) for size in one.sizes if size is not None]
 
 
 def _way(checked: Checked, piece: str) -> str:

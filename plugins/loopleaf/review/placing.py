@@ -29,9 +29,10 @@ class Placing:
         """What the number is of: `round` or `row`."""
         return "row" if self.field == "row" else "round"
 
-    def belongs(self, subject: Subject) -> str:
-        """The piece that a finding belongs to: what is put on is none."""
-        return self.piece if self.piece in subject.pattern.pieces else ""
+    @property
+    def belongs(self) -> str:
+        """The piece that a finding belongs to; what is put on or embroidered is none."""
+        return "" if self.path[-1] in ("place", "embroider") else self.piece
 
     def round_of(self, subject: Subject) -> RoundWork | None:
         """The round or row that is named; the last one where none is; None where it isn't there."""

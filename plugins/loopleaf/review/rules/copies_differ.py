@@ -41,7 +41,10 @@ from ...pattern import Finding, Path, Piece, Related, Suggestion
 from ..names import number_of
 from ..rule import Words, rule, told
 from ..subject import Subject, quote
+from ..tricks import sentences
 
+_NUMBERS = ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+_JOINED = re.compile(r"\b(?:sew|stitch|attach|join|fasten|pin|tie)\b", re.I)
 _SEVERAL = re.compile(r"\b(?:all|both|each|every|others?|second)\b", re.I)
 """Words that speak of more copies than the one whose place is given."""
 
@@ -50,9 +53,13 @@ def find(subject: Subject) -> Iterator[Finding]:
     for name, piece in subject.pattern.pieces.items():
         used, open_ended, last = _uses(subject, name)
         if last is None:
-            yield from _both(subject, name, piece)
-            continue
-        if used == piece.make or (open_ended and used < piece.make):
+            both = [*_both(subject, name, piece)]
+            yield from both
+            if both:
+                continue
+            used, last = _told(subject, name)
+            open_ended = True
+        if last is None or used == piece.make or (open_ended and used < piece.make):
             continue
         words = Words(
             message=f"“{name}” is made {_times(piece.make)}, and the finishing uses {used}.",
@@ -118,6 +125,29 @@ def _uses(subject: Subject, name: str) -> tuple[int, bool, tuple[str | int, ...]
             used += step.lay_out.across * step.lay_out.down
             last = ("finishing", number, "lay out")
     return used, open_ended, last
+
+
+def _told(subject: Subject, name: str) -> tuple[int, tuple[str | int, ...] | None]:
+    """The most copies that a sentence of the finishing joins (`Sew the three flaps on`), and where."""
+    words = {name.lower(), subject.pattern.pieces[name].title.lower()} - {""}
+    many = "|".join(re.escape(one) for word in words for one in (word + "s", word + "es", _leaves(word)))
+    said = re.compile(rf"\b(\d+|{'|'.join(_NUMBERS)}) (?:[\w-]+ )?(?:{many})\b", re.I)
+    found = [
+        (_number(one[1]), ("finishing", number, "text"))
+        for number, step in enumerate(subject.pattern.finishing)
+        for _, sentence in sentences(step.text or "")
+        if _JOINED.search(sentence)
+        for one in said.finditer(sentence)
+    ]
+    return max(found, key=lambda one: one[0], default=(0, None))
+
+
+def _leaves(word: str) -> str:
+    return re.sub(r"fe?$", "ves", word) if word.endswith(("f", "fe")) else word + "s"
+
+
+def _number(said: str) -> int:
+    return int(said) if said.isdigit() else _NUMBERS.index(said.lower()) + 2
 
 
 def _times(number: int) -> str:

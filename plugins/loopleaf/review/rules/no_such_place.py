@@ -179,7 +179,7 @@ def _pieces_named(subject: Subject) -> Iterator[Finding]:
     pieces = subject.pattern.pieces
     named: list[tuple[Path, str, str]] = []
     for placing in placings(subject):
-        named.append(((*placing.path, placing.onto_field), placing.onto, placing.belongs(subject)))
+        named.append(((*placing.path, placing.onto_field), placing.onto, placing.belongs))
     for number, step in enumerate(subject.pattern.finishing):
         for field, part in (("thread", step.thread), ("sew", step.sew), ("lay out", step.lay_out)):
             if part is not None:
@@ -223,7 +223,7 @@ def _rounds_named(subject: Subject) -> Iterator[Finding]:
             working=f"It has {there}." if rounds[0] else f"It has no {word}s.",
         )
         at = subject.source.locate((*placing.path, placing.field))
-        yield told(__name__, "error", subject, at, told_words, placing.belongs(subject))
+        yield told(__name__, "error", subject, at, told_words, placing.belongs)
 
 
 def _does(placing: Placing) -> str:
@@ -291,7 +291,7 @@ def _needs(subject: Subject) -> Iterator[tuple[str, str, str]]:
             if place.piece in subject.pattern.pieces:
                 yield work.name, place.piece, "is worked onto"
     for placing in placings(subject):
-        if placing.onto != placing.piece and placing.belongs(subject):
+        if placing.onto != placing.piece and placing.belongs:
             yield placing.piece, placing.onto, _HOW[placing.onto_field]
 
 

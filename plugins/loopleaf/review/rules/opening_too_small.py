@@ -1,8 +1,8 @@
 """An opening is too small for the body that it is to fit.
 
-What: The widest end of a piece worked in rounds is measured by the gauge, and set beside the head, neck,
-hand, wrist or ankle that the pattern is `to fit`. A fifth less is let pass, since crochet stretches (chosen
-here).
+What: The widest end of a piece worked in rounds, or of one in rows that is said to be so far `around`, is
+measured by the gauge, and set beside the head, neck, hand, wrist or ankle that the pattern is `to fit`. A
+fifth less is let pass, since crochet stretches (chosen here).
 
 Why it matters: A hat that doesn't go over the head is found out when it is done.
 
@@ -38,7 +38,7 @@ from ...pattern import Finding, Lengths, Path
 from ..rule import Words, rule, told
 from ..subject import Subject
 
-_THROUGH = ("head", "neck", "hand", "wrist", "ankle", "arm", "thigh", "waist")
+_THROUGH = ("around", "head", "neck", "hand", "wrist", "ankle", "arm", "thigh", "waist")
 """Parts of a body that go through an opening."""
 _STRETCHES_TO = 0.8
 
@@ -55,7 +55,9 @@ def _openings(
     subject: Subject, name: str, path: Path, bodies: Mapping[str, Lengths | str]
 ) -> Iterator[Finding]:
     measure = subject.measured.piece(name)
-    if measure is None or measure.scale is None or not measure.in_rounds:
+    if measure is None or measure.scale is None:
+        return
+    if not measure.in_rounds and not _closed(subject, name):
         return
     for body, lengths in bodies.items():
         if body not in _THROUGH or not isinstance(lengths, Lengths):
@@ -66,12 +68,21 @@ def _openings(
                 continue
             of_size = f"In size {subject.sizes[size]} the" if len(subject.sizes) > 1 else "The"
             words = Words(
-                message=f"{of_size} opening of “{name}” is at most {length(opening)} around, for a {body} of "
-                f"{as_typed(wanted)}.",
+                message=f"{of_size} opening of “{name}” is at most {length(opening)} around, for "
+                + (f"{as_typed(wanted)}." if body == "around" else f"a {body} of {as_typed(wanted)}."),
                 working=f"With a fifth for its stretch it needs {length(wanted.mm * _STRETCHES_TO)}.",
             )
             yield told(__name__, "warning", subject, subject.source.locate((*path, body)), words, name)
             break
+
+
+def _closed(subject: Subject, name: str) -> bool:
+    """Whether a piece in rows is said to be so far around."""
+    pattern = subject.pattern
+    sizes = [pattern.pieces[name].finished_size]
+    if name == next(iter(pattern.pieces)):
+        sizes.append(pattern.finished_size)
+    return any(size is not None and size.around is not None for size in sizes)
 
 
 def _opening_mm(subject: Subject, measure: PieceMeasure, size: int) -> float | None:
@@ -80,6 +91,9 @@ def _opening_mm(subject: Subject, measure: PieceMeasure, size: int) -> float | N
     rounds = measure.known_rounds(size)
     if work is None or not rounds or measure.scale is None:
         return None
+    if not measure.in_rounds:
+        band = measure.size[size].get("around")
+        return band.high if band is not None else None
     ends = [rounds[-1].length_mm, start_mm(work, size, measure.scale) or 0.0]
     return max(ends) * (1 + measure.scale.width_off)
 

@@ -58,7 +58,7 @@ def find(subject: Subject) -> Iterator[Finding]:
                 message=f"Stitch {beyond[0]} of {word} of “{placing.onto}” is named, and it has {there}.",
                 working=f"The stitches of {word} are numbered from 1 to {there}.",
             )
-            yield told(__name__, "error", subject, at, words, placing.belongs(subject))
+            yield told(__name__, "error", subject, at, words, placing.belongs)
 
 
 RULE = rule(__name__, __doc__, "error", find)
