@@ -20,6 +20,11 @@ def begins_block(last: Made | Space | None) -> bool:
     return isinstance(last, Made) and last.role == "travel" and into_block(last.kind, last.into)
 
 
+def blocks_made(made: Sequence[Made | Space]) -> int:
+    """How many blocks a row made, each beginning with its chains; 0 for a row that isn't made of any."""
+    return sum(1 for one in made if isinstance(one, Space) and one.block)
+
+
 def chains_skipped(line: Line) -> int:
     """How many chains the line's first block passes; 0 where it begins with none."""
     for step in line.steps:

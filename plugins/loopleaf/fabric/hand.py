@@ -113,9 +113,9 @@ class Hand:
     end_open: bool = False
     told_open: bool = False
     centre_open: bool = False
-    gap_ahead: bool = False
     beneath_open: bool = False
     aside_open: bool = False
+    gap_ahead: bool = False
     slips_open: bool = False
     into_centres: bool = False
 

@@ -16,7 +16,7 @@ from .looked_over import look_over
 from .setting import AS_IT_STANDS, Reading, Setting
 from .single_chains import opens_spaces
 from .steps import perform
-from .survey import Survey, other_pieces
+from .survey import Survey, decreases, other_pieces
 from .taken_up import skips_to_a_new_yarn, take_up_behind
 from .tally import compare, count_up
 from .worked import Made, Place, Ring, RoundWork, Space, Trouble, WorkedRound
@@ -287,7 +287,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand.moves_marker = seen.moves_marker
     hand.petal_in_ring = line.is_one_in_a_ring
     hand.slips_open = setting.rows and line.slips_on
-    hand.gap_ahead = setting.rows and bool(task.unworked)
+    hand.gap_ahead = setting.rows and bool(task.unworked) and decreases(steps)
     hand.travels = not setting.spiral and seen.travels and not reading.slips
     if task.places and (task.circle or isinstance(task.places[0], Ring)) and not setting.spiral:
         hand.standing = task.places[0]

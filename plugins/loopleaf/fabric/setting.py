@@ -38,7 +38,7 @@ class Reading:
     aside: whether a line that skips to where the yarn is joined anew goes along what an earlier row left.
     beneath: whether half of the chains behind a row's first stitch lie beneath its first space.
     beyond: whether the centre of an even number of chains is the second of its middle two.
-    over_gap: whether a row goes on into the stitches that an earlier one left at its end.
+    over_gap: whether a row with decreases goes on into the stitches that an earlier one left at its end.
     """
 
     chain: bool | None = None
@@ -66,9 +66,9 @@ class Reading:
     without_end: bool = False
     told: bool = False
     beyond: bool = False
-    over_gap: bool = False
     beneath: bool = False
     aside: bool = False
+    over_gap: bool = False
 
 
 AS_IT_STANDS = Reading()

@@ -228,6 +228,12 @@ def turns_at_its_end(steps: tuple[Step, ...]) -> bool:
     return any(isinstance(step, Turn) and step.turns for step in steps[-2:])
 
 
+def decreases(steps: tuple[Step, ...]) -> bool:
+    """Whether stitches are worked together somewhere in the line."""
+    works = (step for step in walk(steps) if isinstance(step, Work))
+    return any(step.stitch.form == "tog" or step.stitch.kind == "dec" for step in works)
+
+
 def joins(steps: tuple[Step, ...]) -> bool:
     """Whether the line closes a round, though the hand may not have come so far."""
     return any(isinstance(step, Join) and step.how != "not" for step in steps)

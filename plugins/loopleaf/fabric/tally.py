@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Mapping
 
 from ..notation.tree import Amount, Line, Stitch, Tally, Target, Work
+from .blocks import blocks_made
 from .edge import is_named
 from .grouped import bare_groups, groups_made, is_bare
 from .in_words import written_out_groups
@@ -91,8 +92,10 @@ def _compare_kinds(
     wrong = ""
     for named, said in sorted(_added_up(entries, size).items(), key=lambda entry: _order(entry[0])):
         if isinstance(named, Target):
-            number, name = _count_target(named, said, worked, spaces, lengths)
+            number, name = _count_target(named, worked, spaces, lengths)
             if named.kind == "space" and number < said == number + joined_alone(worked, named.length):
+                number = said
+            if named.kind == "block" and not number:  # those of filet are stitches
                 number = said
         else:
             number, stitches, name = _count_stitch(named, stitches, backs, said, worked)
@@ -149,7 +152,7 @@ def _order(named: Stitch | Target) -> int:
 
 
 def _count_target(
-    named: Target, said: int, worked: WorkedRound, spaces: list[Space], lengths: Mapping[int, int]
+    named: Target, worked: WorkedRound, spaces: list[Space], lengths: Mapping[int, int]
 ) -> tuple[int, str]:
     if named.kind == "picot":
         return sum(1 for one in worked.made if isinstance(one, Made) and one.role == "picot"), "picot"
@@ -157,8 +160,8 @@ def _count_target(
         return sum(1 for space in spaces if space.corner), "corner"
     if named.kind == "group":
         return groups_made(worked.made), "group"
-    if named.kind == "block":  # in filet, which has none that begin so, what is no mesh
-        return len(spaces) if any(space.block for space in spaces) else said, "block"
+    if named.kind == "block":
+        return blocks_made(worked.made), "block"
     fits = [space for space in spaces if named.length in (0, lengths.get(id(space), space.chains))]
     for space in fits:
         spaces.remove(space)

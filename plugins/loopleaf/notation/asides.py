@@ -216,12 +216,9 @@ def _counted(cursor: Cursor) -> Stitch | Target:
     if cursor.take("group-name"):
         return Target("group")
     said = cursor.said(cursor.at, cursor.at + 1).lower()
-    if said in _SPACES:
+    if said in _SPACES or said in _BLOCKS:
         cursor.at += 1
-        return Target("space")
-    if said in _BLOCKS:
-        cursor.at += 1  # of corner to corner: each is called by its chains
-        return Target("block")
+        return Target("space" if said in _SPACES else "block")
     target = read_counted_target(cursor)[1]
     if target.kind == "chain":
         return Stitch("chain")

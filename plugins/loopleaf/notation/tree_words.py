@@ -90,7 +90,7 @@ class Target:
     `stitch` alone is any stitch top; with `stitch` set, tops of that kind (`next dc`), or the
     group of that special stitch or shell (`next sh`). `space` with `length` is a ch-N space,
     without it any space; `gap` is one between groups, with a chain there or without. `edge` is a place of
-    another piece's edge (`next 2 sts of edge`). `block` is one of corner to corner, in counts alone.
+    another piece's edge (`next 2 sts of edge`). `block` is one of corner to corner, or of filet, in a count.
     unworked: those that an earlier row left (`in next 6 unworked sts`); with `free-loop` the loops that the
     stitches of `round` left free (0: where that isn't said), `loop` says which. round: an earlier round's own
     stitches (`next sc of round 1`); rows: print said `row`, for writing back only.
