@@ -80,15 +80,15 @@ def read_shaping(cursor: Cursor, steps: list[Step]) -> None:
     until = read_until(cursor)
     shaping = Shaping(how, count, total, spot)
     row = steps[-1] if steps else None
+    if spot and cursor.means == "," and cursor.ahead() == "even":
+        cursor.at += 2  # `inc 1 st at neck edge, work to end`
+        read_until(cursor)
+        shaping = replace(shaping, first=True)
     if isinstance(row, Work) and row.shaping is None and _is_plain(row):
         if kind is not None and row.stitch not in (kind, AS_BELOW):
             raise UnreadableError(first, "step", cursor.at - 1)
         steps[-1] = replace(row, shaping=shaping)
     else:
-        if spot and cursor.means == "," and cursor.ahead() == "even":
-            cursor.at += 2  # `inc 1 st at neck edge, work to end`
-            read_until(cursor)
-            shaping = replace(shaping, first=True)
         place = Each(until=until or Until(word="across"))
         steps.append(Work(AS_BELOW, places=(place,), span=cursor.span(first), shaping=shaping))
 
