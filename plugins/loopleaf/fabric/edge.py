@@ -67,8 +67,7 @@ class Edge:
     places (by identity) that are corners because of the piece's own form.
     counted: chains of spaces are places of their own, as in patterns whose counts include them. opened: they
     are places for lines that name single chains, and for nothing else. sided: the edge has sides, with
-    corners at their ends, because of the piece's own form. between: those stand between the sides. begun: see
-    `begun_groups`.
+    corners at their ends, because of the piece's own form. between: those stand between the sides.
     """
 
     __slots__ = (
@@ -81,7 +80,7 @@ class Edge:
         "opened",
         "sided",
         "between",
-        "begun",
+        "_begun",
         "_corners",
     )
 
@@ -104,7 +103,7 @@ class Edge:
         self.plain = not opened and set(map(type, places)) <= _STITCHES and "picot" not in map(_ROLE, places)
         self.sided = bool(marked)
         self.between = bool(marked) and not any(getattr(one, "role", "") == "row-end" for one in places)
-        self.begun: Mapping[str, int] = {} if circle else begun_groups(places)
+        self._begun: Mapping[str, int] | None = {} if circle else None
         self._corners: set[int] | None = set(marked) or None
 
     def lay(self, places: list[Place], corners: frozenset[int] = frozenset()) -> None:
@@ -116,14 +115,21 @@ class Edge:
         self._corners = set(corners) or None
         self.between = False
         self.sided = bool(corners)
-        self.begun = {}
+        self._begun = {}
+
+    @property
+    def begun(self) -> Mapping[str, int]:
+        """See `begun_groups`."""
+        if self._begun is None:
+            self._begun = begun_groups(self.places)
+        return self._begun
 
     def keep(self, end: int) -> None:
         """Leave all from a place on out of reach: the edge ends there, and closes no more."""
         self.places = self.places[:end]
         self.limit = end
         self.circle = False
-        self.begun = {}
+        self._begun = {}
 
     def find(self, target: Target, start: int, limit: int | None = None) -> Found | None:
         """The first place of the target's kind at or after `start`; None when there is none before the
