@@ -80,6 +80,7 @@ class Edge:
         "opened",
         "sided",
         "between",
+        "_at_first",
         "_begun",
         "_corners",
     )
@@ -103,6 +104,7 @@ class Edge:
         self.plain = not opened and set(map(type, places)) <= _STITCHES and "picot" not in map(_ROLE, places)
         self.sided = bool(marked)
         self.between = bool(marked) and not any(getattr(one, "role", "") == "row-end" for one in places)
+        self._at_first = places
         self._begun: Mapping[str, int] | None = {} if circle else None
         self._corners: set[int] | None = set(marked) or None
 
@@ -119,9 +121,9 @@ class Edge:
 
     @property
     def begun(self) -> Mapping[str, int]:
-        """See `begun_groups`."""
+        """See `begun_groups`: of the whole edge, wherever the hand begins on it."""
         if self._begun is None:
-            self._begun = begun_groups(self.places)
+            self._begun = begun_groups(self._at_first)
         return self._begun
 
     def keep(self, end: int) -> None:
