@@ -6,14 +6,14 @@ from math import dist
 
 import pytest
 
-from loopleaf.draw import first_picture, piece_picture
+from loopleaf.draw import chart_of, first_picture, piece_picture
 from loopleaf.draw.border import bordered, spots_of
 from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.form import form_of
 from loopleaf.draw.section import Rectangle
 from loopleaf.draw.signs import UNIT
 from loopleaf.draw.stand import stand_of
-from loopleaf.fabric import PatternWork
+from loopleaf.fabric import Made, PatternWork
 from loopleaf.measure import measure
 from tests.measure.worked_patterns import worked
 
@@ -110,3 +110,54 @@ def test_its_chart_is_a_rectangle_of_the_same_sides() -> None:
     sides = (line.ground.wide + 2 * line.high, line.ground.high + 2 * line.high)
     assert (max(xs) - min(xs), max(ys) - min(ys)) == pytest.approx(sides, rel=0.05)
     assert (line.ground.wide, line.ground.high) == (14 * UNIT, 9 * UNIT)
+
+
+TALL = (
+    "join B with sl st in any corner sp, ch 3 (counts as dc), (dc, ch 2, 2 dc) in same sp, *dc in each dc "
+    "and ch-sp to next corner sp, (2 dc, ch 2, 2 dc) in corner sp; rep from * 2 more times, "
+    "dc in each dc and ch-sp around, join"
+)
+
+
+def test_each_foot_stands_on_its_place_on_the_edge_and_its_head_straight_outside() -> None:
+    """14 places by 9, 10 units each: a stitch along a side stands over the place that it goes into."""
+    border = (
+        "  border: {yarn: B, worked: joined rounds, start: {edge: square, laid out: true}, "
+        f'rounds: [{{round: 1, work: "{TALL}"}}]}}\n'
+    )
+    found = subject(worked(SQUARE + border, LAY), "border")
+    laid = lay_out(found).lines[0]
+    half_wide, half_high = 7 * UNIT, 4.5 * UNIT
+    whole = bordered(found)
+    assert whole is not None
+    corners = {id(found.piece.starts[0][at]) for at in whole.at}
+    alone = 0
+    for thing in laid.things:
+        if isinstance(thing, Made):
+            ((x, y),) = laid.feet[id(thing)]
+            off = max(abs(x) - half_wide, abs(y) - half_high)
+            assert 0 <= off < 3, "it stands just outside of the edge"
+            if not corners & set(map(id, thing.into)):
+                head_x, head_y = laid.heads[id(thing)]
+                aside = head_x - x if abs(y) - half_high > abs(x) - half_wide else head_y - y
+                assert abs(aside) < 3.0
+                alone += 1
+    assert alone == 2 * (13 + 8)
+
+
+def test_its_chart_shows_the_edge_that_it_stands_on_and_the_seams() -> None:
+    """Three squares by two: four upright lines and three level ones."""
+    work = blanket(LONG, SHORT)
+    layout = lay_out(subject(work, "border"))
+    half_wide, half_high = 7 * UNIT, 4.5 * UNIT
+    upright = [x for (x, _), (other, _) in layout.outline if x == other]
+    level = [y for (_, y), (_, other) in layout.outline if y == other]
+    assert upright == pytest.approx([-half_wide, -half_wide / 3, half_wide / 3, half_wide])
+    assert level == pytest.approx([-half_high, 0, half_high])
+    chart = chart_of(work, "border")
+    assert chart is not None
+    said = "The lighter lines are the edge that the border goes around and its seams."
+    assert said in [line.words for line in chart.key()]
+    plain = chart_of(work, "square")
+    assert plain is not None
+    assert not any("lighter lines" in line.words for line in plain.key())

@@ -113,3 +113,9 @@ def test_knots_lie_where_a_round_has_what_stands_on_the_corners() -> None:
     assert knots_below([*zip(tops, reversed(feet), strict=True)], 4) == [], "against the way"
     assert knots_below([], 4) == []
     assert knots_of([0.1, 0.4, 0.6], 4) == []
+
+
+def test_the_chart_of_a_border_apart_shows_the_edge_of_one_piece_without_seams() -> None:
+    chart = chart_of(of("apart"), "border")
+    assert chart is not None
+    assert "The lighter lines are the edge that the border goes around." in [e.words for e in chart.key()]

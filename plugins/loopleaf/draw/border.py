@@ -5,8 +5,9 @@ and its places on it.
 from collections.abc import Iterator
 
 from ..fabric import PatternWork
-from ..fabric.laid_out import Whole, whole_of
+from ..fabric.laid_out import Whole, laid_out_steps, whole_of
 from ..measure import Measured
+from .canvas import Point
 from .items import Spot
 from .once import once
 from .section import Rectangle
@@ -25,6 +26,18 @@ def rectangle_of(whole: Whole, wide: float) -> Rectangle:
     """What it goes around where each of its places is so wide."""
     across, down, *_ = whole.sides
     return Rectangle(wide=across * wide, high=down * wide)
+
+
+def outline_of(whole: Whole, subject: Subject, wide: float) -> list[tuple[Point, Point]]:
+    """The edge of what it goes around, and the seams between pieces laid out, as lines about the middle."""
+    rectangle = rectangle_of(whole, wide)
+    x, y = rectangle.wide / 2, rectangle.high / 2
+    start = subject.work.pattern.pieces[subject.piece.name].start
+    lay = laid_out_steps(subject.work.pattern).get(start.edge or "") if start and start.laid_out else None
+    across, down = (lay.across, lay.down) if lay is not None else (1, 1)
+    upright = [(2 * at / across - 1) * x for at in range(across + 1)]
+    level = [(2 * at / down - 1) * y for at in range(down + 1)]
+    return [((at, -y), (at, y)) for at in upright] + [((-x, at), (x, at)) for at in level]
 
 
 def spots_of(whole: Whole, subject: Subject) -> dict[int, Spot]:

@@ -11,7 +11,7 @@ from .chart_ground import Bends, Ground, Inward, Straight, is_closed
 from .chart_lines import Top
 from .chart_things import Thing, groups_of, shared, wide_of
 from .relax import kept_apart, settle
-from .section import Oval, Polygon
+from .section import Oval, Polygon, Rectangle
 
 PULL, PULL_IN_ROWS, PULL_ABOUT, PULL_IN_WAVES = 1.0, 0.3, 0.1, 0.05
 """How strongly a stitch is drawn above its place, where the distance from its neighbours holds with 1: along
@@ -74,10 +74,11 @@ class Across:
         found = kept_apart(
             found, close, self.way - CLOSEST * (wides[0] + wides[-1]) / 2 if self.closed else None
         )
-        return found, [
+        footing = [
             None if foot is None else self._near(foot * self.way, x)
             for foot, x in zip(feet, found, strict=True)
         ]
+        return [self._evenly(x) for x in found], [None if x is None else self._evenly(x) for x in footing]
 
     @cached_property
     def closed(self) -> bool:
@@ -93,11 +94,21 @@ class Across:
         """The same place on a closed way, no further than half of it from another."""
         return x + round((other - x) / self.way) * self.way if self.closed else x
 
+    def _by_length(self, along: float) -> float:
+        """A share of the way as its length has it: a rectangle counts each of its sides evenly."""
+        return self.ground.by_length(self.level, along) if isinstance(self.ground, Rectangle) else along
+
+    def _evenly(self, x: float) -> float:
+        """How far along the way, as the ground counts it, lies what is so far along its length."""
+        if not isinstance(self.ground, Rectangle):
+            return x
+        return self.ground.evenly(self.level, x / self.way) * self.way
+
     def _foot(self, tops: Sequence[Top]) -> float | None:
         """The share of the way straight above the middle of some places."""
         if not tops:
             return None
-        shares = [top.carried(self.level) for top in tops]
+        shares = [self._by_length(top.carried(self.level)) for top in tops]
         if self.closed:
             shares = [share - round(share - shares[0]) for share in shares]
         return sum(shares) / len(shares)
@@ -141,6 +152,7 @@ class Across:
         usual = max(beyond, *(shares[one[-1]] for one in groups[:-1])) if len(groups) > 1 else 1.0
         for group in groups:
             inner = usual * (PAIR_SHARE if len(group) == 2 else FAN_SHARE)
+            inner = 1.0 if isinstance(self.ground, Rectangle) else inner
             shares[group.start : group.stop - 1] = [inner] * (len(group) - 1)
         slack = self.way - sum(rests) - extra
         parts = sum(shares) + (beyond if self.closed else 0.0) or 1.0
@@ -191,6 +203,8 @@ class Across:
         """How much wider the way is between two places than it was in their round; hardly at all on the
         straight sides of an oval.
         """
+        if isinstance(self.ground, Rectangle):
+            return 1.0
         before = abs(one.along - other.along)
         before = abs(before - round(before)) if self.closed else before
         was = before * self.ground.way(one.level)
@@ -220,7 +234,7 @@ class Across:
         places = list(even)
         waves = any(len(group) > 1 for group in groups) and any(len(tops) > 1 for tops in self.below)
         pull = PULL_ABOUT if self.closed else PULL_IN_WAVES if waves else PULL_IN_ROWS
-        if self.firm or isinstance(self.ground, Polygon):
+        if (self.firm or isinstance(self.ground, Polygon)) and not isinstance(self.ground, Rectangle):
             pull = PULL
         if self.closed:
             turn = mean_turn([(wanted[at] - even[at]) / self.way for at in wanted]) * self.way
@@ -251,9 +265,11 @@ class Across:
         if not isinstance(self.ground, Polygon) or len(found) != self.ground.corners:
             return
         many = self.ground.corners
-        first = round(mean_turn([places[at] / self.way - k / many for k, at in enumerate(found)]) * many)
+        first = round(
+            mean_turn([self._evenly(places[at]) / self.way - k / many for k, at in enumerate(found)]) * many
+        )
         for k, at in enumerate(found):
-            places[at] = self._near((first + k) / many * self.way, places[at])
+            places[at] = self._near(self._by_length((first + k) / many) * self.way, places[at])
             pulls[at] = CORNER_PULL
 
 
@@ -264,7 +280,8 @@ def mean_turn(differences: Sequence[float]) -> float:
 
 def room_for(ground: Ground, things: Sequence[Thing], corners: frozenset[int], gap: float) -> float:
     """How long a round's way must be to hold its things and the gap at its start; all sides of a polygon are
-    as long as the fullest, both ends of an oval as long as the one with the gap.
+    as long as the fullest, both ends of an oval as long as the one with the gap. A rectangle grows by as much
+    on each side as the fullest for its length needs, begun along either of its two lengths.
     """
     wides = [wide_of(thing) for thing in things]
     if not is_closed(ground):
@@ -274,4 +291,10 @@ def room_for(ground: Ground, things: Sequence[Thing], corners: frozenset[int], g
         return sum(wides) + gap * (2 if isinstance(ground, Oval) and ground.spine else 1)
     sides = [sum(wides[a:b]) + (wides[b] - wides[a]) / 2 for a, b in pairwise(found)]
     sides.append(sum(wides) + gap - sum(sides))
+    if isinstance(ground, Rectangle):
+        over = [
+            max(side - longs[at % 2] for at, side in enumerate(sides))
+            for longs in ((ground.wide, ground.high), (ground.high, ground.wide))
+        ]
+        return ground.way(0.0) + ground.corners * min(over)
     return max(sides) * ground.corners

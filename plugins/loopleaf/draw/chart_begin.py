@@ -5,7 +5,9 @@ from dataclasses import dataclass
 from math import tau
 
 from ..fabric import Made, Ring
+from .border import bordered, spots_of
 from .chart_ground import Ground, is_closed
+from .chart_things import place_key
 from .section import Oval
 from .signs import CHAIN_LONG, MAGIC_RING, UNIT
 from .stand import base_spots, chains_of
@@ -37,6 +39,15 @@ def begun(subject: Subject, ground: Ground, backward: bool, room: float) -> Begi
         radius = first.chains * CHAIN_LONG / tau if first.chains else MAGIC_RING - 2
         return Beginning(radius + (2.5 if first.chains else 0.5), 0.0, {}, radius)
     if is_closed(ground):
+        if (whole := bordered(subject)) is not None:
+            edge = spots_of(whole, subject)
+            laid_out = subject.work.pattern.pieces[subject.piece.name].start
+            # Around one piece in rows no place lies in a corner: its sides begin half a place on.
+            share = 0.5 if laid_out is not None and laid_out.laid_out else 1.0
+            along = {place_key(place): edge[id(place)] for place in start}
+            return Beginning(
+                0.0, 0.0, {key: spot.start + share * (spot.end - spot.start) for key, spot in along.items()}
+            )
         if len(chains_of(subject)) > 1 and isinstance(ground, Oval):
             level = CHAIN_LONG / 4
             spots = base_spots(subject, ground, level)

@@ -10,10 +10,11 @@ as rows. All in units of a tenth of a stitch's width.
 
 from collections.abc import Hashable, Sequence
 from itertools import accumulate, pairwise
-from math import tau
+from math import isclose, tau
 
 from ..fabric import Made, Space, WorkedRound
 from .blocks import blocks_of
+from .border import bordered, outline_of
 from .chart_across import Across, room_for
 from .chart_alike import as_before, widened
 from .chart_around import goes_around, lay_rows_around
@@ -32,7 +33,7 @@ from .chart_unrolled import Unrolled, goes_up_from, laid_above
 from .chart_up import AS_TALL_AS_WIDE, ROOM, corners_alike, heads, level_for
 from .items import depths
 from .layers import is_layer
-from .section import Oval, Polygon
+from .section import Oval, Polygon, Rectangle
 from .signs import CHAIN_LONG, UNIT
 from .subject import Subject
 
@@ -74,10 +75,12 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True, wide: float =
     if wide:
         rooms[0] = max(rooms[0], wide * len(rows[0]) / max(len(begin.chains), 1))
     tops: dict[Hashable, Top] = {
-        key: Top(ground, along, along, begin.level, begin.out, UNIT, order)
+        key: Top(ground, along, along, begin.level, begin.out, UNIT, order, corner=_in_corner(ground, along))
         for order, (key, along) in enumerate(sorted(begin.chains.items(), key=lambda chain: chain[1]))
     }
     layout = Layout(turned.circles if turned else ground, begin, [], tops)
+    if (whole := None if subject.in_rows else bordered(subject)) is not None:
+        layout.outline += outline_of(whole, subject, UNIT)
     closing = _closing(ground, rows)
     up = goes_up_from(ground, rows, subject.worked) if closing in (None, len(rows) - 1) else None
     closing = closing if up is None else None
@@ -104,7 +107,7 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True, wide: float =
         if side is not None and things:
             room = max(room, side.room(len(things)))
         corners = corners_of(one) if turned and at >= cornered else frozenset()
-        if turned and at == cornered:
+        if turned and at == cornered and not layout.outline:
             below = [_places(layout, back, thing) for thing in things]
             if at and (aright := turned.aright(things, below, corners)) != turned:
                 return lay_out(subject, aright.by, signs)
@@ -119,6 +122,13 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True, wide: float =
     elif type(ground) is Straight and wide < most and (more := widened(layout)):
         return lay_out(subject, by, signs, max(most / MOST_WIDENED, wide) * more)
     return layout
+
+
+def _in_corner(ground: Ground, along: float) -> bool:
+    """Whether a place of what a border goes around lies in its corner."""
+    return isinstance(ground, Rectangle) and isclose(
+        along * ground.corners, round(along * ground.corners), abs_tol=1e-6
+    )
 
 
 def _rooms(ground: Ground, rows: Sequence[Sequence[Thing]]) -> list[float]:

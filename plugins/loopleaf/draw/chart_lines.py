@@ -115,7 +115,7 @@ class Line:
 class Layout:
     """A chart laid out. tops: where everything that can be worked into lies. rims: the circles that the
     closing rounds of a ball begin at, with the index of the round whose tops lie there. sills: the same of
-    the rows that a tube is cut open to: their lower edge.
+    the rows that a tube is cut open to: their lower edge. outline: of what a border goes around.
     """
 
     ground: Ground
@@ -124,6 +124,7 @@ class Layout:
     tops: dict[Hashable, Top]
     rims: list[tuple[Point, float, int]] = field(default_factory=list)
     sills: list[tuple[Point, Point, int]] = field(default_factory=list)
+    outline: list[tuple[Point, Point]] = field(default_factory=list)
 
     def top(self, place: Hashable) -> Point | None:
         """Where a place lies, by its key; None for what isn't in the chart."""

@@ -58,6 +58,7 @@ def ink_of(layout: Layout, worked: Sequence[WorkedRound]) -> list[Inked]:
     """All that a chart has drawn but for its words, as strokes."""
     ring = layout.begin.ring
     found: list[Inked] = [((0.0, 0.0), (0.0, 0.0), ring)] if ring else []
+    found += [(start, end, STROKE) for start, end in layout.outline]
     for (x, y), radius, _ in layout.rims:
         turns = [tau * at / RIM_PARTS for at in range(RIM_PARTS + 1)]
         around = [(x + radius * cos(turn), y + radius * sin(turn)) for turn in turns]

@@ -31,7 +31,11 @@ def draw_start(pen: Pen, subject: Subject, layout: Layout, chain: str) -> None:
             _lying(pen, layout, layout.begin.ring, share, 1 / 40, Mark(chain, at + 1))
         return
     if bordered(subject) is not None:
-        return  # the chains are those of what it goes around
+        pen.round, pen.faint = "", True
+        for line in layout.outline:  # its chains are those of what it goes around
+            pen.line(*map(down, line))
+        pen.faint = False
+        return
     chains = [place for place in start if isinstance(place, Made) and place.role == "foundation"]
     if is_closed(layout.ground):
         _about_the_middle(pen, subject, layout, chains, chain)

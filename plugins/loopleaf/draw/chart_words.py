@@ -33,6 +33,10 @@ further in, stitches stand closely.
 """
 
 
+OUTLINE = 4
+"""The lines of an outline without seams."""
+
+
 def dashes_of(subject: Subject) -> dict[str, str]:
     """The pattern of the strokes of each yarn, in the order met."""
     yarns = dict.fromkeys(made.yarn for one in subject.worked for made in one.made)
@@ -128,6 +132,9 @@ def remarks(subject: Subject, layout: Layout, again: bool, left_handed: bool) ->
     for _, _, at in layout.sills:
         first, last = (subject.piece.rounds[n].plan.label for n in (at + 1, -1))
         yield said(f"Rounds {first} to {last} go up. They are drawn cut open where they begin, as rows.")
+    if layout.outline:
+        seams = " and its seams" if len(layout.outline) > OUTLINE else ""
+        yield said(f"The lighter lines are the edge that the border goes around{seams}.")
     if again:
         yield said("What only repeats is drawn lighter.")
     if subject.work.pattern.size_count > 1:

@@ -142,6 +142,25 @@ class Rectangle(Polygon):
         aside = (part - 0.5) * (long + 2 * out) / ((long + 2 * to) or 1.0)
         return (side + 0.5 + min(max(aside, -0.5), 0.5)) / self.corners
 
+    def by_length(self, out: float, along: float) -> float:
+        """The share of the way's length so far out that lies before `along`."""
+        turns, share = divmod(along, 1.0)
+        side, part = divmod(share * self.corners, 1.0)
+        corners = self._corners_by_length(out)
+        return turns + corners[int(side)] + part * (corners[int(side) + 1] - corners[int(side)])
+
+    def evenly(self, out: float, share: float) -> float:
+        """The `along` of a share of the way's length so far out."""
+        turns, share = divmod(share, 1.0)
+        corners = self._corners_by_length(out)
+        side = max(at for at in range(self.corners) if corners[at] <= share)
+        part = (share - corners[side]) / ((corners[side + 1] - corners[side]) or 1.0)
+        return turns + (side + part) / self.corners
+
+    def _corners_by_length(self, out: float) -> tuple[float, ...]:
+        half = (self.wide + 2 * out) / (self.way(out) or 1.0)
+        return (0.0, half, 0.5, 0.5 + half, 1.0)
+
 
 Section = Oval | Polygon
 
