@@ -262,7 +262,7 @@ class Leave:
 
 @dataclass(frozen=True, slots=True)
 class WorkingOver:
-    """`working behind next ch-sp`, `in front of next 2 sts`, `over` it: passed, and the next stitch lies there.
+    """`working behind next ch-sp`, `in front of next 2 sts`, `over` it: the next stitch lies there.
 
     what: the author's own name for something that isn't a place (`petals of round 2`); made: those just made
     (count None: `sts`, without a number), that a crossing lies behind or before. Neither passes a place.
