@@ -272,3 +272,18 @@ def test_a_chart_says_where_its_key_begins(name: str) -> None:
         for text in root.iter(f"{SVG}text"):
             y = float(str(text.get("y"))) + float(moved[1])
             assert (y > lowest) is (text in words)
+
+
+@pytest.mark.parametrize(
+    ("loop", "said"), [("FLO", "front loop only"), ("BLO", "back loop only"), ("3rd loop", "in 3rd loop")]
+)
+def test_the_key_names_the_loop_that_a_sign_marks(loop: str, said: str) -> None:
+    cloth = rows(
+        "hdc in 3rd ch from hook and in each ch across, turn",
+        "ch 1, hdc in each st across, turn",
+        f"ch 1, hdc in {loop} of each st across, turn",
+        chain=12,
+    )
+    drawn = diagram(worked(cloth))
+    assert f"hdc, half double crochet (UK: htr, half treble), {said}" in drawn
+    assert "hdc, half double crochet (UK: htr, half treble)<" in drawn

@@ -17,6 +17,7 @@ from .signs import CHAIN, DOT, MAGIC_RING, Sign, height_of, lines
 from .subject import Subject
 
 PICOT, PICOT_CHAINS = "picot: chains in a ring", 3
+LOOPS = {"front": ", front loop only", "back": ", back loop only", "third": ", in 3rd loop"}
 LEGS_APART = 7.0
 """The feet of stitches drawn together, in the key."""
 
@@ -171,7 +172,7 @@ def _line(subject: Subject, sign: str | Sign, places: int) -> KeyLine:
         if special
         else Stitch(sign.kind, sign.form, legs, sign.loop, sign.post)
     )
-    loop = f", {sign.loop} loop only" if sign.loop in ("front", "back") else ""
+    loop = LOOPS.get(sign.loop, "")
     words = {terms: name + loop for terms, name in _names(subject, stitch).items()}
     tall = height_of(sign.kind)
     if sign.form and not sign.legs and places > 1:
