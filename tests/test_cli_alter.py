@@ -138,3 +138,14 @@ def test_sizes_and_pieces_that_arent_there(folder: Path) -> None:
     ):
         done = run("resize", "pouch.yml", *wish)
         assert done.exit_code == (1 if wish[:1] == ("--size",) else 2), done.output
+
+
+def test_a_yarn_weight_goes_by_its_number_or_a_name_that_is_only_its_own(folder: Path) -> None:
+    by_number, by_name = (run("resize", "pouch.yml", "--yarn", one) for one in ("3", "light worsted"))
+    assert by_number.exit_code == by_name.exit_code == 0
+    assert by_number.stdout == by_name.stdout
+    two = run("resize", "pouch.yml", "--yarn", "baby")
+    assert two.exit_code == 2
+    assert "“baby” is more than one yarn weight: write 1 (super fine), 2 (fine)." in two.stderr
+    none = run("resize", "pouch.yml", "--yarn", "string")
+    assert "“string” is no yarn weight: write 0 (lace), 1 (super fine)" in none.stderr

@@ -11,7 +11,7 @@ from typing import IO, TYPE_CHECKING, NoReturn
 import click
 
 from . import __version__
-from .publish.commands import Commands, defect
+from .publish.commands import Commands, defect, yarn_weight
 
 if TYPE_CHECKING:
     from .draw.kinds import Kind
@@ -309,7 +309,9 @@ def adjust(pattern: str, height: str | None, output: str) -> None:
 @click.argument("pattern")
 @click.option("--around", metavar="32cm", help="How far around it is to be (in rows: how wide).")
 @click.option("--gauge", metavar='"18 sts, 13 rows / 10 cm"', help="Your own gauge; the size stays.")
-@click.option("--yarn", type=click.IntRange(0, 7), metavar="0-7", help="Another yarn weight; the size stays.")
+@click.option(
+    "--yarn", type=yarn_weight, metavar="0-7", help="Another yarn weight or its name; the size stays."
+)
 @click.option("--size", metavar="NAME", help="Which of its sizes; by itself: that size alone.")
 @click.option("--piece", default="", metavar="NAME", help="Which piece is to be so far around.")
 @_NEW_FILE

@@ -287,3 +287,18 @@ def test_the_key_names_the_loop_that_a_sign_marks(loop: str, said: str) -> None:
     drawn = diagram(worked(cloth))
     assert f"hdc, half double crochet (UK: htr, half treble), {said}" in drawn
     assert "hdc, half double crochet (UK: htr, half treble)<" in drawn
+
+
+def test_a_line_down_to_an_earlier_row_is_told_without_calling_the_stitch_a_spike() -> None:
+    """What closes a short row goes into the row below its turn; no stitch is lengthened over another."""
+    plain = "ch 1, sc in each st across, turn"
+    turned = rows(
+        "sc in 2nd ch from hook and in each ch across, turn",
+        plain,
+        "ch 1, sc in next 6 sts, leave last 4 sts unworked, turn",
+        plain,
+        "ch 1, sc in next 6 sts, sc in next 4 sts of row 2, turn",
+    )
+    drawn = diagram(worked(turned))
+    assert "A line leads down from a cross to the stitch that it goes into." in drawn
+    assert "spike" not in drawn

@@ -60,7 +60,7 @@ def test_how_far_the_model_is_off_what_was_weighed() -> None:
 
 def test_another_yarn_and_who_is_new_to_it() -> None:
     text = "\n".join(told("lantern-pouch"))
-    assert "weight 3, hook about 4.5 mm: around about 30 cm (11½ in)" in text
+    assert "weight 3, hook about 4.5 mm (US 7): around about 30 cm (11½ in)" in text
     assert "for someone new to it" in text
     assert "Cords: a cord (Drawstring)" in text
 

@@ -168,3 +168,14 @@ def test_a_technique_by_its_key() -> None:
     assert trade.technique("posts").level == "intermediate"
     with pytest.raises(KeyError):
         trade.technique("juggling")
+
+
+def test_hooks_by_millimetres_and_weights_by_name() -> None:
+    """Craft Yarn Council's table of hooks, as reprinted; names of weights from memory."""
+    assert [trade.us_hook(mm) for mm in (5.5, 4.5, 3.5)] == ["I-9", "7", "E-4"]
+    assert trade.us_hook(1.5) == next(row.us for row in trade.steel_hooks() if row.mm == 1.5)
+    assert trade.us_hook(5.3) is None
+    assert [row.number for row in trade.weights_named("dk")] == [3]
+    assert [row.number for row in trade.weights_named("Super-Bulky")] == [6]
+    assert [row.number for row in trade.weights_named("baby")] == [1, 2]
+    assert trade.weights_named("string") == []

@@ -118,7 +118,7 @@ def remarks(subject: Subject, layout: Layout, again: bool, left_handed: bool) ->
     if any(line.leads for line in layout.lines):
         yield said("A layer that lies behind is drawn outside. Dots lead to the stitches that it goes into.")
     if any(id(one) in line.deep and is_cross(one.kind) for line in layout.lines for one in _stitches(line)):
-        yield said("A line leads down to the stitch that a spike goes into.")
+        yield said("A line leads down from a cross to the stitch that it goes into.")
     if isinstance(layout.ground, Bends):
         one = len(layout.lines) == 1
         rows, they = ("The row is", "It is") if one else ("The rows are", "They are")

@@ -32,6 +32,21 @@ class Commands(click.Group):
         return super().resolve_command(ctx, args)
 
 
+def yarn_weight(asked: str) -> int:
+    """A yarn weight by its number, or by a name that is only one weight's."""
+    from ..trade import weights_named, yarn_weights
+
+    rows = yarn_weights()
+    if asked.isdigit() and int(asked) in {row.number for row in rows}:
+        return int(asked)
+    named = weights_named(asked)
+    if len(named) == 1:
+        return named[0].number
+    those = ", ".join(f"{row.number} ({row.name})" for row in named or rows)
+    many = "more than one" if named else "no"
+    raise click.BadParameter(f"“{asked}” is {many} yarn weight: write {those}.")
+
+
 def defect(what: str, error: Exception) -> str:
     """What a crafter reads where Loopleaf itself fails."""
     return (

@@ -5,15 +5,11 @@ from collections.abc import Iterator, Sequence
 from .. import trade
 from ..measure import Band, Measured, StatedSize, YarnNeed, amounts
 from ..pattern import Gauge, Length, Lengths, Pattern, Weight
-from ..pattern import Hook as OwnHook
 from ..pattern import Yarn as OwnYarn
 from .leaflet_parts import Fact, Hook, Size, Yarn
 from .leaflet_rounds import labelled
 from .leaflet_tables import size_word
-from .leaflet_voice import Voice, per_size, sentence
-
-_STEEL_BELOW_MM = 2.0
-"""Below this, hooks are steel ones, numbered by a scale of their own."""
+from .leaflet_voice import Voice, hook_size, per_size, sentence
 
 
 def yarns(voice: Voice, measured: Measured) -> tuple[Yarn, ...]:
@@ -102,19 +98,12 @@ def _span(band: tuple[int, int]) -> str:
 def hooks(voice: Voice) -> tuple[Hook, ...]:
     """The hooks, millimetres first."""
     return tuple(
-        Hook(hook_size(voice, hook), voice.say("hook_for", use=voice.prose(hook.for_)) if hook.for_ else "")
+        Hook(
+            hook_size(voice, hook.size.mm),
+            voice.say("hook_for", use=voice.prose(hook.for_)) if hook.for_ else "",
+        )
         for hook in voice.pattern.materials.hook
     )
-
-
-def hook_size(voice: Voice, hook: OwnHook) -> str:
-    """`5.5 mm (US I-9)`; just the millimetres of a hook that has no US size."""
-    mm = hook.size.mm
-    steel = mm < _STEEL_BELOW_MM
-    rows = trade.steel_hooks() if steel else trade.hooks()
-    us = next((row.us for row in rows if abs(row.mm - mm) < 0.01 and row.us), None)
-    text = f"{mm:g} mm"
-    return f"{text} ({voice.say('us_steel' if steel else 'us_size', us=us)})" if us else text
 
 
 def gauges(voice: Voice) -> tuple[str, ...]:
@@ -226,7 +215,7 @@ def facts(voice: Voice, measured: Measured, level: str) -> tuple[Fact, ...]:
     number = len(voice.pattern.materials.yarns)
     if yarn and number > 1:
         yarn = voice.say("colors", weight=yarn, number=number)
-    hook = ", ".join(hook_size(voice, hook) for hook in voice.pattern.materials.hook)
+    hook = ", ".join(hook_size(voice, hook.size.mm) for hook in voice.pattern.materials.hook)
     practised = [one.practised for one in measured.hours]  # from the quickest size to the longest
     hours = Band(min(one.low for one in practised), max(one.high for one in practised))
     time = sentence(amounts.about_hours(hours)) if hours.high else ""

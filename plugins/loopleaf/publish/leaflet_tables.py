@@ -9,7 +9,7 @@ from .. import trade
 from ..measure import OTHER_OFF, Band, Measured, OtherYarn, StatedSize, Threading, Way, YarnNeed, amounts
 from ..measure.finished import What
 from .leaflet_parts import Table
-from .leaflet_voice import Voice, per_size, sentence
+from .leaflet_voice import Voice, hook_size, per_size, sentence
 from .leaflet_yarn import yarn_by_piece
 
 _SHOWN = 3
@@ -169,7 +169,7 @@ def _yarn(voice: Voice, one: OtherYarn, stated: Sequence[StatedSize]) -> tuple[s
     """The sizes as the author states them, so much larger or smaller."""
     row = next(row for row in trade.yarn_weights() if row.number == one.weight)
     name = sentence(f"{row.names(voice.terms)[0]} ({row.number})")
-    hook = voice.say("about", amount=f"{one.hook_mm:g} mm") if one.hook_mm else "–"
+    hook = voice.say("about", amount=hook_size(voice, one.hook_mm)) if one.hook_mm else "–"
     sizes_mm = [[each.mm(size) for size in range(voice.pattern.size_count)] for each in stated]
     sizes = [amounts.coarse_lengths(tuple(mm and mm * one.by for mm in each)) for each in sizes_mm]
     return (name, hook, *(voice.say("about", amount=size) for size in sizes))

@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, fields, is_dataclass, replace
 from typing import Any
 
-from .. import notation
+from .. import notation, trade
 from ..fabric import PatternWork
 from ..notation.tree import FastenOff, JoinYarn, Line, Stitch, Tally, Yarn
 from ..pattern import Pattern, Run
@@ -168,3 +168,10 @@ def over(voice: Voice, run: Run) -> str:
     if run.last in (None, run.first):
         return voice.say("stitch_number", number=run.first)
     return voice.say("stitch_numbers", numbers=f"{run.first}–{run.last}")
+
+
+def hook_size(voice: Voice, mm: float) -> str:
+    """`5.5 mm (US I-9)`; just the millimetres of a hook that has no US size."""
+    us = trade.us_hook(mm)
+    named = "us_steel" if mm < trade.STEEL_BELOW_MM else "us_size"
+    return f"{mm:g} mm ({voice.say(named, us=us)})" if us else f"{mm:g} mm"

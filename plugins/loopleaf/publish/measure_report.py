@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator, Mapping, Sequence
 
+from .. import trade
 from ..measure import (
     OTHER_OFF,
     Band,
@@ -265,7 +266,9 @@ def _other_yarns(measured: Measured) -> Iterator[str]:
     yield f"The same stitches of {name} in another yarn, by the usual ranges, {off}; swatch first:"
     own = [what for what, _ in _told(measured, measured.pieces[0], 0)]
     for one in measured.other_yarns:
+        us = trade.us_hook(one.hook_mm) if one.hook_mm else None
         hook = f", hook about {one.hook_mm:g} mm" if one.hook_mm else ""
+        hook += f" (US {us})" if us else ""
         told = list(measured.laid_out) if measured.laid_out else own
         sizes = ", ".join(
             f"{what} about {amounts.coarse_lengths(tuple(size[what].middle for size in one.size))}"

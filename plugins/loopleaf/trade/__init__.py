@@ -39,9 +39,10 @@ from .tables import (
     techniques,
     yarn_weights,
 )
-from .words import say, stitch_named
+from .words import STEEL_BELOW_MM, say, stitch_named, us_hook, weights_named
 
 __all__ = [
+    "STEEL_BELOW_MM",
     "AbbreviationRow",
     "CautionRow",
     "ConditionRow",
@@ -74,5 +75,7 @@ __all__ = [
     "stitches",
     "technique",
     "techniques",
+    "us_hook",
+    "weights_named",
     "yarn_weights",
 ]

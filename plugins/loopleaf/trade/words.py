@@ -3,8 +3,11 @@
 import re
 from functools import cache
 
-from .rows import StitchRow, Terms
-from .tables import phrases, stitch, stitch_forms, stitches
+from .rows import StitchRow, Terms, YarnWeightRow
+from .tables import hooks, phrases, steel_hooks, stitch, stitch_forms, stitches, yarn_weights
+
+STEEL_BELOW_MM = 2.0
+"""Thinner hooks are of steel and have numbers of their own (common practice, no source)."""
 
 _SLOT = re.compile(r"\{([a-z -]+)\}")
 
@@ -58,3 +61,19 @@ def stitch_named(name: str, terms: Terms) -> tuple[StitchRow, str] | None:
     """
     found = _named(terms).get(" ".join(name.lower().split()))
     return found and (stitch(found[0]), found[1])
+
+
+def us_hook(mm: float) -> str | None:
+    """The US letter and number of a hook so thick, of steel below 2 mm; None where it has none."""
+    rows = steel_hooks() if mm < STEEL_BELOW_MM else hooks()
+    return next((row.us for row in rows if abs(row.mm - mm) < 0.01 and row.us), None)
+
+
+def weights_named(name: str) -> list[YarnWeightRow]:
+    """The yarn weights that go by a name in either country: `DK` is one, `baby` two, nonsense none."""
+    asked = " ".join(name.lower().replace("-", " ").split())
+    return [
+        row
+        for row in yarn_weights()
+        if asked in {known.lower().replace("-", " ") for known in (row.name, *row.us, *row.uk)}
+    ]
