@@ -123,7 +123,10 @@ def test_axe_finds_nothing(addresses: list[str], reader: Reader, scheme: str, wi
         page.goto(address)
         page.evaluate(AXE)
         # All rules, but only what breaks one is told in full: naming every element that passes takes longest.
-        result = page.evaluate("axe.run({resultTypes: ['violations']})")
+        # The gallery's pictures are the shelf's, where all is looked at: thousands of strokes.
+        result = page.evaluate(
+            "axe.run({exclude: ['.leaf-drawing--picture svg']}, {resultTypes: ['violations']})"
+        )
         assert result["passes"]
         found[address] = [f"{rule['id']}: {rule['nodes'][0]['html'][:120]}" for rule in result["violations"]]
     assert {address: rules for address, rules in found.items() if rules} == {}

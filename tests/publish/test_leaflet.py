@@ -310,7 +310,7 @@ def test_a_cover_says_how_large_the_whole_is() -> None:
 def test_another_yarn_changes_what_is_stated() -> None:
     """The whole blanket of 53 × 70 cm, not a square of it: 12.5 ÷ 14.5 as large in DK."""
     assert _rows("harbour-square", "yarns")["DK (3)"] == (
-        *("about 4 mm", "about 46 cm (18 in)", "about 60 cm (24 in)"),
+        *("about 4 mm (US G-6)", "about 46 cm (18 in)", "about 60 cm (24 in)"),
     )
 
 
