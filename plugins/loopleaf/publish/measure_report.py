@@ -222,8 +222,8 @@ def _need(need: YarnNeed) -> str:
     told = [amounts.about_grams(need.grams)] if need.grams else []
     told += [amounts.about_metres(need.metres)] if need.metres else []
     if need.balls:
-        low, high = need.balls
-        told.append(f"{low} to {high} balls" if low != high else f"{low} ball{'s' if low > 1 else ''}")
+        buy = need.balls[1]  # enough for a hand that takes much: a shop may not have the same dye lot again
+        told.append(f"{buy} ball{'s' if buy > 1 else ''}")
     if not told:
         return "not known without a gauge"
     text = ", ".join(told)
