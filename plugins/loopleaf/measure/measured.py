@@ -14,6 +14,7 @@ from .cautions import LONG_WORK_HOURS, OPEN_CHAINS, SMALL_MM, Earned, earned
 from .checkpoints import Checkpoint, checkpoints
 from .cords import Cord, cord_of
 from .eased import eased
+from .fan import Fan, fan_of
 from .finished import (
     StatedSize,
     What,
@@ -52,7 +53,8 @@ class PieceMeasure:
     measured. in_rounds: whether a round's length is the way around. start: foundation, as made. contents:
     of the rounds. ball: where it makes one; () without a gauge. across_mm: by round, of work in the round
     (`across`); () without a gauge and in rows. along_cloth: its height is measured along the cloth, lying
-    folded, not as it stands. lengthwise: it is called long along its rows.
+    folded, not as it stands. lengthwise: it is called long along its rows. fans: of rows that
+    come out of a point and bend, None where they don't: as wide as from tip to tip, and as long as deep.
     """
 
     name: str
@@ -68,6 +70,17 @@ class PieceMeasure:
     across_mm: tuple[tuple[float | None, ...], ...] = ()
     along_cloth: bool = False
     lengthwise: bool = False
+    fans: tuple[Fan | None, ...] = ()
+
+    @property
+    def from_a_point(self) -> bool:
+        """Whether its rows fan out from a point."""
+        return any(self.fans)
+
+    @property
+    def tip_to_tip(self) -> bool:
+        """Whether its width is told from tip to tip; a square's is its side."""
+        return any(fan is not None and fan.diagonal is None for fan in self.fans)
 
     def known_rounds(self, size: int) -> list[RoundSize]:
         """The rounds that a size has."""
@@ -169,6 +182,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
     balls: list[Ball | None] = []
     across: list[tuple[float | None, ...]] = []
     lengthwise = False
+    fans: list[Fan | None] = []
     bordering = is_around_laid_out(pattern, piece.name)
     for size in range(pattern.size_count):
         made.append(counted(piece, size))
@@ -192,10 +206,12 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         if bordering:
             found.append({"around": known[-1].length} if known else {})
             continue
+        fan = None if in_rounds else fan_of(piece, size, sizes, scale)
+        fans.append(fan)
         worked_out = (
             rounds_size(piece, size, known, shape, scale, begins_mm, use)
             if in_rounds
-            else rows_size(known, lengthwise)
+            else rows_size(known, lengthwise and fan is None, fan)
         )
         if in_rounds:
             across.append(across_rounds(piece, size, sizes, scale, lies_flat(known, shape, use)))
@@ -214,7 +230,8 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         tuple(balls),
         tuple(across),
         in_rounds and use.worn and any("height" in size for size in found),
-        lengthwise,
+        lengthwise and not any(fans),
+        tuple(fans),
     )
 
 
