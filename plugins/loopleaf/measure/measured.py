@@ -26,7 +26,7 @@ from .finished import (
     stated_sizes,
     use_of,
 )
-from .gauge import Scale, ring_radius, specials_of
+from .gauge import Scale, specials_of, start_mm
 from .laid_out import is_around_laid_out, laid_out_size, with_the_whole
 from .level import Level, level_of
 from .made import Contents, start_contents
@@ -246,17 +246,6 @@ def _on_its_edge(pattern: Pattern, piece: PieceMeasure, before: Sequence[PieceMe
     rounds = tuple(eased(rows, size["height"]) for rows, size in zip(piece.rounds, edge.size, strict=True))
     known = [[one for one in rows if one is not None] for rows in rounds]
     return replace(piece, rounds=rounds, size=tuple(rows_size(rows, piece.lengthwise) for rows in known))
-
-
-def start_mm(piece: PieceWork, size: int, scale: Scale) -> float | None:
-    """Length of the edge before round 1.
-
-    Of a ring its circumference (0 drawn closed); None on a chain or another edge.
-    """
-    start = piece.starts[size] if size < len(piece.starts) else []
-    if len(start) == 1:
-        return math.tau * ring_radius(piece, size, scale.width_mm)
-    return None
 
 
 def _cords(
