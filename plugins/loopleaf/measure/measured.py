@@ -130,9 +130,14 @@ def measure(work: PatternWork) -> Measured:
     for piece_work in work.pieces:
         pieces = (*pieces, _on_its_edge(pattern, _piece(pattern, piece_work, work.pieces), pieces))
     by_size = [{piece.name: piece.rounds[size] for piece in pieces} for size in sizes]
-    cords = tuple(_cords(pattern, pieces, by_size[size], size) for size in sizes)
+    offs = {piece.name: piece.scale.width_off for piece in pieces if piece.scale is not None}
+    cords = tuple(_cords(pattern, pieces, by_size[size], size, offs) for size in sizes)
     tails = tuple(
-        tuple(tail for name in pattern.pieces if (tail := tail_of(pattern, name, by_size[size], size)))
+        tuple(
+            tail
+            for name in pattern.pieces
+            if (tail := tail_of(pattern, name, by_size[size], size, offs.get(name, 0.0)))
+        )
         for size in sizes
     )
     hours = tuple(time_needed(pattern, pieces, cords[size], size) for size in sizes)
@@ -253,11 +258,13 @@ def _cords(
     pieces: Sequence[PieceMeasure],
     rounds: dict[str, tuple[RoundSize | None, ...]],
     size: int,
+    offs: Mapping[str, float],
 ) -> tuple[Cord, ...]:
     cords = []
     for piece in pieces:
         if pattern.pieces[piece.name].worked == "chain":
-            cord = cord_of(pattern, piece.name, rounds, size, piece.scale.width_mm if piece.scale else None)
+            width_mm = piece.scale.width_mm if piece.scale else None
+            cord = cord_of(pattern, piece.name, rounds, size, width_mm, offs)
             if cord is not None:
                 cords.append(cord)
     return tuple(cords)
