@@ -38,6 +38,7 @@ from .shape import Stretch, stretches
 from .size import RoundSize
 from .tails import Tail, tail_of
 from .threading import Threading, threadings
+from .threads import Threads, threads_of
 from .time import Hours
 from .units import Band
 from .unsaid_tails import UnsaidTail, unsaid_tail
@@ -55,6 +56,7 @@ class PieceMeasure:
     (`across`); () without a gauge and in rows. along_cloth: its height is measured along the cloth, lying
     folded, not as it stands. lengthwise: it is called long along its rows. fans: of rows that
     come out of a point and bend, None where they don't: as wide as from tip to tip, and as long as deep.
+    threads: its yarns, cut or carried.
     """
 
     name: str
@@ -71,6 +73,7 @@ class PieceMeasure:
     along_cloth: bool = False
     lengthwise: bool = False
     fans: tuple[Fan | None, ...] = ()
+    threads: tuple[Threads, ...] = ()
 
     @property
     def from_a_point(self) -> bool:
@@ -186,6 +189,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
     found: list[Mapping[What, Band]] = []
     balls: list[Ball | None] = []
     across: list[tuple[float | None, ...]] = []
+    own = model.yarn or next(iter(pattern.materials.yarns), "")
     lengthwise = False
     fans: list[Fan | None] = []
     bordering = is_around_laid_out(pattern, piece.name)
@@ -237,6 +241,10 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         in_rounds and use.worn and any("height" in size for size in found),
         lengthwise and not any(fans),
         tuple(fans),
+        tuple(
+            threads_of(piece, size, own, in_rounds, model.worked == "rows, right side only")
+            for size in range(pattern.size_count)
+        ),
     )
 
 
