@@ -1,5 +1,7 @@
 """Flat circles and squares from their middle: more or fewer rounds, and the words that end them."""
 
+import math
+
 import pytest
 
 from loopleaf.alter import fit_around
@@ -119,7 +121,7 @@ def test_a_square_that_grows_by_rule_keeps_its_edging() -> None:
 
 SHAWL = (
     COASTER.split("pieces:")[0]
-    .replace("around: 21.5 cm", "width: 87 cm")
+    .replace("around: 21.5 cm", "width: 57 cm")
     .replace("stitch: sc, stitches: 14, rows: 16", "stitch: dc, stitches: 14, rows: 8")
     .replace("{sc: does not count}", "{dc: counts, sc: does not count}")
     + """\
@@ -145,8 +147,12 @@ pieces:
 
 @pytest.mark.parametrize(("rows", "stitches"), [(28, 169), (14, 85)])
 def test_a_shawl_from_a_point_gets_rows_that_grow(rows: int, stitches: int) -> None:
-    """By hand: 6 dc in row 1 and 6 more in each, so 6 × rows, and the edging has one more."""
-    fitted = fit_around(checked(SHAWL), checked(SHAWL), (6 * rows + 2) / 14 * 100)
+    """By hand: 6 dc in row 1 and 6 more in each, so 6 × rows, and the edging has one more. Each row of 12.5
+    mm leans out by a stitch of 7.1 mm at an edge and by two at the spine: 29.7° and 48.8°, so from tip to tip
+    it is 12.5 ÷ cos 29.7° × sin 78.5° wider on either side.
+    """
+    a_row_mm = 2 * 12.5 / math.cos(math.radians(29.7)) * math.sin(math.radians(78.5))
+    fitted = fit_around(checked(SHAWL), checked(SHAWL), (rows + 0.3) * a_row_mm)
     text = text_of(fitted)
     assert f"rows: 2-{rows}\n" in text
     assert f"{{row: {rows + 1}, " in text

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 
 from ..fabric import PieceWork
 from ..measure.amounts import centimetres
+from ..measure.finished import What
 from ..pattern import Path, Pattern, Piece
 from ..pattern.reading import read_length
 from ..review import Checked
@@ -182,9 +183,12 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
 
 
 def way_around(checked: Checked, piece: str, size: int = 0) -> float | None:
-    """The way around a piece in one size, or its width in rows, in mm; None without a gauge."""
+    """The way around a piece in one size, or its width in rows, in mm; None without a gauge. Rows that fan
+    out from a point are as wide as from tip to tip.
+    """
     found = checked.measured.piece(piece) if checked.measured is not None else None
-    band = found.size[size].get("around") if found and found.size else None
+    what: What = "width" if found is not None and found.from_a_point else "around"
+    band = found.size[size].get(what) if found and found.size else None
     return band.middle if band is not None else None
 
 
