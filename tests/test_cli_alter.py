@@ -77,6 +77,14 @@ def test_a_height_without_a_sign_is_asked_back(folder: Path) -> None:
     assert "with its sign" in " ".join(run("adjust", "--help").stdout.split())
 
 
+def test_rows_are_called_around_where_the_file_does(folder: Path) -> None:
+    """The collar's file states how far around it is; the scarf's, how wide."""
+    collar = run("resize", str(DEMO / "gull-collar.yml"), "--around", "39.5cm", "-o", "new.yml").stdout
+    assert collar.startswith("Gull collar, M: now 39.5 cm (15½ in) around;")
+    scarf = run("resize", str(DEMO / "ebb-scarf.yml"), "--around", "31cm", "-o", "new2.yml").stdout
+    assert " wide" in scarf.split("\n")[0]
+
+
 def test_what_the_design_doesnt_allow(folder: Path) -> None:
     for arguments in (
         ("adjust", "pouch.yml", "--height", "-10 rounds"),

@@ -171,9 +171,10 @@ def _high_now(checked: Checked, piece: str) -> float | None:
     if measured is None or found is None or len(found.size) != 1:
         return None
     first = measured.pieces[0].name == piece
-    for one in measured.stated:
-        if one.what in _HEIGHTS and (one.piece == piece or (first and not one.piece)):
-            return one.mm(0)
+    for what in _HEIGHTS:
+        for one in measured.stated:
+            if one.what == what and (one.piece == piece or (first and not one.piece)):
+                return one.mm(0)
     return next((found.size[0][what].middle for what in _HEIGHTS if what in found.size[0]), None)
 
 
