@@ -4,7 +4,8 @@ import math
 
 import pytest
 
-from loopleaf.alter import fit_around
+from loopleaf.alter import CannotAlter, fit_around
+from loopleaf.alter.around import way_around
 from loopleaf.review import Checked
 from tests.alter.patterns import checked
 from tests.alter.test_resize_shapes import holds, text_of
@@ -74,6 +75,41 @@ pieces:
         )
     ).replace(", rep from *", "; rep from *")
 )
+
+
+FOUR = GRANNY.replace("across: 14 cm", "across: 11 cm")
+FOUR = FOUR[: FOUR.index("      - {round: 5")].replace(
+    'rep from * around, join", count: "48 dc', 'rep from * around, join, fasten off", count: "48 dc'
+)
+
+
+@pytest.mark.parametrize(
+    ("pattern", "third"),
+    [
+        (FOUR, "(3 dc in next ch-1 sp, ch 1) x 3"),
+        (FOUR.replace("ch 1) x 2", "ch 1) twice"), "(3 dc in next ch-1 sp, ch 1) 3 times"),
+        (FOUR.replace("ch 1) x 2", "ch 1) 2 times"), "(3 dc in next ch-1 sp, ch 1) 3 times"),
+    ],
+)
+def test_once_without_a_bracket_and_then_twice_goes_on_to_three_times(pattern: str, third: str) -> None:
+    """A granny square of four rounds: what is written once in the third stands in a bracket in the fourth."""
+    square = checked(pattern)
+    assert not square.has_errors
+    wider = fit_around(square, square, (way_around(square, "square") or 0.0) * 5 / 4)
+    text = text_of(wider)
+    assert text.count(third) == 2
+    assert '"60 dc, 4 ch-2 sps, 16 ch-1 sps"' in text
+    assert text.count("fasten off") == 1
+    assert holds(wider)
+
+
+def test_what_is_worked_otherwise_in_a_bracket_doesnt_go_on() -> None:
+    """In the third round the side is worked in the corner's stitches: no step leads from it to the fourth."""
+    other = FOUR.replace(" 3 dc in next ch-1 sp, ch 1", " 3 hdc in next ch-1 sp, ch 1")
+    square = checked(other.replace('"36 dc', '"24 dc, 12 hdc'))
+    assert not square.has_errors
+    with pytest.raises(CannotAlter):
+        fit_around(square, square, (way_around(square, "square") or 0.0) * 5 / 4)
 
 
 @pytest.mark.parametrize("worked", sorted(ENDS))
