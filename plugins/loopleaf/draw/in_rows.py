@@ -11,6 +11,7 @@ from .items import Item, items_of_rows
 from .sheet import Edging, Sheet
 from .stitchwork import Patch, Placed, between, draw_row, straight
 from .subject import Subject
+from .worked_back import Surface, draw_leaf_on, leaves_of
 
 ROW_LAYERS = 4
 
@@ -43,7 +44,19 @@ def draw_rows(canvas: Canvas, subject: Subject, sheet: Lay, layer: int = 0) -> N
             row.draw(canvas, layer + ROW_LAYERS * at, sheet, low, subject.colours)
         low += size.rise_mm
         below = size
+        for leaf in leaves_of(subject.worked[at]):
+            surface = _standing_out(sheet, size, low, next(i for i in items if i.thing is leaf.on))
+            draw_leaf_on(
+                canvas, layer + ROW_LAYERS * (len(rows) + 1), leaf, surface, subject.scale, subject.colours
+            )
     _outline(canvas, sheet, sizes, rows[-1])
+
+
+def _standing_out(sheet: Lay, size: RoundSize, low: float, item: Item) -> Surface:
+    """What stands out from a row above one of its stitches, to the left of it. low: the row's top."""
+    return lambda out, aside: sheet.point(
+        size.length_mm, item.middle - aside / (size.length_mm or 1.0), low + out
+    )
 
 
 @dataclass(frozen=True, slots=True)
