@@ -26,6 +26,7 @@ from .sheet import Edging, Sheet, sheet_for
 from .stand import Stand, is_leaf, stand_of
 from .subject import Subject, main_colour, subject_of
 from .tubes import draw_tubes
+from .uneven_rows import draw_unevenly, laid_unevenly
 from .wave import wave_of
 
 HAIRLINE = 0.005
@@ -115,7 +116,11 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
         return
     rows, aside = parted(subject)
     sheet = _sheet(rows)
-    draw_rows(canvas, rows, sheet)
+    uneven = laid_unevenly(rows) if not sheet.arc and not sheet.wave.knots else None
+    if uneven is not None:
+        draw_unevenly(canvas, rows, uneven)
+    else:
+        draw_rows(canvas, rows, sheet)
     if aside is not None and aside.whole is None:
         draw_rows(canvas, aside, side_edge(sheet, rows, aside), ROW_LAYERS * len(rows.sizes))
     for at, (band, end) in enumerate(_bands(rows, sheet, measured) if measured is not None else ()):
