@@ -86,12 +86,11 @@ def test_parts_stand_side_by_side_over_their_own_stitches() -> None:
 
 def test_what_is_added_at_one_edge_alone_leans_to_it() -> None:
     """The other edge stays upright: it isn't spread to both sides."""
-    grows = ("ch 1, sc in each st to last st, 2 sc in last st, turn", PLAIN)
-    found = laid(FIRST, *grows * 4)
-    assert found[-1].right - found[-1].left == pytest.approx(14 * WIDE)
-    assert abs(found[-1].left - found[0].left) < abs(found[-1].right - found[0].right) / 3 or (
-        abs(found[-1].right - found[0].right) < abs(found[-1].left - found[0].left) / 3
-    )
+    grows = (PLAIN, "ch 1, sc in each st to last st, 2 sc in last st, turn")
+    for rows_of_it, still, by in (((PLAIN, *grows * 4), "left", 4), (grows * 4, "right", 4)):
+        first, *_, last = laid(FIRST, *rows_of_it)
+        assert last.right - last.left == pytest.approx((10 + by) * WIDE)
+        assert getattr(last, still) == pytest.approx(getattr(first, still))
 
 
 BOTH = "ch 1, 2 sc in first st, sc in each st to last st, 2 sc in last st, turn"

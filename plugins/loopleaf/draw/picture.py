@@ -28,6 +28,7 @@ from .subject import Subject, main_colour, subject_of
 from .tubes import draw_tubes
 from .uneven_rows import draw_unevenly, laid_unevenly
 from .wave import wave_of
+from .widening import widens_at_ends
 
 HAIRLINE = 0.005
 """Width of the outline as a share of the drawing's longer side."""
@@ -128,7 +129,8 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
 
 
 def _sheet(subject: Subject) -> Sheet:
-    return replace(sheet_for(subject.sizes), wave=wave_of(subject))
+    lies = Sheet(0.0, 0.0) if widens_at_ends(subject) else sheet_for(subject.sizes)
+    return replace(lies, wave=wave_of(subject))
 
 
 def _finished(body: str, box: Box, title: str, left_handed: bool) -> str:

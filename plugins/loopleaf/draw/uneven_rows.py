@@ -9,6 +9,7 @@ row goes over comes down to the cloth beside it, as the last stitches before a t
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from statistics import median
 from typing import NamedTuple
 
 from ..fabric import Made
@@ -144,7 +145,7 @@ class _Laying:
         return low - below.left < PASSED * self.wide, below.right - high < PASSED * self.wide
 
     def _left(self, at: int, items: Sequence[Item], feet: Mapping[int, Spot], long: float) -> float:
-        """Where a row begins: its stitches stand above their places in the mean. One that is as long as the
+        """Where a row begins: most of its stitches stand above their places. One that is as long as the
         row below and goes from end to end of it lies on it.
         """
         below = self.found[at - 1]
@@ -155,7 +156,7 @@ class _Laying:
             for item in items
             if (spot := feet.get(id(item.thing))) is not None
         ]
-        return sum(offs) / len(offs) if offs else below.left
+        return median(offs) if offs else below.left
 
     def _compare(self, at: int, items: Sequence[Item], feet: Mapping[int, Spot]) -> None:
         """Notes whether a row leaves an end of the one below, or goes down to earlier ones beside it."""
