@@ -8,6 +8,7 @@ from ..fabric import Made
 from ..measure.size import RoundSize
 from .canvas import Canvas, Point
 from .items import Item, items_of_rows
+from .mitre import Mitre
 from .sheet import Edging, Sheet
 from .stitchwork import Patch, Placed, between, draw_row, straight
 from .subject import Subject
@@ -100,7 +101,7 @@ def _rounded(size: RoundSize) -> RoundSize:
 def _patch(sheet: Lay, item: Item, low: float, size: RoundSize, below: RoundSize | None) -> Patch:
     wide = below.length_mm if below is not None else size.length_mm
     sunk = low - (1 - item.floor) * below.rise_mm if below is not None else low
-    if isinstance(sheet, Sheet) and sheet.wave.knots:
+    if isinstance(sheet, Mitre) or (isinstance(sheet, Sheet) and sheet.wave.knots):
         left, right = item.foot
 
         def bent(share: float) -> Point:
@@ -134,6 +135,8 @@ def _outline(canvas: Canvas, sheet: Lay, sizes: Sequence[RoundSize], last: Seque
         left.append(sheet.point(size.length_mm, 0.0, low))
     tops: list[Point] = []
     for item in last:
-        for along, up in zip((item.start, item.end), item.tops, strict=True):
+        for share in (0.0, 1.0) if bare else (0.0, 0.5, 1.0):
+            up = item.tops[0] + (item.tops[1] - item.tops[0]) * share
+            along = item.start + (item.end - item.start) * share
             tops.append(sheet.point(sizes[-1].length_mm, along, low + sizes[-1].rise_mm * up))
     canvas.outline([*bottom, *right, *reversed(tops), *reversed(left)])

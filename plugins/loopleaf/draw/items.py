@@ -108,7 +108,7 @@ def items_of_rounds(
     for at, one in enumerate(rounds):
         free = at == len(rounds) - 1 or is_layer(rounds[at + 1], one)
         items = _side_by_side(one, scale, free, rooms)
-        feet = dict(feet_of(items, spots, mirrored=False))
+        feet = dict(feet_of(items, spots, mirrored=False, around=True))
         knots = knots_of([item.middle for item in items if item.corner], corners) if corners else []
         if isinstance(section, Rectangle):
             knots = knots_below([*_stood(items, feet)], corners) or knots
@@ -275,8 +275,13 @@ def _eased(items: list[Item]) -> list[Item]:
     ]
 
 
-def feet_of(items: Sequence[Item], spots: Mapping[int, Spot], mirrored: bool) -> Iterator[tuple[int, Spot]]:
-    """Where each stitch stands: its part of the place, or all its places together where it gathers them."""
+def feet_of(
+    items: Sequence[Item], spots: Mapping[int, Spot], mirrored: bool, around: bool = False
+) -> Iterator[tuple[int, Spot]]:
+    """Where each stitch stands: its part of the place, or all its places together where it gathers them.
+
+    around: the places lie around a piece, as shares of its way.
+    """
     stitches = [item for item in items if isinstance(item.thing, Made)]
     sharers = Counter(_key(place) for item in stitches for place in item.thing.into)
     come: Counter[Hashable] = Counter()
@@ -293,12 +298,12 @@ def feet_of(items: Sequence[Item], spots: Mapping[int, Spot], mirrored: bool) ->
                 parts.append(Spot(low, low + wide, spot.top))
                 come[key] += 1
         if parts:
-            yield id(item.thing), parts[0] if len(parts) == 1 else _together(parts)
+            yield id(item.thing), parts[0] if len(parts) == 1 else _together(parts, around)
 
 
-def _together(parts: Sequence[Spot]) -> Spot:
-    """From the first to the last of several spots, also where the round's beginning lies between them."""
-    turns = [round(part.start - parts[0].start) for part in parts]
+def _together(parts: Sequence[Spot], around: bool) -> Spot:
+    """From the first to the last of several spots, also where a round's beginning lies between them."""
+    turns = [round(part.start - parts[0].start) if around else 0 for part in parts]
     start = min(part.start - turn for part, turn in zip(parts, turns, strict=True))
     end = max(part.end - turn for part, turn in zip(parts, turns, strict=True))
     return Spot(start, end, min(part.top for part in parts))

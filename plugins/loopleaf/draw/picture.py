@@ -19,6 +19,7 @@ from .in_the_round import draw_rounds
 from .items import Item
 from .leaf import draw_leaf
 from .marks import draw_marks
+from .mitre import mitre_of
 from .pose import worn
 from .profile import over_a_head
 from .section import Rectangle
@@ -117,8 +118,11 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
         return
     rows, aside = parted(subject)
     sheet = _sheet(rows)
+    mitre = mitre_of(rows) if aside is None else None
     uneven = laid_unevenly(rows) if not sheet.arc and not sheet.wave.knots else None
-    if uneven is not None:
+    if mitre is not None:
+        draw_rows(canvas, rows, mitre)
+    elif uneven is not None:
         draw_unevenly(canvas, rows, uneven)
     else:
         draw_rows(canvas, rows, sheet)
