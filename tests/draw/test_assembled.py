@@ -5,7 +5,7 @@ from math import isclose
 import pytest
 
 from loopleaf.draw import first_picture, piece_picture
-from loopleaf.draw.assembled import is_assembled
+from loopleaf.draw.assembled import Part, is_assembled, parts_of
 from loopleaf.draw.pose import Posed, Vector, around, cross, dot, unit, worn
 from loopleaf.draw.section import Oval
 from loopleaf.draw.stand import stand_of
@@ -127,3 +127,74 @@ def test_a_round_shape_faces_the_viewer_on_one_side_only() -> None:
     changes = sum(a != b for a, b in zip(turned, [*turned[1:], turned[0]], strict=True))
     assert changes == 2
     assert 0.3 < sum(turned) / 60 < 0.7
+
+
+def ball(name: str, rounds_of_it: int) -> str:
+    """A ball of 18 stitches around, or as long as so many rounds between its ends make it."""
+    return f"""
+{name}:
+  yarn: A
+  worked: spiral rounds
+  start: magic ring
+  rounds:
+    - {{round: 1, work: "6 sc in ring"}}
+    - {{round: 2, work: "inc around"}}
+    - {{round: 3, work: "(sc in next st, inc) x 6"}}
+    - {{rounds: 4-{rounds_of_it + 3}, work: "sc in each st around"}}
+    - {{round: {rounds_of_it + 4}, work: "(sc in next st, sc2tog) x 6"}}
+    - {{round: {rounds_of_it + 5}, work: "sc2tog x 6, fasten off"}}
+"""
+
+
+LIMB = """
+{name}:
+  make: 2
+  yarn: A
+  worked: spiral rounds
+  start: magic ring
+  rounds:
+    - {{round: 1, work: "6 sc in ring"}}
+    - {{rounds: 2-6, work: "sc in each st around"}}
+"""
+FIGURE = ball("body", 7) + ball("head", 3) + "".join(LIMB.format(name=name) for name in ("arm", "ear"))
+STUFFED = "finishing:\n  - stuff: {piece: body, text: Fill.}\n  - stuff: {piece: head, text: Fill.}\n"
+LIMBS = """\
+  - sew: {piece: arm, to: body, round: 9, stitches: "4-6, 13-15"}
+  - sew: {piece: ear, to: head, round: 3, stitches: "4-6, 13-15"}
+"""
+
+
+def _figure(head_at: str) -> dict[str, list[Part]]:
+    """The parts by the names of their pieces, where the head is sewn on at such stitches."""
+    work = worked(FIGURE, STUFFED + f"  - sew: {{piece: head, to: body, {head_at}}}\n" + LIMBS)
+    assert not work.problems
+    found: dict[str, list[Part]] = {}
+    for part in parts_of(subject(work, "body"), measure(work)):
+        found.setdefault(part.subject.piece.name, []).append(part)
+    return found
+
+
+def _ends(part: Part) -> tuple[Vector, Vector]:
+    """Where the middle of a part's beginning and that of its end lie."""
+    begins, ends = (part.pose.place(0.0, high, 0.0) for high in (0.0, part.pose.rings[-1].high1))
+    return begins, ends
+
+
+def test_a_figure_stands_with_its_head_on_top_and_its_arms_at_its_sides() -> None:
+    """The head is sewn on all around the body's end: common practice, no source."""
+    figure = _figure('round: 12, stitches: "1-6"')
+    (foot, neck), (crown, chin) = (_ends(figure[name][0]) for name in ("body", "head"))
+    assert foot[2] < neck[2] <= chin[2] + 3 < crown[2]
+    assert (crown[0], crown[1]) == pytest.approx((neck[0], neck[1]), abs=0.1)
+    arms = [_ends(arm) for arm in figure["arm"]]
+    assert sorted(hand[0] > 0 for hand, _ in arms) == [False, True]
+    assert all(hand[2] < shoulder[2] and abs(hand[0]) > abs(shoulder[0]) for hand, shoulder in arms)
+    assert all(arm.nearness < figure["body"][0].nearness for arm in figure["arm"]), "no open end shows"
+    assert all(tip[2] > root[2] for tip, root in map(_ends, figure["ear"]))
+
+
+def test_a_head_at_one_side_leaves_the_body_lying() -> None:
+    figure = _figure('round: 6, stitches: "7-12"')
+    foot, tail = _ends(figure["body"][0])
+    assert foot[2] == pytest.approx(tail[2])
+    assert not any(part.upright for parts in figure.values() for part in parts)

@@ -121,3 +121,35 @@ def test_the_picture_has_them_at_the_side() -> None:
     plain, edged = size(rows(FIRST, PLAIN, PLAIN, PLAIN)), size(ENDS_RIGHT)
     assert edged[0] > plain[0] + 5
     assert edged[1] == pytest.approx(plain[1], abs=1.0)
+
+
+LOOPED = "ch 1, *sc in next st, ch 3; rep from * to last st, sc in last st, turn"
+OVER = "ch 1, sc in each st across, do not turn, sc in end of each row, turn"
+FOOT = "ch 1, sc in each row end down side, sc in each ch along foundation, turn"
+
+
+def _box(text: str) -> tuple[float, float, float, float]:
+    work = worked(text)
+    box = re.search(r'viewBox="(\S+) (\S+) (\S+) ([^"]+)"', piece_picture(work, "cloth", measure(work)))
+    assert box is not None
+    left, top, wide, high = (float(part) for part in box.groups())
+    return left, -top - high, left + wide, -top
+
+
+@pytest.mark.parametrize(
+    ("rows_of_cloth", "last", "left", "right", "below", "above"),
+    [
+        pytest.param(4, (OVER, LOOPED), 10.0, 0.0, 0.0, 10.0, id="over the top, down the left"),
+        pytest.param(5, (OVER, LOOPED), 0.0, 10.0, 0.0, 10.0, id="over the top, down the right"),
+        pytest.param(5, (FOOT, PLAIN), 10.0, 0.0, 10.0, 0.0, id="down the left, along the foot"),
+        pytest.param(5, (DOWN, PLAIN), 10.0, 0.0, 0.0, 0.0, id="down the left alone"),
+    ],
+)
+def test_the_picture_has_rows_over_a_corner_along_both_edges(
+    rows_of_cloth: int, last: tuple[str, str], left: float, right: float, below: float, above: float
+) -> None:
+    """They stand so many mm out from the cloth by itself, and from no other edge of it."""
+    cloth = [FIRST, *[PLAIN] * (rows_of_cloth - 1)]
+    bare, edged = _box(rows(*cloth)), _box(rows(*cloth, *last))
+    reached = (bare[0] - edged[0], edged[2] - bare[2], bare[1] - edged[1], edged[3] - bare[3])
+    assert reached == pytest.approx((left, right, below, above), abs=1.5)

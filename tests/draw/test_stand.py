@@ -137,3 +137,23 @@ def test_a_thumb_stands_open_on_the_stitches_left_for_it() -> None:
     assert not stand.from_above
     assert all(ring.out0 == pytest.approx(ring.out1) for ring in stand.rings)
     assert stand.rings[0].out0 == pytest.approx(8 * 5.0 / tau)
+
+
+@pytest.mark.parametrize(("name", "piece"), [("reed-tray", "tray"), ("lantern-pouch", "pouch")])
+def test_a_vessel_stands_as_high_as_it_is_measured(name: str, piece: str) -> None:
+    """Its base lies: what begins in its middle takes nothing of its sides."""
+    work, measured = demo(name)
+    found = measured.piece(piece)
+    assert found is not None
+    stand, _ = stand_of(subject(work, piece))
+    height = found.size[0]["height"]
+    assert height.low < stand.rings[-1].high1 < height.high
+
+
+def test_a_base_rises_from_its_first_stitches_unless_it_is_said_to_lie() -> None:
+    bowl = rounds("ch 1, 4 sc in ring, join", *["ch 1, sc in each st around, join"] * 8)
+    said = bowl.replace("  start: magic ring", "  lies flat: 1\n  start: magic ring")
+    assert said != bowl
+    rising, flat = (stand_of(subject(worked(text)))[0].rings[0].high1 for text in (bowl, said))
+    assert rising > 0
+    assert flat == 0

@@ -16,6 +16,9 @@ from .signs import height_of, is_cross
 BESIDE = 8.5
 """A first chain that counts as nothing stands so far before the first stitch."""
 
+BESIDE_A_LINE = 5.6
+"""The same where stitches go down to earlier rows beside it."""
+
 JOINED, CROSS_MORE = 5.0, 2.0
 """A joining slip stitch lies so far before the top of the first stitch; so much further before a cross in a
 polygon's corner, or at the end of a chain.
@@ -41,6 +44,7 @@ def beside(line: Line, low: float, away: float = BESIDE) -> Lying:
     between = _between(line)
     if between is not None:
         return between
+    away = BESIDE_A_LINE if line.beside_lines else away
     middle, above = (line.before(away, low / high + more) for more in (0.0, 0.1))
     return Lying(middle, (above[0] - middle[0], above[1] - middle[1]))
 

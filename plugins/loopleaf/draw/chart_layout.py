@@ -26,6 +26,7 @@ from .chart_feet import set_down
 from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
 from .chart_layers import lead, lifted
 from .chart_lines import Layout, Line, Top
+from .chart_short import clear_of_lines
 from .chart_sides import Side, clear_of, first_aside, side_of
 from .chart_things import NUMBER_ROOM, Thing, gap_of, lowest_height, place_key, things_of, wide_of
 from .chart_turned import Turned
@@ -121,6 +122,8 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True, wide: float =
         clear_of(layout, aside)
     elif type(ground) is Straight and wide < most and (more := widened(layout)):
         return lay_out(subject, by, signs, max(most / MOST_WIDENED, wide) * more)
+    if type(ground) is Straight:
+        clear_of_lines(layout)
     return layout
 
 
@@ -138,10 +141,18 @@ def _rooms(ground: Ground, rows: Sequence[Sequence[Thing]]) -> list[float]:
     if not isinstance(ground, Straight | Bends):
         return [0.0] * len(rows)
     rooms: list[float] = []
+    above: Sequence[Thing] = ()
     for things in reversed(rows):
         own = sum(wide_of(thing) for thing in things)
-        rooms.append(max(own, NARROWER * rooms[-1] if rooms else 0.0))
+        rooms.append(max(own, NARROWER * _standing_on(above) * rooms[-1] if rooms else 0.0))
+        above = things
     return rooms[::-1]
+
+
+def _standing_on(things: Sequence[Thing]) -> float:
+    """The share of a row's stitches that stand on the row below: what closes short rows goes further down."""
+    rounds = [max(place.round for place in thing.into) for thing in things if thing.into]
+    return rounds.count(max(rounds)) / len(rounds) if rounds else 1.0
 
 
 def _lay_line(

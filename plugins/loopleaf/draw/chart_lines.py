@@ -52,7 +52,8 @@ class Line:
     stitches, by their ids, that go into rounds further down than the one below: spikes. beyond: how far what
     is drawn around it reaches. start: the share along the way of the first thing made, and seam of the gap
     before it, `level` out. low, high: how far out its lower and upper edge lie there.
-    made_first: the first thing made, counted or not.
+    made_first: the first thing made, counted or not. beside_lines: stitches of a later row go down beside its
+    start.
     """
 
     ground: Ground
@@ -76,6 +77,7 @@ class Line:
     low: float = 0.0
     high: float = UNIT
     made_first: Thing | None = None
+    beside_lines: bool = False
 
     def opened(self, along: float, closed: bool = False) -> float:
         """A share of its way once its seam is open; closed: as it was before."""

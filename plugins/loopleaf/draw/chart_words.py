@@ -17,12 +17,16 @@ from .section import Polygon
 from .signing import down
 from .signs import is_cross
 from .subject import Subject
+from .worked_back import leaves_of
 
 DASHES = ("", "3.4 1.4", "1.2 1.5", "4 1.4 0.1 1.4", "0.1 1.7")
 """The strokes of a chart's first yarn and of each further one: yarns keep apart in black, too."""
 
 BESIDE_A_ROW, OUTSIDE = 14.0, 5.0
 """An arrow begins so far before its row, and so far outside of its round."""
+
+BESIDE_A_LEAF = 0.75
+"""Where a leaf stands on a round's first stitch its arrow lies so much of the gap before it."""
 
 IN_THE_GAP, BEFORE_A_JOIN = 1.5, 3.5
 """A round's number stands so far into the gap at its start, from the last stitch's side of it."""
@@ -64,7 +68,9 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
             up = 1 + OUTSIDE / high
         else:
             continue
-        start, ahead = line.before(0.0, up), line.before(-1.0, up)
+        leaf = next(leaves_of(subject.worked[at]), None)
+        aside = BESIDE_A_LEAF * line.gap if leaf is not None and leaf.on.number == 1 else 0.0
+        start, ahead = line.before(aside, up), line.before(aside - 1.0, up)
         away = _direction(line.before(0.0, 0.5), start)
         yield Label(down(start), down(away), turned=_turned(_direction(start, ahead)))
 

@@ -8,9 +8,11 @@ from ..fabric import Made
 from ..measure.size import RoundSize
 from .canvas import Canvas, Point
 from .items import Item, items_of_rows
+from .mitre import Mitre
 from .sheet import Edging, Sheet
 from .stitchwork import Patch, Placed, between, draw_row, straight
 from .subject import Subject
+from .worked_back import Surface, draw_leaf_on, leaves_of
 
 ROW_LAYERS = 4
 
@@ -43,7 +45,19 @@ def draw_rows(canvas: Canvas, subject: Subject, sheet: Lay, layer: int = 0) -> N
             row.draw(canvas, layer + ROW_LAYERS * at, sheet, low, subject.colours)
         low += size.rise_mm
         below = size
+        for leaf in leaves_of(subject.worked[at]):
+            surface = _standing_out(sheet, size, low, next(i for i in items if i.thing is leaf.on))
+            draw_leaf_on(
+                canvas, layer + ROW_LAYERS * (len(rows) + 1), leaf, surface, subject.scale, subject.colours
+            )
     _outline(canvas, sheet, sizes, rows[-1])
+
+
+def _standing_out(sheet: Lay, size: RoundSize, low: float, item: Item) -> Surface:
+    """What stands out from a row above one of its stitches, to the left of it. low: the row's top."""
+    return lambda out, aside: sheet.point(
+        size.length_mm, item.middle - aside / (size.length_mm or 1.0), low + out
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +101,7 @@ def _rounded(size: RoundSize) -> RoundSize:
 def _patch(sheet: Lay, item: Item, low: float, size: RoundSize, below: RoundSize | None) -> Patch:
     wide = below.length_mm if below is not None else size.length_mm
     sunk = low - (1 - item.floor) * below.rise_mm if below is not None else low
-    if isinstance(sheet, Sheet) and sheet.wave.knots:
+    if isinstance(sheet, Mitre) or (isinstance(sheet, Sheet) and sheet.wave.knots):
         left, right = item.foot
 
         def bent(share: float) -> Point:
@@ -121,6 +135,8 @@ def _outline(canvas: Canvas, sheet: Lay, sizes: Sequence[RoundSize], last: Seque
         left.append(sheet.point(size.length_mm, 0.0, low))
     tops: list[Point] = []
     for item in last:
-        for along, up in zip((item.start, item.end), item.tops, strict=True):
+        for share in (0.0, 1.0) if bare else (0.0, 0.5, 1.0):
+            up = item.tops[0] + (item.tops[1] - item.tops[0]) * share
+            along = item.start + (item.end - item.start) * share
             tops.append(sheet.point(sizes[-1].length_mm, along, low + sizes[-1].rise_mm * up))
     canvas.outline([*bottom, *right, *reversed(tops), *reversed(left)])

@@ -4,13 +4,14 @@ from collections.abc import Iterator, Sequence
 
 from ..fabric import Space
 from .canvas import Canvas, Point
-from .colour import shaded
+from .colour import level, shaded
 from .items import Item
 from .layers import layers_of
 from .profile import Ring
 from .stand import Stand
 from .stitchwork import BENDS, Patch, Placed, between, draw_row, straight
 from .subject import Subject, main_colour
+from .worked_back import draw_leaf_on, leaves_of
 
 OUTSIDE = 1000
 """Layers of the outside lie so far above those of the inside."""
@@ -40,7 +41,27 @@ def draw_rounds(canvas: Canvas, stand: Stand, subject: Subject, rounds: Sequence
             if not inside and not stand.from_above:
                 _holes(canvas, layer, placed, subject)
             draw_row(canvas, layer, placed, subject.colours)
+    for at, items in enumerate(rounds):
+        _leaves(canvas, stand, at, items, subject)
     _outline(canvas, stand, rounds[-1], shaded(main_colour(subject), HOLE))
+
+
+def _leaves(canvas: Canvas, stand: Stand, at: int, items: Sequence[Item], subject: Subject) -> None:
+    """What a round works back on chains goes on outwards, or upwards, from it."""
+    ring = stand.rings[at]
+    rise = ring.rise or 1.0
+    ahead, up = (ring.out1 - ring.out0) / rise, (ring.high1 - ring.high0) / rise
+    for leaf in leaves_of(subject.worked[at]):
+        start = next(item for item in items if item.thing is leaf.on).middle
+
+        def surface(out: float, aside: float, start: float = start) -> Point:
+            far = ring.out1 + ahead * out
+            return stand.point(far, ring.high1 + up * out, start + aside / (stand.section.way(far) or 1.0))
+
+        near = stand.facing(ring, start) > 0
+        light = stand.light(ring, start) if near else stand.light_inside(ring)
+        layer = (OUTSIDE if near else 0) + ROUND_LAYERS * len(stand.rings)
+        draw_leaf_on(canvas, layer, leaf, surface, subject.scale, subject.colours, level(light))
 
 
 def _placed(stand: Stand, at: int, items: Sequence[Item], inside: bool) -> Iterator[Placed]:

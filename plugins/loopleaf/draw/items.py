@@ -73,12 +73,21 @@ def items_of_rows(
     spots = foundation(rows[0], base, mirrored[0]) if rows else {}
     found: list[list[Item]] = []
     rooms: dict[int, float] = {}
+    for items, back in zip(rows_of_items(rows, mirrored, scale, rooms), mirrored, strict=True):
+        found.append(_on_their_feet(items, dict(feet_of(items, spots, back)), spots, rooms))
+    return found
+
+
+def rows_of_items(
+    rows: Sequence[WorkedRound], mirrored: Sequence[bool], scale: Scale, rooms: dict[int, float]
+) -> Iterator[list[Item]]:
+    """The items of rows, from left to right as the right side shows them, before they stand on anything.
+
+    rooms: what each of their spaces takes is added, by its id.
+    """
     for at, (row, back) in enumerate(zip(rows, mirrored, strict=True)):
         items = _side_by_side(row, scale, at == len(rows) - 1, rooms)
-        if back:
-            items = [_mirrored(item) for item in reversed(items)]
-        found.append(_on_their_feet(items, dict(_feet(items, spots, back)), spots, rooms))
-    return found
+        yield [_mirrored(item) for item in reversed(items)] if back else items
 
 
 def items_of_rounds(
@@ -99,7 +108,7 @@ def items_of_rounds(
     for at, one in enumerate(rounds):
         free = at == len(rounds) - 1 or is_layer(rounds[at + 1], one)
         items = _side_by_side(one, scale, free, rooms)
-        feet = dict(_feet(items, spots, mirrored=False))
+        feet = dict(feet_of(items, spots, mirrored=False, around=True))
         knots = knots_of([item.middle for item in items if item.corner], corners) if corners else []
         if isinstance(section, Rectangle):
             knots = knots_below([*_stood(items, feet)], corners) or knots
@@ -266,8 +275,13 @@ def _eased(items: list[Item]) -> list[Item]:
     ]
 
 
-def _feet(items: Sequence[Item], spots: Mapping[int, Spot], mirrored: bool) -> Iterator[tuple[int, Spot]]:
-    """Where each stitch stands: its part of the place, or all its places together where it gathers them."""
+def feet_of(
+    items: Sequence[Item], spots: Mapping[int, Spot], mirrored: bool, around: bool = False
+) -> Iterator[tuple[int, Spot]]:
+    """Where each stitch stands: its part of the place, or all its places together where it gathers them.
+
+    around: the places lie around a piece, as shares of its way.
+    """
     stitches = [item for item in items if isinstance(item.thing, Made)]
     sharers = Counter(_key(place) for item in stitches for place in item.thing.into)
     come: Counter[Hashable] = Counter()
@@ -284,12 +298,12 @@ def _feet(items: Sequence[Item], spots: Mapping[int, Spot], mirrored: bool) -> I
                 parts.append(Spot(low, low + wide, spot.top))
                 come[key] += 1
         if parts:
-            yield id(item.thing), parts[0] if len(parts) == 1 else _together(parts)
+            yield id(item.thing), parts[0] if len(parts) == 1 else _together(parts, around)
 
 
-def _together(parts: Sequence[Spot]) -> Spot:
-    """From the first to the last of several spots, also where the round's beginning lies between them."""
-    turns = [round(part.start - parts[0].start) for part in parts]
+def _together(parts: Sequence[Spot], around: bool) -> Spot:
+    """From the first to the last of several spots, also where a round's beginning lies between them."""
+    turns = [round(part.start - parts[0].start) if around else 0 for part in parts]
     start = min(part.start - turn for part, turn in zip(parts, turns, strict=True))
     end = max(part.end - turn for part, turn in zip(parts, turns, strict=True))
     return Spot(start, end, min(part.top for part in parts))

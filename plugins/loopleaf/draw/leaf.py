@@ -5,10 +5,10 @@ wouldn't show.
 """
 
 from collections.abc import Iterator, Sequence
-from math import hypot
 
 from ..fabric import Made, Space
 from .canvas import Canvas, Point
+from .chain_line import THICK, draw_chain
 from .chart_ground import outward
 from .chart_layout import lay_out
 from .chart_lines import Layout, Line
@@ -20,9 +20,6 @@ from .stitchwork import Patch, Placed, between, draw_row, straight
 from .subject import Subject
 
 ROUND_LAYERS = 4
-STEM = 0.5
-"""A chain worked back on is so thick, in stitch widths."""
-
 VEIN = 0.55
 """What shows between the rounds, in the dark."""
 
@@ -136,19 +133,15 @@ def _stem(
         return
     out = outward(line.ground, start)
     long = CHAIN_LONG * chain.chains
-    way = [_in_mm((start[0] + out[0] * by, start[1] + out[1] * by), mm) for by in (-UNIT / 2, long)]
-    wide = STEM * UNIT * mm
-    canvas.line(-3, shaded(colour, 0.5), wide * 1.3, way)
-    canvas.line(-2, shaded(colour, 0.92), wide, way)
-    (ax, ay), (bx, by) = way
-    steps = max(chain.chains, 1)
-    aside = (-(by - ay) / (hypot(bx - ax, by - ay) or 1.0), (bx - ax) / (hypot(bx - ax, by - ay) or 1.0))
-    for at in range(1, steps):
-        x, y = ax + (bx - ax) * at / steps, ay + (by - ay) * at / steps
-        half = wide * 0.35
-        tick = [(x - aside[0] * half, y - aside[1] * half), (x + aside[0] * half, y + aside[1] * half)]
-        canvas.line(-1, shaded(colour, 0.62), wide * 0.16, tick)
-    yield way[1]
+    way = [_in_mm((start[0] + out[0] * by, start[1] + out[1] * by), mm) for by in _links(long, chain.chains)]
+    draw_chain(canvas, -3, way, colour, THICK * UNIT * mm)
+    yield way[-1]
+
+
+def _links(long: float, chains: int) -> list[float]:
+    """Where the links of a chain part; the first begins half a stitch below the top that it rises from."""
+    steps = max(chains, 1)
+    return [-UNIT / 2 + (long + UNIT / 2) * at / steps for at in range(steps + 1)]
 
 
 def _rim(line: Line, mm: float) -> list[Point]:

@@ -19,6 +19,7 @@ from .in_the_round import draw_rounds
 from .items import Item
 from .leaf import draw_leaf
 from .marks import draw_marks
+from .mitre import mitre_of
 from .pose import worn
 from .profile import over_a_head
 from .section import Rectangle
@@ -26,7 +27,9 @@ from .sheet import Edging, Sheet, sheet_for
 from .stand import Stand, is_leaf, stand_of
 from .subject import Subject, main_colour, subject_of
 from .tubes import draw_tubes
+from .uneven_rows import draw_unevenly, laid_unevenly
 from .wave import wave_of
+from .widening import widens_at_ends
 
 HAIRLINE = 0.005
 """Width of the outline as a share of the drawing's longer side."""
@@ -115,15 +118,23 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
         return
     rows, aside = parted(subject)
     sheet = _sheet(rows)
-    draw_rows(canvas, rows, sheet)
+    mitre = mitre_of(rows) if aside is None else None
+    uneven = laid_unevenly(rows) if not sheet.arc and not sheet.wave.knots else None
+    if mitre is not None:
+        draw_rows(canvas, rows, mitre)
+    elif uneven is not None:
+        draw_unevenly(canvas, rows, uneven)
+    else:
+        draw_rows(canvas, rows, sheet)
     if aside is not None and aside.whole is None:
-        draw_rows(canvas, aside, side_edge(sheet, rows), ROW_LAYERS * len(rows.sizes))
+        draw_rows(canvas, aside, side_edge(sheet, rows, aside), ROW_LAYERS * len(rows.sizes))
     for at, (band, end) in enumerate(_bands(rows, sheet, measured) if measured is not None else ()):
         draw_rows(canvas, band, end, ROW_LAYERS * (at + 1) * len(subject.sizes))
 
 
 def _sheet(subject: Subject) -> Sheet:
-    return replace(sheet_for(subject.sizes), wave=wave_of(subject))
+    lies = Sheet(0.0, 0.0) if widens_at_ends(subject) else sheet_for(subject.sizes)
+    return replace(lies, wave=wave_of(subject))
 
 
 def _finished(body: str, box: Box, title: str, left_handed: bool) -> str:

@@ -40,7 +40,7 @@ def standing(
 
     A sudden change is shared with the rounds above and below, as stiff cloth does.
 
-    flat: indexes of the rounds that are pressed flat where they can be.
+    flat: indexes of the rounds that are pressed flat where they can be; what begins in the middle always can.
     """
     wanted = [section.out_for(one.length_mm) for one in rounds]
     for _ in range(2):
@@ -50,7 +50,8 @@ def standing(
     for at, one in enumerate(rounds):
         rise = one.rise_mm
         step = max(-rise, min(rise, wanted[at] - out))
-        pressed = at in flat and step >= FLAT_SHARE * rise
+        begins = not at and not first_out
+        pressed = at in flat and (begins or step >= FLAT_SHARE * rise)
         up = 0.0 if pressed else sqrt(max(rise * rise - step * step, 0.0))
         rings.append(Ring(out, high, out + step, high + up))
         out, high = out + step, high + up

@@ -3,7 +3,7 @@
 from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from itertools import pairwise
+from itertools import accumulate, pairwise
 from math import cos, hypot, inf, pi, sin
 
 from ..measure.size import RoundSize
@@ -72,6 +72,40 @@ class Edging:
             self.start[0] + dx * along - dy / length * high,
             self.start[1] + dy * along + dx / length * high,
         )
+
+
+@dataclass(frozen=True, slots=True)
+class Cornered:
+    """Straight edges from corner to corner that rows are worked over, their right side to the viewer; they
+    grow to the left of the way, and their corners are mitred. many: the places along each edge.
+    """
+
+    corners: Sequence[Point]
+    many: Sequence[int]
+
+    def point(self, width: float, along: float, high: float) -> Point:
+        """Where a point lies: rows of any width are eased along the edges; `high` mm away from them."""
+        begins = [*accumulate(self.many, initial=0)]
+        way = along * begins[-1]
+        at = min(max(bisect_right(begins, way) - 1, 0), len(self.many) - 1)
+        share = (way - begins[at]) / self.many[at]
+        start, end = (self._corner(number, high) for number in (at, at + 1))
+        return (start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share)
+
+    def _corner(self, number: int, high: float) -> Point:
+        """A corner so far away from the edges that meet there."""
+        last = len(self.many) - 1
+        ax, ay = self._aside(max(number - 1, 0))
+        bx, by = self._aside(min(number, last))
+        x, y = self.corners[number]
+        by_both = high / (1 + ax * bx + ay * by)
+        return (x + (ax + bx) * by_both, y + (ay + by) * by_both)
+
+    def _aside(self, edge: int) -> Point:
+        """The direction that rows grow in from an edge, of length 1."""
+        (ax, ay), (bx, by) = self.corners[edge], self.corners[edge + 1]
+        long = hypot(bx - ax, by - ay) or 1.0
+        return (-(by - ay) / long, (bx - ax) / long)
 
 
 def sheet_for(rows: Sequence[RoundSize]) -> Sheet:

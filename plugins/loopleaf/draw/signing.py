@@ -26,6 +26,9 @@ APART = 6.8
 TRAVELS = 0.36
 """A slip stitch that only travels over a chain lies so much of its width before its middle."""
 
+ON_A_CHAIN, CROSS_ON_A_CHAIN = 2.4, 1.3
+"""So far beside the middle of a chain worked back on its stitches begin; a cross doesn't fill its height."""
+
 ON_A_HEAD = 0.35
 """A slip stitch that travels lies so much of the room above a stitch's bar: later feet stand there too."""
 
@@ -189,9 +192,10 @@ class Round:
         out = self._outward(below)
         under = made.into[0] if made.into else None
         up = CHAIN_LONG * ((under.number if isinstance(under, Made) else 1) - 0.3)
+        start = CROSS_ON_A_CHAIN if is_cross(made.kind) else ON_A_CHAIN
         foot, head = (
             (below[0] + out[0] * up - out[1] * aside, below[1] + out[1] * up + out[0] * aside)
-            for aside in (2.4, 2.4 + height_of(made.kind))
+            for aside in (start, start + height_of(made.kind))
         )
         if made.kind == "slip":
             self.pen.dot(down(between(foot, head, 0.3)), self._mark(made.kind))

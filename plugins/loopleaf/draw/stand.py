@@ -20,6 +20,7 @@ from .openings import openings_of
 from .profile import Ring, is_flat, lying, standing, stuffed
 from .section import Oval, Polygon, Section, outward
 from .subject import Subject
+from .worked_back import lie_around
 
 LOOKING_DOWN = 20 * pi / 180
 """The viewer looks down at a standing piece by so much."""
@@ -171,7 +172,7 @@ def is_layer_upon_layer(subject: Subject) -> bool:
 
 def lies(subject: Subject) -> bool:
     """Whether a round piece lies flat by itself."""
-    return _form(subject, 0.0)[2] >= pi / 2
+    return stand_of(subject)[0].from_above
 
 
 def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], float]:
@@ -186,7 +187,8 @@ def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], floa
         return Polygon(corners), lying(subject.sizes, first_out), pi / 2
     section = Oval(spine_of(subject))
     pressed = standing(subject.sizes, section, first_out, range(len(subject.sizes)))
-    if is_flat(pressed) or is_leaf(subject):
+    around = lie_around(subject.worked, subject.sizes[-1].length_mm, subject.scale)
+    if is_flat(pressed) or is_leaf(subject) or around:
         return section, lying(subject.sizes, first_out), pi / 2
     runs = subject.work.pattern.pieces[subject.piece.name].lies_flat
     flat = [at for at, r in enumerate(subject.piece.rounds) if any(r.plan.number in run for run in runs)]

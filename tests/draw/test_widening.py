@@ -1,0 +1,41 @@
+"""Rows that gain stitches at their ends stay straight; those that gain along them bend into an arc."""
+
+import re
+
+import pytest
+
+from loopleaf.draw import piece_picture
+from loopleaf.draw.widening import widens_at_ends
+from loopleaf.measure import measure
+from tests.measure.worked_patterns import worked
+
+from .pieces import demo, rows, subject, subject_from
+
+FIRST = "sc in 2nd ch from hook and in each ch across, turn"
+BOTH = "ch 1, 2 sc in first st, sc in each st to last st, 2 sc in last st, turn"
+ONE = "ch 1, 2 sc in first st, sc in each st across, turn"
+OTHER = "ch 1, sc in each st to last st, 2 sc in last st, turn"
+
+
+@pytest.mark.parametrize("rows_of_it", [[BOTH] * 12, [ONE, OTHER] * 6, [ONE] * 8])
+def test_increases_at_the_ends_alone(rows_of_it: list[str]) -> None:
+    assert widens_at_ends(subject_from(rows(FIRST, *rows_of_it, chain=4)))
+
+
+def test_increases_along_the_rows() -> None:
+    fan = [f"ch 1, (sc in next {by} sts, inc) x 3, turn" for by in range(2, 12)]
+    assert not widens_at_ends(subject_from(rows(FIRST, *fan, chain=10)))
+    assert not widens_at_ends(subject(demo("gull-collar")[0]))
+
+
+def test_a_cloth_that_gains_nothing_widens_nowhere() -> None:
+    assert not widens_at_ends(subject_from(rows(FIRST, "ch 1, sc in each st across, turn")))
+
+
+@pytest.mark.parametrize(("rows_of_it", "wide"), [([BOTH] * 12, 27 * 5), ([ONE, OTHER] * 6, 15 * 5)])
+def test_the_picture_is_a_triangle_with_straight_rows(rows_of_it: list[str], wide: float) -> None:
+    """As wide as its last row and as high as its rows: no fan, which would be lower and wider."""
+    work = worked(rows(FIRST, *rows_of_it, chain=4))
+    box = re.search(r'viewBox="\S+ \S+ (\S+) ([^"]+)"', piece_picture(work, "cloth", measure(work)))
+    assert box is not None
+    assert [float(part) - 4 for part in box.groups()] == pytest.approx([wide, 13 * 5], abs=6)
