@@ -7,6 +7,7 @@ from typing import Protocol
 from ..fabric import Made
 from ..measure.size import RoundSize
 from .canvas import Canvas, Point
+from .chart_things import begun_in
 from .items import Item, items_of_rows
 from .sheet import Edging, Sheet
 from .stitchwork import Patch, Placed, between, draw_row, straight
@@ -43,7 +44,7 @@ def draw_rows(canvas: Canvas, subject: Subject, sheet: Lay, layer: int = 0) -> N
             row.draw(canvas, layer + ROW_LAYERS * at, sheet, low, subject.colours)
         low += size.rise_mm
         below = size
-    _outline(canvas, sheet, sizes, rows[-1])
+    _outline(canvas, sheet, sizes, rows, begun_in(subject.worked[0]) is not None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +88,7 @@ def _rounded(size: RoundSize) -> RoundSize:
 def _patch(sheet: Lay, item: Item, low: float, size: RoundSize, below: RoundSize | None) -> Patch:
     wide = below.length_mm if below is not None else size.length_mm
     sunk = low - (1 - item.floor) * below.rise_mm if below is not None else low
-    if isinstance(sheet, Sheet) and sheet.wave.knots:
+    if isinstance(sheet, Sheet) and (sheet.wave.knots or (sheet.sides and item.corner)):
         left, right = item.foot
 
         def bent(share: float) -> Point:
@@ -107,11 +108,17 @@ def _patch(sheet: Lay, item: Item, low: float, size: RoundSize, below: RoundSize
     return between(straight(*foot), straight(*top))
 
 
-def _outline(canvas: Canvas, sheet: Lay, sizes: Sequence[RoundSize], last: Sequence[Item]) -> None:
-    """Around the sheet: along the first row, up the ends, over the tops of the last row."""
+def _outline(
+    canvas: Canvas, sheet: Lay, sizes: Sequence[RoundSize], rows: Sequence[Sequence[Item]], tip: bool
+) -> None:
+    """Around the sheet: along the first row, up the ends, over the tops of the last row. tip: the first row
+    stands in one place.
+    """
     bare = isinstance(sheet, Edging) or (isinstance(sheet, Sheet) and not sheet.arc and not sheet.wave.knots)
     steps = 1 if bare else 48
-    bottom = [sheet.point(sizes[0].length_mm, at / steps, 0.0) for at in range(steps + 1)]
+    feet = [share for item in rows[0] for share in item.foot]
+    left_foot, wide = (min(feet), max(feet) - min(feet)) if tip else (0.0, 1.0)
+    bottom = [sheet.point(sizes[0].length_mm, left_foot + wide * at / steps, 0.0) for at in range(steps + 1)]
     right: list[Point] = []
     left: list[Point] = []
     low = 0.0
@@ -120,7 +127,7 @@ def _outline(canvas: Canvas, sheet: Lay, sizes: Sequence[RoundSize], last: Seque
         right.append(sheet.point(size.length_mm, 1.0, low))
         left.append(sheet.point(size.length_mm, 0.0, low))
     tops: list[Point] = []
-    for item in last:
+    for item in rows[-1]:
         for along, up in zip((item.start, item.end), item.tops, strict=True):
             tops.append(sheet.point(sizes[-1].length_mm, along, low + sizes[-1].rise_mm * up))
     canvas.outline([*bottom, *right, *reversed(tops), *reversed(left)])
