@@ -5,6 +5,7 @@ from math import atan2, dist, hypot, pi
 import pytest
 
 from loopleaf.draw import chart_of
+from loopleaf.draw.along_side import parted, side_edge
 from loopleaf.draw.chart_ground import Fan, Straight
 from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.chart_things import begun_in
@@ -140,3 +141,55 @@ def test_the_chart_of_half_a_disc_goes_from_one_side_to_the_other() -> None:
     assert angles[0] - angles[-1] > 0.9 * pi
     outs = [hypot(*head) for head in heads]
     assert max(outs) - min(outs) < 1.0
+
+
+def test_what_begins_in_a_ring_with_a_fan_is_no_triangle_for_that() -> None:
+    """Three and more in one ring have a middle stitch, too."""
+    found = subject_from(_in_ring("ch 3 (counts as dc), 6 dc in ring, turn", ROUND[1]))
+    assert middle_of(found) == Middle(pi)
+
+
+def test_a_solid_spine_and_two_spines() -> None:
+    solid = "ch 1, 2 sc in first st, sc in each of next {} sts, 3 sc in next st, sc in each of next {} sts, 2 sc in last st, turn"  # noqa: E501
+    found = subject_from(_in_ring("ch 1, 5 sc in ring, turn", *(solid.format(n, n) for n in (1, 3, 5))))
+    assert middle_of(found) == Middle(pi, 2)
+    spine = "dc in each st to next ch-2 sp, (dc, ch 2, dc) in ch-2 sp, "
+    row = f"ch 3 (counts as dc), dc in same st, {spine}{spine}dc in each st to last st, 2 dc in last st, turn"
+    first = "ch 3 (counts as dc), dc in ring, ch 2, 2 dc in ring, ch 2, 2 dc in ring, turn"
+    assert middle_of(subject_from(_in_ring(first, row, row))) == Middle(pi, 3)
+
+
+def test_an_edging_into_both_sides_lies_along_the_long_side() -> None:
+    three = "2 sc in each of next 3 row ends"
+    ends = f"ch 1, {three}, {three}, fasten off"
+    found = subject_from(
+        _in_ring("ch 3 (counts as dc), 2 dc in ring, ch 2, 3 dc in ring, turn", SPINED, SPINED, ends)
+    )
+    assert middle_of(found) == Middle(pi, 2)
+    layout = lay_out(found)
+    above = [y for line in layout.lines[:-1] for _, y in line.heads.values()]
+    below = [y for _, y in layout.lines[-1].heads.values()]
+    assert max(below) < min(above)
+    edge = side_edge(sheet_of(found), *_parted(found))
+    assert edge.start[0] == pytest.approx(-edge.end[0])
+    assert edge.start[1] == pytest.approx(edge.end[1], abs=1e-6)
+    assert edge.point(1.0, 0.5, 5.0)[1] < 0
+
+
+def test_an_edging_into_one_side_stays_there() -> None:
+    one = "ch 1, 2 sc in each of next 3 row ends, fasten off"
+    found = subject_from(
+        _in_ring("ch 3 (counts as dc), 2 dc in ring, ch 2, 3 dc in ring, turn", SPINED, SPINED, one)
+    )
+    edge = side_edge(sheet_of(found), *_parted(found))
+    assert edge.start[0] * edge.end[0] == pytest.approx(0.0, abs=1e-6)
+
+
+def _parted(subject: Subject) -> tuple[Subject, Subject]:
+    rows, aside = parted(subject)
+    assert aside is not None
+    return rows, aside
+
+
+def _in_ring(*lines: str) -> str:
+    return rows(*lines).replace("chain 11", "magic ring")

@@ -6,7 +6,7 @@ from dataclasses import replace
 from ..fabric import Made
 from ..fabric.laid_out import around_sides
 from ..fabric.worked import Place
-from .chart_sides import first_aside, row_ends
+from .row_ends import first_aside, row_ends
 from .sheet import Edging, Sheet
 from .subject import Subject
 
@@ -32,8 +32,13 @@ def parted(subject: Subject) -> tuple[Subject, Subject | None]:
     )
 
 
-def side_edge(sheet: Sheet, subject: Subject) -> Edging:
-    """The side of a piece's rows where the last of them ended, as the right side shows it."""
+def side_edge(sheet: Sheet, subject: Subject, aside: Subject) -> Edging:
+    """The side of a piece's rows where the last of them ended, as the right side shows it; both sides of rows
+    around a middle, where what is worked aside goes into more ends than there are rows.
+    """
+    if sheet.arc and not sheet.below and len(aside.piece.starts[0]) > len(subject.worked):
+        wide, out = subject.sizes[-1].length_mm, sum(row.rise_mm for row in subject.sizes)
+        return Edging(sheet.point(wide, 1.0, out), sheet.point(wide, 0.0, out))
     rows, last = subject.sizes, subject.piece.rounds[-1]
     along = 0.0 if last.side != "WS" else 1.0
     low = sheet.point(rows[0].length_mm, along, 0.0)

@@ -26,13 +26,14 @@ from .chart_feet import set_down
 from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
 from .chart_layers import lead, lifted
 from .chart_lines import Layout, Line, Top
-from .chart_sides import Side, clear_of, first_aside, side_of
+from .chart_sides import Side, clear_of, side_of
 from .chart_things import NUMBER_ROOM, Thing, begun_in, gap_of, lowest_height, place_key, things_of, wide_of
 from .chart_turned import Turned
 from .chart_unrolled import Unrolled, goes_up_from, laid_above
 from .chart_up import AS_TALL_AS_WIDE, ROOM, corners_alike, heads, level_for
 from .items import depths
 from .layers import is_layer
+from .row_ends import first_aside
 from .section import Oval, Polygon, Rectangle
 from .signs import CHAIN_LONG, UNIT
 from .subject import Subject

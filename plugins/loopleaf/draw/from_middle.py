@@ -8,10 +8,11 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import pi
 
-from ..fabric import Made
+from ..fabric import Made, Space
 from .chart_corners import PLAIN_EDGE, corners_of
 from .chart_things import Thing, begun_in, place_key, things_of
 from .once import once
+from .row_ends import first_aside
 from .section import Half
 from .sheet import NARROWEST_ARC, WIDEST_ARC, Sheet, sheet_for
 from .subject import Subject
@@ -20,6 +21,9 @@ ALIKE = (0.6, 1.6)
 """Rows of such a share of the way around half a disc, or half a polygon, lie as that: they ease in."""
 
 MOST_SIDES = 4
+
+FEWEST_EDGED = 2
+"""A last row without spines is an edging of what has more rows than this."""
 
 OFF_THE_SPINE = 0.12
 """A spine stands no further from where the half polygon has it, of its row."""
@@ -50,10 +54,9 @@ def middle_of(subject: Subject) -> Middle | None:
     """
     if not subject.in_rows or not subject.worked or begun_in(subject.worked[0]) is None:
         return None
-    rows = _things(subject)
-    last = subject.sizes[-1]
-    around = last.length_mm / (last.height_mm or 1.0)
-    if around < NARROWEST_ARC or any(b.length_mm < 0.97 * a.length_mm for a, b in pairwise(subject.sizes)):
+    rows, sizes = _things(subject), subject.sizes[: first_aside(subject.worked)]
+    around = sizes[-1].length_mm / (sizes[-1].height_mm or 1.0)
+    if around < NARROWEST_ARC or any(b.length_mm < 0.97 * a.length_mm for a, b in pairwise(sizes)):
         return None
     ends = _at_ends(rows)
     if ends >= ONLY_AT_ENDS:
@@ -81,22 +84,30 @@ def _about(around: float, whole: float) -> bool:
 
 
 def _things(subject: Subject) -> list[list[Thing]]:
-    """The stitches and spaces of each row, from left to right as the right side shows them."""
+    """The stitches and spaces of each row, from left to right as the right side shows them; no row along its
+    sides.
+    """
     sides = [work.side != "WS" for work in subject.piece.rounds]
-    return [things_of(one, back) for one, back in zip(subject.worked, sides, strict=True)]
+    rows = [things_of(one, back) for one, back in zip(subject.worked, sides, strict=True)]
+    return rows[: first_aside(subject.worked)]
 
 
 def _sides(subject: Subject, rows: Sequence[Sequence[Thing]]) -> int:
     """How many sides the spines part rows into; 0 where they don't go on from row to row."""
     found: set[int] = set()
-    for at, (one, things) in enumerate(zip(subject.worked, rows, strict=True)):
+    for at, (one, things) in enumerate(zip(subject.worked, rows, strict=False)):
         corners = corners_of(one)
-        spots = [(where + 0.5) / len(things) for where, thing in enumerate(things) if id(thing) in corners]
+        spots = [
+            (where + 0.5) / len(things)
+            for where, thing in enumerate(things)
+            # The middle of what is worked into a ring is a spine only if there are chains.
+            if id(thing) in corners and (at or isinstance(thing, Space))
+        ]
         many = len(spots) + 1
         even = all(abs(spot - (k + 1) / many) <= OFF_THE_SPINE for k, spot in enumerate(spots))
         if even and spots:
             found.add(many)
-        elif at < max(len(rows) - PLAIN_EDGE, 1):
+        elif at and at < len(rows) - PLAIN_EDGE * (len(rows) > FEWEST_EDGED):
             return 0
     return found.pop() if len(found) == 1 and max(found) <= MOST_SIDES else 0
 

@@ -118,7 +118,7 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
     sheet = _sheet(rows)
     draw_rows(canvas, rows, sheet)
     if aside is not None and aside.whole is None:
-        draw_rows(canvas, aside, side_edge(sheet, rows), ROW_LAYERS * len(rows.sizes))
+        draw_rows(canvas, aside, side_edge(sheet, rows, aside), ROW_LAYERS * len(rows.sizes))
     for at, (band, end) in enumerate(_bands(rows, sheet, measured) if measured is not None else ()):
         draw_rows(canvas, band, end, ROW_LAYERS * (at + 1) * len(subject.sizes))
 
