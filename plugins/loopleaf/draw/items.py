@@ -10,6 +10,7 @@ from ..fabric import Made, Space, WorkedRound
 from ..fabric.edge import Edge
 from ..fabric.worked import Place
 from ..measure.gauge import Scale
+from .chart_things import begun_in
 from .corner_knots import knots_below, knots_of, moved_to
 from .layers import is_layer
 from .picots import picots_of
@@ -74,7 +75,8 @@ def items_of_rows(
     found: list[list[Item]] = []
     rooms: dict[int, float] = {}
     for items, back in zip(rows_of_items(rows, mirrored, scale, rooms), mirrored, strict=True):
-        found.append(_on_their_feet(items, dict(feet_of(items, spots, back)), spots, rooms))
+        stood = _on_their_feet(items, dict(feet_of(items, spots, back)), spots, rooms)
+        found.append(_around_one(stood) if not found and begun_in(rows[0]) is not None else stood)
     return found
 
 
@@ -120,6 +122,13 @@ def items_of_rounds(
             turn = round(turn * corners) / corners
         found.append(_on_their_feet(items, feet, spots, rooms, turn))
     return found
+
+
+def _around_one(items: Sequence[Item]) -> list[Item]:
+    """A first row with the feet of all its stitches side by side on the one place that it goes around."""
+    wide = 1 / len(items) ** 2
+    low = 0.5 - len(items) * wide / 2
+    return [item._replace(foot=(low + wide * at, low + wide * (at + 1))) for at, item in enumerate(items)]
 
 
 def _stood(items: Sequence[Item], feet: Mapping[int, Spot]) -> Iterator[tuple[float, float]]:
@@ -212,17 +221,25 @@ def beside(made: Made) -> bool:
 
 
 def _crowns(worked: WorkedRound) -> dict[int, tuple[float, float]]:
-    """How high the two sides of each stitch of a fan (four or more in one place) reach: a scallop."""
+    """How high the two sides of each stitch of a fan (four or more in one place) reach: a scallop. In a
+    corner with chains the two sides go on straight.
+    """
     found: dict[int, tuple[float, float]] = {}
     fan: list[Made] = []
-    for made in [*(m for m in worked.made if isinstance(m, Made) and m.number), None]:
+    parted = False
+    for made in [*worked.made, None]:
+        if isinstance(made, Space):
+            parted |= made.corner
+            continue
+        if made is not None and not made.number:
+            continue
         if made is not None and fan and made.into == fan[0].into:
             fan.append(made)
             continue
-        if len(fan) >= 4:
+        if len(fan) >= 4 and not parted:
             sides = [1 - 0.6 * (2 * at / len(fan) - 1) ** 2 for at in range(len(fan) + 1)]
             found.update({id(one): pair for one, pair in zip(fan, pairwise(sides), strict=True)})
-        fan = [made] if made is not None else []
+        fan, parted = [made] if made is not None else [], False
     return found
 
 

@@ -189,6 +189,8 @@ class _Laying:
     ) -> LaidRow:
         """One row laid down; its stitches are then places, and its tops those of the cloth."""
         long, rise = size.length_mm, size.rise_mm
+        if not items:
+            return LaidRow(items, [], left, left + long)
         begins = [round(left + item.start * long, FINE) for item in items]
         ends = [round(left + item.end * long, FINE) for item in items]
         low = [self.tops.at(x, False) for x in begins]
