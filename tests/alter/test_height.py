@@ -6,6 +6,9 @@ from hypothesis import strategies as st
 
 from loopleaf.alter import Altered, CannotAlter, NotUnderstood, adjust, wish
 from loopleaf.alter import settings as offered
+from loopleaf.alter.draft import Draft
+from loopleaf.alter.numbers import moved, renumber
+from loopleaf.pattern.loading import load
 from loopleaf.review import Checked, check
 from tests.alter.patterns import POUCH, checked, demo
 
@@ -28,6 +31,73 @@ def test_the_rounds_marked_grow_and_all_later_numbers_follow() -> None:
     assert "note: Like round 12.}" in made.text
     assert "Fold the edge over at round 13." in made.text
     assert "lies flat: 1-3" in made.text
+
+
+TUBE = """
+title: Sleeve
+terms: US
+materials: {yarns: {A: {weight: 4}}, hook: 5 mm}
+gauge: {stitch: sc, stitches: 14, rows: 16, over: 10 cm}
+finished size: {around: 17 cm}
+turning chains: {sc: does not count}
+pieces:
+  sleeve:
+    yarn: A
+    worked: joined rounds
+    start: chain 24, joined
+    rounds:
+      - {round: 1, work: "ch 1, sc in each ch around, join", count: 24}
+      - {rounds: 2-6, work: "ch 1, sc in each st around, join", count: 24, adjustable: height}
+      - {round: 7, work: "ch 1, sc in BLO of each st around, join", count: 24}
+      - {rounds: 8-9, work: "rep rounds 6 and 7", count: 24}
+      - {round: 10, work: "rep round 7", count: 24}
+      - {round: 11, work: "LINE", count: 24}
+  cuff:
+    yarn: A
+    worked: joined rounds
+    start: chain 24, joined
+    rounds:
+      - {round: 1, work: "ch 1, sc in each ch around, join", count: 24}
+      - {round: 2, work: "ch 1, sc in BLO of each st around, join", count: 24}
+      - {round: 3, work: "rep round 2, fasten off", count: 24}
+"""
+
+
+@pytest.mark.parametrize(
+    ("line", "after"),
+    [
+        ("work as for round 7", "work as for round 9"),
+        ("work as for round 7, fasten off", "work as for round 9, fasten off"),
+        ("ch 1, sc in each st around, join", "ch 1, sc in each st around, join"),
+    ],
+)
+def test_rounds_named_in_the_lines_themselves_follow(line: str, after: str) -> None:
+    """Else the plain round that now has the number would be worked in place of the one meant."""
+    text = adjust(checked(TUBE.replace("LINE", line)), wish("+2 rounds")).text
+    assert 'rounds: 10-11, work: "rep rounds 8 and 9"' in text
+    assert 'round: 12, work: "rep round 9"' in text
+    assert f'work: "{after}", count: 24' in text
+    assert 'work: "rep round 2, fasten off"' in text, "the cuff's own round 2 stays"
+
+
+@pytest.mark.parametrize(
+    ("line", "after"),
+    [
+        ("rep rounds 6 and 7, 2 more times", "rep rounds 8 and 9, 2 more times"),
+        ("rep rounds 6, 7 and 8", "rep rounds 8, 9 and 10"),
+        ("sc in free loop of round 7, 6 sc in next st", "sc in free loop of round 9, 6 sc in next st"),
+        ("sc in next st of round 7 of cuff", "sc in next st of round 7 of cuff"),
+        ("sc in next st of round 7 of the sleeve", "sc in next st of round 9 of the sleeve"),
+        ("rep rnds 6-7", "rep rnds 8-9"),
+    ],
+)
+def test_only_what_is_a_round_of_that_piece_is_renumbered(line: str, after: str) -> None:
+    one = checked(TUBE.replace("LINE", "ch 1, sc in each st around, join"))
+    source = load(TUBE.replace("LINE", line).encode(), "sleeve.yml")
+    draft = Draft(source)
+    assert one.source.pattern is not None
+    renumber(draft, one.source.pattern, "sleeve", moved(2, 6, 2), frozenset())
+    assert f'work: "{after}", count: 24' in draft.text()
 
 
 def test_a_round_within_keeps_its_share_of_the_way() -> None:

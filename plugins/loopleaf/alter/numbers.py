@@ -18,6 +18,13 @@ _SPOKEN = re.compile(
     r"\b(?:rounds?|rows?|rnds?)\s+\d+(?:\s*(?:-|–|,|to|and|or|through)\s*(?:(?:rounds?|rows?)\s+)?\d+)*",
     re.IGNORECASE,
 )
+_WORKED = re.compile(
+    r"\b(?:(?:rounds|rows|rnds)\s+\d+(?:\s*,\s*\d+)*\s*,?\s*(?:and|&)\s+\d+(?!\s*(?:more\s+)?times\b)"
+    r"|(?:rounds?|rows?|rnds?)\s+\d+(?:\s*(?:-|–|to|and|or|through|&)\s*(?:(?:rounds?|rows?|rnds?)\s+)?\d+"
+    r"(?!\s*(?:more\s+)?times\b))*)",
+    re.IGNORECASE,
+)
+"""In a line that is worked a comma may begin the next step: `in free loop of round 6, 3 sc in next st`."""
 _RUNS = ("round", "rounds", "row", "rows")
 
 
@@ -33,6 +40,11 @@ def renumber(draft: Draft, pattern: Pattern, piece: str, to: Renumber, done: fro
             _numbers(draft, (*entry, name), to)
         _spoken(draft, (*entry, "note"), to)
         _spoken(draft, (*entry, "text"), to)
+    for name, other in pattern.pieces.items():
+        for index, _ in enumerate(other.entries):
+            _worked(
+                draft, ("pieces", name, other.entries_field, index, "work"), to, _of(pattern, piece, name)
+            )
     for path in _named(pattern, piece):
         _numbers(draft, path, to)
     for index, step in enumerate(pattern.finishing):
@@ -112,6 +124,34 @@ def _numbers(draft: Draft, path: Path, to: Renumber) -> None:
             _numbers(draft, (*path, index), to)
     elif node.kind == "text":
         draft.value(path, _NUMBER.sub(lambda found: str(to(int(found[0]))), node.text))
+
+
+def _of(pattern: Pattern, piece: str, own: str) -> Callable[[str], bool]:
+    """Whether the words behind a round's number leave it a round of the piece, in a line of the piece `own`:
+    `round 6 of leg`.
+    """
+    named = [(name, word) for name, one in pattern.pieces.items() for word in {name, one.title} if word]
+
+    def ours(behind: str) -> bool:
+        meant = [
+            name
+            for name, word in named
+            if re.match(rf"\s+of (?:the )?{re.escape(word)}\b", behind, re.IGNORECASE)
+        ]
+        return piece in meant if meant else own == piece
+
+    return ours
+
+
+def _worked(draft: Draft, path: Path, to: Renumber, ours: Callable[[str], bool]) -> None:
+    """Rounds that a line names, by number: `rep round 7`, `in free loop of round 6`."""
+    node = draft.node(path)
+    if node is None or node.kind != "text":
+        return
+    for phrase in _WORKED.finditer(node.text):
+        new = _NUMBER.sub(lambda found: str(to(int(found[0]))), phrase[0])
+        if new != phrase[0] and ours(node.text[phrase.end() :]):
+            draft.part(path, phrase.start(), phrase.end(), new)
 
 
 def _spoken(draft: Draft, path: Path, to: Renumber) -> None:
