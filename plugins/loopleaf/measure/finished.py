@@ -119,10 +119,19 @@ class Use:
 
 def use_of(pattern: Pattern, piece: str) -> Use:
     """How one piece is measured; what the file says of no piece is said of the first one."""
-    model = pattern.pieces[piece]
-    first = next(iter(pattern.pieces)) == piece
-    bodies = {*model.to_fit, *(pattern.to_fit if first else ())}
-    return Use(model.lies_flat, is_stuffed(pattern, piece), bool(bodies & _WORN))
+    return Use(pattern.pieces[piece].lies_flat, is_stuffed(pattern, piece), _is_worn(pattern, piece))
+
+
+def _is_worn(pattern: Pattern, piece: str) -> bool:
+    """Whether a piece fits a head or a hand, or is worked on from one that does: a crown on its brim."""
+    first, seen = next(iter(pattern.pieces)), set[str]()
+    while piece in pattern.pieces and piece not in seen:
+        seen.add(piece)
+        model = pattern.pieces[piece]
+        if {*model.to_fit, *(pattern.to_fit if piece == first else ())} & _WORN:
+            return True
+        piece = model.start.edge if model.start is not None and model.start.edge else ""
+    return False
 
 
 def is_stuffed(pattern: Pattern, piece: str) -> bool:
