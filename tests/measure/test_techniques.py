@@ -173,7 +173,9 @@ BUMP = "\n" + rounds(
 
 
 def test_a_cord():
-    assert "cords" in found(rows(SC_ROW) + CORD)
+    threaded = "finishing:\n  - thread: {piece: cord, through: cloth, row: 1, under: 1, over: 1}\n"
+    assert "cords" in found(rows(SC_ROW) + CORD, threaded)
+    assert "cords" not in found(rows(SC_ROW) + CORD)
 
 
 def test_sewing_a_flat_piece_on():

@@ -315,8 +315,6 @@ def of_a_piece(name: str, model: Piece, yarns: frozenset[str]) -> Iterator[Use]:
     """The techniques that show in how a piece is set up."""
     if model.start is not None and model.start.kind == "both sides":
         yield Use("both-sides", name)
-    if model.worked == "chain":
-        yield Use("cords", name)
     if model.grid is not None and not set(model.grid.key.values()) <= yarns:
         yield Use("filet", name)
     if any(entry.stuff is not None for entry in model.entries):
