@@ -14,6 +14,7 @@ CLOSE_MESH = rows(SC_ROW, "ch 1, sc in first st, (ch 1, sk 1 st, sc in next st) 
 CORD = "\ncord:\n  title: Drawstring\n  yarn: A\n  worked: chain\n  length: 30 cm\n"
 SMALL = "\n" + rounds("6 sc in ring, join", name="moon", fields="title: Moon")
 SEWN = "finishing:\n  - sew: {piece: moon, to: cloth}\n"
+EYES = "finishing:\n  - {0}: {{what: safety eyes, to: cloth, row: 1, stitches: [3, 8]}}\n"
 BIG = "\n" + rounds(
     "6 sc in ring, join",
     "ch 1, 2 sc in each st around, join",
@@ -43,6 +44,7 @@ def earned(pieces: str, more: str = "", notions: str = "") -> dict[str, tuple[st
         ("holes-and-fringes", LACE, "tags: [newborn]\n", ""),
         ("holes-and-fringes", CLOTH, "summary: A scarf for children, with a fringe.\n", ""),
         ("safety-eyes", CLOTH, "", notion("two safety eyes")),
+        ("safety-eyes", CLOTH, EYES.format("place"), ""),
         ("small-parts", CLOTH, "", notion("two safety eyes")),
         ("small-parts", CLOTH, "", notion("3 buttons")),
         ("small-parts", CLOTH + SMALL, SEWN, ""),
@@ -66,6 +68,7 @@ def test_a_pattern_that_earns_it(caution: str, pieces: str, more: str, notions: 
         ("holes-and-fringes", LACE, "", ""),
         ("holes-and-fringes", CLOSE_MESH, "tags: [baby]\n", ""),
         ("safety-eyes", CLOTH, "notes: [Embroider the eyes.]\n", ""),
+        ("safety-eyes", CLOTH, EYES.format("embroider"), ""),
         ("small-parts", CLOTH, "summary: A cloth as bright as a button.\n", ""),
         ("small-parts", CLOTH + BIG, SEWN, ""),
         ("small-parts", CLOTH + SMALL, "", ""),

@@ -138,6 +138,39 @@ def test_a_square_from_its_corner_is_measured_by_its_sides() -> None:
     assert middle(one, "diagonal") == pytest.approx(50 * math.sqrt(2), rel=0.08)
 
 
+def test_a_square_drawn_in_to_its_corner() -> None:
+    """Begun along two of its sides, 41 stitches of 5 mm, and two fewer in the middle of each row: each side
+    is half as long as the first row.
+    """
+    rows = ["sc in 2nd ch from hook and in next 18 chs, sc3tog, sc in next 19 chs, turn"]
+    rows += [f"ch 1, sc in next {n} sts, sc3tog, sc in next {n} sts, turn" for n in range(18, -1, -1)]
+    one = piece(
+        in_rows(
+            *[row.replace("sc in next 0 sts, ", "").replace(", sc in next 0 sts", "") for row in rows],
+            start="chain 42",
+        )
+    )
+    assert middle(one, "width") == pytest.approx(100, rel=0.05)
+    assert middle(one, "length") == pytest.approx(100, rel=0.05)
+
+
+def test_a_flag_drawn_in_at_both_ends_is_as_wide_as_it_begins() -> None:
+    """Near miss: its rows are straight, and hardly two of them alike: 21 stitches of 5 mm at its widest."""
+    rows = ["sc in 2nd ch from hook and in each ch across, turn"]
+    rows += ["ch 1, dec, sc in each st to last 2 sts, dec, turn"] * 9
+    one = piece(in_rows(*rows, EVEN, start="chain 22"))
+    assert not one.from_a_point
+    assert middle(one, "width") == pytest.approx(105)
+
+
+def test_a_cloth_with_a_shaped_end_is_as_wide_as_most_of_its_rows() -> None:
+    """Near miss: two rows of ten are wider."""
+    rows = ["sc in 2nd ch from hook and in each ch across, turn", *[EVEN] * 7]
+    rows += ["ch 1, 2 sc in each st across, turn", EVEN]
+    one = piece(in_rows(*rows, start="chain 11"))
+    assert middle(one, "width") == pytest.approx(50)
+
+
 def test_a_trellis_of_groups_with_a_spine() -> None:
     """Groups of three with a chain between them: a group more a row at each edge and at the spine."""
     rows = ["ch 4 (counts as dc, ch 1), (3 dc, ch 2, 3 dc) in ring, ch 1, dc in ring, turn"]

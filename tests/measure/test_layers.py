@@ -91,3 +91,26 @@ def test_the_other_side_of_the_foundation_lengthens_the_piece() -> None:
     first = "sc in 2nd ch from hook and in each ch across, turn"
     cloth = rows(first, "ch 1, sc in each st across, turn", along)
     assert root_of(2, worked_in(worked(cloth).pieces[0], 0)) is None
+
+
+STAR = (
+    "ch 1, 10 sc in ring, join",
+    "ch 1, (sc in next st, ch 5, sc in 2nd ch from hook, sc in next 3 chs, sk next st) x 5, join",
+)
+
+
+def test_a_star_lies_flat_and_is_measured_to_its_points() -> None:
+    """Two rounds of 5 mm, and points of four stitches on five chains, 20 mm or somewhat less: from 48 to 60
+    mm across.
+    """
+    piece = measured(rounds(*STAR)).pieces[0]
+    assert [one.form for one in piece.shape[0]] == ["flat"]
+    across = piece.size[0]["across"]
+    assert (across.low, across.high) == pytest.approx((48, 60), rel=0.02)
+
+
+def test_a_single_tab_is_no_point() -> None:
+    """Near miss: one strip worked back on a chain makes the edge no larger."""
+    tab = "ch 1, ch 5, sc in 2nd ch from hook, sc in next 3 chs, sc in each st around, join"
+    disc = ("ch 1, 6 sc in ring, join", "ch 1, 2 sc in each st around, join", tab)
+    assert tops(*disc) == pytest.approx([SC, 2 * SC, 3 * SC])

@@ -54,7 +54,8 @@ CORD = "\ncord:\n  title: Drawstring\n  yarn: A\n  worked: chain\n  length: 30 c
 
 
 def test_the_sentence_names_rounds_and_other_pieces():
-    found = measured(LACE + TREBLE_DISC + CORD)
+    more = "finishing:\n  - thread: {piece: cord, through: cloth, row: 2, under: 1, over: 1}\n"
+    found = measured(LACE + TREBLE_DISC + CORD, more)
     assert because(found.level, found.pattern, "US") == (
         "easy, because chain spaces (row 2), treble crochet (Moon, round 1) and a cord (Drawstring)"
     )

@@ -295,3 +295,22 @@ def test_scaling_the_gauge_scales_the_size(stitches: int, rows_: int, times: int
         return [value for one in found.pieces[0].known_rounds(0) for value in (one.length_mm, one.height_mm)]
 
     assert sizes(1) == pytest.approx([times * value for value in sizes(times)])
+
+
+def test_a_crown_on_the_brim_of_what_is_worn_lies_folded_too():
+    """12 rows of brim make an edge of 12 stitches; ten rounds of 5 mm are 5 cm along the cloth, though its
+    last rounds draw in. A pouch worked on so stands.
+    """
+    rim = rows(SC_ROW, *[PLAIN] * 11, chain=5, name="brim")
+    tube = rounds(
+        *["ch 1, sc in each st around, join"] * 7, start="{edge: brim, row ends: true}", name="crown"
+    )
+    tube = tube.replace("ch 1, sc in each st around, join", "ch 1, sc in end of each row, join", 1)
+    drawn = f'{tube}    - {{round: 8, work: "ch 1, (dec, sc in next st) x 4, join"}}\n'
+    drawn += '    - {round: 9, work: "ch 1, dec x 4, join"}\n'
+    hat = measured(rim + "\n" + drawn, more="to fit: {head: 6 cm}\n").pieces[1]
+    bag = measured(rim + "\n" + drawn).pieces[1]
+    assert hat.along_cloth
+    assert not bag.along_cloth
+    assert hat.size[0]["height"].middle == pytest.approx(45)
+    assert bag.size[0]["height"].middle < 44

@@ -81,6 +81,12 @@ def test_three_tall_stitches_in_one_place_are_no_shell():
     assert "shells" not in in_row_2(line)
 
 
+def test_a_middle_worked_in_one_place_is_no_shell():
+    """Half a circle's first row, all of it in one chain."""
+    first = "7 dc in 4th ch from hook (skipped chs do not count)"
+    assert "shells" not in found(rows(first, chain=4))
+
+
 def test_an_authors_group_of_three_is_a_shell():
     head = HEAD + 'special stitches:\n  fan: {short: fan, work: "3 dc in same st", text: Three in one.}\n'
     line = "ch 1, sc in first 4 sts, sk 1 st, fan in next st, sk 1 st, sc in each of next 3 sts"
@@ -167,7 +173,9 @@ BUMP = "\n" + rounds(
 
 
 def test_a_cord():
-    assert "cords" in found(rows(SC_ROW) + CORD)
+    threaded = "finishing:\n  - thread: {piece: cord, through: cloth, row: 1, under: 1, over: 1}\n"
+    assert "cords" in found(rows(SC_ROW) + CORD, threaded)
+    assert "cords" not in found(rows(SC_ROW) + CORD)
 
 
 def test_sewing_a_flat_piece_on():

@@ -61,12 +61,29 @@ def test_a_piece_in_rows_by_its_last_row_or_by_all_its_sides(said: str) -> None:
 
 @pytest.mark.parametrize(
     "said",
-    ["Sew all around.", "Sew around the outside edge.", "Sew all four sides.", "Along three sides."],
+    ["Sew all around.", "Sew around the outside edge.", "Sew all four sides."],
 )
 def test_where_the_seam_goes_around_its_sides_count(said: str) -> None:
     tail = patch_tail(said)
     assert (tail.edge_mm, tail.outline_mm) == (200, None)
     assert tail.usual == Band(400, 600)
+
+
+def test_where_the_seam_leaves_a_side_open_three_count() -> None:
+    """Three sides of 5 cm."""
+    assert patch_tail("Along three sides.").edge_mm == pytest.approx(150)
+
+
+@pytest.mark.parametrize(
+    ("title", "said", "tails"), [("Strap", "", 0), ("Patch", "", 1), ("Strap", "Along its side.", 1)]
+)
+def test_a_strap_is_sewn_on_by_its_ends(title: str, said: str, tails: int) -> None:
+    """Its long edge says nothing of its tail, unless a word tells that the seam goes there."""
+    strap = PATCH.replace("patch:\n", f"patch:\n  title: {title}\n")
+    text = f', text: "{said}"' if said else ""
+    more = f"finishing:\n  - sew: {{piece: patch, to: moon{text}}}\n"
+    (size,) = measured(strap + rounds("20 sc in ring, join", name="moon"), more).unsaid_tails
+    assert len(size) == tails
 
 
 def test_a_stated_tail_around_a_patch_is_measured_by_its_sides() -> None:

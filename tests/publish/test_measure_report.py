@@ -8,7 +8,7 @@ import pytest
 from loopleaf.publish.json_report import pattern_object
 from loopleaf.publish.measure_report import measure_text
 from loopleaf.review import check
-from tests.alter.patterns import demo
+from tests.alter.patterns import POUCH, checked, demo
 
 
 def told(name: str) -> list[str]:
@@ -225,3 +225,28 @@ def test_yarn_by_piece() -> None:
     assert lines[at].startswith("     of which pouch about 45 to 55 g (1½ to 1¾ oz), about ")
     assert lines[at + 1].startswith("              cord about 3 to 5 g (⅛ oz), about ")
     assert not any("of which" in line for line in told("curlew-cap"))
+
+
+def test_all_of_it_laid_out() -> None:
+    lines = told("harbour-square")
+    at = lines.index("All of it, laid out and joined")
+    assert lines[at + 1].startswith("  width    53 cm")
+    assert lines[at + 2].startswith("  length   70.5 cm")
+    assert "All of it, laid out and joined" not in told("lantern-pouch")
+
+
+def test_a_yarn_that_nothing_is_worked_with() -> None:
+    """With a gauge it isn't for want of one."""
+    pouch = POUCH.replace("  hook: 5.5", "    Z: {weight: 4}\n  hook: 5.5")
+    for text, said in (
+        (pouch, "none: no stitch is worked with it"),
+        (_without_gauge(pouch), "without a gauge"),
+    ):
+        measured = checked(text).measured
+        assert measured is not None
+        (line,) = (line for line in measure_text(measured).splitlines() if line.startswith("  Z "))
+        assert said in line
+
+
+def _without_gauge(text: str) -> str:
+    return re.sub(r"gauge: {.*}", "gauge: not critical", text)

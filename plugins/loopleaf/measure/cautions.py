@@ -68,13 +68,18 @@ def _told(pattern: Pattern) -> Iterator[tuple[str, str]]:
             *(text for name, piece in pattern.pieces.items() for text in (name, piece.title)),
         ],
         "notes": [*pattern.notes, *(step.text for step in pattern.finishing if step.text is not None)],
-        "notions": list(pattern.materials.notions),
+        "notions": [*pattern.materials.notions, *_placed(pattern)],
     }
     for row in trade.conditions():
         shows = _shows(row)
         said = next((found for where in row.where for text in texts[where] if (found := shows(text))), None)
         if said is not None:
             yield row.key, said.group(1).lower()
+
+
+def _placed(pattern: Pattern) -> Iterator[str]:
+    """What is put into a piece, by its name: `safety eyes`."""
+    return (step.place.what for step in pattern.finishing if step.place is not None)
 
 
 @cache

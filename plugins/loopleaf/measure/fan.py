@@ -1,4 +1,4 @@
-"""Rows that fan out from a point: how far it is from tip to tip, and how deep the work is.
+"""Rows that fan out from a point, or draw in to one: how far it is from tip to tip, and how deep the work is.
 
 Rows that grow at their ends only are straight. Where they grow in between they bend: so many stitches g more
 in one place, on rows of height h, turn them there by 2·atan(g·w ÷ 2h), and at an end the edge leans out by
@@ -6,7 +6,8 @@ atan(g·w ÷ h) (geometry of a row that keeps its distance to the one below). Al
 the work takes up around the point that it begins at. The last row lies H from that point, the height along
 the fabric; it meets an edge H ÷ cos of its lean away, and bends H ÷ cos of half its turn away. Two leans and
 half turns of 45° make a right isosceles triangle, twice as wide as deep; many small turns of 180° in all a
-half disc, π·r long and 2·r wide.
+half disc, π·r long and 2·r wide. Work that begins at that edge and draws in to the point is the same the
+other way about.
 """
 
 import math
@@ -68,7 +69,11 @@ def fan_of(piece: PieceWork, size: int, rows: Sequence[RoundSize | None], scale:
         for work, one in zip(piece.rounds, rows, strict=True)
         if one is not None and one.aside is None
     ]
-    if len(body) < 3 or any(one.on or one.blocks for _, one in body) or not _from_a_point(body):
+    if len(body) < 3 or any(one.on or one.blocks for _, one in body):
+        return None
+    first, last = body[0][1], body[-1][1]
+    inwards = _is_point(last, first)
+    if not inwards and not _is_point(first, last):
         return None
     gains, rise_mm = _all_gains(body, scale)
     if not rise_mm:
@@ -76,12 +81,12 @@ def fan_of(piece: PieceWork, size: int, rows: Sequence[RoundSize | None], scale:
     whole = enclosed([one for one in rows if one is not None])[-1]
     edging = [one for one in rows if one is not None and one.aside is not None and one.aside.sides]
     above = sum((Band.about(one.rise_mm, one.height.off) for one in edging), Band(0.0, 0.0))
-    leans = [gain.mm / rise_mm for gain in gains]
+    leans = [(-gain.mm if inwards else gain.mm) / rise_mm for gain in gains]
     if _bends(leans) < _BENDS or sum(_turns(leans)) > _MOST:
         return None
-    off = body[-1][1].length.off
+    off = last.length.off
     if _is_square(leans):
-        by_rows, by_height = whole.length * 0.5, whole.height
+        by_rows, by_height = (first if inwards else whole).length * 0.5, whole.height
         side = Band(min(by_rows.low, by_height.low), max(by_rows.high, by_height.high))
         mm = side.middle
         return Fan(side, side, ((0.0, mm), (mm, mm), (mm, 0.0)), side * math.sqrt(2))
@@ -94,9 +99,9 @@ def fan_of(piece: PieceWork, size: int, rows: Sequence[RoundSize | None], scale:
     return Fan(width, depth + above, tuple(_outline(leans, whole.height.middle)))
 
 
-def _from_a_point(body: Sequence[tuple[WorkedRound | None, RoundSize]]) -> bool:
-    first, last = body[0][1], body[-1][1]
-    return first.length_mm <= _POINT * math.tau * first.rise_mm and last.length_mm >= _GROWN * first.length_mm
+def _is_point(one: RoundSize, other: RoundSize) -> bool:
+    """Whether one row is so short that the work comes out of a point there, and grows to the other."""
+    return one.length_mm <= _POINT * math.tau * one.rise_mm and other.length_mm >= _GROWN * one.length_mm
 
 
 # ---- angles ---------------------------------------------------------------------------------------

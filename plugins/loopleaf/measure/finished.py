@@ -1,6 +1,7 @@
 """The finished size: what the author states, and what gauge and counts make of it."""
 
 import math
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import takewhile
@@ -23,6 +24,9 @@ _SQUARES_DIAGONAL = 1.4
 """Times its side, a little less than √2."""
 _ALIKE = 0.9
 """Rows are about as long where the shortest is so much of the longest (chosen here)."""
+_SHARED = 0.25
+"""A length that fewer of its rounds share isn't a piece's usual one: it is measured at its widest (chosen
+here)."""
 _WORN = {"head", "hand"}
 """Bodies whose coverings print measures lying folded, crown to edge (common practice, no source)."""
 WHATS: tuple[What, ...] = ("around", "across", "width", "length", "height")
@@ -65,14 +69,15 @@ def rows_size(
     """A piece in rows: its usual width, which is the way around where it closes, and its length; the other
     way about where it is called long along its rows.
 
-    fan: of rows that come out of a point and bend. Their last row is how long the lower edge is; the width
+    fan: of rows that come out of a point and bend. Their longest is how long the lower edge is; the width
     lies between the tips, and the length is the depth below the point.
     """
     if not rows:
         return {}
     rows = enclosed(rows)
     if fan is not None:
-        found: dict[What, Band] = {"around": rows[-1].length, "across": fan.width, "width": fan.width}
+        edge = max(rows[0].length, rows[-1].length, key=lambda one: one.middle)
+        found: dict[What, Band] = {"around": edge, "across": fan.width, "width": fan.width}
         found |= {"length": fan.depth, "height": fan.depth}
         return found | ({"diagonal": fan.diagonal} if fan.diagonal else {})
     wide = (_usual(rows) if rows[-1].blocks is None else rows[-1]).length
@@ -114,10 +119,19 @@ class Use:
 
 def use_of(pattern: Pattern, piece: str) -> Use:
     """How one piece is measured; what the file says of no piece is said of the first one."""
-    model = pattern.pieces[piece]
-    first = next(iter(pattern.pieces)) == piece
-    bodies = {*model.to_fit, *(pattern.to_fit if first else ())}
-    return Use(model.lies_flat, is_stuffed(pattern, piece), bool(bodies & _WORN))
+    return Use(pattern.pieces[piece].lies_flat, is_stuffed(pattern, piece), _is_worn(pattern, piece))
+
+
+def _is_worn(pattern: Pattern, piece: str) -> bool:
+    """Whether a piece fits a head or a hand, or is worked on from one that does: a crown on its brim."""
+    first, seen = next(iter(pattern.pieces)), set[str]()
+    while piece in pattern.pieces and piece not in seen:
+        seen.add(piece)
+        model = pattern.pieces[piece]
+        if {*model.to_fit, *(pattern.to_fit if piece == first else ())} & _WORN:
+            return True
+        piece = model.start.edge if model.start is not None and model.start.edge else ""
+    return False
 
 
 def is_stuffed(pattern: Pattern, piece: str) -> bool:
@@ -280,10 +294,10 @@ def meant_by(what: What, size: Mapping[What, Band], rows: Sequence[RoundSize] = 
 
 
 def _usual(rounds: Sequence[RoundSize]) -> RoundSize:
-    """The round whose length most rounds share; among as many, the longest."""
-    alike = {round(one.length_mm, 1): 0 for one in rounds}
-    for one in rounds:
-        alike[round(one.length_mm, 1)] += 1
+    """The round whose length most rounds share; among as many, or where few do, the longest."""
+    alike = Counter(round(one.length_mm, 1) for one in rounds)
+    if max(alike.values()) < _SHARED * len(rounds):
+        return max(rounds, key=lambda one: one.length_mm)
     return max(rounds, key=lambda one: (alike[round(one.length_mm, 1)], one.length_mm))
 
 

@@ -319,6 +319,9 @@ def _held(
         return (model.title or name) if model else name
 
     held: dict[str, str] = {}
+    for name, model in pattern.pieces.items():
+        if model.worked == "chain":
+            held.setdefault("cord", title(name))
     for use in uses:
         condition = {"cords": "cord", "stuffing": "stuffed"}.get(use.technique)
         if condition:

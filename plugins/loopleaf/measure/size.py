@@ -14,12 +14,14 @@ from dataclasses import dataclass, replace
 from .aside import Aside
 from .gauge import Scale
 from .made import Contents, SpaceSort
-from .standing import PLAINLY, Standing
+from .standing import PLAINLY, Standing, points
 from .units import NOTHING, Band
 
 _LOOSE_OFF = 0.1
 """Ribs and lace draw in and stretch: a tenth more either way (chosen here, no source)."""
 
+_POINTED = 0.7
+"""A point that draws in is so much of its chains long at the least (chosen here, no source)."""
 _CORNER_CHAINS = 2
 _STANDS_OUT = 0.25
 """Of its length: an arch that is half open (chosen here, no source)."""
@@ -133,7 +135,12 @@ def _larger(one: RoundSize, wider: Band, higher: Band) -> RoundSize:
 
 
 def _rise_of_petals(made: Contents, scale: Scale) -> Band:
-    """From the mean of its stitches to the petals' tips."""
+    """From the mean of its stitches to the petals' tips; points worked back on chains are nearly as long as
+    those, without the one that turns.
+    """
+    long = max(points(made) - 1, 0) * scale.width_mm
+    if long:
+        return rise_band(made, scale) + Band(_POINTED * long, long)
     tips = [scale.height_band(sort.kind, sort.post).high for sort in made.stitches if sort.counted]
     return Band(rise_band(made, scale).low, max(tips))
 

@@ -26,8 +26,8 @@ _BEHIND = 0.5
 class Standing:
     """root: the index of the earlier round that a layer stands on, None for a round on the one before it.
 
-    behind: it goes into the short stitches between the petals that stand there. petals: it ends in petals.
-    corners: solid ones. stacked: those that pairs of increases stack up to.
+    behind: it goes into the short stitches between the petals that stand there. petals: it ends in petals, or
+    in points worked back on chains. corners: solid ones. stacked: those that pairs of increases stack up to.
     """
 
     root: int | None = None
@@ -36,6 +36,9 @@ class Standing:
     corners: int = 0
     stacked: int = 0
 
+
+_FEWEST_POINTS = 3
+"""Fewer points worked back on chains are tabs, no edge (chosen here)."""
 
 PLAINLY = Standing()
 _Groups = Sequence[Sequence[Made]]
@@ -86,9 +89,18 @@ def _petals(
     for at, (contents, own) in enumerate(zip(made, groups, strict=True)):
         if contents is None:
             continue
+        if at == len(found) - 1 and points(contents):
+            yield at
+            continue
         several = at in free and len({sort.kind for sort in contents.stitches if sort.counted}) > 1
         if several or (own and sum(map(len, own)) == contents.counted and all(map(_is_petal, own))):
             yield at
+
+
+def points(made: Contents) -> int:
+    """Of points worked back on chains, the chains of the longest; 0 where there are too few for an edge."""
+    found = {sort: number for sort, number in made.spaces.items() if sort.leaf}
+    return max(sort.chains for sort in found) if sum(found.values()) >= _FEWEST_POINTS else 0
 
 
 def _is_petal(group: Sequence[Made]) -> bool:

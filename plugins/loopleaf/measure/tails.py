@@ -22,10 +22,11 @@ DRAWING_UP_MM = 200.0
 _ALL_AROUND = re.compile(
     r"\ball (?:the way )?a?round\b"
     r"|\ba?round (?:the|its|all) (?:\w+ )?(?:edges?|sides?|outside|outline)\b"
-    r"|\b(?:all|four|three)(?: of)?(?: the| its)? (?:sides|edges)\b",
+    r"|\b(?:all|four)(?: of)?(?: the| its)? (?:sides|edges)\b",
     re.IGNORECASE,
 )
 """Words of a seam that goes around a piece."""
+_THREE_SIDES = re.compile(r"\bthree(?: of)?(?: the| its)? (?:sides|edges)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,4 +99,9 @@ def edges_mm(pattern: Pattern, piece: str, rounds: Sequence[RoundSize | None]) -
     first = last if known[-1].blocks else known[0].length_mm  # corner to corner, all is as wide as it gets
     outline = first + last + 2 * max(one.height_mm for one in known)
     texts = [step.sew.text for step in pattern.finishing if step.sew is not None and step.sew.piece == piece]
-    return (outline if any(map(_ALL_AROUND.search, texts)) else last), outline
+    if any(map(_ALL_AROUND.search, texts)):
+        return outline, outline
+    if any(map(_THREE_SIDES.search, texts)):
+        three = outline - max(first, last, *(one.height_mm for one in known))
+        return three, three
+    return last, outline

@@ -94,9 +94,11 @@ def _chain_spaces(look: Look) -> bool:
 
 def _shells(look: Look) -> bool:
     """Four or more tall stitches side by side in one stitch or space, or one of the author's groups of
-    three or more.
+    three or more. A round or row that is all in one place is a middle, no shell.
     """
     if not look.tall:
+        return False
+    if len({id(place) for one in look.worked.made if type(one) is Made for place in one.into}) == 1:
         return False
     at: Place | None = None
     run = 0
@@ -313,8 +315,6 @@ def of_a_piece(name: str, model: Piece, yarns: frozenset[str]) -> Iterator[Use]:
     """The techniques that show in how a piece is set up."""
     if model.start is not None and model.start.kind == "both sides":
         yield Use("both-sides", name)
-    if model.worked == "chain":
-        yield Use("cords", name)
     if model.grid is not None and not set(model.grid.key.values()) <= yarns:
         yield Use("filet", name)
     if any(entry.stuff is not None for entry in model.entries):

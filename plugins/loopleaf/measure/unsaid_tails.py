@@ -27,6 +27,9 @@ _OTHER_YARN = re.compile(
 )
 """What a seam is worked with where it isn't the tail."""
 
+_STRAP = re.compile(r"\b(?:strap|handle|tie|hanger)s?\b", re.IGNORECASE)
+"""What is sewn on by its ends, unless a word tells how."""
+
 
 @dataclass(frozen=True, slots=True)
 class UnsaidTail:
@@ -62,8 +65,8 @@ class UnsaidTail:
 def unsaid_tail(pattern: Pattern, piece: PieceWork, rounds: Sequence[RoundSize | None]) -> UnsaidTail | None:
     """The tail that nobody states. rounds: the piece's, in one size.
 
-    None where the piece isn't sewn on, isn't fastened off plainly, has no measure, or where the author says
-    anything of a tail or of other yarn to sew with.
+    None where the piece isn't sewn on, is a strap of which nobody says how, isn't fastened off plainly, has
+    no measure, or where the author says anything of a tail or of other yarn to sew with.
     """
     seams = [step.sew for step in pattern.finishing if step.sew is not None and step.sew.piece == piece.name]
     seams = [sew for sew in seams if sew.to not in ("", piece.name)]
@@ -72,6 +75,10 @@ def unsaid_tail(pattern: Pattern, piece: PieceWork, rounds: Sequence[RoundSize |
     if any(map(_TAIL.search, _texts(pattern, piece.name, seams))):
         return None
     if any(_OTHER_YARN.search(sew.text) for sew in seams):
+        return None
+    if not any(sew.text for sew in seams) and _STRAP.search(
+        f"{piece.name} {pattern.pieces[piece.name].title}"
+    ):
         return None
     edges = edges_mm(pattern, piece.name, rounds)
     if edges is None:

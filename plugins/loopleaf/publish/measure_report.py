@@ -208,6 +208,11 @@ _MARKS = {
 
 def _whole(measured: Measured, size: int) -> Iterator[str]:
     name = _named(measured, size)
+    if measured.laid_out is not None:
+        yield "All of it, laid out and joined"
+        for what, band in measured.laid_out.items():
+            yield f"  {what:<8} {amounts.length(band.middle):<22} {_between(band)}"
+        yield ""
     if measured.cords[size]:
         ends = amounts.length(ENDS_AND_KNOT_MM)
         yield f"Cords{name}, usually at least {TIMES_AROUND:g} × around, and around + {ends}"
@@ -219,7 +224,9 @@ def _whole(measured: Measured, size: int) -> Iterator[str]:
         yield from unsaid_tails_told(measured.unsaid_tails[size])
     yield f"Yarn{name}, by the stitches give or take {ESTIMATE_OFF:.0%}, balls with {RESERVE:.0%} in reserve"
     for need in measured.yarn[size]:
-        yield f"  {need.yarn}  {_need(need)}{_in_words(measured, need)}"
+        known = any(one.model_metres for one in measured.yarn[size])
+        nothing = "none: no stitch is worked with it" if known else "not known without a gauge"
+        yield f"  {need.yarn}  {_need(need, nothing)}{_in_words(measured, need)}"
         yield from _by_piece(need)
     if not measured.yarn[size]:
         yield f"  {_no_yarn(measured)}"
@@ -235,14 +242,15 @@ def _no_yarn(measured: Measured) -> str:
     return f"not known: the pattern {' and '.join(lacking or ['works none of its yarns'])}"
 
 
-def _need(need: YarnNeed) -> str:
+def _need(need: YarnNeed, nothing: str) -> str:
+    """What a yarn takes. nothing: what is said where no amount is known."""
     told = [amounts.about_grams(need.grams)] if need.grams else []
     told += [amounts.about_metres(need.metres)] if need.metres else []
     if need.balls:
         buy = need.balls[1]  # enough for a hand that takes much: a shop may not have the same dye lot again
         told.append(f"{buy} ball{'s' if buy > 1 else ''}")
     if not told:
-        return "not known without a gauge"
+        return nothing
     text = ", ".join(told)
     if need.weighed and need.metres is not None and need.model_metres is not None:
         off = need.model_metres.middle / need.metres.middle - 1
