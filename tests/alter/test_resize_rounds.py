@@ -114,8 +114,8 @@ pieces:
       - {round: 1, work: "ch 1, (2 sc, ch 2) x 4 in ring, join", count: "8 sc, 4 ch-2 sps"}
 """
     + "".join(
-        f'      - {{round: {number}, work: "ch 1, *sc in next {number} sts, (sc, ch 2, sc) in next ch-2 sp{side}; '
-        f'rep from * around, join{end}", count: "{8 * number} sc, 4 ch-2 sps"}}\n'
+        f'      - {{round: {number}, work: "ch 1, *sc in next {number} sts, (sc, ch 2, sc) in next ch-2 sp'
+        f'{side}; rep from * around, join{end}", count: "{8 * number} sc, 4 ch-2 sps"}}\n'
         for number, side, end in (
             (2, "", ""),
             (3, ", sc in next st", ""),
