@@ -85,6 +85,20 @@ def test_rows_are_called_around_where_the_file_does(folder: Path) -> None:
     assert " wide" in scarf.split("\n")[0]
 
 
+def test_a_size_that_was_to_stay_and_couldnt_is_told(folder: Path) -> None:
+    """Eight increase sections and a scallop of six stitches leave few numbers of stitches to choose from."""
+    told = run("resize", "pouch.yml", "--yarn", "3", "-o", "new.yml").stdout
+    assert "now 37.5 cm (14¾ in) around, the nearest to 34.5 cm (13½ in) that this design allows." in told
+    told = run("resize", "pouch.yml", "--gauge", "18 sts / 4 in", "-o", "new.yml").stdout
+    assert "now 34.5 cm (13½ in) around.\n" in told
+
+
+def test_a_note_that_the_pattern_hadnt_is_told(folder: Path) -> None:
+    told = run("resize", "pouch.yml", "--gauge", "18 sts, 13 rows / 10 cm", "-o", "new.yml").stdout
+    assert "  line 21: A gauge of 18 stitches is unusual for yarn of weight 4 (medium)." in told
+    assert "unusual" not in run("resize", "pouch.yml", "--around", "43cm", "-o", "new.yml").stdout
+
+
 def test_what_the_design_doesnt_allow(folder: Path) -> None:
     for arguments in (
         ("adjust", "pouch.yml", "--height", "-10 rounds"),

@@ -308,6 +308,7 @@ def test_the_usual_ranges() -> None:
     [
         ("18 sts, 13 rows / 10 cm", 18, 13, 100),
         ("18 sts x 13 rounds over 4 in", 18, 13, 101.6),
+        ("18 sts 13 rows", 18, 13, 100),
         ("18 stitches", 18, None, 100),
         ("17.5 sts / 10cm", 17.5, None, 100),
     ],
@@ -318,7 +319,7 @@ def test_a_gauge_as_it_is_written(text: str, stitches: float, rows: float | None
     assert read.over_mm == pytest.approx(mm)
 
 
-@pytest.mark.parametrize("text", ["", "tight", "0 sts", "18 sts / 0 cm", "18 sts, 0 rows"])
+@pytest.mark.parametrize("text", ["", "tight", "0 sts", "18 13", "18 sts / 0 cm", "18 sts, 0 rows"])
 def test_a_gauge_that_cant_be_read(text: str) -> None:
     with pytest.raises(CannotAlter, match="isn't a gauge"):
         swatch(text)

@@ -103,6 +103,42 @@ def test_once_without_a_bracket_and_then_twice_goes_on_to_three_times(pattern: s
     assert holds(wider)
 
 
+SOLID = (
+    COASTER.split("pieces:")[0].replace("around: 21.5 cm", "across: 7 cm")
+    + """\
+pieces:
+  square:
+    title: Square
+    yarn: A
+    worked: joined rounds
+    start: magic ring
+    rounds:
+      - {round: 1, work: "ch 1, (2 sc, ch 2) x 4 in ring, join", count: "8 sc, 4 ch-2 sps"}
+"""
+    + "".join(
+        f'      - {{round: {number}, work: "ch 1, *sc in next {number} sts, (sc, ch 2, sc) in next ch-2 sp'
+        f'{side}; rep from * around, join{end}", count: "{8 * number} sc, 4 ch-2 sps"}}\n'
+        for number, side, end in (
+            (2, "", ""),
+            (3, ", sc in next st", ""),
+            (4, ", sc in next 2 sts", ", fasten off"),
+        )
+    )
+)
+
+
+def test_one_stitch_and_then_two_go_on_to_three() -> None:
+    """`sc in next st` in the third round is one, as `sc in next 2 sts` in the fourth are two."""
+    square = checked(SOLID)
+    assert not square.has_errors
+    wider = fit_around(square, square, (way_around(square, "square") or 0.0) * 48 / 32)
+    text = text_of(wider)
+    assert "sc in next 5 sts, (sc, ch 2, sc) in next ch-2 sp, sc in next 3 sts; rep" in text
+    assert "sc in next 6 sts, (sc, ch 2, sc) in next ch-2 sp, sc in next 4 sts; rep" in text
+    assert '"48 sc, 4 ch-2 sps"' in text
+    assert holds(wider)
+
+
 def test_what_is_worked_otherwise_in_a_bracket_doesnt_go_on() -> None:
     """In the third round the side is worked in the corner's stitches: no step leads from it to the fourth."""
     other = FOUR.replace(" 3 dc in next ch-1 sp, ch 1", " 3 hdc in next ch-1 sp, ch 1")

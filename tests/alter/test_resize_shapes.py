@@ -16,7 +16,7 @@ from loopleaf.alter import (
 )
 from loopleaf.alter.around import way_around
 from loopleaf.review import Checked
-from tests.alter.patterns import checked, demo
+from tests.alter.patterns import POUCH, checked, demo
 
 HEAD = """\
 title: Sample
@@ -177,6 +177,19 @@ def test_an_oval_grows_by_its_chain() -> None:
     assert "sc in next st, inc, sc in next 20 sts, inc) x 2" in text
     assert "length: 18.5 cm, width: 4.5 cm" in text
     assert holds(fitted)
+
+
+def test_a_flat_piece_of_another_gauge_isnt_called_longer() -> None:
+    """Its rounds lie around each other: what they are high is part of how large it lies. A bag stands."""
+    flat = fit_gauge(checked(MAT), swatch("11 sts, 12.5 rows / 10 cm")).altered
+    assert flat is not None
+    assert all("from beginning to end" not in one for one in flat.remarks)
+    bag = fit_gauge(
+        checked(POUCH.replace(", adjustable: height", "")), swatch("14 sts, 13 rows / 10 cm")
+    ).altered
+    assert bag is not None
+    assert "from beginning to end" in bag.remarks[0]
+    assert "none of its rounds or rows are marked" in bag.remarks[0]
 
 
 def test_an_oval_tray_moves_its_handles_along() -> None:

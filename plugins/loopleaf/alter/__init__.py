@@ -6,7 +6,7 @@ and the yarn, `fit_sized` where there are several sizes; `in_size` for the file 
 `one_size` for its stitches.
 """
 
-from .around import Fitted, fit_around, length_mm
+from .around import Fitted, fit_around, length_mm, way_around
 from .draft import CannotAlter, Change, NotUnderstood
 from .gauge import Swatch, fit_gauge, fit_yarn, swatch
 from .height import Setting, adjust, settings, wish
@@ -32,5 +32,6 @@ __all__ = [
     "one_size",
     "settings",
     "swatch",
+    "way_around",
     "wish",
 ]

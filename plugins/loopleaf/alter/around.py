@@ -171,7 +171,7 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
     if best is not None:
         return replace(best, passed=tuple(_by_reason(passed)))
     reasons = _by_reason(passed)[:_REASONS]
-    if beyond_mm == around_mm:
+    if beyond_mm is not None and centimetres(beyond_mm) == centimetres(around_mm):
         reasons.append("No other number of stitches that can be made comes nearer.")
     elif beyond_mm is not None:
         by = "The" if every or beyond <= _FINE else "By whole rounds the"

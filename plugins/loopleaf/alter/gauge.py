@@ -14,8 +14,7 @@ from ..review import Checked, check
 from .around import Fitted, fit_around, way_around
 from .draft import CannotAlter, Draft, NotUnderstood
 from .height import adjustables, more_rounds
-from .prose import telling
-from .settle import Altered, called_as_now, in_order, settle
+from .settle import Altered, called_as_now, in_order, remarks_on, settle
 
 _STEP = 0.5
 """Gauges are counted in half stitches."""
@@ -36,7 +35,7 @@ def swatch(text: str) -> Swatch:
     """`18 sts, 13 rows / 10 cm`; without a length over 10 cm. Raises CannotAlter for anything else."""
     found = re.fullmatch(
         r"\s*(\d+(?:\.\d+)?)\s*(?:sts?|stitch(?:es)?)?"
-        r"(?:\s*(?:,|x|×|and|by)\s*(\d+(?:\.\d+)?)\s*(?:rows?|rounds?|rnds?)?)?"
+        r"(?:(?:\s*(?:,|x|×|and|by)\s*|(?<=[a-z])\s+)(\d+(?:\.\d+)?)\s*(?:rows?|rounds?|rnds?)?)?"
         r"(?:\s*(?:/|over|in|to|per|=)\s*(\d+(?:\.\d+)?)\s*(cm|in|inch(?:es)?|\"|mm))?\s*",
         text,
         re.IGNORECASE,
@@ -159,19 +158,27 @@ def _together(before: Checked, draft: Draft, altered: Altered, height: Altered) 
     """The last of them, with the changes of all, and with a word on a length that couldn't be kept."""
     gathered = [*draft.changes, *altered.changes, *(height.changes if height is not altered else ())]
     changes = called_as_now(height.checked, in_order(gathered))
-    remarks = list(telling(height.checked.source, changes))
+    remarks = list(remarks_on(before, height.checked, changes))
     name = next(iter(height.measured.pattern.pieces))
     was, now = (_long(one, name) for one in (before, height.checked))
     if was and now and abs(now - was) > _FAR * was:
+        why = (
+            "its rounds or rows marked `adjustable: height` don't bring it nearer"
+            if any(one.piece == name for one in adjustables(height.checked))
+            else "none of its rounds or rows are marked `adjustable: height`"
+        )
         remarks.insert(
-            0,
-            f"it comes out {centimetres(now)} from beginning to end, and it was {centimetres(was)}: none of "
-            "its rounds or rows are marked `adjustable: height`",
+            0, f"it comes out {centimetres(now)} from beginning to end, and it was {centimetres(was)}: {why}"
         )
     return replace(height, changes=changes, remarks=tuple(remarks))
 
 
 def _long(checked: Checked, name: str) -> float | None:
+    """From a piece's beginning to its end; None without a gauge, and where its rounds lie flat around each
+    other: that is part of its size across then.
+    """
     piece = checked.measured.piece(name) if checked.measured is not None else None
     known = piece.known_rounds(0) if piece is not None and piece.rounds else []
-    return known[-1].height_mm if known else None
+    if piece is None or not known or (piece.in_rounds and "height" not in piece.size[0]):
+        return None
+    return known[-1].height_mm

@@ -2,12 +2,17 @@
 
 import re
 from dataclasses import dataclass
+from itertools import product
 
 _NUMBER = re.compile(r"\d+")
 _TWICE = re.compile(r"(?<=[)\]]) twice\b")
-_TWO_OF = re.compile(
-    r"(?P<opens>[(\[])(?P<within>[^()\[\]]*)(?:(?P<by>[)\]] ?[x×] ?)2\b|(?P<closes>[)\]] )2 times\b)"
+_ONE = "\0"
+"""Stands where the first text leaves out that something is worked once."""
+_LEFT_OUT = (
+    (re.compile(r"[(\[]([^()\[\]]*)[)\]] ?(?:[x×] ?2\b|2 times\b)"), rf"\1{_ONE}"),
+    (re.compile(r"\bnext 2 (st|ch)s\b"), rf"next {_ONE}\1"),
 )
+"""What is worked twice, and how it is written where it is worked once."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,19 +36,25 @@ class Series:
 def series(first: str, second: str) -> Series | None:
     """What two texts make likely to come next; None where they differ by more than numbers, or by none.
 
-    What stands once in the first may stand in a bracket, worked twice, in the second.
+    What stands once in the first may stand in a bracket, worked twice, in the second; and `in next st` may be
+    `in next 2 sts` there.
     """
     first, second = (_TWICE.sub(" 2 times", text) for text in (first, second))
-    if first == _TWO_OF.sub(r"\g<within>", second):
-        first = _TWO_OF.sub(_once, second)
-    words = tuple(_NUMBER.split(first))
-    if words != tuple(_NUMBER.split(second)):
+    here, there = _numbers_as(first, second), [int(one) for one in _NUMBER.findall(second)]
+    if here is None or here == there:
         return None
-    numbers = [[int(one) for one in _NUMBER.findall(text)] for text in (first, second)]
-    steps = tuple(there - here for here, there in zip(*numbers, strict=True))
-    return Series(words, tuple(numbers[1]), steps) if any(steps) else None
+    steps = tuple(after - before for before, after in zip(here, there, strict=True))
+    return Series(tuple(_NUMBER.split(second)), tuple(there), steps)
 
 
-def _once(found: re.Match[str]) -> str:
-    ends = f"{found['by']}1" if found["by"] else f"{found['closes']}1 times"
-    return f"{found['opens']}{found['within']}{ends}"
+def _numbers_as(first: str, second: str) -> list[int] | None:
+    """The first text's numbers, with a 1 where only the second has one; None where the words differ."""
+    for chosen in product((False, True), repeat=len(_LEFT_OUT)):
+        model = second
+        for (twice, once), is_left_out in zip(_LEFT_OUT, chosen, strict=True):
+            model = twice.sub(once, model) if is_left_out else model
+        if _NUMBER.split(first) != _NUMBER.split(model.replace(_ONE, "")):
+            continue
+        own = iter(_NUMBER.findall(first))
+        return [1 if one == _ONE else int(next(own)) for one in re.findall(rf"{_ONE}|\d+", model)]
+    return None

@@ -4,6 +4,7 @@ What the author weighed isn't true any more and is left out.
 """
 
 import re
+from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
@@ -79,7 +80,18 @@ def settle(before: Checked, draft: Draft, place: Follow | None = None) -> Altere
         now = check(weighed.text().encode(), file)
     _must_check(before, now)
     told = called_as_now(now, in_order(changes))
-    return Altered(now.source.text, now, told, tuple(telling(now.source, told)), yarn)
+    return Altered(now.source.text, now, told, remarks_on(before, now, told), yarn)
+
+
+def remarks_on(before: Checked, now: Checked, changes: Sequence[Change]) -> tuple[str, ...]:
+    """What a reader must look at: notes that the pattern hadn't before, and texts that tell numbers."""
+    had = Counter(one.rule for one in before.findings)
+    notes = []
+    for one in now.findings:
+        had[one.rule] -= 1
+        if had[one.rule] < 0:
+            notes.append(f"line {one.location.line}: {one.message}")
+    return (*notes, *telling(now.source, changes))
 
 
 def called_as_now(now: Checked, changes: Sequence[Change]) -> tuple[Change, ...]:

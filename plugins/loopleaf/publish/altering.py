@@ -16,6 +16,7 @@ from ..alter import (
     length_mm,
     settings,
     swatch,
+    way_around,
     wish,
 )
 from ..alter.height import adjustables, rise_of, rounds_more
@@ -68,7 +69,8 @@ def resized(checked: Checked, wanted: Wanted) -> tuple[str, str]:
     else:
         fitted = fit_around(base, base, length_mm(wanted.around), wanted.piece)
     text = fitted.altered.text if fitted.altered is not None else base.source.text
-    wanted_mm = length_mm(wanted.around) if wanted.around is not None else None
+    first = next(iter(base.source.pattern.pieces)) if base.source.pattern is not None else ""
+    wanted_mm = length_mm(wanted.around) if wanted.around is not None else way_around(base, first)
     alone = checked.source.pattern is not None and bool(checked.source.pattern.sizes)
     return text, _fitted(fitted, base, wanted.piece, wanted_mm, alone=alone)
 
@@ -116,8 +118,8 @@ def _taller(checked: Checked, more: int) -> str:
 def _fitted(fitted: Fitted, checked: Checked, piece: str, wanted_mm: float | None, *, alone: bool) -> str:
     """The same for a pattern resized; where it was the nearest itself, that, and why none is nearer.
 
-    wanted_mm: what was asked for, told where it isn't what came out; None where the size was to stay. alone:
-    it was one of several sizes.
+    wanted_mm: what was asked for, or was to stay; told where it isn't what came out. alone: it was one of
+    several sizes.
     """
     around = amounts.length(fitted.around_mm)
     which = f"“{piece}” is " if piece else ""
