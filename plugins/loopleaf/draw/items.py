@@ -1,7 +1,7 @@
 """A round as items side by side: stitches and spaces, where each one's top lies and what it stands on."""
 
 from collections import Counter
-from collections.abc import Hashable, Iterator, Mapping, Sequence
+from collections.abc import Hashable, Iterator, Mapping, Sequence, Set
 from itertools import pairwise
 from math import atan2, cos, sin, tau
 from typing import NamedTuple
@@ -24,6 +24,9 @@ EASED = (0.6, 1.3)
 
 AS_TALL = 0.7
 """Stitches of at least this share of the tallest one's height are drawn as tall: the cloth evens them out."""
+
+SCALLOP = 4
+"""So many stitches in one place round themselves where nothing stands on them."""
 
 NARROWEST_FOOT = 0.6
 """However many stitches share a place, the yarn of each is so wide at its foot, in stitch widths."""
@@ -107,7 +110,7 @@ def items_of_rounds(
     rooms: dict[int, float] = {}
     for at, one in enumerate(rounds):
         free = at == len(rounds) - 1 or is_layer(rounds[at + 1], one)
-        items = _side_by_side(one, scale, free, rooms)
+        items = _side_by_side(one, scale, free, rooms, straight=corners > 0)
         feet = dict(feet_of(items, spots, mirrored=False, around=True))
         knots = knots_of([item.middle for item in items if item.corner], corners) if corners else []
         if isinstance(section, Rectangle):
@@ -147,11 +150,14 @@ def foundation(row: WorkedRound, base: Sequence[Place], mirrored: bool) -> dict[
     return spots
 
 
-def _side_by_side(worked: WorkedRound, scale: Scale, last: bool, rooms: dict[int, float]) -> list[Item]:
+def _side_by_side(
+    worked: WorkedRound, scale: Scale, last: bool, rooms: dict[int, float], straight: bool = False
+) -> list[Item]:
     """In the order made, from 0 to 1. Slip stitches that join or travel take no room; fans of the last round
     stand free.
 
-    rooms: of each space below, by its id, how many stitch widths it takes; this round's are added.
+    rooms: of each space below, by its id, how many stitch widths it takes; this round's are added. straight:
+    between corners, whose fans are no scallops.
     """
     corners = Edge(list(worked.edge)).corners() if worked.edge else set()
     things: list[tuple[float, Made | Space]] = []
@@ -167,7 +173,7 @@ def _side_by_side(worked: WorkedRound, scale: Scale, last: bool, rooms: dict[int
     heights = {look: scale.height_of(*look) for look in {(made.kind, made.post) for made in stitches}}
     level = [heights[made.kind, made.post] for made in stitches if id(made) not in deep]
     tallest = max(level, default=1.0)
-    crowns = _crowns(worked) if last else {}
+    crowns = _crowns(worked, corners if straight else set()) if last else {}
     picots = picots_of(worked)
     whole = sum(share for share, _ in things) or 1.0
     found: list[Item] = []
@@ -211,19 +217,35 @@ def beside(made: Made) -> bool:
     return any(isinstance(place, Made) and place.role == "row-end" for place in made.into)
 
 
-def _crowns(worked: WorkedRound) -> dict[int, tuple[float, float]]:
-    """How high the two sides of each stitch of a fan (four or more in one place) reach: a scallop."""
+def _crowns(worked: WorkedRound, corners: Set[int]) -> dict[int, tuple[float, float]]:
+    """How high the two sides of each stitch of a fan (four or more in one place) reach: a scallop. corners:
+    what, by its id, lies in a corner and makes no fan scalloped.
+    """
     found: dict[int, tuple[float, float]] = {}
-    fan: list[Made] = []
-    for made in [*(m for m in worked.made if isinstance(m, Made) and m.number), None]:
-        if made is not None and fan and made.into == fan[0].into:
-            fan.append(made)
-            continue
-        if len(fan) >= 4:
-            sides = [1 - 0.6 * (2 * at / len(fan) - 1) ** 2 for at in range(len(fan) + 1)]
-            found.update({id(one): pair for one, pair in zip(fan, pairwise(sides), strict=True)})
-        fan = [made] if made is not None else []
+    for fan in _fans(worked):
+        stitches = [made for made in fan if isinstance(made, Made)]
+        if len(stitches) >= SCALLOP and not any(id(thing) in corners for thing in fan):
+            sides = [1 - 0.6 * (2 * at / len(stitches) - 1) ** 2 for at in range(len(stitches) + 1)]
+            found.update({id(one): pair for one, pair in zip(stitches, pairwise(sides), strict=True)})
     return found
+
+
+def _fans(worked: WorkedRound) -> Iterator[list[Made | Space]]:
+    """The stitches of a round that share a place with the ones before and after them, with the spaces among
+    them.
+    """
+    fan: list[Made | Space] = []
+    spaces: list[Made | Space] = []
+    for thing in worked.made:
+        if isinstance(thing, Space):
+            spaces.append(thing)
+        elif thing.number and fan and thing.into == fan[0].into:
+            fan += [*spaces, thing]
+            spaces = []
+        elif thing.number:
+            yield fan
+            fan, spaces = [thing], []
+    yield fan
 
 
 def _mirrored(item: Item) -> Item:
