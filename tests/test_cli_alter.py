@@ -69,6 +69,22 @@ def test_heights_of_sizes_and_without_a_gauge(folder: Path) -> None:
     assert "  line 8, yarn A: weighed 40 g left out\n" in told  # nobody can tell what it takes now
 
 
+def test_a_height_without_a_sign_is_asked_back(folder: Path) -> None:
+    done = run("adjust", "pouch.yml", "--height", "20 cm", "-o", "new.yml")
+    assert done.exit_code == 2
+    assert "write “+20 cm”" in done.stderr
+    assert not (folder / "new.yml").exists()
+    assert "with its sign" in " ".join(run("adjust", "--help").stdout.split())
+
+
+def test_rows_are_called_around_where_the_file_does(folder: Path) -> None:
+    """The collar's file states how far around it is; the scarf's, how wide."""
+    collar = run("resize", str(DEMO / "gull-collar.yml"), "--around", "39.5cm", "-o", "new.yml").stdout
+    assert collar.startswith("Gull collar, M: now 39.5 cm (15½ in) around;")
+    scarf = run("resize", str(DEMO / "ebb-scarf.yml"), "--around", "31cm", "-o", "new2.yml").stdout
+    assert " wide" in scarf.split("\n")[0]
+
+
 def test_what_the_design_doesnt_allow(folder: Path) -> None:
     for arguments in (
         ("adjust", "pouch.yml", "--height", "-10 rounds"),

@@ -1,6 +1,7 @@
 """README and DEVELOPERS say what is there: commands, pictures, files, and the very words of a check."""
 
 import re
+import shlex
 from pathlib import Path
 
 import pytest
@@ -20,9 +21,24 @@ def test_the_check_says_what_the_readme_shows(tmp_path: Path, monkeypatch: pytes
     (tmp_path / "lantern-pouch.yml").write_text(slip, encoding="utf-8")
     monkeypatch.chdir(tmp_path)
     said = CliRunner().invoke(main, ["check", "lantern-pouch.yml"])
-    (shown,) = re.findall(r"```text\n(.*?)```", README, re.S)
+    shown, _ = re.findall(r"```text\n(.*?)```", README, re.S)
     assert said.exit_code == 1
     assert shown == said.output
+
+
+def test_the_taller_pouch_says_what_the_readme_shows(tmp_path: Path) -> None:
+    """Line for line and in order; an ellipsis stands for lines left out."""
+    _, shown = re.findall(r"```text\n(.*?)```", README, re.S)
+    command, *lines = shown.splitlines()
+    asked = shlex.split(command.removeprefix("$ loopleaf "))
+    asked[1] = str(ROOT / asked[1])
+    asked[-1] = str(tmp_path / asked[-1])
+    said = CliRunner().invoke(main, asked)
+    assert said.exit_code == 0
+    told = iter(said.output.splitlines())
+    assert len(lines) > 5
+    for line in lines:
+        assert line.strip() == "…" or any(line == other for other in told), line
 
 
 def test_every_command_and_target_is_there() -> None:

@@ -288,7 +288,11 @@ _NEW_FILE = click.option(
 
 @main.command()
 @click.argument("pattern")
-@click.option("--height", metavar='"+3 rounds"', help="How much taller: “+3 rounds”, “-2 rounds” or “+3 cm”.")
+@click.option(
+    "--height",
+    metavar='"+3 rounds"',
+    help="How much taller or shorter, with its sign: “+3 rounds”, “-2 rounds” or “+3 cm”.",
+)
 @_NEW_FILE
 def adjust(pattern: str, height: str | None, output: str) -> None:
     """Make PATTERN taller or shorter where its author allows it; without a height, list what is offered.

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from loopleaf.alter import Altered, CannotAlter, adjust, wish
+from loopleaf.alter import Altered, CannotAlter, NotUnderstood, adjust, wish
 from loopleaf.alter import settings as offered
 from loopleaf.review import Checked, check
 from tests.alter.patterns import POUCH, checked, demo
@@ -130,6 +130,35 @@ def test_nothing_marked_nothing_offered() -> None:
 def test_a_wish_that_cant_be_read(text: str) -> None:
     with pytest.raises(CannotAlter, match="isn't a change of height"):
         wish(text)
+
+
+@pytest.mark.parametrize(
+    ("asked", "readings"),
+    [
+        ("20 cm", ["“+20 cm”", "about 10 cm high", "“+10 cm”"]),
+        ("6 in", ["“+6 in”", "about 4 in high", "“+2 in”"]),
+        ("7 cm", ["“+7 cm”", "about 10 cm high", "“-3 cm”"]),
+        ("9 rounds", ["“+9 rounds”", "rounds 4-9 are 6 now", "“+3 rounds”"]),
+        ("1 round", ["“+1 round”", "rounds 4-9 are 6 now", "“-5 rounds”"]),
+    ],
+)
+def test_without_a_sign_both_readings_are_offered(asked: str, readings: list[str]) -> None:
+    """A maker may mean so much more, or so much in all; the pouch is ten rounds of 10 mm."""
+    with pytest.raises(NotUnderstood, match="more, or in all") as told:
+        adjust(checked(POUCH), wish(asked))
+    for one in readings:
+        assert one in str(told.value), told.value
+
+
+@pytest.mark.parametrize("asked", ["10 cm", "6 rounds"])
+def test_as_high_as_it_is_may_still_be_meant_as_more(asked: str) -> None:
+    with pytest.raises(NotUnderstood, match="as it is now") as told:
+        adjust(checked(POUCH), wish(asked))
+    assert f"“+{asked}”" in str(told.value)
+
+
+def test_with_a_sign_nothing_is_asked_back() -> None:
+    assert adjust(checked(POUCH), wish("+1 round")).text
 
 
 @pytest.mark.parametrize("name", ADJUSTABLE)

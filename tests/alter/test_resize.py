@@ -127,7 +127,7 @@ def test_words_of_a_count_stay_the_authors() -> None:
 @pytest.mark.parametrize(
     ("name", "mm", "reason"),
     [
-        ("reed-tray", 400.0, "no size near to 40 cm"),
+        ("reed-tray", 100.0, "no size near to 10 cm"),
         ("sandbank-seal", 60.0, "no size near to 6 cm"),
         ("curlew-cap", 500.0, "The nearest is child"),
         ("harbour-square", 300.0, "how far the whole"),
@@ -142,9 +142,11 @@ def test_a_design_that_doesnt_allow_it_says_why(name: str, mm: float, reason: st
 @pytest.mark.parametrize(
     ("name", "mm", "reason"),
     [
-        ("reed-tray", 200.0, "The nearest that more or fewer increase rounds could make it is about"),
-        ("pebble-ball", 600.0, "The nearest that more or fewer increase rounds could make it is about"),
-        ("ebb-scarf", 20.0, "The nearest that more or fewer chains could make it is about 8 cm."),
+        ("reed-tray", 100.0, "The nearest that can be made is about 20 cm."),
+        ("pebble-ball", 140.0, "The nearest that can be made is about 16.5 cm."),
+        ("pebble-ball", 100.0, "The nearest that can be made is about 16.5 cm."),
+        ("pebble-ball", 600.0, "By whole rounds the nearest that can be made is about 30 cm."),
+        ("ebb-scarf", 20.0, "The nearest that can be made is about 15.5 cm."),
         ("ebb-scarf", 262.0, ""),
     ],
 )
@@ -161,7 +163,26 @@ def test_where_no_number_of_chains_is_nearer_that_is_said() -> None:
     """A wave of 14 stitches is 8.6 cm in thicker yarn: 26 cm, or 17 cm, for 22.5 cm."""
     with pytest.raises(CannotAlter) as no:
         fit_yarn(demo("ebb-scarf"), 4)
-    assert no.value.reasons[1:] == ("More or fewer chains don't bring it nearer.",)
+    assert no.value.reasons[1:] == ("No other number of stitches that can be made comes nearer.",)
+
+
+def test_what_the_refusal_names_as_nearest_can_be_made() -> None:
+    ball = demo("pebble-ball")
+    with pytest.raises(CannotAlter) as no:
+        fit_around(ball, ball, 140.0)
+    assert no.value.reasons[-1].endswith("about 16.5 cm.")
+    fitted = fit_around(ball, ball, 165.0)
+    assert fitted.altered is not None
+    assert not fitted.altered.checked.has_errors
+    assert fitted.around_mm == pytest.approx(165.0, abs=0.5)
+
+
+def test_the_same_reason_is_said_once() -> None:
+    ball = demo("pebble-ball")
+    with pytest.raises(CannotAlter) as no:
+        fit_around(ball, ball, 140.0)
+    told = [one.split(" stitches: ", 1) for one in no.value.reasons[1:-1]]
+    assert [numbers for numbers, _ in told] == ["24 to 32"]
 
 
 def test_what_a_collar_is_around_is_what_its_file_says_then() -> None:

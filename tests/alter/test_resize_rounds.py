@@ -1,8 +1,11 @@
 """Flat circles and squares from their middle: more or fewer rounds, and the words that end them."""
 
+import math
+
 import pytest
 
-from loopleaf.alter import fit_around
+from loopleaf.alter import CannotAlter, fit_around
+from loopleaf.alter.around import way_around
 from loopleaf.review import Checked
 from tests.alter.patterns import checked
 from tests.alter.test_resize_shapes import holds, text_of
@@ -74,6 +77,41 @@ pieces:
 )
 
 
+FOUR = GRANNY.replace("across: 14 cm", "across: 11 cm")
+FOUR = FOUR[: FOUR.index("      - {round: 5")].replace(
+    'rep from * around, join", count: "48 dc', 'rep from * around, join, fasten off", count: "48 dc'
+)
+
+
+@pytest.mark.parametrize(
+    ("pattern", "third"),
+    [
+        (FOUR, "(3 dc in next ch-1 sp, ch 1) x 3"),
+        (FOUR.replace("ch 1) x 2", "ch 1) twice"), "(3 dc in next ch-1 sp, ch 1) 3 times"),
+        (FOUR.replace("ch 1) x 2", "ch 1) 2 times"), "(3 dc in next ch-1 sp, ch 1) 3 times"),
+    ],
+)
+def test_once_without_a_bracket_and_then_twice_goes_on_to_three_times(pattern: str, third: str) -> None:
+    """A granny square of four rounds: what is written once in the third stands in a bracket in the fourth."""
+    square = checked(pattern)
+    assert not square.has_errors
+    wider = fit_around(square, square, (way_around(square, "square") or 0.0) * 5 / 4)
+    text = text_of(wider)
+    assert text.count(third) == 2
+    assert '"60 dc, 4 ch-2 sps, 16 ch-1 sps"' in text
+    assert text.count("fasten off") == 1
+    assert holds(wider)
+
+
+def test_what_is_worked_otherwise_in_a_bracket_doesnt_go_on() -> None:
+    """In the third round the side is worked in the corner's stitches: no step leads from it to the fourth."""
+    other = FOUR.replace(" 3 dc in next ch-1 sp, ch 1", " 3 hdc in next ch-1 sp, ch 1")
+    square = checked(other.replace('"36 dc', '"24 dc, 12 hdc'))
+    assert not square.has_errors
+    with pytest.raises(CannotAlter):
+        fit_around(square, square, (way_around(square, "square") or 0.0) * 5 / 4)
+
+
 @pytest.mark.parametrize("worked", sorted(ENDS))
 def test_a_flat_circle_ends_with_the_round_that_is_its_last_now(worked: str) -> None:
     """By hand: at 14 stitches over 10 cm, 42 stitches are 30 cm around and 24 are 17 cm."""
@@ -119,7 +157,7 @@ def test_a_square_that_grows_by_rule_keeps_its_edging() -> None:
 
 SHAWL = (
     COASTER.split("pieces:")[0]
-    .replace("around: 21.5 cm", "width: 87 cm")
+    .replace("around: 21.5 cm", "width: 57 cm")
     .replace("stitch: sc, stitches: 14, rows: 16", "stitch: dc, stitches: 14, rows: 8")
     .replace("{sc: does not count}", "{dc: counts, sc: does not count}")
     + """\
@@ -145,8 +183,12 @@ pieces:
 
 @pytest.mark.parametrize(("rows", "stitches"), [(28, 169), (14, 85)])
 def test_a_shawl_from_a_point_gets_rows_that_grow(rows: int, stitches: int) -> None:
-    """By hand: 6 dc in row 1 and 6 more in each, so 6 × rows, and the edging has one more."""
-    fitted = fit_around(checked(SHAWL), checked(SHAWL), (6 * rows + 2) / 14 * 100)
+    """By hand: 6 dc in row 1 and 6 more in each, so 6 × rows, and the edging has one more. Each row of 12.5
+    mm leans out by a stitch of 7.1 mm at an edge and by two at the spine: 29.7° and 48.8°, so from tip to tip
+    it is 12.5 ÷ cos 29.7° × sin 78.5° wider on either side.
+    """
+    a_row_mm = 2 * 12.5 / math.cos(math.radians(29.7)) * math.sin(math.radians(78.5))
+    fitted = fit_around(checked(SHAWL), checked(SHAWL), (rows + 0.3) * a_row_mm)
     text = text_of(fitted)
     assert f"rows: 2-{rows}\n" in text
     assert f"{{row: {rows + 1}, " in text

@@ -181,9 +181,33 @@ def test_an_oval_grows_by_its_chain() -> None:
 
 def test_an_oval_tray_moves_its_handles_along() -> None:
     text = text_of(fit_around(demo("reed-tray"), demo("reed-tray"), 855))
-    assert "chain 17, both sides" in text
-    assert "count: {from: 46, step: 6}" in text
+    assert "chain 14, both sides" in text  # a round of 6 more, and one stitch more along either side
+    assert "count: {from: 40, step: 6}" in text
     assert "sc in next 38 sts, ch 12, sk 9 sts, sc in next 37 sts" in text
+
+
+@pytest.mark.parametrize(
+    ("mm", "around", "chain", "last", "along"),
+    [
+        (620, 68, 13, 8, (25, 24)),  # three rounds of 6 fewer, so 9 stitches fewer along either side
+        (545, 60, 12, 7, (21, 20)),  # four rounds, and one chain: 26 stitches, 13 a side
+        (890, 98, 13, 13, (40, 39)),  # two rounds more: 12 stitches, 6 a side
+    ],
+)
+def test_a_tray_loses_rounds_and_its_handles_stay_opposite(
+    mm: int, around: int, chain: int, last: int, along: tuple[int, int]
+) -> None:
+    """By hand: 86 stitches are 78 cm around, a round of the base adds 6, a chain 2."""
+    fitted = fit_around(demo("reed-tray"), demo("reed-tray"), mm)
+    text = text_of(fitted)
+    assert f"start: chain {chain}, both sides" in text
+    assert f"{{rounds: 3-{last}, work:" in text
+    assert f"count: {around}," in text
+    there, back = along
+    assert f"ch 12, sk 9 sts, sc in next {there} sts, ch 12, sk 9 sts, sc in next {back} sts" in text
+    assert 1 + 9 + there + 9 + back == around
+    assert 9 + there == around // 2  # from one handle's beginning to the other's
+    assert holds(fitted)
 
 
 def test_another_piece_than_the_first() -> None:

@@ -4,7 +4,9 @@ import math
 
 import pytest
 
-from .worked_patterns import measured, rounds, rows
+from tests.alter.patterns import demo
+
+from .worked_patterns import HEAD, measured, rounds, rows
 
 EVEN = "ch 1, sc in each st around, join"
 DISC = (
@@ -62,3 +64,27 @@ def test_what_is_no_circle_has_none() -> None:
     oval = measured(rounds(both, EVEN, start="chain 6, both sides"))
     assert set(oval.pieces[0].across_mm[0]) == {None}
     assert measured(rows("sc in 2nd ch from hook and in each ch across, turn")).pieces[0].across_mm == ()
+
+
+@pytest.mark.parametrize(
+    ("lines", "stated", "at"),
+    [
+        (SQUARE, "{piece: disc, across: 9 cm}", -1),
+        (DISC, "{piece: disc, across: 9 cm}", -1),
+        ((*DISC, EVEN, EVEN, EVEN), "{rounds: 1-3, across: 9 cm}", 2),
+        (SQUARE, "{rounds: 1, across: 3 cm}", 0),
+    ],
+)
+def test_the_table_ends_at_the_gauge_by_how_far_it_is_across(
+    lines: tuple[str, ...], stated: str, at: int
+) -> None:
+    """What was measured is what the round says that it was measured at."""
+    head = HEAD.replace("{stitch: sc, stitches: 20, rows: 20, over: 10 cm}", stated)
+    piece = measured(rounds(*lines), head=head).pieces[0]
+    assert piece.across_mm[0][at] == pytest.approx(30 if "3 cm" in stated else 90)
+
+
+def test_the_harbour_square_ends_at_17_cm() -> None:
+    measured_square = demo("harbour-square").measured
+    assert measured_square is not None
+    assert measured_square.pieces[0].across_mm[0][-1] == pytest.approx(170)

@@ -120,7 +120,7 @@ def test_near_misses(text: str) -> None:
 
 
 def test_all_at_once() -> None:
-    text = "a: *sc in next st\nb: fine\nc: @x y\nd: one: two\ne: {f: 40 (48, 56)}\npieces: {}\n"
+    text = "a: *sc in next st\nb: fine\nc: @x y\nd: one: two\ne: {f: 40 (48, 56)}\npieces: {p: {worked: chain}}\n"
     found = [(one.rule, one.location.line) for one in load(text.encode(), "f.yml").findings]
     assert [one for one in found if one[0] != "unknown-field" and one[0] != "field-missing"] == [
         ("not-yaml", 1),

@@ -231,6 +231,13 @@ def test_amounts_in_both_units_and_the_hook_in_millimetres_first() -> None:
     assert [hook.size for hook in leaf_of("lantern-pouch").hooks] == ["5.5 mm (US I-9)"]
 
 
+def test_balls_to_buy_are_enough_for_the_largest_amount() -> None:
+    """By the stitches 2 m would do, and so would one ball of 3; 4 m with a tenth take two."""
+    one = _set_out(COASTER.replace("weighed: 5 g, ball: {grams: 50, metres: 85}", "ball: {metres: 3}"))
+    (slate,) = one.yarns
+    assert slate.balls.startswith("2 balls of "), slate
+
+
 def test_amounts_one_a_size() -> None:
     (grey,) = leaf_of("gull-collar").yarns
     assert grey.amount.startswith("64 (70, 76) g, ")

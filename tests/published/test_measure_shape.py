@@ -9,8 +9,9 @@ from loopleaf.measure import flat_growth
 from loopleaf.measure.shape import ball_stitches, flatness, polygon_growth
 from loopleaf.measure.size import RoundSize
 from loopleaf.measure.units import Band
-from tests.measure.worked_patterns import measured
+from tests.measure.worked_patterns import HEAD, measured
 from tests.measure.worked_patterns import rounds as rounds_of
+from tests.measure.worked_patterns import rows as rows_of
 
 
 def worked_rounds(*lines: str, start: str) -> list[RoundSize]:
@@ -95,3 +96,37 @@ def test_a_balls_stitches_cover_its_surface() -> None:
     radius = 40 / math.pi
     total = sum(ball_stitches(k, radius, 1, 1) for k in range(1, 41))
     assert total == pytest.approx(4 * math.pi * radius**2, rel=0.001)
+
+
+def fanned(*lines: str, head: str = HEAD) -> dict[str, float]:
+    """What rows on a chain of 2 or 4 measure, in mm."""
+    chain = 4 if "dc" in lines[0] else 2
+    piece = measured(rows_of(*lines, chain=chain), head=head).pieces[0]
+    return {what: band.middle for what, band in piece.size[0].items()}
+
+
+def test_a_right_isosceles_triangle() -> None:
+    """Twice as wide as deep, and its two equal sides √2 of its depth each (textbook geometry). Stitches as
+    wide as high, one more a row at each edge and at each side of the spine: four times 45°.
+    """
+    grown = "ch 1, 2 sc in first st, {0} sc, 3 sc in next st, {0} sc, 2 sc in last st, turn"
+    found = fanned("5 sc in 2nd ch from hook, turn", *(grown.format(2 * n + 1) for n in range(20)))
+    assert found["width"] == pytest.approx(2 * found["length"], rel=0.01)
+    assert found["length"] == pytest.approx(21 * 5 * math.sqrt(2), rel=0.01)
+    assert found["around"] == pytest.approx(2 * math.sqrt(2) * found["length"], rel=0.05)
+
+
+def test_half_a_disc() -> None:
+    """Archimedes, Measurement of a Circle, of half of one: π·r along its edge, 2·r wide, r deep; by chords
+    (six here) a little less than the circle that goes through their ends.
+    """
+    head = HEAD.replace("stitch: sc, stitches: 20, rows: 20", "stitch: dc, stitches: 19, rows: 10")
+    grown = [f"ch 3 (does not count), (dc in next {n} sts, 2 dc in next st) x 6, turn" for n in range(1, 15)]
+    first = (
+        "6 dc in 4th ch from hook (skipped chs do not count), turn",
+        "ch 3 (does not count), 2 dc in each st across, turn",
+    )
+    found = fanned(*first, *grown, head=head)
+    assert found["width"] == pytest.approx(2 * 160, rel=0.05)
+    assert found["length"] == pytest.approx(160, rel=0.05)
+    assert found["around"] == pytest.approx(math.pi * 160, rel=0.05)

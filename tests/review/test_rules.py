@@ -86,6 +86,7 @@ NAMES = [
     "level-below-techniques",
     "fasten-off-missing",
     "gauge-missing",
+    "gauge-stitch-unknown",
     "size-missing",
     "licence-missing",
     "licence-unknown",

@@ -25,6 +25,7 @@ TABLES = {
         "conditions",
         "papers",
         "licences",
+        "fabrics",
     )
 }
 ROWS = [

@@ -6,27 +6,32 @@ chain gets as many chains more or fewer as its stitches come out even with. Ever
 first, and the first one that checks is taken: a design that doesn't allow it says why in its own findings.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from ..fabric import PieceWork
 from ..measure.amounts import centimetres
+from ..measure.finished import What
 from ..pattern import Path, Pattern, Piece
 from ..pattern.reading import read_length
 from ..review import Checked
-from .ball import Ball, ball_of, write_ball
+from .ball import ball_of, write_ball
 from .base import Base, base_of
-from .crown import Crown, crown_of, write_crown
+from .candidates import TRIES, Candidate, of_a_ball, of_a_base, of_a_chain, of_a_crown, of_an_oval
+from .crown import crown_of, write_crown
 from .draft import CannotAlter, Draft, NotUnderstood
 from .numbers import Renumber, renumber
 from .oval import chains_of, lengthen
 from .placing import place_anew
 from .settle import Altered, Follow, settle
 
-_TRIES = 48
-"""Candidates worked before it is said that none fits."""
 _REASONS = 3
 _FAR = 0.15
 """A size that misses by more than so much of what is wanted isn't near (chosen here)."""
+_BEYOND, _FINE = 20, 6
+"""Candidates farther off that are worked to find the nearest that can be made: the first few by single
+stitches, then by whole rounds until one is found, then all between.
+"""
 _TUBE = 1.5
 """Times the chains that it begins with: as wide as a tube gets (chosen here)."""
 
@@ -41,22 +46,6 @@ class Fitted:
     altered: Altered | None
     around_mm: float
     passed: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class _Candidate:
-    """stitches: around the widest of the piece. more: rounds in the base; for a chain, chains. rest: stitches
-    that one further round adds. sides: stitches more along either side of an oval.
-    """
-
-    stitches: int
-    more: int
-    rest: int = 0
-    sides: int = 0
-
-    @property
-    def changes(self) -> bool:
-        return bool(self.more or self.rest or self.sides)
 
 
 def length_mm(text: str) -> float:
@@ -103,52 +92,58 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
     ball = ball_of(work, piece, base)
     crown = crown_of(work, piece, model) if base is None else None
     if ball is not None:
-        candidates = _of_a_ball(ball, wanted)
+        candidates = of_a_ball(ball, wanted)
     elif base is not None:
-        candidates = _of_a_base(base, stitches, wanted)
+        candidates = of_a_base(base, stitches, wanted)
     elif crown is not None:
-        candidates = _of_a_crown(crown)
+        candidates = of_a_crown(crown)
     elif model.start is not None and model.start.kind == "chain ring" and _grows(model, stitches):
         raise CannotAlter(
             f"“{name}” grows from a ring in its middle, by rounds that follow no rule which more or fewer of "
             "them could keep to."
         )
     elif model.start is not None and model.start.chain is not None:
-        candidates = _of_a_chain(model, stitches)
+        candidates = of_a_chain(model, stitches)
     else:
         raise CannotAlter(f"“{name}” begins neither in the middle of a base nor on a chain of its own.")
-    candidates += _of_an_oval(model, stitches)
-    passed: list[str] = []
+    candidates += of_an_oval(model, base, stitches)
+    passed: list[tuple[int, str]] = []
     best: Fitted | None = None
+    beyond_mm: float | None = None
+    beyond, every = 0, False
     at_stitches, at_mm, a_stitch_mm = stitches, around_mm, around_mm / stitches
 
-    def misses_by(one: _Candidate) -> float:
+    def misses_by(one: Candidate) -> float:
         return abs(at_mm + a_stitch_mm * (one.stitches - at_stitches) - wanted_mm)
 
-    for _ in range(min(_TRIES, len(candidates))):
+    for _ in range(min(TRIES, len(candidates))):
+        coarse = beyond > _FINE and beyond_mm is None
         candidate = min(
-            candidates, key=lambda one: (misses_by(one), one.rest, abs(one.more) + abs(one.sides))
+            (one for one in candidates if not (coarse and one.rest)),
+            key=lambda one: (misses_by(one), one.rest, abs(one.more) + abs(one.sides)),
+            default=None,
         )
-        candidates.remove(candidate)
-        if misses_by(candidate) >= (abs(best.around_mm - wanted_mm) if best else _FAR * wanted_mm):
-            if best is None and not passed:
-                nearest_mm = at_mm + a_stitch_mm * (candidate.stitches - at_stitches)
-                by = "chains" if base is None and ball is None else "increase rounds"
-                by = "rounds that draw in" if crown is not None else by
-                passed.append(
-                    f"The nearest that more or fewer {by} could make it is about {centimetres(nearest_mm)}."
-                    if candidate.changes
-                    else f"More or fewer {by} don't bring it nearer."
-                )
+        if candidate is None:
             break
+        candidates.remove(candidate)
+        nearest_mm = best.around_mm if best is not None else beyond_mm
+        if nearest_mm is not None and misses_by(candidate) >= abs(nearest_mm - wanted_mm):
+            every = True
+            break
+        if best is None and misses_by(candidate) >= _FAR * wanted_mm:
+            beyond += 1
+            if beyond > _BEYOND:
+                break
+            if not candidate.changes:
+                beyond_mm = around_mm
+                continue
         if not candidate.changes:
             best = Fitted(None, around_mm)
             continue
         try:
             draft = Draft(now.source)
-            if candidate.sides:
-                lengthen(draft, piece, candidate.sides)
-                to = _chain(draft, model, name, candidate.sides)
+            if chains_of(model) is not None:
+                to = _oval(draft, pattern, piece, base, candidate)
             elif ball is not None:
                 slim = _slim(now, name) / _slim(before, name)
                 to = write_ball(draft, pattern, ball, candidate.more, slim, candidate.rest)
@@ -161,7 +156,7 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
                 to = _chain(draft, model, name, candidate.more)
             altered = settle(before, draft, _placing(piece, to))
         except CannotAlter as no:
-            passed.append(f"{candidate.stitches} stitches: {no.reasons[0]}")
+            passed.append((candidate.stitches, no.reasons[0]))
             continue
         made_mm = way_around(altered.checked, name) or 0.0
         # The widest round may grow by more than the stitches added.
@@ -169,22 +164,55 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
             a_stitch_mm = (made_mm - at_mm) / (candidate.stitches - at_stitches) or a_stitch_mm
         at_stitches, at_mm = candidate.stitches, made_mm
         if abs(made_mm - wanted_mm) > _FAR * wanted_mm:
-            passed.append(f"{candidate.stitches} stitches: it would come out {centimetres(made_mm)}.")
+            if beyond_mm is None or abs(made_mm - wanted_mm) < abs(beyond_mm - wanted_mm):
+                beyond_mm = made_mm
         elif best is None or abs(made_mm - wanted_mm) < abs(best.around_mm - wanted_mm):
             best = Fitted(altered, made_mm)
     if best is not None:
-        return replace(best, passed=tuple(passed))
+        return replace(best, passed=tuple(_by_reason(passed)))
+    reasons = _by_reason(passed)[:_REASONS]
+    if beyond_mm == around_mm:
+        reasons.append("No other number of stitches that can be made comes nearer.")
+    elif beyond_mm is not None:
+        by = "The" if every or beyond <= _FINE else "By whole rounds the"
+        reasons.append(f"{by} nearest that can be made is about {centimetres(beyond_mm)}.")
     raise CannotAlter(
         f"The design has no size near to {centimetres(wanted_mm)}; with the stitches that it has it is "
         f"{centimetres(around_mm)}.",
-        *passed[:_REASONS],
+        *reasons,
     )
 
 
+def _by_reason(passed: Sequence[tuple[int, str]]) -> list[str]:
+    """`12, 18 and 24 stitches: why not`; a number of stitches that was tried in several ways by its first."""
+    first: dict[int, str] = {}
+    for stitches, reason in passed:
+        first.setdefault(stitches, reason)
+    alike: dict[str, list[int]] = {}
+    for stitches, reason in first.items():
+        alike.setdefault(reason, []).append(stitches)
+    return [f"{_runs_of(numbers)} stitches: {reason}" for reason, numbers in alike.items()]
+
+
+def _runs_of(numbers: Sequence[int]) -> str:
+    """`12, 18 and 24 to 32`, smallest first."""
+    runs: list[list[int]] = []
+    for number in sorted(numbers):
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    said = [f"{run[0]} to {run[-1]}" if run[1:] else str(run[0]) for run in runs]
+    return " and ".join([", ".join(said[:-1])] * bool(said[1:]) + said[-1:])
+
+
 def way_around(checked: Checked, piece: str, size: int = 0) -> float | None:
-    """The way around a piece in one size, or its width in rows, in mm; None without a gauge."""
+    """The way around a piece in one size, or its width in rows, in mm; None without a gauge. Rows that fan
+    out from a point are as wide as from tip to tip.
+    """
     found = checked.measured.piece(piece) if checked.measured is not None else None
-    band = found.size[size].get("around") if found and found.size else None
+    what: What = "width" if found is not None and found.from_a_point else "around"
+    band = found.size[size].get(what) if found and found.size else None
     return band.middle if band is not None else None
 
 
@@ -209,58 +237,6 @@ def _sizes_instead(now: Checked, wanted_mm: float) -> str:
     told = ", ".join(text for _, text in sizes)
     nearest = f" The nearest is {min(sizes)[1]}." if sizes else ""
     return f"This pattern is written in {len(now.measured.pattern.sizes)} sizes already: {told}.{nearest}"
-
-
-def _of_a_base(base: Base, stitches: int, wanted: float) -> list[_Candidate]:
-    """Whole increase rounds more or fewer, and one with fewer increases, by how near they come."""
-    found = []
-    for more in range(2 - base.last, max(2 * base.last, 12)):
-        kept = base.counts[base.last - 1 + more] if more <= 0 else base.stitches + more * base.grows
-        found += [
-            _Candidate(stitches - base.stitches + kept + rest, more, rest)
-            for rest in range(base.grows if base.words is not None else 1)
-            if kept + rest > 0
-        ]
-    found.sort(key=lambda one: (abs(one.stitches - wanted), one.rest, abs(one.more)))
-    return found[:_TRIES]
-
-
-def _of_a_chain(model: Piece, stitches: int) -> list[_Candidate]:
-    assert model.start is not None
-    chain = model.start.chain.of(0) if model.start.chain is not None else None
-    step = model.start.multiple or 1
-    least = -((chain or 0) // step) + 1
-    found = [_Candidate(stitches + more * step, more * step) for more in range(least, 400 // step + 2)]
-    return [one for one in found if (chain or 0) + one.more > model.start.plus]
-
-
-def _of_a_ball(ball: Ball, wanted: float) -> list[_Candidate]:
-    """Growing rounds more or fewer, as many drawing in, and one that grows less, by how near they come."""
-    found = [
-        _Candidate(ball.base.stitches + more * ball.step + rest, more, rest)
-        for more in range(2 - ball.base.last, 2 * ball.base.last)
-        for rest in range(ball.step)
-    ]
-    found.sort(key=lambda one: (abs(one.stitches - wanted), one.rest, abs(one.more)))
-    return found[:_TRIES]
-
-
-def _of_a_crown(crown: Crown) -> list[_Candidate]:
-    """Rounds that draw in more or fewer."""
-    return [
-        _Candidate(crown.stitches + more * crown.step, more)
-        for more in range(-crown.spare, max(2 * crown.spare, 12))
-    ]
-
-
-def _of_an_oval(model: Piece, stitches: int) -> list[_Candidate]:
-    """Longer or shorter by its chain, down to half of it and up to twice."""
-    chains = chains_of(model) or 0
-    return [
-        _Candidate(stitches + 2 * sides, 0, sides=sides)
-        for sides in range(-(chains // 2), chains + 1)
-        if sides
-    ]
 
 
 def _slim(checked: Checked, name: str) -> float:
@@ -303,7 +279,23 @@ def _chain(draft: Draft, model: Piece, name: str, more: int) -> Renumber:
     return int
 
 
-def _rounds(draft: Draft, pattern: Pattern, model: Piece, base: Base, candidate: _Candidate) -> Renumber:
+def _oval(
+    draft: Draft, pattern: Pattern, piece: PieceWork, base: Base | None, candidate: Candidate
+) -> Renumber:
+    """An oval longer by its chain, wider by rounds of its base; what lies along its sides follows both."""
+    model = pattern.pieces[piece.name]
+    to: Renumber = int
+    if candidate.sides:
+        to = _chain(draft, model, piece.name, candidate.sides)
+    around = 2 * candidate.sides
+    if base is not None and (candidate.more or candidate.rest):
+        to = _rounds(draft, pattern, model, base, candidate)
+        around += base.grows * candidate.more + candidate.rest
+    lengthen(draft, piece, candidate.sides, base.last if base is not None else None, around // 2)
+    return to
+
+
+def _rounds(draft: Draft, pattern: Pattern, model: Piece, base: Base, candidate: Candidate) -> Renumber:
     """Base rounds more or fewer, and behind them one with the rest of the increases."""
     at: Path = ("pieces", base.piece, model.entries_field)
     last, added = base.last, candidate.more + (1 if candidate.rest else 0)

@@ -9,6 +9,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..measure import Measured
+from ..measure.amounts import centimetres, inches
+from ..measure.finished import What
 from ..pattern import Entry, Path, Pattern
 from ..pattern.reading import read_length
 from ..review import Checked
@@ -19,6 +21,7 @@ from .spread import gaps
 
 MARK = "height"
 _MOST_STEPS = 6
+_HEIGHTS: tuple[What, ...] = ("height", "length")
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,22 +56,27 @@ class Setting:
 
 @dataclass(frozen=True, slots=True)
 class Wish:
-    """What a reader asks for: so many rounds, or so many millimetres, more or (below 0) fewer."""
+    """What a reader asks for: so many rounds, or so many millimetres, more or (below 0) fewer.
+
+    unsigned: the words, where they say neither `+` nor `-`; they may mean the whole height then.
+    """
 
     rounds: int | None = None
     mm: float | None = None
+    unsigned: str = ""
 
 
 def wish(text: str) -> Wish:
-    """`+3 rounds`, `-2 rows`, `+3 cm`, `-1½ in`. Raises CannotAlter for anything else."""
-    asked = text.strip()
+    """`+3 rounds`, `-2 rows`, `+3 cm`, `-1½ in`. Raises NotUnderstood for anything else."""
+    asked = " ".join(text.split())
     by = -1 if asked.startswith(("-", "−")) else 1
-    amount = asked[1:].lstrip() if asked.startswith(("+", "-", "−")) else asked
+    signed = asked.startswith(("+", "-", "−"))
+    amount, unsigned = (asked[1:].lstrip(), "") if signed else (asked, asked)
     rounds = re.fullmatch(r"(\d+)\s*(?:rounds?|rnds?|rows?)", amount, re.I)
     if rounds is not None:
-        return Wish(rounds=by * int(rounds[1]))
+        return Wish(rounds=by * int(rounds[1]), unsigned=unsigned)
     try:
-        return Wish(mm=by * read_length(amount).mm)
+        return Wish(mm=by * read_length(amount).mm, unsigned=unsigned)
     except ValueError:
         raise NotUnderstood(
             f"“{text}” isn't a change of height; write “+3 rounds”, “-2 rounds” or “+3 cm”."
@@ -104,8 +112,13 @@ def _adjustable(pattern: Pattern, measured: Measured, piece: str, index: int, en
 
 
 def adjust(checked: Checked, wished: Wish) -> Altered:
-    """The pattern with its height changed. Raises CannotAlter where that can't be."""
+    """The pattern with its height changed.
+
+    Raises CannotAlter where that can't be, NotUnderstood where it isn't said whether it is to be more.
+    """
     parts = _parts(checked)
+    if wished.unsigned:
+        raise NotUnderstood(_both_readings(checked, parts, wished))
     more = wished.rounds
     if more is None:
         unit = _step(parts)
@@ -120,6 +133,49 @@ def adjust(checked: Checked, wished: Wish) -> Altered:
     if not more:
         raise CannotAlter("That is the pattern as it is.")
     return _by(checked, parts, more)
+
+
+def _both_readings(checked: Checked, parts: Sequence[Adjustable], wished: Wish) -> str:
+    """So much more, or so much in all: how each is asked for."""
+    asked = wished.unsigned
+    more = f"Is “{asked}” more, or in all? For so much more write “+{asked}”."
+    one = parts[0]
+    if wished.rounds is not None:
+        assert checked.source.pattern is not None
+        word = checked.source.pattern.pieces[one.piece].entries[one.entry].word
+        run = f"{word}s {one.first}-{one.last}" if one.last > one.first else f"{word} {one.first}"
+        number = one.last - one.first + 1
+        is_now = f"{run} {'are' if number > 1 else 'is'} {number} now"
+        by = wished.rounds - number
+        change = f"{by:+d} {word}{'s' if abs(by) != 1 else ''}" if by else ""
+    else:
+        now_mm = _high_now(checked, one.piece)
+        if now_mm is None or wished.mm is None:
+            return more
+        said = inches if re.search(r"in|\"|″", asked) else centimetres
+        is_now = f"it is about {said(now_mm)} high now"
+        sign = "+" if wished.mm > now_mm else "-"
+        change = "" if said(wished.mm) == said(now_mm) else f"{sign}{said(abs(wished.mm - now_mm))}"
+    if not change:
+        return f"{more} In all it is as it is now: {is_now}."
+    return f"{more} In all: {is_now}, so write “{change}”."
+
+
+def _high_now(checked: Checked, piece: str) -> float | None:
+    """How high a piece is, in mm: as its author says, else as it is worked out.
+
+    None in several sizes, and without a gauge.
+    """
+    measured = checked.measured
+    found = measured.piece(piece) if measured is not None else None
+    if measured is None or found is None or len(found.size) != 1:
+        return None
+    first = measured.pieces[0].name == piece
+    for what in _HEIGHTS:
+        for one in measured.stated:
+            if one.what == what and (one.piece == piece or (first and not one.piece)):
+                return one.mm(0)
+    return next((found.size[0][what].middle for what in _HEIGHTS if what in found.size[0]), None)
 
 
 def rise_of(checked: Checked, more: int) -> float | None:

@@ -1,7 +1,7 @@
 """An oval made longer or shorter: its chain, and the straight runs along both of its sides.
 
 Every round keeps its ends; its two longest plain runs (or the one in a bracket that is worked twice) get as
-many stitches more as the chain.
+many stitches more as the chain. Behind the base they hold what its ends have grown by, too.
 """
 
 import re
@@ -23,19 +23,24 @@ def chains_of(model: Piece) -> int | None:
     return start.chain.of(0)
 
 
-def lengthen(draft: Draft, piece: PieceWork, more: int) -> None:
-    """So many stitches more (or, below 0, fewer) along either side of every round that says how many."""
+def lengthen(draft: Draft, piece: PieceWork, more: int, base: int | None, behind: int) -> None:
+    """So many stitches more (or, below 0, fewer) along either side of every round that says how many.
+
+    base: number of its last round, None where it has none. behind: stitches more along either side of the
+    rounds behind that.
+    """
     paths: set[Path] = set()
     for round in piece.rounds:
-        if round.line is None or round.plan.work_path in paths:
+        by = more if base is None or round.plan.number <= base else behind
+        if round.line is None or round.plan.work_path in paths or not by:
             continue
         paths.add(round.plan.work_path)
         for count, span in _sides(round.line.steps):
             text = round.plan.work[span.start : span.end]
             found = list(re.finditer(rf"\b{count}\b", text))
-            if found and count + more > 0:
+            if found and count + by > 0:
                 at = span.start + found[-1].start()
-                draft.part(round.plan.work_path, at, at + len(str(count)), str(count + more))
+                draft.part(round.plan.work_path, at, at + len(str(count)), str(count + by))
 
 
 def _sides(steps: tuple[Step, ...]) -> list[tuple[int, Span]]:

@@ -4,6 +4,10 @@ import re
 from dataclasses import dataclass
 
 _NUMBER = re.compile(r"\d+")
+_TWICE = re.compile(r"(?<=[)\]]) twice\b")
+_TWO_OF = re.compile(
+    r"(?P<opens>[(\[])(?P<within>[^()\[\]]*)(?:(?P<by>[)\]] ?[x×] ?)2\b|(?P<closes>[)\]] )2 times\b)"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,10 +29,21 @@ class Series:
 
 
 def series(first: str, second: str) -> Series | None:
-    """What two texts make likely to come next; None where they differ by more than numbers, or by none."""
+    """What two texts make likely to come next; None where they differ by more than numbers, or by none.
+
+    What stands once in the first may stand in a bracket, worked twice, in the second.
+    """
+    first, second = (_TWICE.sub(" 2 times", text) for text in (first, second))
+    if first == _TWO_OF.sub(r"\g<within>", second):
+        first = _TWO_OF.sub(_once, second)
     words = tuple(_NUMBER.split(first))
     if words != tuple(_NUMBER.split(second)):
         return None
     numbers = [[int(one) for one in _NUMBER.findall(text)] for text in (first, second)]
     steps = tuple(there - here for here, there in zip(*numbers, strict=True))
     return Series(words, tuple(numbers[1]), steps) if any(steps) else None
+
+
+def _once(found: re.Match[str]) -> str:
+    ends = f"{found['by']}1" if found["by"] else f"{found['closes']}1 times"
+    return f"{found['opens']}{found['within']}{ends}"

@@ -5,6 +5,9 @@ from math import hypot
 from .canvas import Point
 from .sketch import WORDS, Sketch, width_of
 
+DRAWN = 46.0
+"""The longer side of a form, in units, with room for words beside it."""
+
 GAP = 3.0
 """A measure stands so far from what it measures."""
 

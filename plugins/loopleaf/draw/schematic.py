@@ -10,15 +10,13 @@ from ..measure import Measured, measure
 from ..measure.finished import What
 from ..measure.size import enclosed
 from .canvas import Point
+from .fanned import fanned
 from .form import Form, about, form_of, outline_above, said
 from .lettered import Lettered
-from .measuring import GAP, arrow, measured_across, measured_along, measured_up, split
+from .measuring import DRAWN, GAP, arrow, measured_across, measured_along, measured_up, split
 from .sheet import Sheet, sheet_for
 from .sketch import WORDS, Figure, Sketch, width_of
 from .subject import Subject, subject_of
-
-DRAWN = 46.0
-"""The longer side of a form, in units, with room for words beside it."""
 
 LONGEST = 2.4
 """What is so many times as long as wide is drawn shortened, with a break."""
@@ -193,6 +191,10 @@ def _half_circle(side: int) -> list[Point]:
 
 
 def _rows(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measured) -> list[str]:
+    own = measured.piece(subject.piece.name)
+    fan = own.fans[0] if own is not None and own.fans else None
+    if fan is not None:
+        return fanned(sketch, letters, fan, subject.piece.name, measured)
     subject = replace(subject, sizes=enclosed(subject.sizes))
     if subject.sizes[-1].blocks:
         return _straight(sketch, letters, replace(subject, sizes=subject.sizes[-1:]), measured)

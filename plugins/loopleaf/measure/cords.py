@@ -5,6 +5,7 @@ no source). A finger-knotted cord takes six times its length in yarn (Handbook o
 1918).
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ..pattern import Around, Pattern
@@ -20,7 +21,8 @@ class Cord:
 
     around_mm: the round that it goes through, None where the pattern doesn't say which.
 
-    chains: to make for it at the piece's gauge, None without a gauge.
+    chains: to make for it at the piece's gauge, None without a gauge. off: the share by which the gauge lets
+    that round be off; 0 of a cord that is told by it, which changes with it.
     """
 
     piece: str
@@ -28,6 +30,12 @@ class Cord:
     length_mm: float
     chains: int | None
     around_mm: float | None
+    off: float = 0.0
+
+    @property
+    def enough_mm(self) -> float | None:
+        """What is enough for the round as short as the gauge lets it be."""
+        return None if self.around_mm is None else least_cord_mm(self.around_mm * (1 - self.off))
 
     @property
     def least_mm(self) -> float | None:
@@ -79,25 +87,27 @@ def cord_of(
     sizes: dict[str, tuple[RoundSize | None, ...]],
     size: int,
     chain_width_mm: float | None,
+    offs: Mapping[str, float],
 ) -> Cord | None:
     """The cord that a piece worked as a chain makes; None where its length isn't said or can't be worked out.
 
-    sizes: every piece's rounds in this size.
+    sizes: every piece's rounds in this size. offs: the share by which each piece's gauge may be off.
     """
     model = pattern.pieces[piece]
     threaded = threaded_round(pattern, piece)
     around_mm = around_of(sizes.get(threaded[0], ()), threaded[1]) if threaded else None
+    off = offs.get(threaded[0], 0.0) if threaded else 0.0
     if model.length is None:
         return None
     if isinstance(model.length, Around):
         found = length_of(model.length, piece, sizes)
         if found is None:
             return None
-        length_mm, around_mm = found[0], around_mm or found[1]
+        length_mm, around_mm, off = found[0], around_mm or found[1], 0.0
     else:
         stated = model.length.of(size)
         if stated is None:
             return None
         length_mm = stated.mm
     chains = chains_for(length_mm, chain_width_mm) if chain_width_mm else None
-    return Cord(piece, model.make, length_mm, chains, around_mm)
+    return Cord(piece, model.make, length_mm, chains, around_mm, off)

@@ -8,6 +8,7 @@ from typing import Literal
 
 from ..fabric.worked import PieceWork
 from ..pattern import FinishedSize, Lengths, Pattern, Run
+from .fan import Fan
 from .filled import filled_height, has_waist
 from .gauge import Scale, ring_radius
 from .polygon import across_a_height, across_a_side, corners_of, diagonal_across
@@ -58,13 +59,22 @@ def _stated(piece: str, finished: FinishedSize | None) -> list[StatedSize]:
     return [StatedSize(piece, what, lengths) for what, lengths in found if lengths is not None]
 
 
-def rows_size(rows: Sequence[RoundSize], lengthwise: bool = False) -> dict[What, Band]:
+def rows_size(
+    rows: Sequence[RoundSize], lengthwise: bool = False, fan: Fan | None = None
+) -> dict[What, Band]:
     """A piece in rows: its usual width, which is the way around where it closes, and its length; the other
     way about where it is called long along its rows.
+
+    fan: of rows that come out of a point and bend. Their last row is how long the lower edge is; the width
+    lies between the tips, and the length is the depth below the point.
     """
     if not rows:
         return {}
     rows = enclosed(rows)
+    if fan is not None:
+        found: dict[What, Band] = {"around": rows[-1].length, "across": fan.width, "width": fan.width}
+        found |= {"length": fan.depth, "height": fan.depth}
+        return found | ({"diagonal": fan.diagonal} if fan.diagonal else {})
     wide = (_usual(rows) if rows[-1].blocks is None else rows[-1]).length
     high = max(rows, key=lambda one: one.height_mm).height
     width, length = (high, wide) if lengthwise else (wide, high)

@@ -135,3 +135,14 @@ def ring_radius(piece: PieceWork, size: int, width_mm: float) -> float:
     start = piece.starts[size] if size < len(piece.starts) else []
     ring = next((p for p in start if isinstance(p, Ring)), None)
     return ring.chains * width_mm / math.tau if ring is not None and ring.chains else 0.0
+
+
+def start_mm(piece: PieceWork, size: int, scale: Scale) -> float | None:
+    """Length of the edge before round 1.
+
+    Of a ring its circumference (0 drawn closed); None on a chain or another edge.
+    """
+    start = piece.starts[size] if size < len(piece.starts) else []
+    if len(start) == 1:
+        return math.tau * ring_radius(piece, size, scale.width_mm)
+    return None

@@ -14,6 +14,7 @@ from .cautions import LONG_WORK_HOURS, OPEN_CHAINS, SMALL_MM, Earned, earned
 from .checkpoints import Checkpoint, checkpoints
 from .cords import Cord, cord_of
 from .eased import eased
+from .fan import Fan, fan_of
 from .finished import (
     StatedSize,
     What,
@@ -25,7 +26,7 @@ from .finished import (
     stated_sizes,
     use_of,
 )
-from .gauge import Scale, ring_radius, specials_of
+from .gauge import Scale, specials_of, start_mm
 from .laid_out import is_around_laid_out, laid_out_size, with_the_whole
 from .level import Level, level_of
 from .made import Contents, start_contents
@@ -37,6 +38,7 @@ from .shape import Stretch, stretches
 from .size import RoundSize
 from .tails import Tail, tail_of
 from .threading import Threading, threadings
+from .threads import Threads, threads_of
 from .time import Hours
 from .units import Band
 from .unsaid_tails import UnsaidTail, unsaid_tail
@@ -52,7 +54,9 @@ class PieceMeasure:
     measured. in_rounds: whether a round's length is the way around. start: foundation, as made. contents:
     of the rounds. ball: where it makes one; () without a gauge. across_mm: by round, of work in the round
     (`across`); () without a gauge and in rows. along_cloth: its height is measured along the cloth, lying
-    folded, not as it stands. lengthwise: it is called long along its rows.
+    folded, not as it stands. lengthwise: it is called long along its rows. fans: of rows that
+    come out of a point and bend, None where they don't: as wide as from tip to tip, and as long as deep.
+    threads: its yarns, cut or carried.
     """
 
     name: str
@@ -68,6 +72,18 @@ class PieceMeasure:
     across_mm: tuple[tuple[float | None, ...], ...] = ()
     along_cloth: bool = False
     lengthwise: bool = False
+    fans: tuple[Fan | None, ...] = ()
+    threads: tuple[Threads, ...] = ()
+
+    @property
+    def from_a_point(self) -> bool:
+        """Whether its rows fan out from a point."""
+        return any(self.fans)
+
+    @property
+    def tip_to_tip(self) -> bool:
+        """Whether its width is told from tip to tip; a square's is its side."""
+        return any(fan is not None and fan.diagonal is None for fan in self.fans)
 
     def known_rounds(self, size: int) -> list[RoundSize]:
         """The rounds that a size has."""
@@ -117,9 +133,14 @@ def measure(work: PatternWork) -> Measured:
     for piece_work in work.pieces:
         pieces = (*pieces, _on_its_edge(pattern, _piece(pattern, piece_work, work.pieces), pieces))
     by_size = [{piece.name: piece.rounds[size] for piece in pieces} for size in sizes]
-    cords = tuple(_cords(pattern, pieces, by_size[size], size) for size in sizes)
+    offs = {piece.name: piece.scale.width_off for piece in pieces if piece.scale is not None}
+    cords = tuple(_cords(pattern, pieces, by_size[size], size, offs) for size in sizes)
     tails = tuple(
-        tuple(tail for name in pattern.pieces if (tail := tail_of(pattern, name, by_size[size], size)))
+        tuple(
+            tail
+            for name in pattern.pieces
+            if (tail := tail_of(pattern, name, by_size[size], size, offs.get(name, 0.0)))
+        )
         for size in sizes
     )
     hours = tuple(time_needed(pattern, pieces, cords[size], size) for size in sizes)
@@ -168,7 +189,9 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
     found: list[Mapping[What, Band]] = []
     balls: list[Ball | None] = []
     across: list[tuple[float | None, ...]] = []
+    own = model.yarn or next(iter(pattern.materials.yarns), "")
     lengthwise = False
+    fans: list[Fan | None] = []
     bordering = is_around_laid_out(pattern, piece.name)
     for size in range(pattern.size_count):
         made.append(counted(piece, size))
@@ -192,10 +215,12 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         if bordering:
             found.append({"around": known[-1].length} if known else {})
             continue
+        fan = None if in_rounds else fan_of(piece, size, sizes, scale)
+        fans.append(fan)
         worked_out = (
             rounds_size(piece, size, known, shape, scale, begins_mm, use)
             if in_rounds
-            else rows_size(known, lengthwise)
+            else rows_size(known, lengthwise and fan is None, fan)
         )
         if in_rounds:
             across.append(across_rounds(piece, size, sizes, scale, lies_flat(known, shape, use)))
@@ -214,7 +239,12 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         tuple(balls),
         tuple(across),
         in_rounds and use.worn and any("height" in size for size in found),
-        lengthwise,
+        lengthwise and not any(fans),
+        tuple(fans),
+        tuple(
+            threads_of(piece, size, own, in_rounds, model.worked == "rows, right side only")
+            for size in range(pattern.size_count)
+        ),
     )
 
 
@@ -231,27 +261,18 @@ def _on_its_edge(pattern: Pattern, piece: PieceMeasure, before: Sequence[PieceMe
     return replace(piece, rounds=rounds, size=tuple(rows_size(rows, piece.lengthwise) for rows in known))
 
 
-def start_mm(piece: PieceWork, size: int, scale: Scale) -> float | None:
-    """Length of the edge before round 1.
-
-    Of a ring its circumference (0 drawn closed); None on a chain or another edge.
-    """
-    start = piece.starts[size] if size < len(piece.starts) else []
-    if len(start) == 1:
-        return math.tau * ring_radius(piece, size, scale.width_mm)
-    return None
-
-
 def _cords(
     pattern: Pattern,
     pieces: Sequence[PieceMeasure],
     rounds: dict[str, tuple[RoundSize | None, ...]],
     size: int,
+    offs: Mapping[str, float],
 ) -> tuple[Cord, ...]:
     cords = []
     for piece in pieces:
         if pattern.pieces[piece.name].worked == "chain":
-            cord = cord_of(pattern, piece.name, rounds, size, piece.scale.width_mm if piece.scale else None)
+            width_mm = piece.scale.width_mm if piece.scale else None
+            cord = cord_of(pattern, piece.name, rounds, size, width_mm, offs)
             if cord is not None:
                 cords.append(cord)
     return tuple(cords)

@@ -10,10 +10,12 @@ from dataclasses import replace
 from .. import trade
 from ..fabric import PieceWork
 from ..pattern import Gauge, Pattern
+from .across import across_rounds
 from .blocks import stitch_width
-from .finished import rounds_across
-from .gauge import Kind, Sample, Scale, height_ratio, specials_of
+from .finished import lies_flat, rounds_across, use_of
+from .gauge import Kind, Sample, Scale, height_ratio, specials_of, start_mm
 from .pieces import blocks_of, counted, sizes_of, worked_in
+from .shape import stretches
 
 _WIDTHS_DIFFER = 0.05
 
@@ -91,8 +93,27 @@ def _scale_across(
     ratio = height_ratio(first, specials)
     off = ratio.off
     unit = Scale({(first, ""): Sample(1.0, ratio.middle, 0.0, 0.0)}, specials)
-    in_rounds = "rounds" in model.worked
-    known = [one for one in sizes_of(chosen, 0, counted(chosen, 0), unit, in_rounds) if one is not None]
-    across = rounds_across(chosen, 0, known, unit) if in_rounds else known[-1].length_mm
+    at = len(chosen.rounds) - 1
+    across = _across_at(pattern, piece, at, unit) if "rounds" in model.worked else _row_at(piece, at, unit)
+    if not across:
+        return None
     width = gauge.across.mm / across
     return Scale({(first, ""): Sample(width, width * ratio.middle, off + _WIDTHS_DIFFER, off)}, specials)
+
+
+def _across_at(pattern: Pattern, piece: PieceWork, at: int, scale: Scale) -> float | None:
+    """How far across a piece in the round is at that round, as its table says it; an oval by its heights."""
+    rounds = sizes_of(piece, 0, counted(piece, 0), scale, in_rounds=True)
+    known = [one for one in rounds if one is not None]
+    use = use_of(pattern, piece.name)
+    shape = stretches(known, start_mm(piece, 0, scale), scale.width_mm, use.lies_flat)
+    found = across_rounds(piece, 0, rounds, scale, lies_flat(known, shape, use))[at]
+    if found is not None:
+        return found
+    done = [one for one in rounds[: at + 1] if one is not None]
+    return rounds_across(piece, 0, done, scale) if done else None
+
+
+def _row_at(piece: PieceWork, at: int, scale: Scale) -> float | None:
+    row = sizes_of(piece, 0, counted(piece, 0), scale, in_rounds=False)[at]
+    return None if row is None else row.length_mm

@@ -32,17 +32,24 @@ _ALL_AROUND = re.compile(
 class Tail:
     """A tail of one size, as the author gives it.
 
-    edge_mm: the edge that it sews, None where that isn't known.
+    edge_mm: the edge that it sews, None where that isn't known. off: the share by which the gauge lets that
+    edge be off; 0 of a tail that is told by it, which changes with it.
     """
 
     piece: str
     length_mm: float
     edge_mm: float | None
+    off: float = 0.0
 
     @property
     def usual(self) -> Band | None:
         """The usual length in mm for sewing that edge."""
         return None if self.edge_mm is None else sewing_tail(self.edge_mm)
+
+    @property
+    def enough_mm(self) -> float | None:
+        """What is enough for the edge as short as the gauge lets it be."""
+        return None if self.edge_mm is None else sewing_tail(self.edge_mm * (1 - self.off)).low
 
 
 def sewing_tail(edge_mm: float) -> Band:
@@ -56,9 +63,12 @@ def drawing_up_tail(edge_mm: float) -> float:
 
 
 def tail_of(
-    pattern: Pattern, piece: str, sizes: dict[str, tuple[RoundSize | None, ...]], size: int
+    pattern: Pattern, piece: str, sizes: dict[str, tuple[RoundSize | None, ...]], size: int, off: float = 0.0
 ) -> Tail | None:
-    """The tail of a piece; None where it has none or the round that it is measured by isn't known."""
+    """The tail of a piece; None where it has none or the round that it is measured by isn't known.
+
+    off: the share by which the piece's gauge may be off.
+    """
     tail = pattern.pieces[piece].tail
     if tail is None:
         return None
@@ -71,7 +81,7 @@ def tail_of(
         found = length_of(tail, piece, sizes)
         return None if found is None else Tail(piece, found[0], found[1])
     stated = tail.of(size)
-    return None if stated is None else Tail(piece, stated.mm, edge_mm)
+    return None if stated is None else Tail(piece, stated.mm, edge_mm, off)
 
 
 def edges_mm(pattern: Pattern, piece: str, rounds: Sequence[RoundSize | None]) -> tuple[float, float] | None:

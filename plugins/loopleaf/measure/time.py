@@ -2,8 +2,10 @@
 
 Single crochet a minute: learning 5 to 10, usual 15 to 25. Other stitches go slower by the table's pace
 (half 0.85, double 0.7, treble 0.55 of that; a chain 2.5 times as fast), clusters by their stitches; 10 to
-15 % more for turning, counting and joins; 2 to 5 minutes to change yarn and weave an end; 3 to 4 sewn
-stitches a minute. All from memory.
+15 % more for turning, counting and joins; 2 to 5 minutes to join a yarn and weave its end in; 3 to 4 sewn
+stitches a minute. All from memory. A yarn that waited at the edge or on the way is only taken up again
+(`threads`): 10 to 30 seconds to drop the one, untwist the balls and draw the other up (common practice, no
+source).
 """
 
 from collections.abc import Iterable, Mapping
@@ -18,6 +20,7 @@ LEARNING = Band(5, 10)
 """Single crochet a minute."""
 TURNING = Band(1.10, 1.15)
 AN_END_MINUTES = Band(2, 5)
+TAKING_UP_MINUTES = Band(1 / 6, 1 / 2)
 SEWN_A_MINUTE = Band(3, 4)
 
 
@@ -65,17 +68,18 @@ def pace_time(kind: str, specials: Mapping[str, int]) -> float:
     return 1 / (row.pace or 1.0)
 
 
-def hours(single_stitches: float, ends: int, sewn_stitches: float) -> Hours:
-    """Hours from the work in single crochets, ends to weave in (or yarns to change), and stitches to sew."""
+def hours(single_stitches: float, ends: int, sewn_stitches: float, taken_up: int = 0) -> Hours:
+    """Hours from the work in single crochets, ends to weave in, stitches to sew, and yarns taken up again."""
+    beside = AN_END_MINUTES * ends + TAKING_UP_MINUTES * taken_up
     return Hours(
-        _hours(single_stitches, ends, sewn_stitches, PRACTISED),
-        _hours(single_stitches, ends, sewn_stitches, LEARNING),
+        _hours(single_stitches, beside, sewn_stitches, PRACTISED),
+        _hours(single_stitches, beside, sewn_stitches, LEARNING),
     )
 
 
-def _hours(single_stitches: float, ends: int, sewn_stitches: float, speed: Band) -> Band:
-    low = single_stitches / speed.high * TURNING.low + ends * AN_END_MINUTES.low
-    high = single_stitches / speed.low * TURNING.high + ends * AN_END_MINUTES.high
+def _hours(single_stitches: float, beside: Band, sewn_stitches: float, speed: Band) -> Band:
+    low = single_stitches / speed.high * TURNING.low + beside.low
+    high = single_stitches / speed.low * TURNING.high + beside.high
     low += sewn_stitches / SEWN_A_MINUTE.high
     high += sewn_stitches / SEWN_A_MINUTE.low
     return Band(low / 60, high / 60)

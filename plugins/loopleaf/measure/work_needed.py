@@ -18,9 +18,6 @@ from .yarn import ESTIMATE_OFF, YarnNeed, chain_metres, metres_by_yarn, need_of,
 if TYPE_CHECKING:
     from .measured import PieceMeasure
 
-_ENDS_A_YARN = 2
-"""Every length of yarn has a beginning and an end."""
-
 
 def yarn_needed(
     pattern: Pattern,
@@ -65,7 +62,7 @@ def _piece_metres(
     stitches = metres_by_yarn(_all_made(piece, size), piece.scale)
     for yarn, amount in stitches.items():
         yield yarn or own, amount * piece.make
-    for yarn, ends in _ends(piece, size, own).items():
+    for yarn, ends in piece.threads[size].ends.items():
         yield yarn, ends * END_MM.middle / 1000 * piece.make
     for cord in cords:
         if cord.piece == piece.name:
@@ -80,20 +77,6 @@ def _piece_metres(
 
 def _all_made(piece: "PieceMeasure", size: int) -> list[Contents]:
     return [piece.start[size], *(made for made in piece.contents[size] if made is not None)]
-
-
-def _ends(piece: "PieceMeasure", size: int, own: str) -> dict[str, int]:
-    """Ends to weave in, by yarn: two for every stretch of rounds that a yarn is worked in without a break."""
-    ends: dict[str, int] = {}
-    before: frozenset[str] = frozenset()
-    for made in piece.contents[size]:
-        if made is None:
-            continue
-        yarns = frozenset(sort.yarn or own for sort in made.stitches)
-        for yarn in yarns - before:
-            ends[yarn] = ends.get(yarn, 0) + _ENDS_A_YARN
-        before = yarns
-    return ends or {own: _ENDS_A_YARN}
 
 
 def _seams_mm(pattern: Pattern, piece: "PieceMeasure", size: int) -> float:
@@ -117,12 +100,12 @@ def time_needed(
 
     A gauge isn't needed, but for seams and cords given by length.
     """
-    single_stitches, ends, sewn = 0.0, 0, 0.0
-    first = next(iter(pattern.materials.yarns), "")
+    single_stitches, ends, taken_up, sewn = 0.0, 0, 0, 0.0
     for piece in pieces:
         specials = piece.scale.specials if piece.scale else {}
         single_stitches += single_equivalents(_all_made(piece, size), specials) * piece.make
-        ends += sum(_ends(piece, size, pattern.pieces[piece.name].yarn or first).values()) * piece.make
+        ends += sum(piece.threads[size].ends.values()) * piece.make
+        taken_up += piece.threads[size].taken_up * piece.make
         if piece.scale is not None:
             single_stitches += _seams_mm(pattern, piece, size) / piece.scale.width_mm
     for cord in cords:
@@ -131,4 +114,4 @@ def time_needed(
         sewn_piece = next((p for p in pieces if step.sew is not None and p.name == step.sew.piece), None)
         made = [one for one in sewn_piece.contents[size] if one is not None] if sewn_piece else []
         sewn += made[-1].counted if made else 0
-    return hours(single_stitches, ends, sewn)
+    return hours(single_stitches, ends, sewn, taken_up)

@@ -6,6 +6,7 @@ from pydantic import (
     Field,
     PrivateAttr,
     ValidatorFunctionWrapHandler,
+    field_validator,
     model_validator,
 )
 
@@ -28,7 +29,7 @@ from .part import (
     Word,
 )
 from .pieces import Piece
-from .reading import plain_text
+from .reading import plain_text, unfit
 
 Terms = Literal["US", "UK"]
 Level = Literal["basic", "easy", "intermediate", "complex"]
@@ -139,6 +140,13 @@ class Pattern(Part):
     def size_count(self) -> int:
         """How many sizes there are; at least one."""
         return max(1, len(self.sizes))
+
+    @field_validator("pieces")
+    @classmethod
+    def _some_pieces(cls, pieces: dict[str, Piece]) -> dict[str, Piece]:
+        if not pieces:
+            raise unfit("There is no piece in this pattern.", "{pouch: {…}}")
+        return pieces
 
     @model_validator(mode="wrap")
     @classmethod

@@ -170,9 +170,17 @@ def _counts(checked: Checked, piece: str) -> list[int]:
 
 
 def _way(checked: Checked, piece: str) -> str:
-    pieces = checked.measured.pieces if checked.measured is not None else ()
+    """`around` in the round, and where its author says how far around rows are; `wide` for others."""
+    if checked.measured is None:
+        return "around"
+    pieces = checked.measured.pieces
     found = next((one for one in pieces if one.name == (piece or pieces[0].name)), None)
-    return "around" if found is None or found.in_rounds else "wide"
+    stated = {
+        one.what
+        for one in checked.measured.stated
+        if found is not None and (one.piece or pieces[0].name) == found.name
+    }
+    return "around" if found is None or found.in_rounds or "around" in stated else "wide"
 
 
 def _passed(reasons: Sequence[str]) -> Iterator[str]:

@@ -82,17 +82,11 @@ def _balls(voice: Voice, yarn: OwnYarn, needs: Sequence[YarnNeed | None]) -> str
         return ""
     holds = [amounts.weight(ball.weight_grams)] if ball.weight_grams else []
     holds += [amounts.metres(ball.length_metres)] if ball.length_metres else []
-    bands = [need.balls for need in needs if need is not None and need.balls]
-    numbers = [str(high) if yarn.weighed else _span((low, high)) for low, high in bands]
+    numbers = [str(need.balls[1]) for need in needs if need is not None and need.balls]
     if not holds or not numbers:
         return ""
     number = per_size(numbers)
     return voice.say("one_ball" if number == "1" else "balls", number=number, ball=", ".join(holds))
-
-
-def _span(band: tuple[int, int]) -> str:
-    low, high = band
-    return str(high) if low == high else f"{low} to {high}"
 
 
 def hooks(voice: Voice) -> tuple[Hook, ...]:

@@ -124,7 +124,17 @@ def _sizes(voice: Voice, measured: Measured) -> Iterator[Table]:
 def size_word(measured: Measured, piece: str, what: What) -> str:
     """The key of the word that says what is measured. piece: "" for the first one."""
     own = measured.piece(piece) if piece else next(iter(measured.pieces), None)
+    if own is not None and own.tip_to_tip:
+        return _FROM_A_POINT.get(what, what)
     return "height_along" if what == "height" and own is not None and own.along_cloth else what
+
+
+_FROM_A_POINT: Mapping[What, str] = {
+    "width": "tip_to_tip",
+    "across": "tip_to_tip",
+    "length": "deep",
+    "height": "deep",
+}
 
 
 _OF_ROWS: Mapping[What, What] = {"around": "width", "height": "length"}

@@ -59,16 +59,16 @@ def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
         return
     yield f"  a stitch is {_scale(piece.scale)}"
     for what, band in _told(measured, piece, size):
-        along = ", along the cloth" if what == "height" and piece.along_cloth else ""
-        yield f"  {what:<8} {amounts.length(band.middle):<22} {_between(band)}{along}"
+        how = _how(piece, size, what)
+        yield f"  {what:<8} {amounts.length(band.middle):<22} {_between(band)}{how and f', {how}'}"
     for stretch in piece.shape[size]:
         run = stretch.first if stretch.first == stretch.last else f"{stretch.first}-{stretch.last}"
         yield f"  {_FORMS[stretch.form]}: {run}"
     yield from _ball(piece, size)
-    way = "around" if piece.in_rounds else "wide"
+    way = "around" if piece.in_rounds else "along the row" if piece.from_a_point else "wide"
     across = dict(zip(*_across(piece, size), strict=True))
     wide = f"{'across':<18}  " if any(across.values()) else ""
-    up = "along the cloth" if piece.in_rounds else "height"
+    up = "along the cloth" if piece.in_rounds or piece.from_a_point else "height"
     yield f"  {'':>7}  {'stitches':>8}  {way:<18}  {wide}{up:<18}  working"
     made = {
         one.label: held for one, held in zip(piece.rounds[size], piece.contents[size], strict=True) if one
@@ -90,6 +90,23 @@ def _piece(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[str]:
         if mark is not None:
             yield f"  {'':>7}  here: {_MARKS[mark.what].format(*_marked(mark.length_mm, mark.wide_mm, size))}"
     yield ""
+
+
+def _how(piece: PieceMeasure, size: int, what: What) -> str:
+    """How a measure is taken, where its name alone doesn't tell."""
+    fan = piece.fans[size] if piece.fans else None
+    if fan is not None and fan.diagonal is None:
+        return _OF_A_FAN.get(what, "")
+    return "along the cloth" if what == "height" and piece.along_cloth else ""
+
+
+_OF_A_FAN: Mapping[What, str] = {
+    "around": "along the last row",
+    "width": "from tip to tip",
+    "across": "from tip to tip",
+    "length": "from the middle of the top edge to the lowest point",
+    "height": "from the middle of the top edge to the lowest point",
+}
 
 
 def _across(piece: PieceMeasure, size: int) -> tuple[list[str], list[float | None]]:
@@ -130,9 +147,9 @@ def _told(measured: Measured, piece: PieceMeasure, size: int) -> Iterator[tuple[
     stated = {one.what for one in measured.stated if one.piece == piece.name or (first and not one.piece)}
     sizes = piece.size[size]
     for what, band in sizes.items():
-        twice = what in ("width", "length") and band == sizes.get("across")
+        twice = piece.in_rounds and what in ("width", "length") and band == sizes.get("across")
         twice |= not piece.in_rounds and _OF_ROWS.get(what) in stated
-        laid = not piece.in_rounds and what in ("around", "height")
+        laid = not piece.in_rounds and what in ("around", "across", "height")
         if what in stated or not (twice or laid):
             yield what, band
 
@@ -222,8 +239,8 @@ def _need(need: YarnNeed) -> str:
     told = [amounts.about_grams(need.grams)] if need.grams else []
     told += [amounts.about_metres(need.metres)] if need.metres else []
     if need.balls:
-        low, high = need.balls
-        told.append(f"{low} to {high} balls" if low != high else f"{low} ball{'s' if low > 1 else ''}")
+        buy = need.balls[1]  # enough for a hand that takes much: a shop may not have the same dye lot again
+        told.append(f"{buy} ball{'s' if buy > 1 else ''}")
     if not told:
         return "not known without a gauge"
     text = ", ".join(told)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..measure import Flatness, RoundSize, edge_a_height, flatness, way_out
-from ..measure.measured import start_mm
+from ..measure.gauge import start_mm
 from ..pattern import Finding
 from .rule import Words, told
 from .subject import Subject

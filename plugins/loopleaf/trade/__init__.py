@@ -1,13 +1,15 @@
 """The trade's reference tables, each row with its source.
 
-Stitches, abbreviations, phrases, yarn weights, hooks, levels, cautions, papers and licences: cached tuples of
-frozen rows read from the YAML files in this folder. `say` puts a table's own sentence into US or UK words.
+Stitches, abbreviations, phrases, yarn weights, hooks, levels, cautions, papers, licences and fabrics: cached
+tuples of frozen rows read from the YAML files in this folder. `say` puts a table's own sentence into US or UK
+words.
 """
 
 from .rows import (
     AbbreviationRow,
     CautionRow,
     ConditionRow,
+    FabricRow,
     FormRow,
     HookRow,
     LevelKey,
@@ -26,6 +28,7 @@ from .tables import (
     abbreviations,
     cautions,
     conditions,
+    fabrics,
     hooks,
     levels,
     licences,
@@ -46,6 +49,7 @@ __all__ = [
     "AbbreviationRow",
     "CautionRow",
     "ConditionRow",
+    "FabricRow",
     "FormRow",
     "HookRow",
     "LevelKey",
@@ -62,6 +66,7 @@ __all__ = [
     "abbreviations",
     "cautions",
     "conditions",
+    "fabrics",
     "hooks",
     "levels",
     "licences",

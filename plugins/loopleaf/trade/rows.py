@@ -214,3 +214,12 @@ class LicenceRow:
     sells: bool
     url: str
     source: str
+
+
+@dataclass(frozen=True, slots=True)
+class FabricRow:
+    """Words that make a name one of a fabric: `moss` in `moss stitch`."""
+
+    key: str
+    words: tuple[str, ...]
+    source: str

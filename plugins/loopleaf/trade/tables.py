@@ -11,6 +11,7 @@ from .rows import (
     AbbreviationRow,
     CautionRow,
     ConditionRow,
+    FabricRow,
     FormRow,
     HookRow,
     LevelRow,
@@ -131,3 +132,9 @@ def papers() -> tuple[PaperRow, ...]:
 def licences() -> tuple[LicenceRow, ...]:
     """Licences by SPDX identifier, freest first."""
     return _rows(LicenceRow, "licences", "licences")
+
+
+@cache
+def fabrics() -> tuple[FabricRow, ...]:
+    """Words by which a fabric of several stitches goes."""
+    return _rows(FabricRow, "fabrics", "fabrics")

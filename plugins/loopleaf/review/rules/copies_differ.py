@@ -1,7 +1,8 @@
 """More copies of a piece are made than used, or fewer.
 
 What: `make: 2` is set against the finishing: how often the piece is sewn on, how many cords are threaded,
-how many squares are laid out, and whether its words speak of both ears where three are made.
+how many squares are laid out, and whether its words speak of both ears where three are made, or of one
+where it is two.
 
 Why it matters: The maker has a piece too many, or stands before a place that lacks one.
 
@@ -47,6 +48,10 @@ _NUMBERS = ("two", "three", "four", "five", "six", "seven", "eight", "nine", "te
 _JOINED = re.compile(r"\b(?:sew|stitch|attach|join|fasten|pin|tie)\b", re.I)
 _SEVERAL = re.compile(r"\b(?:all|both|each|every|others?|second)\b", re.I)
 """Words that speak of more copies than the one whose place is given."""
+_MORE = re.compile(
+    rf"{_SEVERAL.pattern}|\b(?:again|any|either|in turn|one|opposite|pair|repeat|same|sides|twice)\b", re.I
+)
+"""Words of a sentence by which one that names a single copy may mean the others too."""
 
 
 def find(subject: Subject) -> Iterator[Finding]:
@@ -71,10 +76,10 @@ def find(subject: Subject) -> Iterator[Finding]:
 
 
 def _both(subject: Subject, name: str, piece: Piece) -> Iterator[Finding]:
-    """`sew both ears to the head`, where another number than two is made, and they are spoken of once."""
+    """`sew both ears to the head` where another number is made, or `the ear` of two; spoken of once."""
     noun = piece.title.split()[-1].lower() if piece.title.split() else name
     others = [one for one in subject.pattern.pieces.values() if one is not piece]
-    if piece.make == 2 or noun in _PARTS or any(noun in one.title.lower().split() for one in others):
+    if noun in _PARTS or any(noun in one.title.lower().split() for one in others):
         return
     plurals = "|".join(map(re.escape, _plurals(noun)))
     spoken = re.compile(rf"\b(?:{re.escape(noun)}|{plurals})\b", re.I)
@@ -86,15 +91,28 @@ def _both(subject: Subject, name: str, piece: Piece) -> Iterator[Finding]:
     if len(texts) != 1 or len(spoken.findall(texts[0][1])) != 1:
         return
     path, text = texts[0]
-    both = re.search(rf"\bboth (?:of )?(?:the )?(?:{plurals})\b(?! of\b)", text, re.I)
-    if both is None:
+    said, tells = _so_many(text, noun, plurals)
+    if said is None or tells == piece.make:
         return
     words = Words(
-        message=f"“{name}” is made {_times(piece.make)}, and the finishing speaks of {quote(both[0])}.",
-        suggestion=Suggestion("Make two, or say where each of them goes.", None, "fill-in"),
-        related=(Related(subject.source.locate(path, both.start(), both.end()), "said here"),),
+        message=f"“{name}” is made {_times(piece.make)}, and the finishing speaks of {quote(said[0])}.",
+        suggestion=Suggestion(f"Make {_named(tells)}, or say where each of them goes.", None, "fill-in"),
+        related=(Related(subject.source.locate(path, said.start(), said.end()), "said here"),),
     )
     yield told(__name__, "warning", subject, subject.source.locate(("pieces", name, "make")), words, name)
+
+
+def _so_many(text: str, noun: str, plurals: str) -> tuple[re.Match[str] | None, int]:
+    """Where a text says how many it speaks of, and how many these are."""
+    both = re.search(rf"\bboth (?:of )?(?:the )?(?:{plurals})\b(?! of\b)", text, re.I)
+    if both:
+        return both, 2
+    number = re.search(rf"\bthe (\d+|{'|'.join(_NUMBERS)}) (?:{plurals})\b(?! of\b)", text, re.I)
+    if number:
+        return number, _number(number[1])
+    alone = re.search(rf"\bthe {re.escape(noun)}\b(?! (?:pieces|parts)\b)", text, re.I)
+    joined = alone and _JOINED.search(text[: alone.start()]) and not _MORE.search(text)
+    return (alone, 1) if joined else (None, 0)
 
 
 _PARTS = frozenset({"side", "edge", "end"})
@@ -148,6 +166,11 @@ def _leaves(word: str) -> str:
 
 def _number(said: str) -> int:
     return int(said) if said.isdigit() else _NUMBERS.index(said.lower()) + 2
+
+
+def _named(number: int) -> str:
+    """`two`; in figures from thirteen on."""
+    return {1: "one"}.get(number) or (_NUMBERS[number - 2] if number - 2 < len(_NUMBERS) else str(number))
 
 
 def _times(number: int) -> str:

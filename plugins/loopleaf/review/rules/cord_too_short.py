@@ -1,7 +1,8 @@
 """A cord is too short for the round that it goes through.
 
 What: A drawstring needs at least one and a half times the way around, and on a small bag the way around and
-about 20 cm for ends and knot (common practice, no source).
+about 20 cm for ends and knot (common practice, no source). The way around may be as short as the gauge's own
+tolerance lets it be.
 
 Why it matters: Drawn open, the bag swallows the ends of its cord.
 
@@ -39,13 +40,18 @@ from ...pattern import Finding, Suggestion
 from ..rule import Words, rule, told
 from ..subject import Subject
 
+ROUNDING_MM = 5.0
+"""Cords are printed to half a centimetre (chosen here)."""
+
 
 def find(subject: Subject) -> Iterator[Finding]:
     told_pieces: set[str] = set()
     for cords in subject.measured.cords:
         for cord in cords:
-            least, around = cord.least_mm, cord.around_mm
-            if least is None or around is None or cord.length_mm >= least - 5 or cord.piece in told_pieces:
+            least, around, enough = cord.least_mm, cord.around_mm, cord.enough_mm
+            if least is None or around is None or enough is None or cord.piece in told_pieces:
+                continue
+            if cord.length_mm >= enough - ROUNDING_MM:
                 continue
             told_pieces.add(cord.piece)
             words = Words(

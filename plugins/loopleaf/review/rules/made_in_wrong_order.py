@@ -139,6 +139,7 @@ def _orders(subject: Subject) -> Iterator[tuple[str, list[Step]]]:
             for number, step in enumerate(pattern.finishing)
             if len(pattern.pieces) == 1
             or name in (getattr(step.stuff, "piece", ""), getattr(step.place, "to", ""))
+            or _fills(step, name, piece.title)
         ]
         steps: list[Step] = [
             (
@@ -151,6 +152,13 @@ def _orders(subject: Subject) -> Iterator[tuple[str, list[Step]]]:
         if last is not None and _is_drawn_in(subject, name):
             steps[last] = (steps[last][0], "drawn")
         yield name, [*steps, *finishing]
+
+
+def _fills(step: FinishingStep, name: str, title: str) -> bool:
+    """Whether a step in words fills just that one of several pieces: `Stuff the head firmly`."""
+    called = "|".join(re.escape(one) for one in (name, title) if one)
+    said = step.stuff.text if step.stuff is not None and not step.stuff.piece else step.text or ""
+    return bool(re.search(rf"\b(?:stuff|fill) (?:the |each |both )?(?:{called})\b", said, re.I))
 
 
 def _said(step: FinishingStep) -> str:

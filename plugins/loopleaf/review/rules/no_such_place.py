@@ -165,6 +165,7 @@ def find(subject: Subject) -> Iterator[Finding]:
         yield finding("no-such-place", "error", met, words(met))
     yield from _pieces_named(subject)
     yield from _rounds_named(subject)
+    yield from _around_no_round(subject)
     yield from _left_out(subject)
     yield from _magic_rings(subject)
 
@@ -224,6 +225,23 @@ def _rounds_named(subject: Subject) -> Iterator[Finding]:
         )
         at = subject.source.locate((*placing.path, placing.field))
         yield told(__name__, "error", subject, at, told_words, placing.belongs)
+
+
+def _around_no_round(subject: Subject) -> Iterator[Finding]:
+    """A length or tail measured by the way around a chain, which has none."""
+    for placing in placings(subject):
+        piece = subject.pattern.pieces.get(placing.onto)
+        if placing.onto_field != "around" or placing.number is not None or piece is None:
+            continue
+        if piece.worked == "chain":
+            own = placing.onto == placing.piece
+            whose = f"its {placing.path[-1]}" if own else f"the {placing.path[-1]} of “{placing.piece}”"
+            told_words = Words(
+                message=f"“{placing.onto}” is a chain and has no round to measure {whose} by.",
+                suggestion=Suggestion("Name a piece that has rounds, or give a length.", None, "fill-in"),
+            )
+            at = subject.source.locate((*placing.path, "around"))
+            yield told(__name__, "error", subject, at, told_words, placing.belongs)
 
 
 def _does(placing: Placing) -> str:

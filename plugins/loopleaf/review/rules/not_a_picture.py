@@ -1,7 +1,7 @@
 """A file named as a picture can't be shown as one.
 
-What: Pictures are JPEG, PNG, WebP or GIF files, and are what their name says. They stand beside the pattern,
-or in a folder below it.
+What: Pictures are JPEG, PNG, WebP or GIF files, whichever of these their name says. They stand beside the
+pattern, or in a folder below it.
 
 Why it matters: The page would have a hole in that place, and the booklet could not be made.
 

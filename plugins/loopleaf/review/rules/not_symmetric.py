@@ -1,7 +1,7 @@
 """A pair is placed unevenly.
 
 What: The two of a pair cover as many stitches each. On a row both stand as far from its ends; on a round,
-pairs have one middle, and what is sewn between the two lies halfway.
+pairs have one middle, and what is sewn between the two lies halfway. Side by side, the two lie on one round.
 
 Why it matters: A stitch to one side is seen at once in a face.
 
@@ -52,18 +52,31 @@ from ..placing import posts, round_numbered
 from ..rule import Words, rule, told
 from ..subject import Subject
 
-_SLIP = (1.0, 2.0)
-"""Stitches. Half a stitch can't be helped, and what is off by more is taken to be meant so (chosen here)."""
+_MOST = 2.0
+"""Stitches off the middle; what is off by more is taken to be meant so (chosen here)."""
+_LEAST_AROUND = 1.0
+"""Stitches off another middle of a round: half a stitch can't be helped."""
 
 
 @dataclass(frozen=True, slots=True)
 class _Placed:
-    """Something sewn on. runs: the stitches that each copy covers. round: the one that it lies on."""
+    """Something sewn on, put on or embroidered.
+
+    belongs: the piece that it is; "" for what is none. runs: the stitches that each copy covers.
+
+    round: the one that it lies on.
+    """
 
     path: Path
-    piece: str
+    name: str
+    belongs: str
     runs: tuple[Run, ...]
     round: RoundWork
+
+    @property
+    def one(self) -> str:
+        """`One “ear”`; `One of “eyes”`, which are told as several."""
+        return f"One “{self.name}”" if self.belongs else f"One of “{self.name}”"
 
     @property
     def middle(self) -> float:
@@ -72,29 +85,33 @@ class _Placed:
 
 
 def find(subject: Subject) -> Iterator[Finding]:
-    placed = _in_pairs([*_placed(subject)])
+    single = [*_placed(subject)]
+    placed = _in_pairs(single)
     for one in placed:
-        words = _uneven(one, [other for other in placed if other.round is one.round], subject)
+        here = [other for other in placed if other.round is one.round]
+        words = _uneven(one, here, subject) or _a_round_apart(one, single)
         if words:
-            yield told(__name__, "warning", subject, subject.source.locate(one.path), words, one.piece)
+            yield told(__name__, "warning", subject, subject.source.locate(one.path), words, one.belongs)
 
 
 def _placed(subject: Subject) -> Iterator[_Placed]:
     for number, step in enumerate(subject.pattern.finishing):
-        work = subject.work.piece(step.sew.to) if step.sew and step.sew.to else None
-        if step.sew is None or work is None or not step.sew.stitches:
+        part = step.sew or step.mark
+        work = subject.work.piece(part.to) if part and part.to else None
+        if part is None or work is None or not part.stitches:
             continue
-        round = round_numbered(work, step.sew.round or step.sew.row)
-        if round is not None and all(run.last is not None for run in step.sew.stitches):
-            path = ("finishing", number, "sew", "stitches")
-            yield _Placed(path, step.sew.piece, step.sew.stitches, round)
+        round = round_numbered(work, part.number)
+        if round is not None and all(run.last is not None for run in part.stitches):
+            path = ("finishing", number, step.kind, "stitches")
+            piece = step.sew.piece if step.sew else ""
+            yield _Placed(path, piece or (step.mark.what if step.mark else ""), piece, part.stitches, round)
 
 
 def _in_pairs(placed: list[_Placed]) -> list[_Placed]:
     """What is sewn on by two steps, a copy each, as the pair that it is; the rest as it was."""
     pairs: list[_Placed] = []
     for one in placed:
-        alike = [other for other in placed if other.piece == one.piece and other.round is one.round]
+        alike = [other for other in placed if other.name == one.name and other.round is one.round]
         if len(alike) != 2 or any(len(other.runs) != 1 for other in alike):
             pairs.append(one)
         elif one is alike[1]:
@@ -109,33 +126,54 @@ def _uneven(one: _Placed, here: list[_Placed], subject: Subject) -> Words | None
     first, second = sorted(one.runs, key=lambda run: run.first)
     if _length(first) != _length(second):
         covers = number_of(_length(first), "stitch"), str(_length(second))
-        return Words(f"One “{one.piece}” covers {covers[0]} and the other {covers[1]}.")
-    most = min((second.first - first.first) / 4, _SLIP[1])
+        return Words(f"{one.one} covers {covers[0]} and the other {covers[1]}.")
+    most = min((second.first - first.first) / 4, _MOST)
     if one.round.plan.word == "row":
         stitches = {posts(one.round, size) for size in range(len(one.round.sizes))}
         # One number can't stand evenly in every size.
-        if len(stitches) > 1 or not _SLIP[0] <= abs((max(stitches) + 1) / 2 - one.middle) <= most:
+        if len(stitches) > 1 or not 0 < abs((max(stitches) + 1) / 2 - one.middle) <= most:
             return None
         return Words(
-            f"One “{one.piece}” stands {number_of(first.first - 1, 'stitch')} from the row's first stitch, "
+            f"{one.one} stands {number_of(first.first - 1, 'stitch')} from the row's first stitch, "
             f"and the other {max(stitches) - (second.last or second.first)} from its last."
         )
-    for other in here:
-        if other is one or len(other.runs) > 2 or (len(other.runs) == 2 and one.path < other.path):
-            continue
-        off = abs(other.middle - one.middle)
-        if len(other.runs) == 2:
-            half = max(posts(one.round, 0) / 2, 1)
-            off = min(off % half, half - off % half)
-        elif not first.first < other.runs[0].first < second.first:
-            continue
-        if _SLIP[0] <= off <= most:
-            return Words(
-                message=f"The middle of the pair of “{one.piece}” is {_stitch(one.middle)}, and that of "
-                f"“{other.piece}” is {_stitch(other.middle)}.",
-                related=(Related(subject.source.locate(other.path), f"“{other.piece}” is placed here"),),
-            )
-    return None
+    others = [other for other in here if _says_the_middle(other, one, first, second)]
+    return next((words for other in others if (words := _off_by(one, other, most, subject))), None)
+
+
+def _says_the_middle(other: _Placed, one: _Placed, first: Run, second: Run) -> bool:
+    """Whether it is another pair, told before, or a single one that lies between the two."""
+    if len(other.runs) == 2:
+        return other.path < one.path
+    return len(other.runs) == 1 and other is not one and first.first < other.runs[0].first < second.first
+
+
+def _off_by(one: _Placed, other: _Placed, most: float, subject: Subject) -> Words | None:
+    off = abs(other.middle - one.middle)
+    if len(other.runs) == 2:
+        half = max(posts(one.round, 0) / 2, 1)
+        off = min(off % half, half - off % half)
+    if not _LEAST_AROUND <= off <= most:
+        return None
+    return Words(
+        message=f"The middle of the pair of “{one.name}” is {_stitch(one.middle)}, and that of "
+        f"“{other.name}” is {_stitch(other.middle)}.",
+        related=(Related(subject.source.locate(other.path), f"“{other.name}” is placed here"),),
+    )
+
+
+def _a_round_apart(one: _Placed, single: list[_Placed]) -> Words | None:
+    """Of two that are placed by a step each, side by side, the second a round above or below the first."""
+    alike = [other for other in single if other.name == one.name]
+    if len(alike) != 2 or one is not alike[1] or any(len(each.runs) != 1 for each in alike):
+        return None
+    (first,), (second,) = alike[0].runs, one.runs
+    numbers = [each.round.plan.number for each in alike]
+    one_above_the_other = first.first <= (second.last or 0) and second.first <= (first.last or 0)
+    if abs(numbers[0] - numbers[1]) != 1 or one_above_the_other:
+        return None
+    word = one.round.plan.word
+    return Words(f"{one.one} lies on {word} {numbers[0]} and the other on {word} {numbers[1]}.")
 
 
 def _middle(run: Run) -> float:

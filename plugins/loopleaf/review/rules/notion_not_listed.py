@@ -53,12 +53,13 @@ class _Need:
 
 def _put(thing: str) -> re.Pattern[str]:
     """A sentence that puts the thing in, on or through: `Sew in the zip`. The thing is its first group."""
-    does = "add|attach|fasten|fix|glue|insert|put|run|sew|slide|slip|string|thread"
+    does = "add|attach|draw|fasten|fix|glue|insert|lace|pass|put|run|sew|slide|slip|string|thread|weave"
     return re.compile(rf"\b(?:{does})\b[^.;:!?]{{0,40}}?\b({thing})\b", re.I)
 
 
 _NEEDLE = ("needle", "bodkin")
 _STUFFING = ("stuffing", "fill", "wadding", "batting")
+_FILLING = r"stuffing|fib(?:re|er) ?fill(?:ing)?|wadding|batting"
 _OF_YARN = r"(?![^.;!?]*\b(?:yarn|thread|floss|cotton)\b)"
 _IN_TEXTS = (
     (re.compile(r"\bbuttons?\b(?! ?(?:loop|hole|band))", re.I), ("button",), "buttons", "Buttons are named"),
@@ -71,6 +72,12 @@ _IN_TEXTS = (
         _STUFFING,
         "stuffing",
         "A piece is stuffed",
+    ),
+    (
+        re.compile(rf"(?<!not )(?<!n't )\bfill\b[^.;!?]*\bwith\b[^.;!?]*\b({_FILLING})\b", re.I),
+        _STUFFING,
+        "stuffing",
+        "A piece is filled",
     ),
     (_put("zip(?:per)?s?"), ("zip",), "zip", "A zip is put in"),
     (_put("ribbons?"), ("ribbon",), "ribbon", "A ribbon is put in"),
@@ -88,7 +95,10 @@ _IN_TEXTS = (
     (_put("wires?"), ("wire", "pipe cleaner"), "wire", "Wire is put in"),
 )
 """What a text may name; any one of these among the notions will do; its name there; what is said of it."""
-_LEFT_TO_THE_MAKER = re.compile(r"\b(?:if you (?:like|wish|want|prefer)|optional(?:ly)?)\b", re.I)
+_NOT_ASKED_FOR = re.compile(
+    r"\b(?:if you (?:like|wish|want|prefer)|optional(?:ly)?|not? needed|no need (?:for|of))\b", re.I
+)
+"""Left to the maker, or said to be needless."""
 
 
 def find(subject: Subject) -> Iterator[Finding]:
@@ -137,7 +147,7 @@ def _by_texts(subject: Subject) -> Iterator[_Need]:
     made = " ".join(f"{name} {one.title}" for name, one in subject.pattern.pieces.items()).lower()
     for path, text, piece in free_texts(subject.pattern):
         for begin, sentence in sentences(text):
-            if _LEFT_TO_THE_MAKER.search(sentence):
+            if _NOT_ASKED_FOR.search(sentence):
                 continue
             for words, names, name, why in _IN_TEXTS:
                 found = words.search(sentence)

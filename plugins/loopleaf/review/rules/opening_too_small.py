@@ -33,7 +33,7 @@ from collections.abc import Iterator, Mapping
 
 from ...measure import PieceMeasure
 from ...measure.amounts import as_typed, length
-from ...measure.measured import start_mm
+from ...measure.gauge import start_mm
 from ...pattern import Finding, Lengths, Path
 from ..rule import Words, rule, told
 from ..subject import Subject

@@ -75,7 +75,8 @@ def find(subject: Subject) -> Iterator[Finding]:
         words = Words(
             message=f"The finished size{of_size} says {as_typed(one.length)} {_WORDS[one.stated.what]}, and "
             f"gauge and counts make about {length(one.bands[0].middle)}.",
-            working=f"By the gauge it lies between {length(low)} and {length(high)}.",
+            working=f"By the gauge it lies between {length(low)} and {length(high)}"
+            f"{_how(subject, one.stated)}.",
         )
         at = subject.source.locate(one.path)
         yield told(__name__, "warning", subject, at, words, one.stated.piece)
@@ -146,6 +147,16 @@ _WORDS: Mapping[What, str] = {
     "length": "long",
     "height": "high",
 }
+
+
+def _how(subject: Subject, stated: StatedSize) -> str:
+    """How it is measured, where rows fan out from a point and nothing else tells."""
+    measured = subject.measured
+    piece = measured.piece(stated.piece) if stated.piece else next(iter(measured.pieces), None)
+    if piece is None or not piece.tip_to_tip or stated.what == "around":
+        return ""
+    sideways = stated.what in ("width", "across")
+    return ", from tip to tip" if sideways else ", from the middle of the top edge to the lowest point"
 
 
 def _fits(mm: float, band: Band) -> bool:

@@ -1,7 +1,8 @@
 """A larger size is stated smaller than the one before it.
 
 What: Sizes are listed from small to large. Finished sizes, the bodies they are to fit, and the yarn weighed
-grow (or stay) from size to size, as the sizes are listed.
+grow (or stay) from size to size, as the sizes are listed. Where no width is stated, the widest round or row
+that the stitches make does.
 
 Why it matters: Two figures that changed places send one maker a garment that doesn't fit.
 
@@ -19,9 +20,11 @@ When to ignore: When a larger size is meant to be smaller in this one measure.
 """
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
-from ...measure.amounts import as_typed
-from ...pattern import Finding, FinishedSize, Length, Lengths, Path, Suggestion, Weight
+from ...fabric import PieceWork, RoundWork
+from ...measure.amounts import as_typed, length
+from ...pattern import Finding, FinishedSize, Length, Lengths, Location, Path, Suggestion, Weight
 from ..rule import Words, rule, told
 from ..size_names import first_out_of_order
 from ..subject import Subject
@@ -46,6 +49,11 @@ def find(subject: Subject) -> Iterator[Finding]:
     if listed is not None:
         yield listed
         return
+    stated = list(_of_stated(subject))
+    yield from stated or _of_worked(subject)
+
+
+def _of_stated(subject: Subject) -> Iterator[Finding]:
     for path, what, values in _stated(subject):
         for size in range(1, len(values)):
             before, here = values[size - 1], values[size]
@@ -57,6 +65,77 @@ def find(subject: Subject) -> Iterator[Finding]:
             )
             yield told(__name__, "warning", subject, subject.source.locate(path), words)
             break
+
+
+def _of_worked(subject: Subject) -> Iterator[Finding]:
+    """The first piece that gets narrower from one size to the next; once, as one slip makes many narrower.
+
+    Heights aren't held: a sleeve set in where a wider body ends may be shorter in a larger size.
+    """
+    for piece in subject.work.pieces:
+        if piece.troubles or any(round.troubles or not round.sound for round in piece.rounds):
+            continue
+        if _width_is_stated(subject, piece.name):
+            continue
+        for before, here in pairwise(range(len(subject.sizes))):
+            was, now = _widest(piece, before), _widest(piece, here)
+            if was is not None and now is not None and now[1] < was[1]:
+                yield _narrower(subject, piece, (before, *was), (here, *now))
+                return
+
+
+def _width_is_stated(subject: Subject, piece: str) -> bool:
+    """Then its author's own figures are held in order, and against the stitches (`size-differs`)."""
+    pattern = subject.pattern
+    own = [pattern.pieces[piece].finished_size]
+    if piece == next(iter(pattern.pieces)):
+        own.append(pattern.finished_size)
+    return any(getattr(one, what, None) is not None for one in own for what in ("around", "across", "width"))
+
+
+def _widest(piece: PieceWork, size: int) -> tuple[RoundWork, int] | None:
+    """The round or row with most stitches, and how many; None where the size works none."""
+    found = [(round, made.count) for round in piece.rounds if (made := round.sizes[size]) is not None]
+    return max(found, key=lambda one: one[1], default=None)
+
+
+def _narrower(
+    subject: Subject, piece: PieceWork, was: tuple[int, RoundWork, int], now: tuple[int, RoundWork, int]
+) -> Finding:
+    """was, now: size, its widest round, the stitches of that."""
+    title = subject.pattern.pieces[piece.name].title or piece.name
+    said = []
+    for size, round, stitches in (now, was):
+        mm = _mm(subject, piece.name, size, round.plan.label)
+        about = f", about {length(mm)}" if mm is not None else ""
+        said.append(f"{stitches} stitches{about}")
+    before, here = subject.sizes[was[0]], subject.sizes[now[0]]
+    word = now[1].plan.word
+    words = Words(
+        message=f"“{title}” is narrower in size {here} than in size {before}, which is listed before it.",
+        working=f"In size {here} its widest {word} holds {said[0]}; in size {before} {said[1]}.",
+    )
+    return told(__name__, "warning", subject, _where(subject, piece, was[0], now[0]), words, piece.name)
+
+
+def _mm(subject: Subject, piece: str, size: int, label: str) -> float | None:
+    found = subject.measured.piece(piece)
+    rounds = found.known_rounds(size) if found is not None and found.rounds else []
+    return next((one.length_mm for one in rounds if one.label == label), None)
+
+
+def _where(subject: Subject, piece: PieceWork, before: int, here: int) -> Location:
+    """The chain that it begins on, where that shrinks; else the first round that does."""
+    start = subject.pattern.pieces[piece.name].start
+    if start is not None and start.chain is not None:
+        was, now = start.chain.of(before), start.chain.of(here)
+        if was and now and now < was:
+            return subject.source.locate((*piece.path, "start"))
+    for round in piece.rounds:
+        made, other = round.sizes[before], round.sizes[here]
+        if made is not None and other is not None and other.count < made.count:
+            return subject.stretch(round)
+    return subject.source.locate(piece.path)
 
 
 def _names(subject: Subject) -> Finding | None:

@@ -1,6 +1,7 @@
 """The tail left for sewing is too short.
 
-What: A sewing tail is usually two to three times the edge that it sews (common practice, no source).
+What: A sewing tail is usually two to three times the edge that it sews (common practice, no source). The edge
+may be as short as the gauge's own tolerance lets it be.
 
 Why it matters: The maker has to join new yarn in the middle of a seam.
 
@@ -34,18 +35,18 @@ from ...pattern import Finding, Suggestion
 from ..rule import Words, rule, told
 from ..subject import Subject
 
+ROUNDING_MM = 5.0
+"""Tails are printed to half a centimetre (chosen here)."""
+
 
 def find(subject: Subject) -> Iterator[Finding]:
     told_pieces: set[str] = set()
     for tails in subject.measured.tails:
         for tail in tails:
-            usual = tail.usual
-            if (
-                usual is None
-                or tail.edge_mm is None
-                or tail.length_mm >= usual.low - 5
-                or tail.piece in told_pieces
-            ):
+            usual, enough = tail.usual, tail.enough_mm
+            if usual is None or enough is None or tail.edge_mm is None or tail.piece in told_pieces:
+                continue
+            if tail.length_mm >= enough - ROUNDING_MM:
                 continue
             told_pieces.add(tail.piece)
             words = Words(

@@ -34,7 +34,8 @@ def find(subject: Subject) -> Iterator[Finding]:
     used = {use.yarn for use in yarns_used(subject)}
     if used - set(subject.pattern.materials.yarns):
         return  # a yarn that isn't listed may well be this one under another name
-    prose = " ".join(text for _, text, _ in free_texts(subject.pattern))
+    joins = [step.lay_out.join for step in subject.pattern.finishing if step.lay_out]
+    prose = " ".join([*(text for _, text, _ in free_texts(subject.pattern)), *joins])
     for letter, yarn in subject.pattern.materials.yarns.items():
         named = re.search(rf"\b{re.escape(letter)}\b", prose) or (
             yarn.name and re.search(rf"\b{re.escape(yarn.name)}\b", prose)
