@@ -7,7 +7,9 @@ from xml.etree import ElementTree
 import pytest
 
 from loopleaf.draw import Figure, placing, profile, schematic, threading
+from loopleaf.draw.letters import width_of
 from loopleaf.draw.sign_sheet import symbols
+from loopleaf.draw.sketch import Anchor, Sketch
 from loopleaf.draw.step_drawings import techniques
 
 from .pieces import COLLECTION, DEMO, SVG, charted, demo, tree
@@ -132,3 +134,28 @@ def test_kept_drawings(golden: Callable[[str, str], None]) -> None:
     for name, figure in kept.items():
         assert figure is not None
         golden(f"{name}.svg", figure.svg)
+
+
+@pytest.mark.parametrize("anchor", ["start", "middle", "end"])
+@pytest.mark.parametrize("left_handed", [False, True])
+def test_words_have_room_in_another_typeface(anchor: Anchor, left_handed: bool) -> None:
+    """A drawing opened by itself is set in what the reader has. DejaVu Sans is wide: its letters' own widths,
+    in units of 2048 to their height, as its file `DejaVuSans.ttf` gives them.
+    """
+    widths = {"a": 1255, "b": 1300, "o": 1253, "u": 1298, "t": 803, " ": 651, "3": 1303, "c": 1126, "m": 1995}
+    text = "about 3 cm"
+    wide = sum(widths[letter] for letter in text) / 2048 * 4.0
+    assert wide > width_of(text, 4.0)
+    sketch = Sketch(left_handed)
+    sketch.words((10.0, 0.0), text, anchor, 4.0)
+    left, _, across, _ = (float(value) for value in _box(sketch.figure("", "", 0.0).svg))
+    x = -10.0 if left_handed else 10.0
+    start = {"start": 0.0, "middle": -wide / 2, "end": -wide}[anchor]
+    start = -wide - start if left_handed else start
+    assert left <= x + start + 1e-6
+    assert left + across >= x + start + wide - 1e-6
+    assert across < 1.25 * wide
+
+
+def _box(svg: str) -> list[str]:
+    return str(tree(svg).get("viewBox")).split()

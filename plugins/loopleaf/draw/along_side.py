@@ -11,7 +11,7 @@ from ..fabric import Made, Space
 from ..fabric.around import is_row_end
 from ..fabric.laid_out import around_sides
 from ..fabric.worked import Place
-from .chart_sides import first_aside, row_ends
+from .row_ends import first_aside, row_ends
 from .sheet import Cornered, Edging, Sheet
 from .subject import Subject
 
@@ -45,8 +45,12 @@ def parted(subject: Subject) -> tuple[Subject, Subject | None]:
 
 def side_edge(sheet: Sheet, subject: Subject, aside: Subject) -> Edging | Cornered:
     """Where rows along the side of a piece's rows go, as the right side shows it: the side where the last of
-    them ended, or several edges, one after the other.
+    them ended, or several edges, one after the other; both sides of rows around a middle, where what is
+    worked aside goes into more ends than there are rows.
     """
+    if sheet.arc and not sheet.below and len(aside.piece.starts[0]) > len(subject.worked):
+        wide, out = subject.sizes[-1].length_mm, sum(row.rise_mm for row in subject.sizes)
+        return Edging(sheet.point(wide, 1.0, out), sheet.point(wide, 0.0, out))
     rows, last = subject.sizes, subject.piece.rounds[-1]
     high = sum(row.rise_mm for row in rows)
     foot, top = (

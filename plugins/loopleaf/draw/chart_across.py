@@ -7,11 +7,12 @@ from itertools import accumulate, pairwise
 from math import atan2, cos, sin, tau
 
 from ..fabric import Space
+from ..fabric.worked import Place
 from .chart_ground import Bends, Ground, Inward, Straight, is_closed
 from .chart_lines import Top
 from .chart_things import Thing, groups_of, shared, wide_of
 from .relax import kept_apart, settle
-from .section import Oval, Polygon, Rectangle
+from .section import Half, Oval, Polygon, Rectangle
 
 PULL, PULL_IN_ROWS, PULL_ABOUT, PULL_IN_WAVES = 1.0, 0.3, 0.1, 0.05
 """How strongly a stitch is drawn above its place, where the distance from its neighbours holds with 1: along
@@ -43,7 +44,7 @@ CLOSEST = 0.8
 class Across:
     """A round along its way, `level` out. below: the places of each thing, as far as the chart has them.
     corners: the things that lie in a polygon's corners. firm: it is worked around a chain.
-    room: how wide a straight row is laid at least.
+    room: how wide a straight row is laid at least. around: the place that all of a first row goes into.
     """
 
     ground: Ground
@@ -53,11 +54,12 @@ class Across:
     corners: frozenset[int]
     firm: bool
     room: float
+    around: Place | None = None
 
     def settled(self) -> tuple[list[float], list[float | None]]:
         """Where along the way each thing comes to rest, in units; and where the middle of its feet lies."""
         wides = [wide_of(thing) for thing in self.things]
-        groups = groups_of(self.things, [bool(tops) for tops in self.below])
+        groups = groups_of(self.things, [bool(tops) for tops in self.below], self.around)
         feet = [self._foot(tops) for tops in self.below]
         rests = self._rests(wides, groups, feet)
         even = [0.0, *accumulate(rests)]
@@ -262,7 +264,10 @@ class Across:
     def _to_the_corners(self, places: list[float], pulls: list[float]) -> None:
         """A round's corners are pulled to those of its polygon."""
         found = [at for at, thing in enumerate(self.things) if id(thing) in self.corners]
-        if not isinstance(self.ground, Polygon) or len(found) != self.ground.corners:
+        if isinstance(self.ground, Half) and len(found) == self.ground.corners - 1:
+            for k, at in enumerate(found, start=1):
+                places[at], pulls[at] = k / self.ground.corners * self.way, CORNER_PULL
+        if not self.closed or not isinstance(self.ground, Polygon) or len(found) != self.ground.corners:
             return
         many = self.ground.corners
         first = round(
@@ -284,9 +289,12 @@ def room_for(ground: Ground, things: Sequence[Thing], corners: frozenset[int], g
     on each side as the fullest for its length needs, begun along either of its two lengths.
     """
     wides = [wide_of(thing) for thing in things]
+    found = [at for at, thing in enumerate(things) if id(thing) in corners]
+    if isinstance(ground, Half) and len(found) == ground.corners - 1:
+        before = [0.0, *(sum(wides[:at]) + wides[at] / 2 for at in found), sum(wides)]
+        return max(b - a for a, b in pairwise(before)) * ground.corners
     if not is_closed(ground):
         return sum(wides)
-    found = [at for at, thing in enumerate(things) if id(thing) in corners]
     if not isinstance(ground, Polygon) or len(found) != ground.corners:
         return sum(wides) + gap * (2 if isinstance(ground, Oval) and ground.spine else 1)
     sides = [sum(wides[a:b]) + (wides[b] - wides[a]) / 2 for a, b in pairwise(found)]

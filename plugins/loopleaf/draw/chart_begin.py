@@ -6,8 +6,8 @@ from math import tau
 
 from ..fabric import Made, Ring
 from .border import bordered, spots_of
-from .chart_ground import Ground, is_closed
-from .chart_things import place_key
+from .chart_ground import Bends, Ground, Straight, is_closed
+from .chart_things import begun_in, place_key
 from .section import Oval
 from .signs import CHAIN_LONG, MAGIC_RING, UNIT
 from .stand import base_spots, chains_of
@@ -38,6 +38,9 @@ def begun(subject: Subject, ground: Ground, backward: bool, room: float) -> Begi
     if isinstance(first, Ring):
         radius = first.chains * CHAIN_LONG / tau if first.chains else MAGIC_RING - 2
         return Beginning(radius + (2.5 if first.chains else 0.5), 0.0, {}, radius)
+    around = begun_in(subject.worked[0]) if subject.in_rows else None
+    if not isinstance(ground, Straight | Bends) and around is not None:
+        return Beginning(FROM_A_CHAIN, 0.0, {})
     if is_closed(ground):
         if (whole := bordered(subject)) is not None:
             edge = spots_of(whole, subject)
@@ -54,6 +57,8 @@ def begun(subject: Subject, ground: Ground, backward: bool, room: float) -> Begi
             return Beginning(level, level, {key: (spot.start + spot.end) / 2 for key, spot in spots.items()})
         return Beginning(FROM_A_CHAIN if len(start) < 2 else FROM_TWO, 0.0, {})
     chains = [place for place in start if isinstance(place, Made) and place.role == "foundation"]
+    if around is not None:
+        return Beginning(0.0, 0.0, {id(around): room / 2})
     many = max(len(chains), 1)
     out = ground.out_for(many * UNIT)
     step = UNIT / ground.way(out) if out else max(UNIT, room / many)

@@ -48,7 +48,7 @@ def set_down(
             line.heads[id(thing)] = (
                 line.in_the_corner(x, out) if corner else line.point(x, out, drawn=middles[at])
             )
-            for place in thing.into:
+            for place in line.into(thing):
                 sharers = sharing.setdefault(place_key(place), {})
                 sharers.setdefault(at, len(sharers))
     found: dict[Hashable, Top] = {}
@@ -100,7 +100,7 @@ def _feet(
     sharing: of each place those that stand on it, with their number among them.
     """
     found: list[Point] = []
-    for top, place in zip(tops, thing.into, strict=False):
+    for top, place in zip(tops, line.into(thing), strict=False):
         same = sharing[place_key(place)]
         aside = (same[at] - (len(same) - 1) / 2) * _spread(thing, len(same), top)
         if top.arch is not None:

@@ -15,8 +15,8 @@ from .border import bordered, rectangle_of
 from .canvas import Point
 from .chart_corners import corner_count
 from .chart_frame import Framed
-from .section import Oval, Polygon
-from .sheet import sheet_for
+from .from_middle import sheet_of
+from .section import Half, Oval, Polygon
 from .signs import UNIT, height_of
 from .stand import chains_of
 from .subject import Subject
@@ -264,11 +264,12 @@ class Circles(Oval):
 
 
 _CLOSED = (Oval, Polygon, Inward)
+_OPEN = Half
 
 
 def is_closed(ground: Ground) -> bool:
     """Whether the last stitch of a round stands beside the first."""
-    return isinstance(ground, _CLOSED)
+    return isinstance(ground, _CLOSED) and not isinstance(ground, _OPEN)
 
 
 def outward(ground: Ground, point: Point, upright: bool = False) -> Point:
@@ -282,6 +283,9 @@ def outward(ground: Ground, point: Point, upright: bool = False) -> Point:
     if isinstance(ground, Straight):
         return (1.0, 0.0) if isinstance(ground, Sideways) else (0.0, 1.0)
     x, y = point
+    if upright and isinstance(ground, Half):
+        angle = ground.facing(atan2(y, x))
+        return (cos(angle), sin(angle))
     if upright and isinstance(ground, Polygon):
         side = tau / ground.corners
         angle = round((atan2(y, x) + pi / 2) / side) * side - pi / 2
@@ -332,8 +336,10 @@ def _run(ground: Ground, level: float, along: float) -> tuple[float, float]:
 def ground_for(subject: Subject) -> Ground:
     """The ground that suits a piece's form."""
     if subject.in_rows:
-        turn = sheet_for(subject.sizes).arc
-        return Fan(turn) if turn else _flat(subject)
+        sheet = sheet_of(subject)
+        if sheet.sides:
+            return Half(sheet.sides)
+        return Fan(sheet.arc) if sheet.arc else _flat(subject)
     whole = bordered(subject)
     if whole is not None:
         return rectangle_of(whole, UNIT)

@@ -27,13 +27,14 @@ from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
 from .chart_layers import lead, lifted
 from .chart_lines import Layout, Line, Top
 from .chart_short import clear_of_lines
-from .chart_sides import Side, clear_of, first_aside, side_of
-from .chart_things import NUMBER_ROOM, Thing, gap_of, lowest_height, place_key, things_of, wide_of
+from .chart_sides import Side, clear_of, side_of
+from .chart_things import NUMBER_ROOM, Thing, begun_in, gap_of, lowest_height, place_key, things_of, wide_of
 from .chart_turned import Turned
 from .chart_unrolled import Unrolled, goes_up_from, laid_above
 from .chart_up import AS_TALL_AS_WIDE, ROOM, corners_alike, heads, level_for
 from .items import depths
 from .layers import is_layer
+from .row_ends import first_aside
 from .section import Oval, Polygon, Rectangle
 from .signs import CHAIN_LONG, UNIT
 from .subject import Subject
@@ -61,8 +62,8 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True, wide: float =
         return laid_in_blocks(subject, blocks)
     around = goes_around(subject)
     ground = Straight() if around else ground_for(subject)
-    turned = Turned(ground, by) if isinstance(ground, Polygon) else None
-    cornered = first_with_corners(subject, ground.corners) if isinstance(ground, Polygon) else 0
+    turned = Turned(ground, by) if isinstance(ground, Polygon) and is_closed(ground) else None
+    cornered = first_with_corners(subject, turned.polygon.corners) if turned else 0
     backward = [(work.side != "WS") == subject.in_rows for work in subject.piece.rounds]
     rows = [things_of(one, back) for one, back in zip(subject.worked, backward, strict=True)]
     side: Side | None = None
@@ -107,9 +108,9 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True, wide: float =
             layout.tops.update(side.tops)
         if side is not None and things:
             room = max(room, side.room(len(things)))
-        corners = corners_of(one) if turned and at >= cornered else frozenset()
+        corners = corners_of(one) if isinstance(ground, Polygon) and at >= cornered else frozenset()
         if turned and at == cornered and not layout.outline:
-            below = [_places(layout, back, thing) for thing in things]
+            below = [_places(layout, Line(ground, things, back), thing) for thing in things]
             if at and (aright := turned.aright(things, below, corners)) != turned:
                 return lay_out(subject, aright.by, signs)
             tops.update([*turned.onto(tops, things, below, corners)])
@@ -117,6 +118,7 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True, wide: float =
         gap = gap_of(one, on_sides, len(subject.piece.rounds[at].plan.label))
         line = Line(layout.ground if at < cornered else ground, things, back, corners, gap, room)
         line.made_first = next(iter(one.made), None)
+        line.around = begun_in(one) if not at and subject.in_rows else None
         low = _lay_line(layout, line, low, one, subject.worked[at - 1] if at else None, signs)
     if aside is not None:
         clear_of(layout, aside)
@@ -163,14 +165,16 @@ def _lay_line(
     if not line.things:
         line.low, line.high, line.level = low, low + UNIT, low
         return low
-    places = [_places(layout, line.backward, thing) for thing in line.things]
+    places = [_places(layout, line, thing) for thing in line.things]
     layer = is_layer(worked, before)
     line.deep = frozenset(depths(worked))
     below = lifted(layout, line, places) if layer else places
     need = room_for(line.ground, line.things, line.corners, line.gap)
     line.level = level_for(line.ground, line.things, below, need, low)
     firm = len(layout.lines) == 1 and isinstance(line.ground, Oval) and line.ground.spine > 0
-    xs, footing = Across(line.ground, line.things, below, line.level, line.corners, firm, line.room).settled()
+    xs, footing = Across(
+        line.ground, line.things, below, line.level, line.corners, firm, line.room, line.around
+    ).settled()
     outs = heads(line.ground, line.things, xs, footing, below, line.level, low, line.deep)
     outs = corners_alike(outs, [at for at, thing in enumerate(line.things) if id(thing) in line.corners])
     first, way = -1 if line.backward else 0, line.ground.way(line.level)
@@ -194,15 +198,15 @@ def _start(line: Line, x: float, below: Sequence[Top]) -> float:
     return outermost(x, *(top.carried(line.level) * line.ground.way(line.level) for top in below))
 
 
-def _places(layout: Layout, backward: bool, thing: Thing) -> list[Top]:
+def _places(layout: Layout, line: Line, thing: Thing) -> list[Top]:
     """The places that a stitch was worked into, as far as the chart has them."""
     if isinstance(thing, Space):
         return []
     found = (
-        _one_chain(layout, place, backward)
+        _one_chain(layout, place, line.backward)
         if isinstance(place, Made) and place.role == "loop"
         else layout.tops.get(place_key(place))
-        for place in thing.into
+        for place in line.into(thing)
     )
     return [top for top in found if top is not None]
 

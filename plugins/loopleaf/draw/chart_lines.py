@@ -4,6 +4,8 @@ from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
+from ..fabric import Made
+from ..fabric.worked import Place
 from .arch import Arch
 from .canvas import Point
 from .chart_begin import Beginning
@@ -53,15 +55,15 @@ class Line:
     is drawn around it reaches. start: the share along the way of the first thing made, and seam of the gap
     before it, `level` out. low, high: how far out its lower and upper edge lie there.
     made_first: the first thing made, counted or not. beside_lines: stitches of a later row go down beside its
-    start.
+    start. around: the place that all of a first row goes into.
     """
 
     ground: Ground
     things: Sequence[Thing]
     backward: bool
-    corners: frozenset[int]
-    gap: float
-    room: float
+    corners: frozenset[int] = frozenset()
+    gap: float = 0.0
+    room: float = 0.0
     xs: Sequence[float] = ()
     outs: Sequence[float] = ()
     feet: dict[int, list[Point]] = field(default_factory=dict)
@@ -78,6 +80,11 @@ class Line:
     high: float = UNIT
     made_first: Thing | None = None
     beside_lines: bool = False
+    around: Place | None = None
+
+    def into(self, thing: Made) -> Sequence[Place]:
+        """What a stitch goes into; a chain that counts as one, where all the others do."""
+        return thing.into or (() if self.around is None else (self.around,))
 
     def opened(self, along: float, closed: bool = False) -> float:
         """A share of its way once its seam is open; closed: as it was before."""

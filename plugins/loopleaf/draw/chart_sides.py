@@ -1,15 +1,17 @@
 """Rows that go down the side of their own piece, into the ends of its rows: they stand along that side."""
 
-from collections.abc import Hashable, Iterator, Sequence
+from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass
 
-from ..fabric import Made, WorkedRound
+from ..fabric import Made
 from ..fabric.worked import Place
 from .canvas import Point
 from .chart_ground import Bends, Fan, Sided, Straight
 from .chart_lines import Layout, Line, Top
 from .chart_things import FIRST_ROOM, Thing, place_key, tall_of
 from .chart_up import ROOM
+from .row_ends import row_ends
+from .section import Half
 from .signs import UNIT
 
 CLEAR = 1.0
@@ -29,30 +31,13 @@ class Side:
         return 0.0 if self.ground.over else self.long * (1 - 1 / many) + UNIT
 
 
-def first_aside(worked: Sequence[WorkedRound]) -> int | None:
-    """The first row that goes into the ends of its own piece's rows, by its index."""
-    own: set[int] = set()
-    for at, one in enumerate(worked):
-        own |= {id(made) for made in one.made}
-        if any(id(end.into[0]) in own for made in one.made for end in row_ends(made)):
-            return at
-    return None
-
-
-def row_ends(made: Place) -> Iterator[Made]:
-    """The row ends that a stitch was worked into."""
-    for place in made.into if isinstance(made, Made) else ():
-        if isinstance(place, Made) and place.role == "row-end":
-            yield place
-
-
 def side_of(layout: Layout, things: Sequence[Thing], backward: bool, low: float) -> Side | None:
     """What a row goes on along, which goes into the ends of the rows laid out; None where that can't be told.
 
     low: where the last row has its heads, in the mean. A row that goes over the piece's top before it goes
     down has both on one ground, and an own end of which it makes use.
     """
-    if not isinstance(layout.ground, Straight | Fan | Bends):
+    if not isinstance(layout.ground, Straight | Fan | Bends | Half):
         return None
     ends = {id(end): end for thing in things for end in row_ends(thing)}
     lines = {id(thing): line for line in layout.lines for thing in line.things}
@@ -60,6 +45,9 @@ def side_of(layout: Layout, things: Sequence[Thing], backward: bool, low: float)
     over = any(isinstance(thing, Made) and thing.into and not [*row_ends(thing)] for thing in things)
     if not beside or (over and type(layout.ground) is not Straight):
         return None
+    sides = [at_left(line, made) for line, made in beside]
+    if not over and not all(sides) and any(sides) and isinstance(layout.ground, Fan | Half):
+        return _below(layout, ends, lines)
     left = backward if over else sum(at_left(line, made) for line, made in beside) * 2 > len(beside)
     found = [reach_of(line, made, left) for line, made in beside]
     (start, top), high = edge_of(found, left), 0.0
@@ -78,6 +66,25 @@ def side_of(layout: Layout, things: Sequence[Thing], backward: bool, low: float)
         along = ground.beside(middle)
         tops[place_key(ends[key])] = Top(ground, along, along, low, low, room, 0)
     return Side(ground, _in_order(layout, tops, left), sum(top.wide for top in tops.values()))
+
+
+def _below(layout: Layout, ends: Mapping[int, Made], lines: Mapping[int, Line]) -> Side:
+    """Along both sides of rows that go around a middle: their ends lie on one level line, and the row stands
+    on that from below. It goes on from where the last one ends: from left to right as its right side shows.
+    """
+    middles = {}
+    points: list[Point] = []
+    for key, end in ends.items():
+        foot, head = _ends(lines[id(end.into[0])], end.into[0])
+        points += [foot, head]
+        middles[key] = ((foot[0] + head[0]) / 2, (foot[1] + head[1]) / 2, abs(head[0] - foot[0]) + ROOM)
+    low = min(y for _, y in points) - UNIT / 2 - CLEAR
+    ground = Sided((min(x for x, _ in points), low), 0.0, True, (1.0, 0.0), False)
+    tops: dict[Hashable, Top] = {}
+    for key, (x, y, wide) in middles.items():
+        along = ground.beside((x, y))
+        tops[place_key(ends[key])] = Top(ground, along, along, 0.0, 0.0, wide, 0)
+    return Side(ground, _in_order(layout, tops, True), sum(top.wide for top in tops.values()))
 
 
 def clear_of(layout: Layout, first: int) -> None:

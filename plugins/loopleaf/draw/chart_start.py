@@ -76,9 +76,10 @@ def _in_a_row(pen: Pen, subject: Subject, layout: Layout, chains: list[Made], ch
     passed = 0
     for at, place in enumerate(chains):
         mark = Mark(chain, place.number)
-        along = layout.begin.chains[place_key(place)]
-        if low <= at < end:
-            _lying(pen, layout, layout.begin.out, along, 0.01, mark)
+        if low <= at < end and not layout.begin.chains:  # the one that rows go around
+            pen.chain((0.0, 0.0), (1.0, 0.0), mark)
+        elif low <= at < end:
+            _lying(pen, layout, layout.begin.out, layout.begin.chains[place_key(place)], 0.01, mark)
         elif (at >= end or not counts) and not _begins_block(first):
             _beside(pen, layout, passed, mark)
             passed += 1

@@ -24,6 +24,9 @@ JOIN_ROOM, DIGIT_ROOM = 3.0, 6.0
 second digit: such a round's sides are long.
 """
 
+FEWEST_AROUND = 3
+"""So few stitches in one place are a first row that goes around it."""
+
 STACKED = 0.75
 """A chain in a stack that stands for a stitch is so tall, of its length."""
 
@@ -32,6 +35,19 @@ def things_of(worked: WorkedRound, backward: bool) -> list[Thing]:
     """The counted stitches and the spaces of a round, along its way. backward: made against the way."""
     found = [made for made in worked.made if (bool(made.number) if isinstance(made, Made) else not made.back)]
     return found[::-1] if backward else found
+
+
+def begun_in(first: WorkedRound) -> Place | None:
+    """The one chain or ring that all of a first row goes into; None where it goes into several, or where it
+    is too short to go around one.
+    """
+    stitches = [made for made in first.made if isinstance(made, Made) and made.number]
+    places = {place_key(place): place for made in stitches for place in made.into}
+    if len(places) != 1 or len(stitches) < FEWEST_AROUND:
+        return None
+    place = next(iter(places.values()))
+    foundation = isinstance(place, Made) and place.role == "foundation"
+    return place if foundation or isinstance(place, Ring) else None
 
 
 def gap_of(worked: WorkedRound, cornered: bool = False, digits: int = 1) -> float:
@@ -85,11 +101,14 @@ def shared(thing: Thing) -> Hashable:
     return place_key(thing.into[0])
 
 
-def groups_of(things: Sequence[Thing], placed: Sequence[bool]) -> list[range]:
+def groups_of(things: Sequence[Thing], placed: Sequence[bool], around: Hashable = None) -> list[range]:
     """The runs of things that belong to one place, with the spaces among them; single things alone.
 
-    placed: of each, whether its place lies in the chart.
+    placed: of each, whether its place lies in the chart. around: the place that all of a first row goes into.
     """
+    stand = [on for on, thing in zip(placed, things, strict=True) if isinstance(thing, Made)]
+    if around is not None and all(stand):
+        return [range(len(things))]
     found: list[range] = []
     at = 0
     while at < len(things):

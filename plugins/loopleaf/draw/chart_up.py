@@ -79,7 +79,8 @@ def heads(
             floor = max(floor, low)  # it is drawn out as high as its neighbours
         wanted.append(floor + ROOM + rise)
         pulls.append(FREE if isinstance(thing, Space) else 1.0 if floor + 2 * tall > low else SPIKE)
-        leans.append(0.0 if closed else max(min(lean / rise, STEEPEST), -STEEPEST))
+        upright = closed or isinstance(ground, Polygon)
+        leans.append(0.0 if upright else max(min(lean / rise, STEEPEST), -STEEPEST))
     steps = [after - x for x, after in pairwise(xs)]
     if closed:
         steps.append(xs[0] + ground.way(level) - xs[-1])

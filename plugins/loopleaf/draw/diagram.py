@@ -19,8 +19,10 @@ from ..notation.tree import Stitch
 from ..trade import Terms
 from .canvas import Box, number
 from .chart_again import drawn_again
-from .chart_key import KeyEntry, KeyLine, by_itself, drawn_key, key_lines, word
+from .chart_key import KeyEntry, KeyLine, by_itself, drawn_key, key_lines, said, word
 from .chart_labels import ARROW_LONG, AS_LONG, Label, box_of, placed
+from .chart_larger import STROKE as LARGER_STROKE
+from .chart_larger import Larger, Place, framed, place_of
 from .chart_layout import lay_out
 from .chart_lines import Layout
 from .chart_print import WORDS_MM, printed_scale
@@ -148,12 +150,16 @@ def _drawn(work: PatternWork, piece: PieceWork, measured: Measured, shapes: Shap
     again = drawn_again(subject, layout.lines)
     pen = Pen(shapes, dashes_of(subject))
     _draw_signs(pen, subject, layout, again)
+    larger = place_of(layout, pen.box)
     sides = tuple(list(remarks(subject, layout, bool(again), left)) for left in (False, True))
+    if larger is not None:
+        for side in sides:
+            side.append(said("The framed corner is shown larger in the middle."))
     return Drawn(
         piece.name,
         ink_on_light(main_colour(subject)),
         {ink_on_light(colour): ink_on_dark(colour) for colour in subject.colours.values()},
-        pen.body(),
+        pen.body() + (_shown_larger(larger, shapes, subject, layout) if larger is not None else ""),
         pen.box,
         list(labels(subject, layout)),
         key_lines(subject),
@@ -179,6 +185,19 @@ def _draw_signs(pen: Pen, subject: Subject, layout: Layout, again: set[int]) -> 
         pen.ring(down(middle), radius)
     for start, end, _ in layout.sills:
         pen.line(down(start), down(end))
+
+
+def _shown_larger(place: Place, shapes: Shapes, subject: Subject, layout: Layout) -> str:
+    """A part of the chart once more, framed here and there."""
+    pen = Larger(shapes, dashes_of(subject), within=place.part)
+    _draw_signs(pen, subject, layout, set())
+    frames = Pen(shapes)
+    frames.yarn("", ink_on_light(main_colour(subject)))
+    frames.faint = True
+    framed(frames, place.part)
+    framed(frames, place.frame)
+    signs = f'<g transform="{place.transform}" stroke-width="{number(LARGER_STROKE)}">{pen.body()}</g>'
+    return frames.body() + signs
 
 
 def _with_words(one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes) -> tuple[str, Box, float]:

@@ -7,6 +7,7 @@ from typing import Protocol
 from ..fabric import Made
 from ..measure.size import RoundSize
 from .canvas import Canvas, Point
+from .chart_things import begun_in
 from .items import Item, items_of_rows
 from .mitre import Mitre
 from .sheet import Edging, Sheet
@@ -50,7 +51,7 @@ def draw_rows(canvas: Canvas, subject: Subject, sheet: Lay, layer: int = 0) -> N
             draw_leaf_on(
                 canvas, layer + ROW_LAYERS * (len(rows) + 1), leaf, surface, subject.scale, subject.colours
             )
-    _outline(canvas, sheet, sizes, rows[-1])
+    _outline(canvas, sheet, sizes, rows, begun_in(subject.worked[0]) is not None)
 
 
 def _standing_out(sheet: Lay, size: RoundSize, low: float, item: Item) -> Surface:
@@ -101,7 +102,8 @@ def _rounded(size: RoundSize) -> RoundSize:
 def _patch(sheet: Lay, item: Item, low: float, size: RoundSize, below: RoundSize | None) -> Patch:
     wide = below.length_mm if below is not None else size.length_mm
     sunk = low - (1 - item.floor) * below.rise_mm if below is not None else low
-    if isinstance(sheet, Mitre) or (isinstance(sheet, Sheet) and sheet.wave.knots):
+    bends = isinstance(sheet, Sheet) and (sheet.wave.knots or (sheet.sides and item.corner))
+    if bends or isinstance(sheet, Mitre):
         left, right = item.foot
 
         def bent(share: float) -> Point:
@@ -121,11 +123,17 @@ def _patch(sheet: Lay, item: Item, low: float, size: RoundSize, below: RoundSize
     return between(straight(*foot), straight(*top))
 
 
-def _outline(canvas: Canvas, sheet: Lay, sizes: Sequence[RoundSize], last: Sequence[Item]) -> None:
-    """Around the sheet: along the first row, up the ends, over the tops of the last row."""
+def _outline(
+    canvas: Canvas, sheet: Lay, sizes: Sequence[RoundSize], rows: Sequence[Sequence[Item]], tip: bool
+) -> None:
+    """Around the sheet: along the first row, up the ends, over the tops of the last row. tip: the first row
+    stands in one place.
+    """
     bare = isinstance(sheet, Edging) or (isinstance(sheet, Sheet) and not sheet.arc and not sheet.wave.knots)
     steps = 1 if bare else 48
-    bottom = [sheet.point(sizes[0].length_mm, at / steps, 0.0) for at in range(steps + 1)]
+    feet = [share for item in rows[0] for share in item.foot]
+    left_foot, wide = (min(feet), max(feet) - min(feet)) if tip else (0.0, 1.0)
+    bottom = [sheet.point(sizes[0].length_mm, left_foot + wide * at / steps, 0.0) for at in range(steps + 1)]
     right: list[Point] = []
     left: list[Point] = []
     low = 0.0
@@ -134,7 +142,7 @@ def _outline(canvas: Canvas, sheet: Lay, sizes: Sequence[RoundSize], last: Seque
         right.append(sheet.point(size.length_mm, 1.0, low))
         left.append(sheet.point(size.length_mm, 0.0, low))
     tops: list[Point] = []
-    for item in last:
+    for item in rows[-1]:
         for share in (0.0, 1.0) if bare else (0.0, 0.5, 1.0):
             up = item.tops[0] + (item.tops[1] - item.tops[0]) * share
             along = item.start + (item.end - item.start) * share

@@ -1,7 +1,7 @@
 """A round as items side by side: stitches and spaces, where each one's top lies and what it stands on."""
 
 from collections import Counter
-from collections.abc import Hashable, Iterator, Mapping, Sequence, Set
+from collections.abc import Hashable, Iterator, Mapping, Sequence
 from itertools import pairwise
 from math import atan2, cos, sin, tau
 from typing import NamedTuple
@@ -10,6 +10,7 @@ from ..fabric import Made, Space, WorkedRound
 from ..fabric.edge import Edge
 from ..fabric.worked import Place
 from ..measure.gauge import Scale
+from .chart_things import begun_in
 from .corner_knots import knots_below, knots_of, moved_to
 from .layers import is_layer
 from .picots import picots_of
@@ -24,9 +25,6 @@ EASED = (0.6, 1.3)
 
 AS_TALL = 0.7
 """Stitches of at least this share of the tallest one's height are drawn as tall: the cloth evens them out."""
-
-SCALLOP = 4
-"""So many stitches in one place round themselves where nothing stands on them."""
 
 NARROWEST_FOOT = 0.6
 """However many stitches share a place, the yarn of each is so wide at its foot, in stitch widths."""
@@ -77,7 +75,9 @@ def items_of_rows(
     found: list[list[Item]] = []
     rooms: dict[int, float] = {}
     for items, back in zip(rows_of_items(rows, mirrored, scale, rooms), mirrored, strict=True):
-        found.append(_on_their_feet(items, dict(feet_of(items, spots, back)), spots, rooms))
+        standing = _on_their_feet(items, dict(feet_of(items, spots, back)), spots, rooms)
+        first = not found and begun_in(rows[0]) is not None
+        found.append(_around_one(standing) if first else standing)
     return found
 
 
@@ -110,7 +110,7 @@ def items_of_rounds(
     rooms: dict[int, float] = {}
     for at, one in enumerate(rounds):
         free = at == len(rounds) - 1 or is_layer(rounds[at + 1], one)
-        items = _side_by_side(one, scale, free, rooms, straight=corners > 0)
+        items = _side_by_side(one, scale, free, rooms)
         feet = dict(feet_of(items, spots, mirrored=False, around=True))
         knots = knots_of([item.middle for item in items if item.corner], corners) if corners else []
         if isinstance(section, Rectangle):
@@ -123,6 +123,13 @@ def items_of_rounds(
             turn = round(turn * corners) / corners
         found.append(_on_their_feet(items, feet, spots, rooms, turn))
     return found
+
+
+def _around_one(items: Sequence[Item]) -> list[Item]:
+    """A first row with the feet of all its stitches side by side on the one place that it goes around."""
+    wide = 1 / len(items) ** 2
+    low = 0.5 - len(items) * wide / 2
+    return [item._replace(foot=(low + wide * at, low + wide * (at + 1))) for at, item in enumerate(items)]
 
 
 def _stood(items: Sequence[Item], feet: Mapping[int, Spot]) -> Iterator[tuple[float, float]]:
@@ -150,14 +157,11 @@ def foundation(row: WorkedRound, base: Sequence[Place], mirrored: bool) -> dict[
     return spots
 
 
-def _side_by_side(
-    worked: WorkedRound, scale: Scale, last: bool, rooms: dict[int, float], straight: bool = False
-) -> list[Item]:
+def _side_by_side(worked: WorkedRound, scale: Scale, last: bool, rooms: dict[int, float]) -> list[Item]:
     """In the order made, from 0 to 1. Slip stitches that join or travel take no room; fans of the last round
     stand free.
 
-    rooms: of each space below, by its id, how many stitch widths it takes; this round's are added. straight:
-    between corners, whose fans are no scallops.
+    rooms: of each space below, by its id, how many stitch widths it takes; this round's are added.
     """
     corners = Edge(list(worked.edge)).corners() if worked.edge else set()
     things: list[tuple[float, Made | Space]] = []
@@ -173,7 +177,7 @@ def _side_by_side(
     heights = {look: scale.height_of(*look) for look in {(made.kind, made.post) for made in stitches}}
     level = [heights[made.kind, made.post] for made in stitches if id(made) not in deep]
     tallest = max(level, default=1.0)
-    crowns = _crowns(worked, corners if straight else set()) if last else {}
+    crowns = _crowns(worked) if last else {}
     picots = picots_of(worked)
     whole = sum(share for share, _ in things) or 1.0
     found: list[Item] = []
@@ -217,35 +221,27 @@ def beside(made: Made) -> bool:
     return any(isinstance(place, Made) and place.role == "row-end" for place in made.into)
 
 
-def _crowns(worked: WorkedRound, corners: Set[int]) -> dict[int, tuple[float, float]]:
-    """How high the two sides of each stitch of a fan (four or more in one place) reach: a scallop. corners:
-    what, by its id, lies in a corner and makes no fan scalloped.
+def _crowns(worked: WorkedRound) -> dict[int, tuple[float, float]]:
+    """How high the two sides of each stitch of a fan (four or more in one place) reach: a scallop. In a
+    corner with chains the two sides go on straight.
     """
     found: dict[int, tuple[float, float]] = {}
-    for fan in _fans(worked):
-        stitches = [made for made in fan if isinstance(made, Made)]
-        if len(stitches) >= SCALLOP and not any(id(thing) in corners for thing in fan):
-            sides = [1 - 0.6 * (2 * at / len(stitches) - 1) ** 2 for at in range(len(stitches) + 1)]
-            found.update({id(one): pair for one, pair in zip(stitches, pairwise(sides), strict=True)})
+    fan: list[Made] = []
+    parted = False
+    for made in [*worked.made, None]:
+        if isinstance(made, Space):
+            parted |= made.corner
+            continue
+        if made is not None and not made.number:
+            continue
+        if made is not None and fan and made.into == fan[0].into:
+            fan.append(made)
+            continue
+        if len(fan) >= 4 and not parted:
+            sides = [1 - 0.6 * (2 * at / len(fan) - 1) ** 2 for at in range(len(fan) + 1)]
+            found.update({id(one): pair for one, pair in zip(fan, pairwise(sides), strict=True)})
+        fan, parted = [made] if made is not None else [], False
     return found
-
-
-def _fans(worked: WorkedRound) -> Iterator[list[Made | Space]]:
-    """The stitches of a round that share a place with the ones before and after them, with the spaces among
-    them.
-    """
-    fan: list[Made | Space] = []
-    spaces: list[Made | Space] = []
-    for thing in worked.made:
-        if isinstance(thing, Space):
-            spaces.append(thing)
-        elif thing.number and fan and thing.into == fan[0].into:
-            fan += [*spaces, thing]
-            spaces = []
-        elif thing.number:
-            yield fan
-            fan, spaces = [thing], []
-    yield fan
 
 
 def _mirrored(item: Item) -> Item:

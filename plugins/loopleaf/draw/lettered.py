@@ -8,8 +8,9 @@ are at least 6.5 points high in a booklet and 11 pixels on a phone.
 from dataclasses import dataclass, field
 from string import ascii_lowercase
 
+from .letters import width_of
 from .measuring import GAP, split
-from .sketch import WORDS, Anchor, Sketch, width_of
+from .sketch import WORDS, Anchor, Sketch
 
 BESIDE = 32.0
 """Words wider than so many units, each unit of measure on a line of its own, don't stand beside a figure."""
@@ -29,7 +30,7 @@ class Lettered:
 
         what: where they are measured, said after them in the list: `around`.
         """
-        if all(width_of(part) <= BESIDE for part in split(words)):
+        if all(width_of(part, WORDS) <= BESIDE for part in split(words)):
             return words
         self._listed.append(split(f"{words} {what}"))
         return ascii_lowercase[len(self._listed) - 1]
@@ -39,7 +40,7 @@ class Lettered:
         if not self._listed:
             return
         left, _, right, low = sketch.box
-        wide = max(width_of(part) for parts in self._listed for part in parts) + _INDENT
+        wide = max(width_of(part, WORDS) for parts in self._listed for part in parts) + _INDENT
         start: Anchor = "end" if sketch.mirrored else "start"
         side = -1 if sketch.mirrored else 1
         first = (left + right - side * wide) / 2

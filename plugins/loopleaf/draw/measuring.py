@@ -3,7 +3,8 @@
 from math import hypot
 
 from .canvas import Point
-from .sketch import WORDS, Sketch, width_of
+from .letters import width_of
+from .sketch import WORDS, Sketch
 
 DRAWN = 46.0
 """The longer side of a form, in units, with room for words beside it."""
@@ -93,7 +94,7 @@ def arrow(sketch: Sketch, start: Point, end: Point, both: bool = True) -> None:
 
 
 def _lines(sketch: Sketch, middle: float, at: float, words: str, below: bool) -> None:
-    parts = split(words) if width_of(words) > 60 else [words]
+    parts = split(words) if width_of(words, WORDS) > 60 else [words]
     for index, part in enumerate(parts):
         line = index if below else index - len(parts) + 1
         sketch.words((middle, at + line * WORDS * 1.2), part)

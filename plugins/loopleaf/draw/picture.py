@@ -12,6 +12,7 @@ from .assembled import draw_assembled, is_assembled
 from .border import borders_of
 from .canvas import THINNEST, Box, Canvas, svg
 from .colour import outline_of
+from .from_middle import sheet_of
 from .garland import band_of, draw_garland
 from .in_blocks import draw_blocks
 from .in_rows import ROW_LAYERS, draw_rows
@@ -25,13 +26,12 @@ from .pose import worn
 from .profile import over_a_head
 from .ruffle import ruffled
 from .section import Rectangle
-from .sheet import Edging, Sheet, sheet_for
+from .sheet import Edging, Sheet
 from .stand import Stand, is_leaf, stand_of
 from .subject import Subject, main_colour, subject_of
 from .tubes import draw_tubes
 from .uneven_rows import draw_unevenly, laid_unevenly
 from .wave import wave_of
-from .widening import widens_at_ends
 
 HAIRLINE = 0.005
 """Width of the outline as a share of the drawing's longer side."""
@@ -138,8 +138,7 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
 
 
 def _sheet(subject: Subject) -> Sheet:
-    lies = Sheet(0.0, 0.0) if widens_at_ends(subject) else sheet_for(subject.sizes)
-    return replace(lies, wave=wave_of(subject))
+    return replace(sheet_of(subject), wave=wave_of(subject))
 
 
 def _finished(body: str, box: Box, title: str, left_handed: bool) -> str:

@@ -9,9 +9,10 @@ from ..measure import Measured, measure
 from ..pattern import Mark, Run, Sew
 from .canvas import Point
 from .form import Form, form_of, outline_above
+from .from_middle import sheet_of
 from .items import Item, items_of_rows
-from .sheet import sheet_for
-from .sketch import WORDS, Figure, Sketch, width_of
+from .letters import width_of
+from .sketch import WORDS, Figure, Sketch
 from .stand import stand_of
 from .subject import Subject, subject_of
 
@@ -137,7 +138,7 @@ def _on_rows(sketch: Sketch, subject: Subject, sewn: Sequence[Placed]) -> tuple[
     mirrored = [one.side != "WS" for one in subject.piece.rounds]
     start = subject.piece.starts[0] if subject.piece.starts else []
     rows = items_of_rows(subject.worked, mirrored, subject.scale, start)
-    sheet = sheet_for(subject.sizes)
+    sheet = sheet_of(subject)
     widest = max(one.length_mm for one in subject.sizes)
     scale = min(100.0 / widest, DRAWN * 2 / subject.sizes[-1].height_mm)
     tall = max(1.0, 3.0 / (subject.sizes[-1].height_mm * scale))
@@ -231,7 +232,7 @@ def _labels_below(sketch: Sketch, places: Sequence[_Place]) -> None:
     taken: list[tuple[float, float]] = []
     for place in places:
         text, x = _numbers(place.run), place.middle[0]
-        wide = width_of(text)
+        wide = width_of(text, WORDS)
         if all(abs(x - other) > (wide + w) / 2 + 1.5 for other, w in taken):
             taken.append((x, wide))
             sketch.line([(x, low + 1.0), (x, low + 2.8)], "fine")

@@ -10,7 +10,8 @@ from ..measure import Measured, measure
 from .canvas import Point
 from .form import Form, form_of
 from .layers import last_layer
-from .sketch import WORDS, Figure, Sketch, width_of
+from .letters import width_of
+from .sketch import WORDS, Figure, Sketch
 from .subject import Subject, subject_of
 
 DRAWN = 60.0
@@ -142,7 +143,7 @@ def _spots(subject: Subject, form: Form, scale: float) -> Iterator[_Spot]:
         dx, dy = after[0] - before[0], after[1] - before[1]
         long = hypot(dx, dy) or 1.0
         nx, ny = (0.0, 1.0) if form.lying else (-dy / long * way, dx / long * way)
-        wide = width_of(label)
+        wide = width_of(label, WORDS)
         off = _TICK + BESIDE + abs(nx) * wide / 2 + abs(ny) * DIGIT_HIGH / 2
         x, y = (before[0] + after[0]) / 2 + nx * off, (before[1] + after[1]) / 2 + ny * off
         yield _Spot(label, (x if form.lying else max(x, wide / 2 + OFF_THE_AXIS), y), wide)

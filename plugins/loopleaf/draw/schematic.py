@@ -12,10 +12,12 @@ from ..measure.size import enclosed
 from .canvas import Point
 from .fanned import fanned
 from .form import Form, about, form_of, outline_above, said
+from .from_middle import sheet_of
 from .lettered import Lettered
+from .letters import width_of
 from .measuring import DRAWN, GAP, arrow, measured_across, measured_along, measured_up, split
-from .sheet import Sheet, sheet_for
-from .sketch import WORDS, Figure, Sketch, width_of
+from .sheet import Sheet
+from .sketch import WORDS, Figure, Sketch
 from .subject import Subject, subject_of
 
 LONGEST = 2.4
@@ -175,7 +177,7 @@ def _belt(sketch: Sketch, half: float, at: float, low: float, words: str) -> Non
     sketch.line([(half * x, at + depth * y) for x, y in _half_circle(-1)], "dashed")
     sketch.line([(half * x, at + depth * y) for x, y in _half_circle(1)], "thin")
     parts = split(words)
-    wide, tall = max(map(width_of, parts)), WORDS * 1.2 * len(parts)
+    wide, tall = max(width_of(part, WORDS) for part in parts), WORDS * 1.2 * len(parts)
     first = at + depth + WORDS * 1.1
     if wide > 1.8 * half or first + tall > low:
         first, parts = max(low + GAP, sketch.box[3]) + WORDS * 1.2, [f"{words} around"]
@@ -198,7 +200,7 @@ def _rows(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measure
     subject = replace(subject, sizes=enclosed(subject.sizes))
     if subject.sizes[-1].blocks:
         return _straight(sketch, letters, replace(subject, sizes=subject.sizes[-1:]), measured)
-    sheet = sheet_for(subject.sizes)
+    sheet = sheet_of(subject)
     return (
         _arc(sketch, letters, subject, measured, sheet)
         if sheet.arc
@@ -334,6 +336,8 @@ def _arc(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measured
     named = letters.short(outside, "along the outer edge")
     sketch.words((0.0, sketch.box[1] - 2.0), named if named != outside else f"{outside} along this edge")
     measured_along(sketch, inner[-1], outer[-1], letters.short(length, "from edge to edge"))
+    if not inner_mm:  # rows that begin in one place
+        return [f"{outside} along the outer edge", f"{length} from the middle to it"]
     (x, y), low = inner[24], max(inner[-1][1], outer[-1][1]) + GAP + 2.0
     sketch.line([(0.0, low), (x, y + 1.2)], "fine")
     for index, part in enumerate(split(letters.short(inside, "along the inner edge"))):

@@ -162,6 +162,48 @@ class Rectangle(Polygon):
         return (0.0, half, 0.5, 0.5 + half, 1.0)
 
 
+@dataclass(frozen=True, slots=True)
+class Half(Polygon):
+    """The upper half of a polygon, open below: from its left corner over its spines to its right one, so that
+    two sides make a triangle. corners: of how many sides; `along` 0 and 1 are its ends.
+    """
+
+    def at(self, out: float, along: float) -> Point:
+        """The point so far along; beyond its ends straight on."""
+        side = min(max(int(along * self.corners), 0), self.corners - 1)
+        reach = out / cos(pi / (2 * self.corners))
+        start, end = self._corner(side, reach), self._corner(side + 1, reach)
+        part = along * self.corners - side
+        return (start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part)
+
+    def _corner(self, number: int, reach: float) -> Point:
+        angle = pi * (1 - number / self.corners)
+        return (reach * cos(angle), reach * sin(angle))
+
+    def out_for(self, way: float) -> float:
+        """The distance out whose way is so long."""
+        return way / self.way(1.0)
+
+    def way(self, out: float) -> float:
+        """The way from end to end so far out."""
+        return 2 * self.corners * tan(pi / (2 * self.corners)) * out
+
+    def carried(self, along: float, out: float, to: float) -> float:
+        """The share of the way at `to` that lies straight outside (or inside) of a share at `out`; at a spine
+        no further along than the side reaches.
+        """
+        side = min(max(int(along * self.corners), 0), self.corners - 1)
+        aside = (along * self.corners - side - 0.5) * out / to
+        aside = aside if not side else max(aside, -0.5)
+        aside = aside if side == self.corners - 1 else min(aside, 0.5)
+        return (side + 0.5 + aside) / self.corners
+
+    def facing(self, angle: float) -> float:
+        """The angle that the side faces which lies in a direction, both from the right, in radians."""
+        side = pi / self.corners
+        return (min(max(int(angle / side), 0), self.corners - 1) + 0.5) * side
+
+
 Section = Oval | Polygon
 
 

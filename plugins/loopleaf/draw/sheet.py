@@ -8,6 +8,7 @@ from math import cos, hypot, inf, pi, sin
 
 from ..measure.size import RoundSize
 from .canvas import Point
+from .section import Half
 
 WIDEST_ARC = 1.6 * pi
 NARROWEST_ARC = 0.25 * pi
@@ -39,17 +40,20 @@ class Wave:
 @dataclass(frozen=True, slots=True)
 class Sheet:
     """A flat sheet of rows: an arc of that many radians about a point so far below the first row (0:
-    straight). wave: of straight rows.
+    straight). wave: of straight rows. sides: of an arc that is half a polygon of so many sides, 0 for round.
     """
 
     arc: float
     below: float
     wave: Wave = field(default_factory=Wave)
+    sides: int = 0
 
     def point(self, width: float, along: float, high: float) -> Point:
         """Where a point lies: `along` 0 to 1 of a row `width` mm wide, at a height in mm."""
         if not self.arc:
             return ((along - 0.5) * width, high + self.wave.at(along))
+        if self.sides:
+            return Half(self.sides).at(high, along)
         angle = pi / 2 + (0.5 - along) * self.arc
         out = self.below + high
         return (out * cos(angle), out * sin(angle))

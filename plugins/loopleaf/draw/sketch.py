@@ -14,6 +14,7 @@ from typing import Literal
 from zlib import crc32
 
 from .canvas import Box, Point, number
+from .letters import room_for
 
 Ink = Literal["ink", "thin", "fine", "dashed", "second", "cut", "edge"]
 Fill = str
@@ -102,7 +103,7 @@ class Sketch:
         bold: bool = False,
         fill: Fill = "ink",
     ) -> None:
-        """Words on a line, at their foot."""
+        """Words on a line, at their foot. The drawing has room for them in any typeface."""
         x, y = self._at(at)
         shown = _MIRRORED[anchor] if self.mirrored else anchor
         weight = ' font-weight="600"' if bold else ""
@@ -110,7 +111,7 @@ class Sketch:
             f'<text {painted(fill=fill)} x="{number(x)}" y="{number(y)}" text-anchor="{shown}" '
             f'font-size="{number(size)}"{weight}>{escape(text)}</text>'
         )
-        wide = width_of(text, size)
+        wide = room_for(text, size, bold)
         left = {"start": 0.0, "middle": wide / 2, "end": wide}[anchor]
         self._grow([(at[0] - left, at[1] - size * 0.8), (at[0] - left + wide, at[1] + size * 0.25)])
 
@@ -194,11 +195,6 @@ def painted(ink: Ink | None = None, fill: str = "") -> str:
         parts.append(f'stroke="{_PRINTED[colour]}" stroke-width="{number(_WIDTHS[ink])}"')
         parts += [f'stroke-dasharray="{_DASHES[ink]}"'] if ink in _DASHES else []
     return " ".join(([f'class="{" ".join(names)}"'] if names else []) + parts)
-
-
-def width_of(text: str, size: float = WORDS) -> float:
-    """About how wide words are set, in units: half their height a letter."""
-    return 0.5 * size * len(text)
 
 
 def stacked(figures: Sequence[Figure], title: str) -> Figure | None:
