@@ -5,6 +5,8 @@ import re
 import pytest
 
 from loopleaf.draw import piece_picture
+from loopleaf.draw.chart_ground import Straight
+from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.nets import as_hung
 from loopleaf.draw.ruffle import ruffled
 from loopleaf.draw.sheet import Sheet
@@ -80,3 +82,10 @@ def test_no_demo_ruffles(name: str) -> None:
     work, measured = demo(name)
     subjects = [subject_of(work, piece, measured) for piece in work.pieces]
     assert all(ruffled(as_hung(one), Sheet(0.0, 0.0)) is None for one in subjects if one and one.in_rows)
+
+
+def test_the_chart_of_a_net_has_straight_rows() -> None:
+    """Its chains aren't taken for growth: no arc."""
+    meshes = "ch 1, sc in next dc, *ch 5, sc in next ch-5 sp; rep from * across, leave remaining sts unworked"
+    net = subject_from(rows(FIRST, *NET, meshes, chain=41))
+    assert type(lay_out(net).ground) is Straight
