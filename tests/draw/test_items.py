@@ -7,6 +7,7 @@ import pytest
 from loopleaf.draw.items import CHAIN_SHARE, Item, items_of_rounds, items_of_rows
 from loopleaf.draw.profile import Ring
 from loopleaf.draw.section import Oval, Polygon
+from loopleaf.draw.stand import stand_of
 from loopleaf.draw.subject import Subject
 from loopleaf.fabric import Made, Space
 
@@ -220,3 +221,19 @@ def test_what_is_lower_than_its_neighbours_is_stood_on_lower_down() -> None:
     low, high = sorted({item.floor for item in in_rounds(piece)[2]})
     assert low < 0.7
     assert high == 1.0
+
+
+EDGED = "ch 1, *sc in next st, sk 1 st, 5 dc in next st, sk 1 st; rep from * around, join"
+HEXAGON = (
+    "ch 3 (counts as dc), dc in ring, (ch 1, 2 dc in ring) x 5, ch 1, join",
+    "sl st in next dc, sl st in next ch-1 sp, ch 3 (counts as dc), (dc, ch 1, 2 dc) in same sp, "
+    "*dc in next 2 dc, (2 dc, ch 1, 2 dc) in next ch-1 sp; rep from * 4 more times, dc in next 2 dc, join",
+)
+
+
+def test_a_polygons_corners_are_no_scallops() -> None:
+    """Its last round is level along each side, though four stitches share a corner; a coaster's isn't."""
+    _, hexagon = stand_of(subject_from(rounds(*HEXAGON)))
+    assert {item.tops for item in hexagon[-1]} == {(1.0, 1.0)}
+    _, coaster = stand_of(subject_from(rounds("ch 3 (counts as dc), 11 dc in ring, join", EDGED)))
+    assert min(top for item in coaster[-1] for top in item.tops) < 0.5

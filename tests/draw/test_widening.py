@@ -5,7 +5,7 @@ import re
 import pytest
 
 from loopleaf.draw import piece_picture
-from loopleaf.draw.widening import widens_at_ends
+from loopleaf.draw.from_middle import sheet_of
 from loopleaf.measure import measure
 from tests.measure.worked_patterns import worked
 
@@ -19,17 +19,13 @@ OTHER = "ch 1, sc in each st to last st, 2 sc in last st, turn"
 
 @pytest.mark.parametrize("rows_of_it", [[BOTH] * 12, [ONE, OTHER] * 6, [ONE] * 8])
 def test_increases_at_the_ends_alone(rows_of_it: list[str]) -> None:
-    assert widens_at_ends(subject_from(rows(FIRST, *rows_of_it, chain=4)))
+    assert not sheet_of(subject_from(rows(FIRST, *rows_of_it, chain=4))).arc
 
 
 def test_increases_along_the_rows() -> None:
     fan = [f"ch 1, (sc in next {by} sts, inc) x 3, turn" for by in range(2, 12)]
-    assert not widens_at_ends(subject_from(rows(FIRST, *fan, chain=10)))
-    assert not widens_at_ends(subject(demo("gull-collar")[0]))
-
-
-def test_a_cloth_that_gains_nothing_widens_nowhere() -> None:
-    assert not widens_at_ends(subject_from(rows(FIRST, "ch 1, sc in each st across, turn")))
+    assert sheet_of(subject_from(rows(FIRST, *fan, chain=10))).arc
+    assert sheet_of(subject(demo("gull-collar")[0])).arc
 
 
 @pytest.mark.parametrize(("rows_of_it", "wide"), [([BOTH] * 12, 27 * 5), ([ONE, OTHER] * 6, 15 * 5)])

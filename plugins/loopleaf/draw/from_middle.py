@@ -11,6 +11,7 @@ from math import pi
 from ..fabric import Made, Space
 from .chart_corners import PLAIN_EDGE, corners_of
 from .chart_things import Thing, begun_in, place_key, things_of
+from .nets import as_hung
 from .once import once
 from .row_ends import first_aside
 from .section import Half
@@ -73,7 +74,7 @@ def sheet_of(subject: Subject) -> Sheet:
     middle = middle_of(subject)
     if middle is not None:
         return Sheet(middle.turn, 0.0, sides=middle.sides)
-    sheet = sheet_for(subject.sizes)
+    sheet = sheet_for(as_hung(subject).sizes)
     if sheet.arc and _at_ends(_things(subject)) >= ONLY_AT_ENDS:
         return replace(sheet, arc=0.0, below=0.0)
     return sheet

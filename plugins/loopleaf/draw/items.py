@@ -75,8 +75,9 @@ def items_of_rows(
     found: list[list[Item]] = []
     rooms: dict[int, float] = {}
     for items, back in zip(rows_of_items(rows, mirrored, scale, rooms), mirrored, strict=True):
-        stood = _on_their_feet(items, dict(feet_of(items, spots, back)), spots, rooms)
-        found.append(_around_one(stood) if not found and begun_in(rows[0]) is not None else stood)
+        standing = _on_their_feet(items, dict(feet_of(items, spots, back)), spots, rooms)
+        first = not found and begun_in(rows[0]) is not None
+        found.append(_around_one(standing) if first else standing)
     return found
 
 

@@ -6,11 +6,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from ..fabric import Made
+from ..fabric import Made, WorkedRound
 from .canvas import Point
 from .chart_things import shared
 from .subject import Subject
-from .widening import stitches_of
 
 FEWEST = 4
 """Fewer rows than this have no corner."""
@@ -49,13 +48,18 @@ def mitre_of(subject: Subject) -> Mitre | None:
     """The corner that most rows have; None for rows without one."""
     if not subject.in_rows or len(subject.worked) < FEWEST:
         return None
-    rows = [stitches_of(one) for one in subject.worked]
+    rows = [_stitches(one) for one in subject.worked]
     turns = [*_turns(rows)]
     for inward in (True, False):
         if turns.count(inward) >= len(turns) - 1 and _square(subject):
             last = subject.sizes[-1]
             return Mitre(last.length_mm / 2 + last.height_mm * (1 if inward else -1), inward)
     return None
+
+
+def _stitches(worked: WorkedRound) -> list[Made]:
+    """The counted stitches of a row."""
+    return [made for made in worked.made if isinstance(made, Made) and made.number]
 
 
 def _turns(rows: Sequence[Sequence[Made]]) -> Iterator[bool | None]:

@@ -21,8 +21,10 @@ from .items import Item
 from .leaf import draw_leaf
 from .marks import draw_marks
 from .mitre import mitre_of
+from .nets import as_hung
 from .pose import worn
 from .profile import over_a_head
+from .ruffle import ruffled
 from .section import Rectangle
 from .sheet import Edging, Sheet
 from .stand import Stand, is_leaf, stand_of
@@ -30,7 +32,6 @@ from .subject import Subject, main_colour, subject_of
 from .tubes import draw_tubes
 from .uneven_rows import draw_unevenly, laid_unevenly
 from .wave import wave_of
-from .widening import widens_at_ends
 
 HAIRLINE = 0.005
 """Width of the outline as a share of the drawing's longer side."""
@@ -117,12 +118,15 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
     """A piece in rows; with what is worked onto its row ends, where the measures are given."""
     if draw_blocks(canvas, subject):
         return
-    rows, aside = parted(subject)
+    rows, aside = parted(as_hung(subject))
     sheet = _sheet(rows)
     mitre = mitre_of(rows) if aside is None else None
     uneven = laid_unevenly(rows) if not sheet.arc and not sheet.wave.knots else None
+    gathered = ruffled(rows, sheet)
     if mitre is not None:
         draw_rows(canvas, rows, mitre)
+    elif gathered is not None:
+        draw_rows(canvas, *gathered)
     elif uneven is not None:
         draw_unevenly(canvas, rows, uneven)
     else:
@@ -134,8 +138,7 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
 
 
 def _sheet(subject: Subject) -> Sheet:
-    lies = Sheet(0.0, 0.0) if widens_at_ends(subject) else sheet_of(subject)
-    return replace(lies, wave=wave_of(subject))
+    return replace(sheet_of(subject), wave=wave_of(subject))
 
 
 def _finished(body: str, box: Box, title: str, left_handed: bool) -> str:

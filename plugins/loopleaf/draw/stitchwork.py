@@ -3,7 +3,8 @@
 A patch is given by a function from (across, up), both 0 to 1, to a point of the drawing.
 """
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from itertools import pairwise
 from math import hypot
 from typing import NamedTuple
 
@@ -98,7 +99,11 @@ def _ground(placed: Placed, colours: Mapping[str, str]) -> str:
 
 
 def _stand_close(one: Item, other: Item) -> bool:
-    """Whether two stitches side by side leave no hole between their feet."""
+    """Whether two stitches side by side leave no hole between their feet. Those around posts lie on the cloth
+    before them or behind them, wherever they lean to.
+    """
+    if _around_posts(one, other):
+        return abs(other.start - one.end) < 1e-6
     return abs(other.start - one.end) < 1e-6 and other.foot[0] - one.foot[1] < OPEN * (one.end - one.start)
 
 
@@ -114,7 +119,19 @@ def _cloth(canvas: Canvas, layer: int, colour: str, run: list[Placed]) -> None:
                 point = patch(across, up)
                 if not edge or hypot(point[0] - edge[-1][0], point[1] - edge[-1][1]) > 0.1:
                     edge.append(point)
+    if any(_around_posts(one, other) and other.foot < one.foot for (one, *_), (other, *_) in pairwise(run)):
+        lower = _in_order(lower, upper)
     canvas.fill(layer, colour, [*lower, *reversed(upper)])
+
+
+def _around_posts(one: Item, other: Item) -> bool:
+    return all(isinstance(item.thing, Made) and item.thing.post for item in (one, other))
+
+
+def _in_order(lower: Sequence[Point], upper: Sequence[Point]) -> list[Point]:
+    """The lower edge of crossed stitches, from one end of the upper edge towards the other."""
+    (x, y), (end_x, end_y) = upper[0], upper[-1]
+    return sorted(lower, key=lambda at: (at[0] - x) * (end_x - x) + (at[1] - y) * (end_y - y))
 
 
 def _post(placed: Placed) -> str:

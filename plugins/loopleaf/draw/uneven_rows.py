@@ -88,8 +88,10 @@ class _Tops:
 @once
 def laid_unevenly(subject: Subject) -> list[LaidRow] | None:
     """The rows where each was worked; None for a piece whose rows all go from edge to edge and grow alike at
-    both.
+    both, or one of them is empty.
     """
+    if not all(size.stitches and size.length_mm for size in subject.sizes):
+        return None
     plain = _Laying(subject)
     plain.lay()
     if not plain.uneven:
