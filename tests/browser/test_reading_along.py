@@ -163,6 +163,22 @@ def test_all_drawings_of_a_page_turn_to_the_hand_that_is_chosen(site: str, reade
     assert placed.inner_html() == right
 
 
+def test_a_side_that_a_sentence_names_turns_too(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    page.goto(f"{site}us/gull-collar/")
+    note = page.locator(".leaf-round__note", has_text="when you wear the collar").first
+    assert "the front that lies on your right when" in note.inner_text()
+    chart = page.locator("[data-leaf-chart]").first
+    chart.scroll_into_view_if_needed()
+    chart.locator(".leaf-chart__view svg").wait_for()
+    chart.get_by_role("link", name="For left-handers").click()
+    chart.get_by_role("link", name="For right-handers").wait_for()
+    assert "the front that lies on your left when" in note.inner_text()
+    chart.get_by_role("link", name="For right-handers").click()
+    chart.get_by_role("link", name="For left-handers").wait_for()
+    assert "the front that lies on your right when" in note.inner_text()
+
+
 def test_the_round_of_the_address_is_lit(site: str, reader: Reader) -> None:
     page = reader().new_page()
     page.goto(f"{site}us/lantern-pouch/#pouch-11")

@@ -1,5 +1,6 @@
 """Rows that begin in one place: shawls, half discs, triangles on their tips, what only looks so."""
 
+from itertools import pairwise
 from math import atan2, dist, hypot, pi
 
 import pytest
@@ -9,9 +10,11 @@ from loopleaf.draw.along_side import parted, side_edge
 from loopleaf.draw.chart_ground import Fan, Straight
 from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.chart_things import begun_in
+from loopleaf.draw.chart_words import labels
 from loopleaf.draw.from_middle import Middle, middle_of, sheet_of
 from loopleaf.draw.section import Half
 from loopleaf.draw.sheet import Edging
+from loopleaf.draw.signs import UNIT
 from loopleaf.draw.subject import Subject
 
 from .engraving import inked, overlaps
@@ -196,3 +199,31 @@ def _parted(subject: Subject) -> tuple[Subject, Subject]:
 
 def _in_ring(*lines: str) -> str:
     return rows(*lines).replace("chain 11", "magic ring")
+
+
+def test_a_large_shawl_s_chart_is_a_triangle_to_its_last_row() -> None:
+    """Its rows are straight from end to end, its ends lie near the long side, and its spine keeps open."""
+    layout = lay_out(shawl(20))
+    for line in layout.lines[3:]:
+        heads = [line.heads[id(thing)] for thing in line.things if id(thing) in line.heads]
+        sums = [abs(x) + y for x, y in heads]
+        assert max(sums) - min(sums) < 0.8 * UNIT
+        assert heads[0][1] < 0.06 * max(y for _, y in heads) + UNIT
+        spine = [abs(x) for x, _ in heads]
+        assert sorted(spine)[2] - sorted(spine)[0] > 0.5 * UNIT
+
+
+def test_numbers_of_the_rows_stand_clear_of_an_edging_below_them() -> None:
+    three = "2 sc in each of next 3 row ends"
+    last = f"ch 1, {three}, {three}, fasten off"
+    found = subject_from(
+        _in_ring("ch 3 (counts as dc), 2 dc in ring, ch 2, 3 dc in ring, turn", SPINED, SPINED, last)
+    )
+    layout = lay_out(found)
+    low = min(y for _, y in layout.lines[-1].heads.values())
+    beside = [one for one in labels(found, layout) if one.text != "4"]
+    assert len(beside) == 3
+    assert all(-one.at[1] < low for one in beside)
+    heads = [layout.lines[-1].heads[id(thing)][0] for thing in layout.lines[-1].things]
+    gaps = [b - a for a, b in pairwise(heads)]
+    assert min(gaps) > 0.9 * UNIT

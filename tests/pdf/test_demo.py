@@ -113,6 +113,7 @@ def test_large_charts_stand_at_the_back_where_the_rounds_say(made, slug, paper):
     assert len(named) == len(at_the_back)
     for page, charted in zip(named, at_the_back, strict=True):
         assert f"Chart: {charted.title}" in book[page - 1]
+        assert f"Chart on page {page}" not in book[page - 1]
     inside, _, back = booklet_html(one, paper).partition('class="charts"')
     sizes = [part.high_mm for d in drawn(one) if not is_large(d) for part in parts(d.svg)]
     assert inside.count('class="chart"') == len(sizes)

@@ -14,10 +14,11 @@ from .chart_things import Thing, groups_of, shared, wide_of
 from .relax import kept_apart, settle
 from .section import Half, Oval, Polygon, Rectangle
 
-PULL, PULL_IN_ROWS, PULL_ABOUT, PULL_IN_WAVES = 1.0, 0.3, 0.1, 0.05
+PULL, PULL_IN_ROWS, PULL_ABOUT, PULL_IN_WAVES, PULL_IN_HALF = 1.0, 0.3, 0.1, 0.05, 0.002
 """How strongly a stitch is drawn above its place, where the distance from its neighbours holds with 1: along
 the sides of a polygon and of a chain; in rows; about a middle, where even spacing is what the eye looks for;
-and in rows that both grow and shrink, which would else grow wider than they are.
+in rows that both grow and shrink, which would else grow wider than they are; and in half a polygon, which its
+rows fill from end to end.
 """
 
 OVER_THEIR_PLACES, OVER_THEIR_PLACES_FAR = 6.0, 200.0
@@ -156,6 +157,8 @@ class Across:
             inner = usual * (PAIR_SHARE if len(group) == 2 else FAN_SHARE)
             inner = 1.0 if isinstance(self.ground, Rectangle) else inner
             shares[group.start : group.stop - 1] = [inner] * (len(group) - 1)
+        if isinstance(self.ground, Half):  # what its rows are too short for lies between all of them
+            shares = [1.0] * len(shares)
         slack = self.way - sum(rests) - extra
         parts = sum(shares) + (beyond if self.closed else 0.0) or 1.0
         return [rest + slack * share / parts for rest, share in zip(rests, shares, strict=True)]
@@ -237,7 +240,7 @@ class Across:
         waves = any(len(group) > 1 for group in groups) and any(len(tops) > 1 for tops in self.below)
         pull = PULL_ABOUT if self.closed else PULL_IN_WAVES if waves else PULL_IN_ROWS
         if (self.firm or isinstance(self.ground, Polygon)) and not isinstance(self.ground, Rectangle):
-            pull = PULL
+            pull = PULL_IN_HALF if isinstance(self.ground, Half) else PULL
         if self.closed:
             turn = mean_turn([(wanted[at] - even[at]) / self.way for at in wanted]) * self.way
             places = [place + turn for place in places]

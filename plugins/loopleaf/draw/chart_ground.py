@@ -125,6 +125,24 @@ class Sided(Straight):
 
 
 @dataclass(frozen=True, slots=True)
+class Hung(Straight):
+    """Rows that hang from a level line so high, one below the other. way_to: 1 if their way goes to the
+    right, -1 to the left.
+    """
+
+    high: float
+    way_to: float
+
+    def at(self, out: float, along: float) -> Point:
+        """The point so far below the line."""
+        return (along * self.way_to, self.high - out)
+
+    def outward(self, point: Point) -> Point:
+        """Down."""
+        return (0.0, -1.0)
+
+
+@dataclass(frozen=True, slots=True)
 class Edge(Straight):
     """A row along straight stretches from corner to corner. left: it grows to the left of the way there."""
 
@@ -278,7 +296,7 @@ def outward(ground: Ground, point: Point, upright: bool = False) -> Point:
     """
     if isinstance(ground, Framed):
         return ground.outward(point, upright)
-    if isinstance(ground, Bends | Edge | Sided):
+    if isinstance(ground, Bends | Edge | Hung | Sided):
         return ground.outward(point)
     if isinstance(ground, Straight):
         return (1.0, 0.0) if isinstance(ground, Sideways) else (0.0, 1.0)

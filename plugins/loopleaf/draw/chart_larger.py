@@ -26,9 +26,6 @@ ALONG = 7 * UNIT
 ROOM = 10.0
 """Between its frame and the edge or seam beside it, in units."""
 
-STROKE = 0.55
-"""Its lines, in its own units: bolder than beside it, but not as much as its signs are larger."""
-
 
 @dataclass(slots=True)
 class Larger(Pen):

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from ..fabric import Made
 from ..fabric.worked import Place
 from .canvas import Point
-from .chart_ground import Bends, Fan, Sided, Straight
+from .chart_ground import Bends, Fan, Hung, Sided, Straight
 from .chart_lines import Layout, Line, Top
 from .chart_things import FIRST_ROOM, Thing, place_key, tall_of
 from .chart_up import ROOM
@@ -18,17 +18,22 @@ CLEAR = 1.0
 """Between the piece's last stitches and the row that stands beside them, in units."""
 
 
+BEFORE, LEAST_DOWN = 14.0, 0.3
+"""Numbers of rows around a middle begin so far before them; a unit further is so much lower, at least."""
+
+
 @dataclass(frozen=True, slots=True)
 class Side:
     """What such a row is laid on. tops: the ends of the rows, as places. long: how long their side is."""
 
-    ground: Sided
+    ground: Sided | Hung
     tops: dict[Hashable, Top]
     long: float
 
     def room(self, many: int) -> float:
         """How wide a row of so many is laid, at least: evenly along all of its side; over a corner, any."""
-        return 0.0 if self.ground.over else self.long * (1 - 1 / many) + UNIT
+        over = isinstance(self.ground, Sided) and self.ground.over
+        return 0.0 if over else self.long * (1 - 1 / many) + UNIT
 
 
 def side_of(layout: Layout, things: Sequence[Thing], backward: bool, low: float) -> Side | None:
@@ -47,7 +52,7 @@ def side_of(layout: Layout, things: Sequence[Thing], backward: bool, low: float)
         return None
     sides = [at_left(line, made) for line, made in beside]
     if not over and not all(sides) and any(sides) and isinstance(layout.ground, Fan | Half):
-        return _below(layout, ends, lines)
+        return _below(layout, things, ends, lines)
     left = backward if over else sum(at_left(line, made) for line, made in beside) * 2 > len(beside)
     found = [reach_of(line, made, left) for line, made in beside]
     (start, top), high = edge_of(found, left), 0.0
@@ -68,23 +73,26 @@ def side_of(layout: Layout, things: Sequence[Thing], backward: bool, low: float)
     return Side(ground, _in_order(layout, tops, left), sum(top.wide for top in tops.values()))
 
 
-def _below(layout: Layout, ends: Mapping[int, Made], lines: Mapping[int, Line]) -> Side:
-    """Along both sides of rows that go around a middle: their ends lie on one level line, and the row stands
-    on that from below. It goes on from where the last one ends: from left to right as its right side shows.
+def _below(
+    layout: Layout, things: Sequence[Thing], ends: Mapping[int, Made], lines: Mapping[int, Line]
+) -> Side:
+    """Along both sides of rows that go around a middle: their ends lie on one level line, and the row hangs
+    from that.
     """
-    middles = {}
+    middles: dict[int, tuple[float, float]] = {}
     points: list[Point] = []
     for key, end in ends.items():
         foot, head = _ends(lines[id(end.into[0])], end.into[0])
         points += [foot, head]
-        middles[key] = ((foot[0] + head[0]) / 2, (foot[1] + head[1]) / 2, abs(head[0] - foot[0]) + ROOM)
-    low = min(y for _, y in points) - UNIT / 2 - CLEAR
-    ground = Sided((min(x for x, _ in points), low), 0.0, True, (1.0, 0.0), False)
+        middles[key] = ((foot[0] + head[0]) / 2, abs(head[0] - foot[0]) + ROOM)
+    order = [key for thing in things for end in row_ends(thing) for key in (id(end),)]
+    right = middles[order[0]][0] < middles[order[-1]][0]
+    ground = Hung(min(y for _, y in points) - UNIT / 2 - CLEAR, 1.0 if right else -1.0)
     tops: dict[Hashable, Top] = {}
-    for key, (x, y, wide) in middles.items():
-        along = ground.beside((x, y))
-        tops[place_key(ends[key])] = Top(ground, along, along, 0.0, 0.0, wide, 0)
-    return Side(ground, _in_order(layout, tops, True), sum(top.wide for top in tops.values()))
+    for key, (x, wide) in middles.items():
+        tops[place_key(ends[key])] = Top(ground, x * ground.way_to, x * ground.way_to, 0.0, 0.0, wide, 0)
+    long = max(x for x, _ in points) - min(x for x, _ in points)
+    return Side(ground, _in_order(layout, tops, not right), long)
 
 
 def clear_of(layout: Layout, first: int) -> None:
@@ -92,9 +100,14 @@ def clear_of(layout: Layout, first: int) -> None:
     first such row.
     """
     ground = layout.lines[first].ground
+    heads = [head for line in layout.lines[first:] for head in line.heads.values()]
+    if isinstance(ground, Hung):
+        low = min((y for _, y in heads), default=0.0) - UNIT
+        for line in layout.lines[:first]:
+            (_, start), (_, further) = line.before(BEFORE, 0.5), line.before(BEFORE + 1.0, 0.5)
+            line.beyond = max(start - low, 0.0) / max(start - further, LEAST_DOWN)
     if not isinstance(ground, Sided):
         return
-    heads = [head for line in layout.lines[first:] for head in line.heads.values()]
     reach = max((ground.away(head) for head in heads), default=0.0)
     for line in layout.lines[:first]:
         if line.backward != ground.left:

@@ -9,7 +9,7 @@ from .chart_ground import Bends, Ground, Inward, Straight, is_closed
 from .chart_lines import Top
 from .chart_things import Thing, tall_of
 from .relax import settle
-from .section import Oval, Polygon
+from .section import Half, Oval, Polygon
 from .signs import UNIT, is_cross
 
 ROOM = 2.6
@@ -69,6 +69,8 @@ def heads(
         lean = x - foot if foot is not None and not isinstance(thing, Space) else 0.0
         if about_a_chain and is_cross(thing.kind if isinstance(thing, Made) else ""):
             lean = 0.0
+        if isinstance(ground, Half):
+            lean = 0.0  # its sides are straight: what leans at their ends is drawn longer
         rise = sqrt(max(tall * tall - lean * lean, (SHORTEST * tall) ** 2))
         if len(tops) > 1 and isinstance(ground, Inward):
             shares = [top.carried(level) for top in tops]

@@ -21,7 +21,6 @@ from .canvas import Box, number
 from .chart_again import drawn_again
 from .chart_key import KeyEntry, KeyLine, by_itself, drawn_key, key_lines, said, word
 from .chart_labels import ARROW_LONG, AS_LONG, Label, box_of, placed
-from .chart_larger import STROKE as LARGER_STROKE
 from .chart_larger import Larger, Place, framed, place_of
 from .chart_layout import lay_out
 from .chart_lines import Layout
@@ -196,8 +195,7 @@ def _shown_larger(place: Place, shapes: Shapes, subject: Subject, layout: Layout
     frames.faint = True
     framed(frames, place.part)
     framed(frames, place.frame)
-    signs = f'<g transform="{place.transform}" stroke-width="{number(LARGER_STROKE)}">{pen.body()}</g>'
-    return frames.body() + signs
+    return f'{frames.body()}<g transform="{place.transform}">{pen.body()}</g>'
 
 
 def _with_words(one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes) -> tuple[str, Box, float]:

@@ -11,7 +11,7 @@ from .canvas import Point
 from .form import Form, form_of, outline_above
 from .from_middle import sheet_of
 from .items import Item, items_of_rows
-from .letters import width_of
+from .letters import room_for
 from .sketch import WORDS, Figure, Sketch
 from .stand import stand_of
 from .subject import Subject, subject_of
@@ -232,7 +232,7 @@ def _labels_below(sketch: Sketch, places: Sequence[_Place]) -> None:
     taken: list[tuple[float, float]] = []
     for place in places:
         text, x = _numbers(place.run), place.middle[0]
-        wide = width_of(text, WORDS)
+        wide = room_for(text, WORDS)
         if all(abs(x - other) > (wide + w) / 2 + 1.5 for other, w in taken):
             taken.append((x, wide))
             sketch.line([(x, low + 1.0), (x, low + 2.8)], "fine")

@@ -8,6 +8,7 @@ import json
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import partial
 from html import unescape
 from itertools import groupby
 from typing import Any
@@ -21,6 +22,7 @@ from .glossary import Part
 from .ink import DARK_PAPER, PAPER, second_ink
 from .leaflet_parts import Drawing, Heading, Leaflet, Picture, Round, Table, Telling, Terms
 from .leaflet_tables import tables_by_part
+from .told_sides import set_told
 from .typesetting import set_amounts, set_count, set_line
 from .words import words
 
@@ -137,6 +139,8 @@ def templates(folders: Sequence[str]) -> Environment:
     made.filters.update(
         line=set_line,
         amounts=set_amounts,
+        told_line=partial(set_told, set_words=set_line),
+        told_amounts=partial(set_told, set_words=set_amounts),
         count_set=set_count,
         runs=_runs,
         parted=_parted,
@@ -214,7 +218,7 @@ def heights_text(env: Environment, leaflet: Leaflet, other: str, later: Later) -
                 if one.file
             }
         for at, step in enumerate(then.finishing, start=1):
-            found[f"finishing-{at}"] = set_amounts(step.text)
+            found[f"finishing-{at}"] = set_told(step.text, set_amounts)
             if step.picture is not None and step.picture.svg:
                 found[f"drawn-finishing-{at}"] = Markup(drawing_for_both(step.picture))
         if then.picture is not None:

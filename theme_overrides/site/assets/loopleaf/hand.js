@@ -29,6 +29,12 @@
     document.querySelectorAll("template[data-leaf-left]").forEach((kept) => {
       if (kept.hasAttribute("data-turned") !== left) turn(kept)
     })
+    // The sides that sentences name; a chart turns those of its own key.
+    document.querySelectorAll("[data-other-hand]").forEach((one) => {
+      if (one.closest("[data-leaf-chart]") || one.hasAttribute("data-turned") === left) return
+      ;[one.textContent, one.dataset.otherHand] = [one.dataset.otherHand, one.textContent]
+      one.toggleAttribute("data-turned", left)
+    })
     document.querySelectorAll("button[data-leaf-hands]").forEach((button) => {
       button.textContent = left ? button.dataset.right : button.dataset.left
     })
