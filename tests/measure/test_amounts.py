@@ -82,8 +82,14 @@ def test_a_small_estimate_isnt_stretched():
 
 def test_an_estimate_says_about_and_is_never_finer_than_it_is():
     assert amounts.about_metres(Band(66.2, 110.4)) == "about 60 to 120 m (70 to 130 yd)"
-    assert amounts.about_grams(Band(38.9, 64.9)) == "about 35 to 65 g (1¼ to 2¼ oz)"
-    assert amounts.about_grams(Band(27, 28)) == "about 25 to 30 g (1 oz)"
+    assert amounts.about_grams(Band(38.9, 64.9)) == "about 35 to 65 g (1¼ to 2½ oz)"
+    assert amounts.about_grams(Band(27, 28)) == "about 25 to 30 g (¾ to 1 oz)"
+    assert amounts.about_grams(Band(17.6, 31)) == "about 15 to 35 g (½ to 1¼ oz)"
+
+
+@pytest.mark.parametrize(("mm", "text"), [(19.4, "19 mm"), (19.6, "2 cm"), (20.2, "2 cm"), (23, "2.5 cm")])
+def test_millimetres_end_where_centimetres_begin(mm: float, text: str):
+    assert amounts.centimetres(mm) == text
 
 
 @pytest.mark.parametrize(

@@ -223,7 +223,7 @@ def test_yarn_by_piece() -> None:
     lines = told("lantern-pouch")
     (at,) = [at for at, line in enumerate(lines) if "of which" in line]
     assert lines[at].startswith("     of which pouch about 45 to 55 g (1½ to 1¾ oz), about ")
-    assert lines[at + 1].startswith("              cord about 3 to 5 g (⅛ oz), about ")
+    assert lines[at + 1].startswith("              cord about 3 to 5 g (⅛ to ¼ oz), about ")
     assert not any("of which" in line for line in told("curlew-cap"))
 
 

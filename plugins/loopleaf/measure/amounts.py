@@ -47,7 +47,7 @@ def fraction(value: float, parts: int) -> str:
 
 def centimetres(mm: float) -> str:
     """`34.5 cm`, to half a centimetre; below 2 cm in whole millimetres (`18 mm`)."""
-    if abs(mm) < 20:
+    if nearest(abs(mm), 1) < 20:
         return f"{nearest(mm, 1):.0f} mm"
     return f"{number(nearest(mm / 10, 0.5))} cm"
 
@@ -144,6 +144,20 @@ def _ounces(grams: float) -> str:
     return fraction(amount, 8 if amount < 0.25 else 4)
 
 
+def _ounces_outward(grams_band: Band) -> tuple[str, str]:
+    """An estimate's ends in quarters of an ounce, below a quarter in eighths, rounded outward; a hair
+    beyond a step is none.
+    """
+    found = []
+    for grams, up in ((grams_band.low, False), (grams_band.high, True)):
+        amount = grams_to_ounces(grams)
+        parts = 8 if amount < 0.25 else 4
+        steps = math.ceil(amount * parts - _HAIR) if up else math.floor(amount * parts + _HAIR)
+        found.append(fraction(steps / parts, parts) if amount >= 0.125 else _LITTLE)
+    low, high = found
+    return low, high
+
+
 def weight(grams: float) -> str:
     """`52 g (1¾ oz)`."""
     return f"{nearest(grams, 1):.0f} g ({ounces(grams)})"
@@ -168,9 +182,9 @@ def about_metres(metres_band: Band) -> str:
 
 
 def about_grams(grams_band: Band) -> str:
-    """An estimate of weight: `about 38 to 66 g (1¼ to 2¼ oz)`."""
+    """An estimate of weight, both units rounded outward: `about 35 to 70 g (1¼ to 2½ oz)`."""
     g = coarse(grams_band)
-    low, high = (_ounces(grams) for grams in (grams_band.low, grams_band.high))
+    low, high = _ounces_outward(grams_band)
     grams = f"{_about(g)} g"
     if low == high:
         return f"{grams} ({high} oz)"
