@@ -237,3 +237,25 @@ def test_a_polygons_corners_are_no_scallops() -> None:
     assert {item.tops for item in hexagon[-1]} == {(1.0, 1.0)}
     _, coaster = stand_of(subject_from(rounds("ch 3 (counts as dc), 11 dc in ring, join", EDGED)))
     assert min(top for item in coaster[-1] for top in item.tops) < 0.5
+
+
+NET = ("ch 1, 6 sc in ring, join", "ch 1, *sc in next st, ch 6; rep from * around, join")
+
+
+@pytest.mark.parametrize(("many", "share"), [(1, 0.35), (2, 0.7)])
+def test_a_stitch_alone_in_a_wide_arch_draws_its_chains_together(many: int, share: float) -> None:
+    """Its foot is about as wide as itself, in the middle of the arch; a few of them stand close together."""
+    fan = f"ch 1, *{many} sc in next ch-6 sp, ch 6; rep from * around, join"
+    _, items = stand_of(subject_from(rounds(*NET, fan)))
+    arches = [one.end - one.start for one in items[1] if isinstance(one.thing, Space)]
+    feet = [one.foot for one in items[2] if isinstance(one.thing, Made)]
+    assert len(feet) == 6 * many
+    assert sum(end - start for start, end in feet) < share * sum(arches)
+
+
+def test_a_full_fan_fills_its_arch() -> None:
+    """Nine stitches side by side in six chains: from one end of the arch to the other, and no further."""
+    _, items = stand_of(subject_from(rounds(*NET, "ch 1, *9 dc in next ch-6 sp; rep from * around, join")))
+    arches = [one.end - one.start for one in items[1] if isinstance(one.thing, Space)]
+    feet = [one.foot for one in items[2] if isinstance(one.thing, Made)]
+    assert sum(end - start for start, end in feet) == pytest.approx(sum(arches), rel=0.15)

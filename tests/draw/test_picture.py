@@ -196,7 +196,7 @@ def test_gathered_and_looped_stitches_show() -> None:
         "sc in 2nd ch from hook and in each ch across, turn",
         "ch 1, (5-dc bobble in next st, sc in next st) x 5",
     )
-    assert strokes(piece_picture(worked(bobbles), "cloth")) == 10 + 5 + 2 * 5
+    assert strokes(piece_picture(worked(bobbles), "cloth")) == 10 + 2 * 5 + 2 * 5, "each bobble has a rim"
     gathered = rows(
         "dc in 4th ch from hook and in each ch across, turn",
         "ch 3 (counts as dc), (dc2tog over next 2 sts) x 4",

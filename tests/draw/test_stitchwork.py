@@ -46,3 +46,20 @@ def test_a_crossing_of_posts_has_whole_cloth_behind_it() -> None:
     assert plain == pytest.approx(4.0, rel=0.15)
     assert cloth(CROSSED, "front") == pytest.approx(plain, rel=0.05)
     assert cloth(CROSSED, "") < 0.9 * plain, "stitches crossed over tops leave holes"
+
+
+@pytest.mark.parametrize(("form", "strands"), [("bobble", 2), ("popcorn", 2), ("", 2)])
+def test_a_bobble_is_a_bump_with_a_rim(form: str, strands: int) -> None:
+    """A darker line below a lighter one that is narrower, both far thicker than a plain stitch's yarn."""
+    canvas = Canvas()
+    made = Made("double", (), 1, "A", number=1, form=form, legs=5 if form else 0)
+    patch = between(straight((0.0, 0.0), (5.0, 0.0)), straight((0.0, 10.0), (5.0, 10.0)))
+    draw_row(canvas, 0, [Placed(Item(made, 0.0, 1.0), patch, 1.0, False, True)], {"A": "#808080"})
+    drawn = re.findall(r'stroke="#(\w\w)\w+" stroke-width="([\d.]+)"', canvas.body("", 0.1, "", canvas.box))
+    widths = [float(wide) for _, wide in drawn]
+    assert len(drawn) == strands
+    assert (min(widths) > 4.0) == bool(form)
+    if form:
+        (dark, rim), (light, bump) = drawn
+        assert dark < light
+        assert float(rim) > float(bump)

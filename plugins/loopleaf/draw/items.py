@@ -26,6 +26,9 @@ EASED = (0.6, 1.3)
 AS_TALL = 0.7
 """Stitches of at least this share of the tallest one's height are drawn as tall: the cloth evens them out."""
 
+WIDEST_FOOT = 1.3
+"""A stitch takes so much of a chain space at most, of its own width."""
+
 NARROWEST_FOOT = 0.6
 """However many stitches share a place, the yarn of each is so wide at its foot, in stitch widths."""
 
@@ -308,6 +311,8 @@ def feet_of(
         for place in item.thing.into:
             spot, key = _spot(place, spots, mirrored), _key(place)
             many = sharers[key]
+            if spot is not None and isinstance(place, Space):
+                spot = _narrowed(spot, WIDEST_FOOT * many * (item.end - item.start))
             if spot is not None and many == 1:
                 parts.append(spot)
             elif spot is not None:
@@ -317,6 +322,12 @@ def feet_of(
                 come[key] += 1
         if parts:
             yield id(item.thing), parts[0] if len(parts) == 1 else _together(parts, around)
+
+
+def _narrowed(spot: Spot, widest: float) -> Spot:
+    """The middle of a spot, no wider than this: what is worked into a wide arch draws its chains together."""
+    middle, half = (spot.start + spot.end) / 2, min(spot.end - spot.start, widest) / 2
+    return spot._replace(start=middle - half, end=middle + half)
 
 
 def _together(parts: Sequence[Spot], around: bool) -> Spot:

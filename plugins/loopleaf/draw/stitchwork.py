@@ -160,7 +160,9 @@ def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
     elif post == "back":
         strand_through((0.12, 0.9), (0.88, 0.9), by=0.8)
     elif thing.form in _BLOBS:
-        strand_through((0.5, 0.3), (0.5, 0.7), by=3.0)
+        bump = [patch(0.5, 0.3), patch(0.5, 0.7)]
+        canvas.line(layer, shaded(colour, level(placed.light * 0.5)), thick * 4.0, bump)
+        canvas.line(layer + 1, strand, thick * 3.3, bump)
     else:
         _plain(thing, placed.reverse, strand_through)
 
