@@ -1,7 +1,7 @@
 """What there is to draw of a piece in one size: its stitches, their sizes and their colours."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..fabric import PatternWork, PieceWork, WorkedRound
 from ..fabric.laid_out import Whole
@@ -10,6 +10,7 @@ from ..measure.finished import is_stuffed
 from ..measure.gauge import Sample, Scale
 from ..measure.made import contents
 from ..measure.size import RoundSize, round_sizes
+from ..measure.units import Band
 from .colour import UNDYED
 from .once import once
 
@@ -55,7 +56,8 @@ def subject_of(work: PatternWork, piece: PieceWork, measured: Measured) -> Subje
     sizes: list[RoundSize | None]
     if own is not None and own.scale is not None and own.rounds:
         scale = own.scale
-        sizes = [one for (_, w), one in zip(pairs, own.rounds[0], strict=True) if w is not None and w.made]
+        measured_rows = zip(pairs, own.rounds[0], strict=True)
+        sizes = [_without_points(one) for (_, w), one in measured_rows if w is not None and w.made]
     else:
         scale = NO_GAUGE
         sizes = list(round_sizes([r.plan.label for r, _ in kept], [contents(one) for _, one in kept], scale))
@@ -65,6 +67,17 @@ def subject_of(work: PatternWork, piece: PieceWork, measured: Measured) -> Subje
     for _, one in kept:
         colours.update({made.yarn: UNDYED for made in one.made if made.yarn not in colours})
     return Subject(work, shown, [one for _, one in kept], [s for s in sizes if s is not None], scale, colours)
+
+
+def _without_points(size: RoundSize | None) -> RoundSize | None:
+    """A round as its cloth is: points worked back on chains are drawn where they stand on it."""
+    if size is None or not size.points_mm:
+        return size
+    less = size.points_mm
+    height = Band(size.height.low - less, size.height.high - less)
+    return replace(
+        size, rise_mm=size.rise_mm - less, height_mm=size.height_mm - less, height=height, petals=False
+    )
 
 
 def main_colour(subject: Subject) -> str:

@@ -69,7 +69,7 @@ def fan_of(piece: PieceWork, size: int, rows: Sequence[RoundSize | None], scale:
         for work, one in zip(piece.rounds, rows, strict=True)
         if one is not None and one.aside is None
     ]
-    if len(body) < 3 or any(one.on or one.blocks for _, one in body):
+    if len(body) < 3 or any(one.on or one.blocks or not one.length_mm for _, one in body):
         return None
     first, last = body[0][1], body[-1][1]
     inwards = _is_point(last, first)

@@ -37,6 +37,7 @@ class RoundSize:
     stands on its petals. arched: it has chain spaces. blocks: of a row worked corner to corner, how many
     blocks the work is wide and high. stacked: corners that pairs of increases stack up to (`stacked`).
     aside: where a row along its own piece's sides stands. eased: as long as the edge that it is worked on.
+    points_mm: how much of its own height are points worked back on chains.
     """
 
     label: str
@@ -54,6 +55,7 @@ class RoundSize:
     stacked: int = 0
     aside: Aside | None = None
     eased: bool = False
+    points_mm: float = 0.0
 
 
 def round_sizes(
@@ -104,6 +106,7 @@ def round_sizes(
                 bool(made.gaps),
                 stacked=stands.stacked,
                 aside=aside,
+                points_mm=_of_points(made, scale).middle if stands.petals else 0.0,
             )
         )
     return tuple(sizes)
@@ -135,14 +138,17 @@ def _larger(one: RoundSize, wider: Band, higher: Band) -> RoundSize:
 
 
 def _rise_of_petals(made: Contents, scale: Scale) -> Band:
-    """From the mean of its stitches to the petals' tips; points worked back on chains are nearly as long as
-    those, without the one that turns.
-    """
-    long = max(points(made) - 1, 0) * scale.width_mm
-    if long:
-        return rise_band(made, scale) + Band(_POINTED * long, long)
+    """From the mean of its stitches to the tips of its petals, or of its points."""
+    if points(made):
+        return rise_band(made, scale) + _of_points(made, scale)
     tips = [scale.height_band(sort.kind, sort.post).high for sort in made.stitches if sort.counted]
     return Band(rise_band(made, scale).low, max(tips))
+
+
+def _of_points(made: Contents, scale: Scale) -> Band:
+    """Points worked back on chains are nearly as long as those, without the one that turns."""
+    long = max(points(made) - 1, 0) * scale.width_mm
+    return Band(_POINTED * long, long)
 
 
 def _between_petals(made: Contents | None, scale: Scale) -> Band:
