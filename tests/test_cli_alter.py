@@ -85,6 +85,13 @@ def test_rows_are_called_around_where_the_file_does(folder: Path) -> None:
     assert " wide" in scarf.split("\n")[0]
 
 
+def test_a_size_that_is_the_nearest_as_it_is_stands_alone(folder: Path) -> None:
+    told = run("resize", str(DEMO / "gull-collar.yml"), "--around", "40.5cm", "-o", "new.yml").stdout
+    assert "the pattern as it is, 40.5 cm (16 in) around; the other sizes are left out." in told
+    told = run("resize", "pouch.yml", "--around", "34.5cm", "-o", "new.yml").stdout
+    assert "the pattern as it is, 34.5 cm (13½ in) around.\n" in told
+
+
 def test_a_size_that_was_to_stay_and_couldnt_is_told(folder: Path) -> None:
     """Eight increase sections and a scallop of six stitches leave few numbers of stitches to choose from."""
     told = run("resize", "pouch.yml", "--yarn", "3", "-o", "new.yml").stdout

@@ -17,7 +17,7 @@ from ..pattern.reading import read_length
 from ..review import Checked
 from .ball import ball_of, write_ball
 from .base import Base, base_of
-from .candidates import TRIES, Candidate, of_a_ball, of_a_base, of_a_chain, of_a_crown, of_an_oval
+from .candidates import Candidate, of_a_ball, of_a_base, of_a_chain, of_a_crown, of_an_oval
 from .crown import crown_of, write_crown
 from .draft import CannotAlter, Draft, NotUnderstood
 from .numbers import Renumber, renumber
@@ -25,12 +25,15 @@ from .oval import chains_of, lengthen
 from .placing import place_anew
 from .settle import Altered, Follow, settle
 
+_TRIES = 36
+"""Candidates worked one by one before it is said that none near fits."""
 _REASONS = 3
 _FAR = 0.15
 """A size that misses by more than so much of what is wanted isn't near (chosen here)."""
-_BEYOND, _FINE = 20, 6
-"""Candidates farther off that are worked to find the nearest that can be made: the first few by single
-stitches, then by whole rounds until one is found, then all between.
+_BEYOND, _FINE, _AGAIN = 24, 6, 3
+"""Candidates farther off that are worked to find one that can be made: the first few one by one, then always
+halfway between what failed and what can be made, some of them there before that counts as failed. What was
+leapt over comes last.
 """
 _TUBE = 1.5
 """Times the chains that it begins with: as wide as a tube gets (chosen here)."""
@@ -92,9 +95,9 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
     ball = ball_of(work, piece, base)
     crown = crown_of(work, piece, model) if base is None else None
     if ball is not None:
-        candidates = of_a_ball(ball, wanted)
+        candidates = of_a_ball(ball)
     elif base is not None:
-        candidates = of_a_base(base, stitches, wanted)
+        candidates = of_a_base(base, stitches)
     elif crown is not None:
         candidates = of_a_crown(crown)
     elif model.start is not None and model.start.kind == "chain ring" and _grows(model, stitches):
@@ -109,37 +112,41 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
     candidates += of_an_oval(model, base, stitches)
     passed: list[tuple[int, str]] = []
     best: Fitted | None = None
-    beyond_mm: float | None = None
-    beyond, every = 0, False
+    known_mm, far_mm = around_mm, _FAR * wanted_mm
+    beyond, reached_mm, failed_mm = 0, 0.0, list[float]()
+    halving = halved = False
     at_stitches, at_mm, a_stitch_mm = stitches, around_mm, around_mm / stitches
 
     def misses_by(one: Candidate) -> float:
         return abs(at_mm + a_stitch_mm * (one.stitches - at_stitches) - wanted_mm)
 
-    for _ in range(min(TRIES, len(candidates))):
-        coarse = beyond > _FINE and beyond_mm is None
+    def towards(one: Candidate) -> bool:
+        """Between what is wanted and the pattern as it is."""
+        between = reached_mm < misses_by(one) < abs(known_mm - wanted_mm)
+        return between and (one.stitches - wanted) * (stitches - wanted) > 0
+
+    for tried in range(min(_TRIES + _BEYOND, len(candidates))):
+        halving = best is None and (beyond > _FINE or tried >= _TRIES)
+        to_mm = (reached_mm + abs(known_mm - wanted_mm)) / 2 if halving and not halved else 0.0
         candidate = min(
-            (one for one in candidates if not (coarse and one.rest)),
-            key=lambda one: (misses_by(one), one.rest, abs(one.more) + abs(one.sides)),
+            (one for one in candidates if not halving or towards(one)),
+            key=lambda one: (abs(misses_by(one) - to_mm), one.rest, abs(one.more) + abs(one.sides)),
             default=None,
         )
+        if candidate is None and halving and not halved:  # then what was leapt over, the nearest first
+            halved, reached_mm = True, 0.0
+            continue
         if candidate is None:
             break
         candidates.remove(candidate)
-        nearest_mm = best.around_mm if best is not None else beyond_mm
-        if nearest_mm is not None and misses_by(candidate) >= abs(nearest_mm - wanted_mm):
-            every = True
-            break
-        if best is None and misses_by(candidate) >= _FAR * wanted_mm:
-            beyond += 1
-            if beyond > _BEYOND:
-                break
-            if not candidate.changes:
-                beyond_mm = around_mm
-                continue
-        if not candidate.changes:
+        if not candidate.changes and misses_by(candidate) < far_mm:
             best = Fitted(None, around_mm)
             continue
+        nearest_mm = best.around_mm if best is not None else known_mm
+        known = best is not None or abs(known_mm - wanted_mm) >= far_mm
+        if not candidate.changes or (known and misses_by(candidate) >= abs(nearest_mm - wanted_mm)):
+            break
+        beyond += best is None and misses_by(candidate) >= far_mm
         try:
             draft = Draft(now.source)
             if chains_of(model) is not None:
@@ -157,25 +164,29 @@ def fit_around(before: Checked, now: Checked, wanted_mm: float, piece_name: str 
             altered = settle(before, draft, _placing(piece, to))
         except CannotAlter as no:
             passed.append((candidate.stitches, no.reasons[0]))
+            failed_mm.append(misses_by(candidate))
+            if not halved and (not halving or len(failed_mm) >= _AGAIN):
+                reached_mm = max(reached_mm, *failed_mm)
+                failed_mm.clear()
             continue
         made_mm = way_around(altered.checked, name) or 0.0
         # The widest round may grow by more than the stitches added.
         if candidate.stitches != at_stitches:
             a_stitch_mm = (made_mm - at_mm) / (candidate.stitches - at_stitches) or a_stitch_mm
         at_stitches, at_mm = candidate.stitches, made_mm
-        if abs(made_mm - wanted_mm) > _FAR * wanted_mm:
-            if beyond_mm is None or abs(made_mm - wanted_mm) < abs(beyond_mm - wanted_mm):
-                beyond_mm = made_mm
+        if abs(made_mm - wanted_mm) > far_mm:
+            known_mm = min(known_mm, made_mm, key=lambda mm: abs(mm - wanted_mm))
+            failed_mm.clear()
         elif best is None or abs(made_mm - wanted_mm) < abs(best.around_mm - wanted_mm):
             best = Fitted(altered, made_mm)
     if best is not None:
         return replace(best, passed=tuple(_by_reason(passed)))
     reasons = _by_reason(passed)[:_REASONS]
-    if beyond_mm is not None and centimetres(beyond_mm) == centimetres(around_mm):
+    if centimetres(known_mm) != centimetres(around_mm):
+        which = "One that" if halving else "The nearest that"
+        reasons.append(f"{which} can be made is about {centimetres(known_mm)}.")
+    elif not halving:
         reasons.append("No other number of stitches that can be made comes nearer.")
-    elif beyond_mm is not None:
-        by = "The" if every or beyond <= _FINE else "By whole rounds the"
-        reasons.append(f"{by} nearest that can be made is about {centimetres(beyond_mm)}.")
     raise CannotAlter(
         f"The design has no size near to {centimetres(wanted_mm)}; with the stitches that it has it is "
         f"{centimetres(around_mm)}.",

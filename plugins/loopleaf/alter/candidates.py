@@ -8,9 +8,6 @@ from .base import Base
 from .crown import Crown
 from .oval import chains_of
 
-TRIES = 48
-"""Candidates worked before it is said that none fits."""
-
 
 @dataclass(frozen=True, slots=True)
 class Candidate:
@@ -28,8 +25,8 @@ class Candidate:
         return bool(self.more or self.rest or self.sides)
 
 
-def of_a_base(base: Base, stitches: int, wanted: float) -> list[Candidate]:
-    """Whole increase rounds more or fewer, and one with fewer increases, by how near they come."""
+def of_a_base(base: Base, stitches: int) -> list[Candidate]:
+    """Whole increase rounds more or fewer, and one with fewer increases."""
     found = []
     for more in range(2 - base.last, max(2 * base.last, 12)):
         kept = base.counts[base.last - 1 + more] if more <= 0 else base.stitches + more * base.grows
@@ -38,8 +35,7 @@ def of_a_base(base: Base, stitches: int, wanted: float) -> list[Candidate]:
             for rest in range(base.grows if base.words is not None else 1)
             if kept + rest > 0
         ]
-    found.sort(key=lambda one: (abs(one.stitches - wanted), one.rest, abs(one.more)))
-    return found[:TRIES]
+    return found
 
 
 def of_a_chain(model: Piece, stitches: int) -> list[Candidate]:
@@ -52,15 +48,13 @@ def of_a_chain(model: Piece, stitches: int) -> list[Candidate]:
     return [one for one in found if (chain or 0) + one.more >= model.start.plus + step]
 
 
-def of_a_ball(ball: Ball, wanted: float) -> list[Candidate]:
-    """Growing rounds more or fewer, as many drawing in, and one that grows less, by how near they come."""
-    found = [
+def of_a_ball(ball: Ball) -> list[Candidate]:
+    """Growing rounds more or fewer, as many drawing in, and one that grows less."""
+    return [
         Candidate(ball.base.stitches + more * ball.step + rest, more, rest)
         for more in range(2 - ball.base.last, 2 * ball.base.last)
         for rest in range(ball.step)
     ]
-    found.sort(key=lambda one: (abs(one.stitches - wanted), one.rest, abs(one.more)))
-    return found[:TRIES]
 
 
 def of_a_crown(crown: Crown) -> list[Candidate]:

@@ -126,9 +126,9 @@ def _fitted(fitted: Fitted, checked: Checked, piece: str, wanted_mm: float | Non
     asked = amounts.length(wanted_mm) if wanted_mm is not None else around
     if wanted_mm is not None and amounts.centimetres(wanted_mm) == amounts.centimetres(fitted.around_mm):
         asked = around
+    others = "; the other sizes are left out" if alone else ""
     if fitted.altered is not None:
         nearest = "" if asked == around else f", the nearest to {asked} that this design allows"
-        others = "; the other sizes are left out" if alone else ""
         altered = fitted.altered
         altered = replace(altered, remarks=(*_kept(checked, altered, piece), *altered.remarks))
         text = _altered(altered, f"{which}now {around} {_way(checked, piece)}{nearest}{others}.")
@@ -136,7 +136,7 @@ def _fitted(fitted: Fitted, checked: Checked, piece: str, wanted_mm: float | Non
         nearest = "nearest" if asked == around else f"nearest to {asked}"
         text = (
             f"{_title(checked)}: the {nearest} of this design is the pattern as it is, {which}{around} "
-            f"{_way(checked, piece)}.\n"
+            f"{_way(checked, piece)}{others}.\n"
         )
     if fitted.passed:
         text += "\n".join(["Nearer, but not possible:", *_passed(fitted.passed)]) + "\n"
