@@ -1,6 +1,7 @@
 """A piece worked in the round, drawn as it stands or lies."""
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from ..fabric import Space
 from .canvas import Canvas, Point
@@ -9,7 +10,7 @@ from .items import Item
 from .layers import layers_of
 from .profile import Ring
 from .stand import Stand
-from .stitchwork import BENDS, Patch, Placed, between, draw_row, straight
+from .stitchwork import BENDS, GROUND, Patch, Placed, between, draw_row, straight
 from .subject import Subject, main_colour
 from .worked_back import draw_leaf_on, leaves_of
 
@@ -26,6 +27,9 @@ FEW = 16
 DIM = 0.86
 """Each layer lies so much more in the shade than the one in front of it."""
 
+PETAL_FOOT = 0.2
+"""Petals stand side by side on so much of their height."""
+
 HOLE = 0.26
 """What shows through a hole of a standing piece: its inside, in the dark."""
 
@@ -41,9 +45,27 @@ def draw_rounds(canvas: Canvas, stand: Stand, subject: Subject, rounds: Sequence
             if not inside and not stand.from_above:
                 _holes(canvas, layer, placed, subject)
             draw_row(canvas, layer, placed, subject.colours)
+        if stand.from_above:
+            _closed(canvas, stand, subject, behind)
     for at, items in enumerate(rounds):
         _leaves(canvas, stand, at, items, subject)
     _outline(canvas, stand, rounds[-1], shaded(main_colour(subject), HOLE))
+
+
+def _closed(canvas: Canvas, stand: Stand, subject: Subject, behind: Sequence[int]) -> None:
+    """The ground of each layer, as far out as petals stand on it: between them no light shows."""
+    for at, (before, layer) in enumerate(pairwise(behind), 1):
+        if layer == before:
+            continue
+        ring = stand.rings[at]
+        out = ring.out1
+        if at + 1 < len(behind) and behind[at + 1] == layer:
+            petals = stand.rings[at + 1]
+            out += PETAL_FOOT * (petals.out1 - petals.out0)
+        colour = subject.colours[subject.worked[at].made[0].yarn]
+        disc = [stand.point(out, ring.high1, i / 48) for i in range(48)]
+        lowest = OUTSIDE + ROUND_LAYERS * (at - layer * len(behind)) - 1
+        canvas.fill(lowest, shaded(colour, GROUND * DIM**layer), disc)
 
 
 def _leaves(canvas: Canvas, stand: Stand, at: int, items: Sequence[Item], subject: Subject) -> None:

@@ -13,6 +13,7 @@ from ..measure.gauge import Scale
 from .chart_things import begun_in
 from .corner_knots import knots_below, knots_of, moved_to
 from .layers import is_layer
+from .petals import petals_of, rooms_at
 from .picots import picots_of
 from .profile import Ring
 from .section import Polygon, Rectangle, Section
@@ -49,6 +50,7 @@ class Item(NamedTuple):
     foot: from where to where it stands, along the round below. floor: how high it stands there, as a share
     of that round's height. tops: the share of its own round's height that its two upper corners reach.
     picots: the chains of each picot made after it; after: the side that they are on, 1 the right one.
+    upright: chains that stand beside a stitch, as a petal's side.
     """
 
     thing: Made | Space
@@ -60,6 +62,7 @@ class Item(NamedTuple):
     corner: bool = False
     picots: tuple[int, ...] = ()
     after: float = 1.0
+    upright: bool = False
 
     @property
     def middle(self) -> float:
@@ -167,20 +170,23 @@ def _side_by_side(worked: WorkedRound, scale: Scale, last: bool, rooms: dict[int
     rooms: of each space below, by its id, how many stitch widths it takes; this round's are added.
     """
     corners = Edge(list(worked.edge)).corners() if worked.edge else set()
+    petals = petals_of(worked) if last else []
+    wide = rooms_at(worked, petals)
     things: list[tuple[float, Made | Space]] = []
     for made in worked.made:
         if isinstance(made, Space):
             if not made.back:
-                rooms[id(made)] = _room_of(made, rooms)
+                rooms[id(made)] = wide.get(id(made)) or _room_of(made, rooms)
                 things.append((rooms[id(made)], made))
         elif made.number:
-            things.append((1.0, made))
+            things.append((wide.get(id(made), 1.0), made))
     deep = depths(worked)
     stitches = [made for _, made in things if isinstance(made, Made)]
     heights = {look: scale.height_of(*look) for look in {(made.kind, made.post) for made in stitches}}
     level = [heights[made.kind, made.post] for made in stitches if id(made) not in deep]
     tallest = max(level, default=1.0)
     crowns = _crowns(worked) if last else {}
+    rounded = {key: tops for petal in petals for key, tops in petal.tops()}
     picots = picots_of(worked)
     whole = sum(share for share, _ in things) or 1.0
     found: list[Item] = []
@@ -190,12 +196,17 @@ def _side_by_side(worked: WorkedRound, scale: Scale, last: bool, rooms: dict[int
         tops = (1.0, 1.0)
         if isinstance(thing, Made):
             height = heights[thing.kind, thing.post] / tallest
-            left, right = crowns.get(id(thing), (1.0, 1.0))
+            left, right = (rounded or crowns).get(id(thing), (1.0, 1.0))
             height = 1.0 if height >= AS_TALL or id(thing) in deep else height
             tops = (height * left, height * right)
+        elif id(thing) in rounded:
+            tops = rounded[id(thing)]
         floor = 1.0 - deep.get(id(thing), 0)
         corner, small = id(thing) in corners, picots.get(id(thing), ())
-        found.append(Item(thing, at, end, tops=tops, corner=corner, floor=floor, picots=small))
+        upright = isinstance(thing, Space) and id(thing) in rounded
+        found.append(
+            Item(thing, at, end, tops=tops, corner=corner, floor=floor, picots=small, upright=upright)
+        )
         at = end
     return found
 
@@ -276,10 +287,22 @@ def _on_their_feet(
                 middle += round((start + end) / 2 - middle)
             foot, floor = (middle - half, middle + half), min(item.floor, spot.top)
         found.append(item._replace(start=start, end=end, foot=foot, floor=floor))
+    found = _beside_them(found)
     if turn is None:
         found = _eased(found)
     for item in found:
         spots[id(item.thing)] = Spot(item.start, item.end, min(item.tops))
+    return found
+
+
+def _beside_them(items: list[Item]) -> list[Item]:
+    """Chains that stand upright have their foot at that of the stitch beside them."""
+    found = list(items)
+    for at, item in enumerate(items):
+        if item.upright:
+            after = at + 1 < len(items) and item.tops[1] > item.tops[0]
+            edge = items[at + 1].foot[0] if after else items[at - 1].foot[1]
+            found[at] = item._replace(foot=(edge, edge), floor=items[at + 1 if after else at - 1].floor)
     return found
 
 

@@ -28,6 +28,9 @@ OPEN = 0.5
 SLIT = 1.3
 """A space whose chains lie so close above what they pass over, in widths of their line, shows no light."""
 
+UPRIGHT = 0.5
+"""Chains beside a stitch are so much thinner than a space's."""
+
 BENDS = 1 / 40
 """A stitch that takes more of the way around than this is drawn bent."""
 
@@ -151,7 +154,9 @@ def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
     def strand_through(*points: tuple[float, float], by: float = 1.0) -> None:
         canvas.line(layer, strand, thick * by, [patch(across, up) for across, up in points])
 
-    if not isinstance(thing, Made):
+    if placed.item.upright:
+        _upright(canvas, layer, placed, colour)
+    elif not isinstance(thing, Made):
         _space(canvas, layer, placed, colour)
     elif post == "front":
         stem = [patch(0.5, -0.1), patch(0.5, 1.0)]
@@ -194,3 +199,16 @@ def _space(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
         canvas.fill(layer - 1, shaded(colour, level(GROUND * light)), hole)
     canvas.line(layer - 1, shaded(colour, level(GROUND * light)), thick * 1.7, points)
     canvas.line(layer, shaded(colour, level(light)), thick, points)
+
+
+def _upright(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
+    """Chains beside a stitch, with the cloth between them and it."""
+    patch, (left, right) = placed.patch, placed.item.tops
+    outer, inner = (0.0, 1.0) if left < right else (1.0, 0.0)
+    foot, low, high = patch(inner, -LAP), patch(outer, 0.9), patch(inner, 0.95)
+    thick = max(min(hypot(high[0] - low[0], high[1] - low[1]) * 0.3, 2.2) * UPRIGHT, 0.15)
+    ground, strand = (shaded(colour, level(light * placed.light)) for light in (GROUND, 1.0))
+    # Shapes of a layer and colour are one path: one that ran the other way would cut a hole into it.
+    canvas.fill(layer - 1, ground, [foot, high, low] if left < right else [foot, low, high])
+    canvas.line(layer - 1, ground, thick * 1.7, [low, high])
+    canvas.line(layer, strand, thick, [low, high])
