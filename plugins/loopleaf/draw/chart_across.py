@@ -10,6 +10,7 @@ from ..fabric import Space
 from ..fabric.worked import Place
 from .chart_ground import Bends, Ground, Inward, Straight, is_closed
 from .chart_lines import Top
+from .chart_mitred import Mitred
 from .chart_things import Thing, groups_of, shared, wide_of
 from .relax import kept_apart, settle
 from .section import Half, Oval, Polygon, Rectangle
@@ -147,7 +148,7 @@ class Across:
                 extra, beyond = extra + free, wider
         if not self.closed:
             self._as_wide_as_below(rests, wides, groups, feet)
-        if isinstance(self.ground, Straight | Bends):
+        if isinstance(self.ground, Straight | Bends | Mitred):
             more = max(self.room - sum(rests) - (wides[0] + wides[-1]) / 2, 0.0) / max(len(rests), 1)
             return [rest + more for rest in rests]
         if self.closed and len(groups) > 1 and self._first_fan(groups):
@@ -244,7 +245,7 @@ class Across:
         if self.closed:
             turn = mean_turn([(wanted[at] - even[at]) / self.way for at in wanted]) * self.way
             places = [place + turn for place in places]
-        elif not wanted and not isinstance(self.ground, Straight | Bends):
+        elif not wanted and not isinstance(self.ground, Straight | Bends | Mitred):
             places = [place + (self.way - even[-1]) / 2 for place in places]
         for at, place in wanted.items():
             places[at] = self._near(place, places[at])

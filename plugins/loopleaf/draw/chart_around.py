@@ -22,8 +22,7 @@ from .chart_feet import FOOT_ROOM
 from .chart_frame import Framed, Stretch
 from .chart_lines import Layout, Line, Top
 from .chart_sides import at_left, edge_of, reach_of
-from .chart_things import FIRST_ROOM, Thing, gap_of, place_key, tall_of, things_of, wide_of
-from .chart_up import ROOM
+from .chart_things import FIRST_ROOM, ROOM, Thing, gap_of, place_key, tall_of, things_of, wide_of
 from .row_ends import first_aside, row_ends
 from .signs import CHAIN_LONG, UNIT
 from .subject import Subject

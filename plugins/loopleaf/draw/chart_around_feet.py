@@ -12,8 +12,7 @@ from .chart_feet import CLOSE_FEET, FOOT_ROOM
 from .chart_frame import Framed
 from .chart_lines import Layout, Line
 from .chart_sides import CLEAR, at_left
-from .chart_things import FIRST_ROOM, wide_of
-from .chart_up import ROOM
+from .chart_things import FIRST_ROOM, ROOM, wide_of
 from .relax import kept_apart
 from .signs import UNIT
 

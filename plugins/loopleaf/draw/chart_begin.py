@@ -7,6 +7,7 @@ from math import tau
 from ..fabric import Made, Ring
 from .border import bordered, spots_of
 from .chart_ground import Bends, Ground, Straight, is_closed
+from .chart_mitred import Mitred
 from .chart_things import begun_in, place_key
 from .section import Oval
 from .signs import CHAIN_LONG, MAGIC_RING, UNIT
@@ -39,7 +40,7 @@ def begun(subject: Subject, ground: Ground, backward: bool, room: float) -> Begi
         radius = first.chains * CHAIN_LONG / tau if first.chains else MAGIC_RING - 2
         return Beginning(radius + (2.5 if first.chains else 0.5), 0.0, {}, radius)
     around = begun_in(subject.worked[0]) if subject.in_rows else None
-    if not isinstance(ground, Straight | Bends) and around is not None:
+    if not isinstance(ground, Straight | Bends | Mitred) and around is not None:
         return Beginning(FROM_A_CHAIN, 0.0, {})
     if is_closed(ground):
         if (whole := bordered(subject)) is not None:
@@ -62,5 +63,6 @@ def begun(subject: Subject, ground: Ground, backward: bool, room: float) -> Begi
     many = max(len(chains), 1)
     out = ground.out_for(many * UNIT)
     step = UNIT / ground.way(out) if out else max(UNIT, room / many)
+    step = ground.pitch if isinstance(ground, Mitred) else step
     alongs = [(many - at - 0.5 if backward else at + 0.5) * step for at in range(many)]
     return Beginning(out, out, {id(place): along for place, along in zip(chains, alongs, strict=False)})

@@ -14,8 +14,7 @@ from .canvas import Point
 from .chart_begin import Beginning
 from .chart_ground import Edge, Ground, Sideways, Straight
 from .chart_lines import Layout, Line, Top
-from .chart_things import Thing, place_key, tall_of, wide_of
-from .chart_up import ROOM
+from .chart_things import ROOM, Thing, place_key, tall_of, wide_of
 from .hem import Hem, Post, Way, goes_around, posts, stitches_of, ways
 from .signs import CHAIN_LONG, CHAIN_THICK, UNIT
 from .subject import Subject

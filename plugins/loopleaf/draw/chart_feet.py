@@ -8,8 +8,7 @@ from .arch import arch
 from .canvas import Point
 from .chart_ground import Inward, is_closed
 from .chart_lines import Layout, Line, Top
-from .chart_things import place_key, tall_of, wide_of
-from .chart_up import ROOM
+from .chart_things import ROOM, place_key, tall_of, wide_of
 from .section import Oval, Polygon
 from .signs import CHAIN_LONG, CHAIN_THICK, UNIT, is_cross
 

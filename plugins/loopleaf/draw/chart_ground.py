@@ -15,6 +15,7 @@ from .border import bordered, rectangle_of
 from .canvas import Point
 from .chart_corners import corner_count
 from .chart_frame import Framed
+from .chart_mitred import Mitred, mitred
 from .from_middle import sheet_of
 from .section import Half, Oval, Polygon
 from .signs import UNIT, height_of
@@ -294,7 +295,7 @@ def outward(ground: Ground, point: Point, upright: bool = False) -> Point:
     """The direction that stitches grow in at a point of the chart, of length 1. upright: on a polygon
     and around a piece in rows, square to its side.
     """
-    if isinstance(ground, Framed):
+    if isinstance(ground, Framed | Mitred):
         return ground.outward(point, upright)
     if isinstance(ground, Bends | Edge | Hung | Sided):
         return ground.outward(point)
@@ -357,7 +358,7 @@ def ground_for(subject: Subject) -> Ground:
         sheet = sheet_of(subject)
         if sheet.sides:
             return Half(sheet.sides)
-        return Fan(sheet.arc) if sheet.arc else _flat(subject)
+        return mitred(subject) or (Fan(sheet.arc) if sheet.arc else _flat(subject))
     whole = bordered(subject)
     if whole is not None:
         return rectangle_of(whole, UNIT)

@@ -26,12 +26,23 @@ from .chart_feet import set_down
 from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
 from .chart_layers import lead, lifted
 from .chart_lines import Layout, Line, Top
+from .chart_mitred import Mitred
 from .chart_short import clear_of_lines
 from .chart_sides import Side, clear_of, side_of
-from .chart_things import NUMBER_ROOM, Thing, begun_in, gap_of, lowest_height, place_key, things_of, wide_of
+from .chart_things import (
+    NUMBER_ROOM,
+    ROOM,
+    Thing,
+    begun_in,
+    gap_of,
+    lowest_height,
+    place_key,
+    things_of,
+    wide_of,
+)
 from .chart_turned import Turned
 from .chart_unrolled import Unrolled, goes_up_from, laid_above
-from .chart_up import AS_TALL_AS_WIDE, ROOM, corners_alike, heads, level_for
+from .chart_up import AS_TALL_AS_WIDE, corners_alike, heads, level_for
 from .items import depths
 from .layers import is_layer
 from .row_ends import first_aside
@@ -140,6 +151,8 @@ def _rooms(ground: Ground, rows: Sequence[Sequence[Thing]]) -> list[float]:
     """How wide each straight row is laid, at least: a row is spread where the next one is much fuller. 0 for
     rounds, which go further out.
     """
+    if isinstance(ground, Mitred):
+        return [ground.pitch * len(things) for things in rows]
     if not isinstance(ground, Straight | Bends):
         return [0.0] * len(rows)
     rooms: list[float] = []

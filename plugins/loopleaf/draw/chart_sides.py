@@ -8,8 +8,7 @@ from ..fabric.worked import Place
 from .canvas import Point
 from .chart_ground import Bends, Fan, Hung, Sided, Straight
 from .chart_lines import Layout, Line, Top
-from .chart_things import FIRST_ROOM, Thing, place_key, tall_of
-from .chart_up import ROOM
+from .chart_things import FIRST_ROOM, ROOM, Thing, place_key, tall_of
 from .row_ends import row_ends
 from .section import Half
 from .signs import UNIT

@@ -9,8 +9,7 @@ from .canvas import Point
 from .chart_beside import BESIDE, beside
 from .chart_ground import is_closed
 from .chart_lines import Layout
-from .chart_things import STACKED, place_key
-from .chart_up import ROOM
+from .chart_things import ROOM, STACKED, place_key
 from .pen import Mark, Pen
 from .signing import down
 from .signs import CHAIN_LONG, UNIT

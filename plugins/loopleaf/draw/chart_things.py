@@ -30,6 +30,9 @@ FEWEST_AROUND = 3
 STACKED = 0.75
 """A chain in a stack that stands for a stitch is so tall, of its length."""
 
+ROOM = 2.6
+"""Between a place and the foot that stands on it."""
+
 
 def things_of(worked: WorkedRound, backward: bool) -> list[Thing]:
     """The counted stitches and the spaces of a round, along its way. backward: made against the way."""

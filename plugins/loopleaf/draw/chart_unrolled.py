@@ -9,8 +9,7 @@ from ..fabric import Made, Space, WorkedRound
 from .canvas import Point
 from .chart_ground import Ground, Straight
 from .chart_lines import Line, Top
-from .chart_things import Thing, lowest_height, place_key, wide_of
-from .chart_up import ROOM
+from .chart_things import ROOM, Thing, lowest_height, place_key, wide_of
 from .section import Oval
 from .signs import UNIT
 

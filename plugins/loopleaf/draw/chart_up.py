@@ -7,13 +7,11 @@ from math import sqrt
 from ..fabric import Made, Space
 from .chart_ground import Bends, Ground, Inward, Straight, is_closed
 from .chart_lines import Top
-from .chart_things import Thing, tall_of
+from .chart_mitred import Mitred
+from .chart_things import ROOM, Thing, tall_of
 from .relax import settle
 from .section import Half, Oval, Polygon
 from .signs import UNIT, is_cross
-
-ROOM = 2.6
-"""Between a place and the foot that stands on it."""
 
 LEVEL, LEVEL_SIDE = 0.3, 3.0
 """How strongly a head is held level with its neighbours, where its own height holds with 1; and on the
@@ -69,7 +67,7 @@ def heads(
         lean = x - foot if foot is not None and not isinstance(thing, Space) else 0.0
         if about_a_chain and is_cross(thing.kind if isinstance(thing, Made) else ""):
             lean = 0.0
-        if isinstance(ground, Half):
+        if isinstance(ground, Half | Mitred):
             lean = 0.0  # its sides are straight: what leans at their ends is drawn longer
         rise = sqrt(max(tall * tall - lean * lean, (SHORTEST * tall) ** 2))
         if len(tops) > 1 and isinstance(ground, Inward):
@@ -90,7 +88,7 @@ def heads(
     rests = [-(a + b) / 2 * min(step, 2 * UNIT) for a, b, step in pairs]
     springs = [LEVEL_SIDE if isinstance(ground, Polygon) else LEVEL] * len(rests)
     outs = settle(wanted, pulls, rests, springs)
-    more = 0.0 if isinstance(ground, Straight | Bends) else max(level - sum(outs) / len(outs), 0.0)
+    more = 0.0 if isinstance(ground, Straight | Bends | Mitred) else max(level - sum(outs) / len(outs), 0.0)
     return [out + more for out in outs]
 
 

@@ -11,8 +11,7 @@ from .chart_beside import beside, joined
 from .chart_ground import outward
 from .chart_layers import bow
 from .chart_lines import Layout, Line
-from .chart_things import STACKED, place_key
-from .chart_up import ROOM
+from .chart_things import ROOM, STACKED, place_key
 from .colour import ink_on_light
 from .pen import Mark, Pen
 from .signs import CHAIN_LONG, CHAIN_THICK, Sign, height_of, is_cross
