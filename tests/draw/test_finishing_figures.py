@@ -8,6 +8,7 @@ import pytest
 from loopleaf.draw import Figure, placing, threading
 from loopleaf.draw.threading import RADIUS, under
 from loopleaf.pattern import Thread
+from tests.measure.worked_patterns import worked
 
 from .pieces import SVG, demo, tree
 
@@ -114,3 +115,68 @@ def test_labels_stand_in_the_order_of_what_they_lead_to() -> None:
 
 def test_nothing_is_placed_on_a_piece_that_nothing_is_sewn_to() -> None:
     assert placing(demo("tide-cloth")[0], "cloth") is None
+
+
+EYES = """\
+body:
+  worked: spiral rounds
+  start: magic ring
+  rounds:
+    - {round: 1, work: "6 sc in ring"}
+    - {rounds: 2-3, work: "(sc in next n sts, inc) x 6", n: {from: 0, step: 1}}
+    - {rounds: 4-5, work: "sc in each st around"}
+    - {round: 6, work: "(sc, dec) x 6"}
+eye:
+  worked: spiral rounds
+  start: magic ring
+  rounds: [{round: 1, work: "6 sc in ring"}]
+"""
+
+
+def _eyes(*stitches: str) -> Figure:
+    steps = "".join(f"  - sew: {{piece: eye, to: body, round: 4, stitches: {at}}}\n" for at in stitches)
+    figure = placing(worked(EYES, f"finishing:\n{steps}"), "body")
+    assert figure is not None
+    return figure
+
+
+def test_a_part_at_the_back_is_said_to_be_there() -> None:
+    """Half of 18 stitches on from the first part, the second lies opposite it, behind."""
+    figure = _eyes("3-4", "12-13")
+    assert figure.alt == (
+        "The front of the body, with the eye over stitches 3–4 of round 4; "
+        "behind, the eye over stitches 12–13 of round 4."
+    )
+    assert ">eye: round 4, 12–13, behind<" in figure.svg
+    assert ">eye: round 4, 3–4<" in figure.svg
+
+
+def test_parts_side_by_side_are_in_front() -> None:
+    figure = _eyes("3-4", "7-8")
+    assert "behind" not in figure.svg
+
+
+STRIP = """\
+strip:
+  worked: rows
+  start: chain 23
+  rows:
+    - {row: 1, work: "dc in 4th ch from hook (skipped chs count as dc) and in each ch across, turn"}
+    - {row: 2, work: "ch 3 (counts as dc), dc in next st and in each st across, turn"}
+    - {row: 3, work: "ch 3 (counts as dc), dc in next st and in each st across"}
+cord: {worked: chain, length: 60 cm}
+"""
+
+
+@pytest.mark.parametrize("left_handed", [False, True])
+@pytest.mark.parametrize(("row", "from_the_right"), [(2, False), (3, True)])
+def test_a_row_from_the_wrong_side_runs_the_other_way_in_front(
+    row: int, from_the_right: bool, left_handed: bool
+) -> None:
+    """A right-hander's row 2 begins at the left of what lies with its right side up."""
+    step = Thread.model_validate({"piece": "cord", "through": "strip", "row": row, "under": 3, "over": 2})
+    figure = threading(worked(STRIP), step, left_handed)
+    assert figure is not None
+    found = {text.text: float(text.get("x", 0)) for text in tree(figure.svg).iter(f"{SVG}text")}
+    xs = [found[str(number)] for number in range(1, 9)]
+    assert xs == sorted(xs, reverse=from_the_right != left_handed)

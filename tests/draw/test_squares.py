@@ -5,7 +5,9 @@ import re
 import pytest
 
 from loopleaf.draw import squares
+from loopleaf.draw.letters import room_for
 from loopleaf.draw.sketch import Figure
+from loopleaf.draw.squares import SQUARE
 from loopleaf.fabric import PatternWork
 from loopleaf.review import check
 from tests.publish.small_site import ROOT
@@ -53,7 +55,7 @@ def test_runs_are_counted_in_their_last_square() -> None:
     figure = squares(work, "flag", {"#": "A", ".": "B"})
     assert figure is not None
     counts = re.findall(r'<text fill="#ffffff" x="(\S+)" y="\S+"[^>]*>(\d)</text>', figure.svg)
-    assert counts == [("2", "5"), ("14", "4")], "row 1 ends at the left, row 2 goes to the right"
+    assert set(counts) == {("2", "5"), ("14", "4")}, "row 1 ends at the left, row 2 goes to the right"
     assert "so many alike" in figure.svg
     assert "so many alike" not in _flag().svg, "no run is long enough"
 
@@ -104,3 +106,60 @@ def test_a_piece_without_a_grid_has_none() -> None:
     file = "tide-cloth.yml"
     work = _work((ROOT / "patterns" / file).read_text(encoding="utf-8"), file)
     assert squares(work, "cloth", {}) is None
+
+
+def _banner(*colours: str) -> Figure:
+    """Three rows of six squares in yarns of these colours, two squares each."""
+    text = FLAG.replace('["#..", ".#.", "..#"]', '["AABBCC", "AABBCC", "AAAAAA"]')
+    text = text.replace('{{"#": A, ".": B}}', "{{A: A, B: B, C: C}}")
+    text = text.replace(", B: {{weight: 3, name: sand}}", "")
+    yarns = ", ".join(f'{name}: {{weight: 3, colour: "{c}"}}' for name, c in zip("ABC", colours, strict=True))
+    text = text.replace(
+        '{{A: {{weight: 3, name: sea, colour: "#123456"}}}}',
+        f"{{{yarns}}}".replace("{", "{{").replace("}", "}}"),
+    )
+    figure = squares(
+        _work(text.format(corner="bottom right", worked="rows", chain=7)),
+        "flag",
+        dict(zip("ABC", "ABC", strict=True)),
+    )
+    assert figure is not None
+    return figure
+
+
+def _barred(svg: str) -> list[int]:
+    """How many squares each shape of bars crosses; a bar has one closed outline."""
+    found = re.findall(r'<path fill="#(?:22282b|ffffff)" d="([^"]*)"', svg)
+    return [way.count("Z") for way in found]
+
+
+def test_yarns_as_light_as_each_other_are_told_apart_by_bars() -> None:
+    # Fern and rust have a contrast of 1.1 and are one grey in black print; cream keeps apart by itself.
+    svg = _banner("#2f6b3a", "#a0522d", "#f1e6cf").svg
+    assert _barred(svg) == [4, 1], "four squares of rust, and its square in the key"
+
+
+def test_yarns_that_keep_apart_have_no_bars() -> None:
+    assert _barred(_banner("#22282b", "#8a8a8a", "#ffffff").svg) == []
+
+
+def test_two_yarns_alike_have_bars_that_run_otherwise() -> None:
+    svg = _banner("#2f6b3a", "#a0522d", "#3a5f8a").svg
+    ways = re.findall(r'<path fill="#ffffff" d="(M[^"]*)"', svg)
+    assert [way.count("Z") for way in ways] == [4, 4, 1, 1]
+    rising, falling = (re.findall(r"[-\d.]+", way)[:4] for way in ways[:2])
+    assert float(rising[1]) > float(rising[3]), "from its foot up to the right"
+    assert float(falling[1]) < float(falling[3]), "from its top down to the right"
+
+
+def test_a_number_takes_the_place_of_bars_and_fits_its_square() -> None:
+    text = FLAG.replace('["#..", ".#.", "..#"]', '["############", "............"]')
+    text = text.replace("rows: 1-3", "rows: 1-2").replace("name: sand", 'name: sand, colour: "#143352"')
+    figure = squares(
+        _work(text.format(corner="bottom right", worked="rows", chain=13)), "flag", {"#": "A", ".": "B"}
+    )
+    assert figure is not None
+    assert _barred(figure.svg) == [11, 1]
+    sizes = [float(size) for size in re.findall(r'font-size="([\d.]+)">12<', figure.svg)]
+    assert len(sizes) == 2
+    assert all(room_for("12", size) < SQUARE for size in sizes)

@@ -12,6 +12,7 @@ from .chart_ground import Bends, Ground, Inward, Straight, is_closed
 from .chart_lines import Top
 from .chart_mitred import Mitred
 from .chart_things import Thing, groups_of, shared, wide_of
+from .crossed import uncrossed
 from .relax import kept_apart, settle
 from .section import Half, Oval, Polygon, Rectangle
 
@@ -44,14 +45,15 @@ CLOSEST = 0.8
 
 @dataclass(frozen=True)
 class Across:
-    """A round along its way, `level` out. below: the places of each thing, as far as the chart has them.
+    """A round along its way, `level` out. into: the places of each thing, as far as the chart has them;
+    `below`: those that its head lies above, which are others where stitches cross.
     corners: the things that lie in a polygon's corners. firm: it is worked around a chain.
     room: how wide a straight row is laid at least. around: the place that all of a first row goes into.
     """
 
     ground: Ground
     things: Sequence[Thing]
-    below: Sequence[Sequence[Top]]
+    into: Sequence[Sequence[Top]]
     level: float
     corners: frozenset[int]
     firm: bool
@@ -80,9 +82,14 @@ class Across:
         )
         footing = [
             None if foot is None else self._near(foot * self.way, x)
-            for foot, x in zip(feet, found, strict=True)
+            for foot, x in zip(map(self._foot, self.into), found, strict=True)
         ]
         return [self._evenly(x) for x in found], [None if x is None else self._evenly(x) for x in footing]
+
+    @cached_property
+    def below(self) -> Sequence[Sequence[Top]]:
+        """The places that each thing's head lies above."""
+        return uncrossed(self.into)
 
     @cached_property
     def closed(self) -> bool:

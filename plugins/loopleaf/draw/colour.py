@@ -73,6 +73,12 @@ def luminance(colour: str) -> float:
     return 0.2126 * red + 0.7152 * green + 0.0722 * blue
 
 
+def contrast(colour: str, other: str) -> float:
+    """The contrast of two colours `#rrggbb`, from 1 (as light as each other) to 21 (WCAG 2.2)."""
+    dark, light = sorted((luminance(colour), luminance(other)))
+    return (light + 0.05) / (dark + 0.05)
+
+
 def _parts(colour: str) -> list[int]:
     return [int(colour[i : i + 2], 16) for i in (1, 3, 5)]
 

@@ -50,6 +50,11 @@ class _Place:
     def middle(self) -> Point:
         return self.ends[1]
 
+    @property
+    def behind(self) -> bool:
+        """Whether it lies at the back, where a reader of the front can't see it."""
+        return self.facing <= AT_THE_SIDE
+
 
 def placing(
     work: PatternWork, name: str, measured: Measured | None = None, left_handed: bool = False
@@ -71,7 +76,13 @@ def placing(
         _draw_part(sketch, subject, measured, place, scale)
     _labels(sketch, subject, found)
     title = work.pattern.pieces[name].title or name
-    told = "; ".join(_told(subject, sew) for sew in sewn)
+    behind = [(place.sew, place.run) for place in found if place.behind]
+    told = "; ".join(
+        f"{where}{_told(subject, sew, runs)}"
+        for hidden, where in ((False, ""), (True, "behind, "))
+        for sew in sewn
+        if (runs := [run for run in sew.stitches if ((sew, run) in behind) is hidden])
+    )
     return sketch.figure(f"{title}: what is sewn on", f"The front of the {title.lower()}, with {told}.")
 
 
@@ -184,7 +195,7 @@ def _draw_part(sketch: Sketch, subject: Subject, measured: Measured, place: _Pla
     part = subject_of(subject.work, piece, measured) if piece is not None else None
     form = form_of(part) if part is not None and not part.in_rows else None
     x, y = place.middle
-    if form is not None and place.facing > AT_THE_SIDE:
+    if form is not None and not place.behind:
         flat = max(place.facing, EDGEWISE)
         shape = [(x + px * flat, y + py) for px, py in _turned(form, scale, hanging=bool(form.spine))]
         if form.lying:
@@ -215,6 +226,8 @@ def _labels(sketch: Sketch, subject: Subject, places: Sequence[_Place]) -> None:
     sides = [-1 if place.middle[0] < -1.0 else 1 for place in places]
     for place, side in sorted(zip(places, sides, strict=True), key=lambda one: one[0].middle[1]):
         words = [f"{_title(subject, place.sew)}:", f"{_row(place.sew)}, {_numbers(place.run)}"]
+        if place.behind:
+            words = [words[0], f"{words[1]},", "behind"]
         if len(set(sides)) == 1:
             words = [" ".join(words)]  # with words at both sides the piece has a third of the width left
         high = WORDS * (1.2 * len(words) + LABELS_APART)
@@ -256,9 +269,8 @@ def _numbers(run: Run) -> str:
     return str(run.first) if run.last in (None, run.first) else f"{run.first}–{run.last}"
 
 
-def _told(subject: Subject, sew: Placed) -> str:
-    runs = [_numbers(run) for run in sew.stitches]
+def _told(subject: Subject, sew: Placed, runs: Sequence[Run]) -> str:
     where = f"of {_row(sew)}"
     if isinstance(sew, Mark) and sew.between:
         where = f"between rounds {sew.between[0].first} and {sew.between[0].last}"
-    return f"the {_title(subject, sew)} over stitches {', '.join(runs)} {where}"
+    return f"the {_title(subject, sew)} over stitches {', '.join(map(_numbers, runs))} {where}"

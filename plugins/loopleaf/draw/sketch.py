@@ -141,6 +141,11 @@ class Sketch:
         self._parts.append(f'<path {painted(ink, fill)} d="{way}"{self._mirror}/>')
         self._grow(reach)
 
+    def areas(self, way: str, reach: Sequence[Point], fill: Fill) -> None:
+        """Several closed shapes without lines, by their paths as they stand in the drawing (`way`)."""
+        self._parts.append(f'<path {painted(fill=fill)} d="{way}"/>')
+        self._grow(reach)
+
     @property
     def _mirror(self) -> str:
         return ' transform="scale(-1 1)"' if self.mirrored else ""

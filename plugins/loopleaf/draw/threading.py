@@ -27,12 +27,13 @@ _STEP = 9.0
 
 def threading(work: PatternWork, thread: Thread, left_handed: bool = False) -> Figure | None:
     """The figure of one threading step; None where the round or its posts aren't there."""
-    posts = _posts(work, thread)
+    posts, from_behind = _posts(work, thread)
     if posts < 2:
         return None
     starts = [start for start in thread.from_ or (1,) if start <= posts] or [1]
     around = work.pattern.pieces[thread.through].worked != "rows" and thread.round is not None
-    sketch = Sketch(left_handed)
+    # What was worked from the wrong side runs the other way, seen from the front.
+    sketch = Sketch(left_handed != from_behind)
     if around:
         _from_above(sketch, posts, starts, thread)
     top = sketch.box[3] + 5.0 if around else 0.0
@@ -43,15 +44,16 @@ def threading(work: PatternWork, thread: Thread, left_handed: bool = False) -> F
     return sketch.figure(title, _told(posts, starts, thread, place, around))
 
 
-def _posts(work: PatternWork, thread: Thread) -> int:
-    """Counted stitches of the round in the first size."""
+def _posts(work: PatternWork, thread: Thread) -> tuple[int, bool]:
+    """Counted stitches of the round in the first size, and whether it was worked from the wrong side."""
     piece = work.piece(thread.through)
     number = thread.round if thread.round is not None else thread.row
     for one in piece.rounds if piece is not None else ():
         worked = one.sizes[0] if one.sizes else None
         if one.plan.number == number and worked is not None:
-            return sum(1 for made in worked.made if isinstance(made, Made) and made.number)
-    return 0
+            counted = sum(1 for made in worked.made if isinstance(made, Made) and made.number)
+            return counted, one.side == "WS"
+    return 0, False
 
 
 def under(thread: Thread, start: int, post: int) -> bool:
