@@ -12,6 +12,7 @@ from .fan import Fan
 from .filled import filled_height, has_waist
 from .gauge import Scale, ring_radius
 from .polygon import across_a_height, across_a_side, corners_of, diagonal_across
+from .reach import reaches, spreads_flat
 from .shape import CUPS_BELOW, RUFFLES_ABOVE, Stretch, standing_height_mm
 from .size import RoundSize, enclosed
 from .units import Band
@@ -153,10 +154,12 @@ def rounds_size(
     chain_mm = oval_chain_mm(piece, size, scale)
     open_tube = bool(shape) and shape[0].form == "tube"
     corners = corners_of(rounds) if chain_mm is None and not open_tube else 0
+    widest_mm = max(reaches(rounds, start_mm, corners)) * (across_a_height(corners) if corners else 2)
     around_a_width = corners / across_a_side(corners) if corners else math.pi
-    found: dict[What, Band] = {"around": usual.length, "across": usual.length * (1 / around_a_width)}
+    across = _no_wider(usual.length * (1 / around_a_width), widest_mm, rise_off)
+    found: dict[What, Band] = {"around": usual.length, "across": across}
     edge = max(rounds, key=lambda one: one.length_mm)
-    flat = lies_flat(rounds, shape, use)
+    flat = lies_flat(rounds, shape, use, start_mm)
     if flat:
         across = Band.about(rounds_across(piece, size, rounds, scale), furthest.height.off)
         if corners == _SQUARE:
@@ -180,9 +183,19 @@ def rounds_size(
     return found
 
 
-def lies_flat(rounds: Sequence[RoundSize], shape: Sequence[Stretch], use: Use) -> bool:
+def _no_wider(by_stitches: Band, widest_mm: float, off: float) -> Band:
+    """How far across by the stitches, or, where these wave, as wide as the cloth lets its widest round lie.
+
+    off: the share by which the cloth's length may be off.
+    """
+    return by_stitches if by_stitches.middle <= widest_mm else Band.about(widest_mm, off)
+
+
+def lies_flat(
+    rounds: Sequence[RoundSize], shape: Sequence[Stretch], use: Use, start_mm: float | None
+) -> bool:
     """Whether a whole piece in the round lies flat when it is done: its author means it to, it ends in
-    petals, or nothing of it bends up.
+    petals, nothing of it bends up, or its edge is long enough for all of it (`reach`).
     """
     if not rounds:
         return False
@@ -190,6 +203,7 @@ def lies_flat(rounds: Sequence[RoundSize], shape: Sequence[Stretch], use: Use) -
         use.is_flat(rounds[-1].label)
         or rounds[-1].petals
         or all(stretch.form in ("flat", "ruffles") for stretch in shape)
+        or (shape[0].form != "tube" and spreads_flat(rounds, start_mm))
     )
 
 

@@ -223,7 +223,7 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
             else rows_size(known, lengthwise and fan is None, fan)
         )
         if in_rounds:
-            across.append(across_rounds(piece, size, sizes, scale, lies_flat(known, shape, use)))
+            across.append(across_rounds(piece, size, sizes, scale, lies_flat(known, shape, use, begins_mm)))
             worked_out |= as_measured(pattern, piece.name, corners_of(known))
         found.append(worked_out)
     return PieceMeasure(

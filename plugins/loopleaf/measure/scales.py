@@ -106,8 +106,9 @@ def _across_at(pattern: Pattern, piece: PieceWork, at: int, scale: Scale) -> flo
     rounds = sizes_of(piece, 0, counted(piece, 0), scale, in_rounds=True)
     known = [one for one in rounds if one is not None]
     use = use_of(pattern, piece.name)
-    shape = stretches(known, start_mm(piece, 0, scale), scale.width_mm, use.lies_flat)
-    found = across_rounds(piece, 0, rounds, scale, lies_flat(known, shape, use))[at]
+    begins_mm = start_mm(piece, 0, scale)
+    shape = stretches(known, begins_mm, scale.width_mm, use.lies_flat)
+    found = across_rounds(piece, 0, rounds, scale, lies_flat(known, shape, use, begins_mm))[at]
     if found is not None:
         return found
     done = [one for one in rounds[: at + 1] if one is not None]

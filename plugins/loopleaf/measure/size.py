@@ -20,6 +20,9 @@ from .units import NOTHING, Band
 _LOOSE_OFF = 0.1
 """Ribs and lace draw in and stretch: a tenth more either way (chosen here, no source)."""
 
+_ARCH = 3
+_LOOP = 0.5
+"""An arch of three chains and more may hang in a loop half as wide as it is long (chosen here, no source)."""
 _CORNER_CHAINS = 2
 _STANDS_OUT = 0.25
 """Of its length: an arch that is half open (chosen here, no source)."""
@@ -35,6 +38,7 @@ class RoundSize:
     stands on its petals. arched: it has chain spaces. blocks: of a row worked corner to corner, how many
     blocks the work is wide and high. stacked: corners that pairs of increases stack up to (`stacked`).
     aside: where a row along its own piece's sides stands. eased: as long as the edge that it is worked on.
+    hangs_mm: by how much its long arches make it shorter still where they hang in loops.
     """
 
     label: str
@@ -52,6 +56,7 @@ class RoundSize:
     stacked: int = 0
     aside: Aside | None = None
     eased: bool = False
+    hangs_mm: float = 0.0
 
 
 def round_sizes(
@@ -102,6 +107,7 @@ def round_sizes(
                 bool(made.gaps),
                 stacked=stands.stacked,
                 aside=aside,
+                hangs_mm=_hangs(made) * scale.width_mm,
             )
         )
     return tuple(sizes)
@@ -147,6 +153,16 @@ def _between_petals(made: Contents | None, scale: Scale) -> Band:
 def _hanging(made: Contents) -> float:
     """How many widths the longest arches of a layer may stand out, hanging between their two ends."""
     return _STANDS_OUT * max((sort.chains for sort in made.gaps), default=0)
+
+
+def _hangs(made: Contents) -> float:
+    """How many widths narrower its arches are as loops than as wide as the places that they bridge."""
+    loops = (
+        max(space_widths(sort)[0] - _LOOP * sort.chains, 0.0) * number
+        for sort, number in made.gaps.items()
+        if sort.chains >= _ARCH
+    )
+    return sum(loops)
 
 
 def _corners(made: Contents, first: bool) -> int:
