@@ -12,7 +12,7 @@ from .across import across_rounds
 from .ball import Ball, ball_of
 from .cautions import LONG_WORK_HOURS, OPEN_CHAINS, SMALL_MM, Earned, earned
 from .checkpoints import Checkpoint, checkpoints
-from .cords import Cord, cord_of
+from .cords import Cord, cord_of, worked_cord
 from .eased import eased
 from .fan import Fan, fan_of
 from .finished import (
@@ -273,8 +273,10 @@ def _cords(
         if pattern.pieces[piece.name].worked == "chain":
             width_mm = piece.scale.width_mm if piece.scale else None
             cord = cord_of(pattern, piece.name, rounds, size, width_mm, offs)
-            if cord is not None:
-                cords.append(cord)
+        else:
+            cord = worked_cord(pattern, piece.name, piece.size[size], rounds, offs)
+        if cord is not None:
+            cords.append(cord)
     return tuple(cords)
 
 
