@@ -7,7 +7,7 @@ from itertools import takewhile
 from typing import Literal
 
 from ..fabric.worked import PieceWork
-from ..pattern import FinishedSize, Lengths, Pattern, Run
+from ..pattern import FinishedSize, Gauge, Lengths, Pattern, Run
 from .fan import Fan
 from .filled import filled_height, has_waist
 from .gauge import Scale, ring_radius
@@ -259,13 +259,40 @@ def _height(
     return Band.about(height_mm, rise_off) if height_mm else None
 
 
-def as_measured(pattern: Pattern, piece: str, corners: int) -> dict[What, Band]:
-    """What the gauge says of a whole piece: `{piece: square, across: 17 cm}`, good to 2 % (chosen here)."""
+def measured_at(gauge: Gauge, pieces: Sequence[PieceWork]) -> tuple[PieceWork, int] | None:
+    """The piece that a gauge by how far it is across was measured on, and the index of its round or row.
+
+    Where it names no piece, the first one that has all the rounds that it names, else some of them. None
+    where there is none.
+    """
+    within: list[tuple[PieceWork, int]] = []
+    for piece in pieces:
+        numbers = [one.plan.number for one in piece.rounds]
+        named = [at for at, number in enumerate(numbers) if gauge.rounds is None or number in gauge.rounds]
+        if named and gauge.piece in ("", piece.name):
+            within.append((piece, named[-1]))
+            if gauge.rounds is None or gauge.rounds.last in (None, numbers[named[-1]]):
+                return within[-1]
+    return within[0] if within else None
+
+
+def as_measured(
+    pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork], corners: int
+) -> dict[What, Band]:
+    """What the gauge says of a whole piece: `{piece: square, across: 17 cm}`, or by its rounds up to the last
+    one; good to 2 % (chosen here). Of a piece in rows its width.
+    """
     for gauge in pattern.gauge:
-        if gauge.across is not None and gauge.rounds is None and gauge.piece == piece:
-            across = Band.about(gauge.across.mm, _MEASURED_OFF)
-            whole: dict[What, Band] = {"across": across, "width": across, "length": across}
-            return whole | ({"diagonal": across * diagonal_across(corners)} if corners else {})
+        found = measured_at(gauge, pieces) if gauge.across is not None else None
+        if gauge.across is None or found is None or found != (piece, len(piece.rounds) - 1):
+            continue
+        across = Band.about(gauge.across.mm, _MEASURED_OFF)
+        if "rounds" not in pattern.pieces[piece.name].worked:
+            return {"width": across, "across": across}
+        whole: dict[What, Band] = {"across": across, "width": across, "length": across}
+        if corners == _SQUARE:
+            whole["around"] = across * corners
+        return whole | ({"diagonal": across * diagonal_across(corners)} if corners else {})
     return {}
 
 

@@ -224,7 +224,9 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
         )
         if in_rounds:
             across.append(across_rounds(piece, size, sizes, scale, lies_flat(known, shape, use, begins_mm)))
-            worked_out |= as_measured(pattern, piece.name, corners_of(known))
+        if made[-1] == made[0]:  # the gauge was measured in the first size
+            corners = corners_of(known) if in_rounds else 0
+            worked_out |= as_measured(pattern, piece, pieces, corners)
         found.append(worked_out)
     return PieceMeasure(
         piece.name,
