@@ -138,8 +138,8 @@ def measure(work: PatternWork) -> Measured:
     tails = tuple(
         tuple(
             tail
-            for name in pattern.pieces
-            if (tail := tail_of(pattern, name, by_size[size], size, offs.get(name, 0.0)))
+            for piece in work.pieces
+            if (tail := tail_of(pattern, piece, by_size[size], size, offs.get(piece.name, 0.0)))
         )
         for size in sizes
     )
