@@ -88,3 +88,44 @@ def test_the_harbour_square_ends_at_17_cm() -> None:
     measured_square = demo("harbour-square").measured
     assert measured_square is not None
     assert measured_square.pieces[0].across_mm[0][-1] == pytest.approx(170)
+
+
+@pytest.mark.parametrize("stated", ["{piece: disc, across: 9 cm}", "{rounds: 1-4, across: 9 cm}"])
+def test_a_gauge_of_all_the_rounds_says_how_far_across_the_piece_is(stated: str) -> None:
+    """Good to 2 %; of a square its way around as well, four times its side (textbook geometry)."""
+    head = HEAD.replace("{stitch: sc, stitches: 20, rows: 20, over: 10 cm}", stated)
+    disc = measured(rounds(*DISC, EVEN), head=head).pieces[0]
+    assert (disc.size[0]["across"].low, disc.size[0]["across"].high) == pytest.approx((88.2, 91.8))
+    square = measured(rounds(*SQUARE, EVEN, EVEN), head=head).pieces[0]
+    assert (square.size[0]["around"].low, square.size[0]["around"].high) == pytest.approx((352.8, 367.2))
+
+
+def test_a_gauge_of_some_rounds_leaves_the_piece_to_the_stitches() -> None:
+    head = HEAD.replace("{stitch: sc, stitches: 20, rows: 20, over: 10 cm}", "{rounds: 1-2, across: 6 cm}")
+    across = measured(rounds(*DISC), head=head).pieces[0].size[0]["across"]
+    assert across.middle == pytest.approx(90)
+    assert across.off > 0.05
+
+
+def test_a_gauge_by_rounds_is_the_first_pieces_that_has_them() -> None:
+    """Two rounds of another piece are not as far across as four of the first."""
+    head = HEAD.replace("{stitch: sc, stitches: 20, rows: 20, over: 10 cm}", "{rounds: 1-3, across: 9 cm}")
+    moon = rounds(*DISC[:2], name="moon")
+    disc, small = measured(rounds(*DISC) + moon, head=head).pieces
+    assert small.across_mm[0][-1] == pytest.approx(disc.across_mm[0][1])
+    small, disc = measured(moon + rounds(*DISC), head=head).pieces
+    assert disc.across_mm[0][-1] == pytest.approx(90)
+    assert small.across_mm[0][-1] == pytest.approx(60)
+
+
+def test_a_gauge_by_a_piece_in_rows_is_its_width() -> None:
+    head = HEAD.replace("{stitch: sc, stitches: 20, rows: 20, over: 10 cm}", "{piece: cloth, across: 30 cm}")
+    cloth = measured(rows("sc in 2nd ch from hook and in each ch across, turn"), head=head).pieces[0]
+    assert (cloth.size[0]["width"].low, cloth.size[0]["width"].high) == pytest.approx((294, 306))
+
+
+def test_a_gauge_by_how_far_it_is_across_is_the_first_sizes() -> None:
+    head = HEAD.replace("{stitch: sc, stitches: 20, rows: 20, over: 10 cm}", "{piece: cloth, across: 30 cm}")
+    two = rows("sc in 2nd ch from hook and in each ch across, turn").replace("chain 11", "chain 11 (21)")
+    cloth = measured(two, "sizes: [S, M]\n", head=head).pieces[0]
+    assert [size["width"].middle for size in cloth.size] == pytest.approx([300, 600])

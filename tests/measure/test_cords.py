@@ -6,7 +6,7 @@ from loopleaf.measure.cords import Cord, chains_for, least_cord_mm
 from loopleaf.measure.tails import Tail, drawing_up_tail, sewing_tail
 from loopleaf.measure.units import Band
 
-from .worked_patterns import HEAD, measured, rounds
+from .worked_patterns import HEAD, measured, rounds, rows
 
 TUBE = rounds("20 sc in ring, join", "ch 1, 2 sc in each st around, join", name="bag")
 """20 and 40 stitches of 5 mm: 100 and 200 mm around."""
@@ -66,6 +66,60 @@ def test_sizes_have_their_own_cords():
     assert [one[0].length_mm for one in found.cords] == [600, 700]
     missing = measured(two.replace("60 (70) cm", "60 (-) cm"), "sizes: [S, L]\n")
     assert [len(one) for one in missing.cords] == [1, 0]
+
+
+THROUGH = "finishing:\n  - thread: {piece: cord, through: bag, round: 1, under: 1, over: 1, from: [1]}\n"
+"""100 mm around, so 30 cm are usual."""
+
+ROW = rows("sc in 2nd ch from hook and in each ch across", chain=51, name="cord")
+SLIPPED = rows("sl st in 2nd ch from hook and in each ch across", chain=51, name="cord")
+STRIP = rows(
+    "sc in 2nd ch from hook and in next ch, turn",
+    *["ch 1, sc in each st across, turn"] * 49,
+    chain=3,
+    name="cord",
+)
+CORD_IN_ROUNDS = rounds("4 sc in ring", *["sc in each st around"] * 49, name="cord").replace(
+    "joined", "spiral"
+)
+
+
+@pytest.mark.parametrize("piece", [ROW, SLIPPED, STRIP, CORD_IN_ROUNDS])
+def test_a_cord_in_rows_or_rounds_is_as_long_as_its_stitches_make_it(piece: str):
+    """50 stitches or rows of 5 mm."""
+    found = measured(f"{TUBE}\n{piece}", THROUGH)
+    (one,) = found.cords[0]
+    assert one.length_mm == pytest.approx(250, rel=0.01)
+    assert one.worked
+    assert one.chains is None
+    assert one.around_mm == pytest.approx(100)
+    assert one.length_off > 0
+
+
+def test_a_worked_cords_yarn_and_time_are_counted_once():
+    """The same strip, threaded or not, takes the same."""
+    threaded, alone = measured(f"{TUBE}\n{STRIP}", THROUGH), measured(f"{TUBE}\n{STRIP}")
+    assert threaded.yarn[0][0].metres == alone.yarn[0][0].metres
+    assert threaded.hours == alone.hours
+
+
+def test_what_is_not_threaded_or_not_long_is_no_cord():
+    assert measured(f"{TUBE}\n{STRIP}").cords == ((),)
+    tag = rows(
+        "sc in 2nd ch from hook and in each ch across, turn", *["ch 1, sc in each st across, turn"] * 9
+    )
+    assert measured(f"{TUBE}\n{tag.replace('cloth', 'cord')}", THROUGH).cords == ((),)
+    moon = rounds("6 sc in ring, join", "ch 1, 2 sc in each st around, join", name="cord")
+    assert measured(f"{TUBE}\n{moon}", THROUGH).cords == ((),)
+
+
+def test_a_cord_of_so_many_chains_is_as_long_as_they_are():
+    """60 chains of 5 mm; they are counted with the piece that begins with them."""
+    chain = "cord:\n  yarn: A\n  worked: chain\n  start: chain 60\n"
+    (one,) = measured(f"{TUBE}\n{chain}", THROUGH).cords[0]
+    assert one.worked
+    assert one.chains is None
+    assert one.length_mm == pytest.approx(300)
 
 
 def test_the_usual_least():

@@ -1,19 +1,19 @@
 """How far across the work is, round by round.
 
 Flat work is across twice its height along the fabric and the hole in its middle; work that bends is around ÷
-π; a polygon is told from side to side (`polygon`). A square's side is a quarter of the way around. What lies
-open as a tube has a diameter in the same way. Rows have a width instead, an oval its length and its width
-(`finished`), so neither has a figure here. Circle and polygon are textbook geometry; a figure is as uncertain
-as the round's own length or height.
+π, as far as its cloth reaches (`reach`); a polygon is told from side to side (`polygon`). A square's side is
+a quarter of the way around. What lies open as a tube has a diameter in the same way. Rows have a width
+instead, an oval its length and its width (`finished`), so neither has a figure here. Circle and polygon are
+textbook geometry; a figure is as uncertain as the round's own length or height.
 """
 
-import math
 from collections.abc import Sequence
 
 from ..fabric.worked import PieceWork
 from .finished import oval_chain_mm, rounds_across
-from .gauge import Scale
-from .polygon import across_a_side, corners_of
+from .gauge import Scale, start_mm
+from .polygon import across_a_height, across_a_side, corners_of
+from .reach import reaches
 from .size import RoundSize
 
 _SQUARE = 4
@@ -30,6 +30,7 @@ def across_rounds(
         return (None,) * len(rounds)
     known = [one for one in rounds if one is not None]
     corners = corners_of(known)
+    reach = iter(reaches(known, start_mm(piece, size, scale), corners))
     found: list[float | None] = []
     done: list[RoundSize] = []
     for one in rounds:
@@ -37,9 +38,12 @@ def across_rounds(
             found.append(None)
             continue
         done.append(one)
-        if flat and corners != _SQUARE:
+        reach_mm = next(reach)
+        if flat and corners == _SQUARE:
+            across_mm = one.length_mm * across_a_side(corners) / corners
+        elif flat:
             across_mm = rounds_across(piece, size, done, scale, corners)
         else:
-            across_mm = one.length_mm * (across_a_side(corners) / corners if corners else 1 / math.pi)
+            across_mm = reach_mm * (across_a_height(corners) if corners else 2)
         found.append(across_mm)
     return tuple(found)

@@ -20,7 +20,10 @@ Nothing longer fits into it whole.
 """
 OPEN_CHAINS = 2
 _KEPT_AWAY = re.compile(
-    r"\b(?:no|not for|unsuitable for|away from|out of (?:the )?reach of|safe from)(?: [\w'’-]+,?){0,3} $",
+    r"\b(?:no|without|leav(?:e|ing) out|instead of"
+    r"|unsuitable for|away from|out of (?:the )?reach of|safe from"
+    r"|(?:not|never|\w+n[’']t)(?: (?:meant|made|intended|suit(?:able|ed)|designed|recommended|safe))? for)"
+    r"(?: [\w'’-]+,?){0,3} $",
     re.IGNORECASE,
 )
 """What stands before someone that a thing isn't made for."""
@@ -67,7 +70,10 @@ def _told(pattern: Pattern) -> Iterator[tuple[str, str]]:
             *pattern.tags,
             *(text for name, piece in pattern.pieces.items() for text in (name, piece.title)),
         ],
-        "notes": [*pattern.notes, *(step.text for step in pattern.finishing if step.text is not None)],
+        "notes": [
+            *pattern.notes,
+            *(text for step in pattern.finishing for text in (step.text, step.note) if text),
+        ],
         "notions": [*pattern.materials.notions, *_placed(pattern)],
     }
     for row in trade.conditions():
@@ -86,10 +92,18 @@ def _placed(pattern: Pattern) -> Iterator[str]:
 def _shows(row: trade.ConditionRow) -> Callable[[str], re.Match[str] | None]:
     """Finds one of a condition's words, or its plural, as a whole word."""
     words = "|".join(re.escape(word) for word in sorted(row.words, key=len, reverse=True))
-    found = re.compile(rf"\b({words or '(?!)'})(?:s|es)?\b", re.IGNORECASE)
+    before, behind = (
+        "|".join(map(re.escape, others)) or "(?!)" for others in (row.unless_before, row.unless_behind)
+    )
+    found = re.compile(rf"\b({words or '(?!)'})(?:s|es)?\b(?! ?-?(?:{before})(?:s|es)?\b)", re.IGNORECASE)
+    otherwise = re.compile(rf"\b(?:{behind}) $", re.IGNORECASE)
 
     def meant(text: str) -> re.Match[str] | None:
-        """The first that isn't named to be kept away: `where no cat can reach it`."""
-        return next((one for one in found.finditer(text) if not _KEPT_AWAY.search(text[: one.start()])), None)
+        """The first that isn't kept away (`where no cat can reach it`) and doesn't mean something else."""
+        for one in found.finditer(text):
+            said = text[: one.start()]
+            if not _KEPT_AWAY.search(said) and not otherwise.search(said):
+                return one
+        return None
 
     return meant

@@ -9,10 +9,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ..pattern import Around, Pattern
+from .finished import What
 from .size import RoundSize
+from .units import Band
 
 TIMES_AROUND = 1.5
 ENDS_AND_KNOT_MM = 200.0
+LONG_FOR_WIDE = 2.0
+"""A worked cord is at least so many times as long as it is wide (chosen here)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,8 +25,10 @@ class Cord:
 
     around_mm: the round that it goes through, None where the pattern doesn't say which.
 
-    chains: to make for it at the piece's gauge, None without a gauge. off: the share by which the gauge lets
-    that round be off; 0 of a cord that is told by it, which changes with it.
+    chains: to make for it at the piece's gauge, None without a gauge and of a cord that is worked. off: the
+    share by which the gauge lets that round be off; 0 of a cord that is told by it, which changes with it.
+    worked: it is made in rows or rounds, or of so many chains, and is as long as its stitches make it; yarn
+    and time are its piece's. length_off: the share by which the gauge lets that length be off.
     """
 
     piece: str
@@ -31,6 +37,13 @@ class Cord:
     chains: int | None
     around_mm: float | None
     off: float = 0.0
+    worked: bool = False
+    length_off: float = 0.0
+
+    @property
+    def longest_mm(self) -> float:
+        """How long it is where the gauge lets it be longer."""
+        return self.length_mm * (1 + self.length_off)
 
     @property
     def enough_mm(self) -> float | None:
@@ -81,6 +94,29 @@ def threaded_round(pattern: Pattern, cord: str) -> tuple[str, str] | None:
     return None
 
 
+def worked_cord(
+    pattern: Pattern,
+    piece: str,
+    size: Mapping[What, Band],
+    sizes: dict[str, tuple[RoundSize | None, ...]],
+    offs: Mapping[str, float],
+) -> Cord | None:
+    """The cord that a piece in rows or rounds is: long and thin, and threaded through another one.
+
+    size: what it measures, {} without a gauge. sizes, offs: as in `cord_of`.
+    """
+    threaded = threaded_round(pattern, piece)
+    extents = [size[what] for what in ("width", "across", "length", "height") if what in size]
+    if threaded is None or threaded[0] == piece or not extents:
+        return None
+    long = max(extents, key=lambda one: one.middle)
+    if long.middle < LONG_FOR_WIDE * min(one.middle for one in extents):
+        return None
+    around_mm, off = around_of(sizes.get(threaded[0], ()), threaded[1]), offs.get(threaded[0], 0.0)
+    make = pattern.pieces[piece].make
+    return Cord(piece, make, long.middle, None, around_mm, off, worked=True, length_off=long.off)
+
+
 def cord_of(
     pattern: Pattern,
     piece: str,
@@ -89,7 +125,8 @@ def cord_of(
     chain_width_mm: float | None,
     offs: Mapping[str, float],
 ) -> Cord | None:
-    """The cord that a piece worked as a chain makes; None where its length isn't said or can't be worked out.
+    """The cord that a piece worked as a chain makes, so long or of so many chains; None where its length
+    isn't said or can't be worked out.
 
     sizes: every piece's rounds in this size. offs: the share by which each piece's gauge may be off.
     """
@@ -98,7 +135,10 @@ def cord_of(
     around_mm = around_of(sizes.get(threaded[0], ()), threaded[1]) if threaded else None
     off = offs.get(threaded[0], 0.0) if threaded else 0.0
     if model.length is None:
-        return None
+        chains = model.start.chain.of(size) if model.start is not None and model.start.chain else None
+        if not chains or not chain_width_mm or model.entries:
+            return None
+        return Cord(piece, model.make, chains * chain_width_mm, None, around_mm, off, worked=True)
     if isinstance(model.length, Around):
         found = length_of(model.length, piece, sizes)
         if found is None:

@@ -8,11 +8,12 @@ from itertools import takewhile
 from typing import Literal
 
 from ..fabric.worked import PieceWork
-from ..pattern import FinishedSize, Lengths, Pattern, Run
+from ..pattern import FinishedSize, Gauge, Lengths, Pattern, Run
 from .fan import Fan
 from .filled import filled_height, has_waist
 from .gauge import Scale, ring_radius
 from .polygon import across_a_height, across_a_side, corners_of, diagonal_across
+from .reach import reaches, spreads_flat
 from .shape import CUPS_BELOW, RUFFLES_ABOVE, Stretch, standing_height_mm
 from .size import RoundSize, enclosed
 from .units import Band
@@ -167,10 +168,12 @@ def rounds_size(
     chain_mm = oval_chain_mm(piece, size, scale)
     open_tube = bool(shape) and shape[0].form == "tube"
     corners = corners_of(rounds) if chain_mm is None and not open_tube else 0
+    widest_mm = max(reaches(rounds, start_mm, corners)) * (across_a_height(corners) if corners else 2)
     around_a_width = corners / across_a_side(corners) if corners else math.pi
-    found: dict[What, Band] = {"around": usual.length, "across": usual.length * (1 / around_a_width)}
+    across = _no_wider(usual.length * (1 / around_a_width), widest_mm, rise_off)
+    found: dict[What, Band] = {"around": usual.length, "across": across}
     edge = max(rounds, key=lambda one: one.length_mm)
-    flat = lies_flat(rounds, shape, use)
+    flat = lies_flat(rounds, shape, use, start_mm)
     if flat:
         across = Band.about(rounds_across(piece, size, rounds, scale), furthest.height.off)
         if corners == _SQUARE:
@@ -194,9 +197,19 @@ def rounds_size(
     return found
 
 
-def lies_flat(rounds: Sequence[RoundSize], shape: Sequence[Stretch], use: Use) -> bool:
+def _no_wider(by_stitches: Band, widest_mm: float, off: float) -> Band:
+    """How far across by the stitches, or, where these wave, as wide as the cloth lets its widest round lie.
+
+    off: the share by which the cloth's length may be off.
+    """
+    return by_stitches if by_stitches.middle <= widest_mm else Band.about(widest_mm, off)
+
+
+def lies_flat(
+    rounds: Sequence[RoundSize], shape: Sequence[Stretch], use: Use, start_mm: float | None
+) -> bool:
     """Whether a whole piece in the round lies flat when it is done: its author means it to, it ends in
-    petals, or nothing of it bends up.
+    petals, nothing of it bends up, or its edge is long enough for all of it (`reach`).
     """
     if not rounds:
         return False
@@ -204,6 +217,7 @@ def lies_flat(rounds: Sequence[RoundSize], shape: Sequence[Stretch], use: Use) -
         use.is_flat(rounds[-1].label)
         or rounds[-1].petals
         or all(stretch.form in ("flat", "ruffles") for stretch in shape)
+        or (shape[0].form != "tube" and spreads_flat(rounds, start_mm))
     )
 
 
@@ -259,13 +273,40 @@ def _height(
     return Band.about(height_mm, rise_off) if height_mm else None
 
 
-def as_measured(pattern: Pattern, piece: str, corners: int) -> dict[What, Band]:
-    """What the gauge says of a whole piece: `{piece: square, across: 17 cm}`, good to 2 % (chosen here)."""
+def measured_at(gauge: Gauge, pieces: Sequence[PieceWork]) -> tuple[PieceWork, int] | None:
+    """The piece that a gauge by how far it is across was measured on, and the index of its round or row.
+
+    Where it names no piece, the first one that has all the rounds that it names, else some of them. None
+    where there is none.
+    """
+    within: list[tuple[PieceWork, int]] = []
+    for piece in pieces:
+        numbers = [one.plan.number for one in piece.rounds]
+        named = [at for at, number in enumerate(numbers) if gauge.rounds is None or number in gauge.rounds]
+        if named and gauge.piece in ("", piece.name):
+            within.append((piece, named[-1]))
+            if gauge.rounds is None or gauge.rounds.last in (None, numbers[named[-1]]):
+                return within[-1]
+    return within[0] if within else None
+
+
+def as_measured(
+    pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork], corners: int
+) -> dict[What, Band]:
+    """What the gauge says of a whole piece: `{piece: square, across: 17 cm}`, or by its rounds up to the last
+    one; good to 2 % (chosen here). Of a piece in rows its width.
+    """
     for gauge in pattern.gauge:
-        if gauge.across is not None and gauge.rounds is None and gauge.piece == piece:
-            across = Band.about(gauge.across.mm, _MEASURED_OFF)
-            whole: dict[What, Band] = {"across": across, "width": across, "length": across}
-            return whole | ({"diagonal": across * diagonal_across(corners)} if corners else {})
+        found = measured_at(gauge, pieces) if gauge.across is not None else None
+        if gauge.across is None or found is None or found != (piece, len(piece.rounds) - 1):
+            continue
+        across = Band.about(gauge.across.mm, _MEASURED_OFF)
+        if "rounds" not in pattern.pieces[piece.name].worked:
+            return {"width": across, "across": across}
+        whole: dict[What, Band] = {"across": across, "width": across, "length": across}
+        if corners == _SQUARE:
+            whole["around"] = across * corners
+        return whole | ({"diagonal": across * diagonal_across(corners)} if corners else {})
     return {}
 
 

@@ -12,7 +12,7 @@ from .across import across_rounds
 from .ball import Ball, ball_of
 from .cautions import LONG_WORK_HOURS, OPEN_CHAINS, SMALL_MM, Earned, earned
 from .checkpoints import Checkpoint, checkpoints
-from .cords import Cord, cord_of
+from .cords import Cord, cord_of, worked_cord
 from .eased import eased
 from .fan import Fan, fan_of
 from .finished import (
@@ -138,8 +138,8 @@ def measure(work: PatternWork) -> Measured:
     tails = tuple(
         tuple(
             tail
-            for name in pattern.pieces
-            if (tail := tail_of(pattern, name, by_size[size], size, offs.get(name, 0.0)))
+            for piece in work.pieces
+            if (tail := tail_of(pattern, piece, by_size[size], size, offs.get(piece.name, 0.0)))
         )
         for size in sizes
     )
@@ -223,8 +223,10 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
             else rows_size(known, lengthwise and fan is None, fan)
         )
         if in_rounds:
-            across.append(across_rounds(piece, size, sizes, scale, lies_flat(known, shape, use)))
-            worked_out |= as_measured(pattern, piece.name, corners_of(known))
+            across.append(across_rounds(piece, size, sizes, scale, lies_flat(known, shape, use, begins_mm)))
+        if made[-1] == made[0]:  # the gauge was measured in the first size
+            corners = corners_of(known) if in_rounds else 0
+            worked_out |= as_measured(pattern, piece, pieces, corners)
         found.append(worked_out)
     return PieceMeasure(
         piece.name,
@@ -273,8 +275,10 @@ def _cords(
         if pattern.pieces[piece.name].worked == "chain":
             width_mm = piece.scale.width_mm if piece.scale else None
             cord = cord_of(pattern, piece.name, rounds, size, width_mm, offs)
-            if cord is not None:
-                cords.append(cord)
+        else:
+            cord = worked_cord(pattern, piece.name, piece.size[size], rounds, offs)
+        if cord is not None:
+            cords.append(cord)
     return tuple(cords)
 
 

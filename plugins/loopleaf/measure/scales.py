@@ -12,7 +12,7 @@ from ..fabric import PieceWork
 from ..pattern import Gauge, Pattern
 from .across import across_rounds
 from .blocks import stitch_width
-from .finished import lies_flat, rounds_across, use_of
+from .finished import lies_flat, measured_at, rounds_across, use_of
 from .gauge import Kind, Sample, Scale, height_ratio, specials_of, start_mm
 from .pieces import blocks_of, counted, sizes_of, worked_in
 from .shape import stretches
@@ -38,9 +38,9 @@ def scale_of(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork] = (
     if samples:
         return Scale(samples, specials)
     for gauge in sorted(pattern.gauge, key=lambda g: g.piece != piece.name):
-        measured = next((p for p in (*pieces, piece) if p.name == (gauge.piece or piece.name)), None)
-        if gauge.across is not None and measured is not None:
-            scale = _scale_across(gauge, pattern, measured, specials)
+        found = measured_at(gauge, pieces or (piece,)) if gauge.across is not None else None
+        if found is not None:
+            scale = _scale_across(gauge, pattern, *found, specials)
             if scale is not None:
                 return scale
     return None
@@ -79,12 +79,11 @@ def _of_a_block(
 
 
 def _scale_across(
-    gauge: Gauge, pattern: Pattern, piece: PieceWork, specials: Mapping[str, int]
+    gauge: Gauge, pattern: Pattern, piece: PieceWork, at: int, specials: Mapping[str, int]
 ) -> Scale | None:
     """A scale from a measured diameter (or, in rows, a measured width) and the stitches that made it."""
     model = pattern.pieces.get(piece.name)
-    within = [at for at, r in enumerate(piece.rounds) if not gauge.rounds or r.plan.number in gauge.rounds]
-    chosen = replace(piece, rounds=piece.rounds[: max(within, default=-1) + 1])
+    chosen = replace(piece, rounds=piece.rounds[: at + 1])
     first = next(
         (sort.kind for one in counted(chosen, 0) if one for sort in one.stitches if sort.counted), ""
     )
@@ -93,7 +92,6 @@ def _scale_across(
     ratio = height_ratio(first, specials)
     off = ratio.off
     unit = Scale({(first, ""): Sample(1.0, ratio.middle, 0.0, 0.0)}, specials)
-    at = len(chosen.rounds) - 1
     across = _across_at(pattern, piece, at, unit) if "rounds" in model.worked else _row_at(piece, at, unit)
     if not across:
         return None
@@ -106,8 +104,9 @@ def _across_at(pattern: Pattern, piece: PieceWork, at: int, scale: Scale) -> flo
     rounds = sizes_of(piece, 0, counted(piece, 0), scale, in_rounds=True)
     known = [one for one in rounds if one is not None]
     use = use_of(pattern, piece.name)
-    shape = stretches(known, start_mm(piece, 0, scale), scale.width_mm, use.lies_flat)
-    found = across_rounds(piece, 0, rounds, scale, lies_flat(known, shape, use))[at]
+    begins_mm = start_mm(piece, 0, scale)
+    shape = stretches(known, begins_mm, scale.width_mm, use.lies_flat)
+    found = across_rounds(piece, 0, rounds, scale, lies_flat(known, shape, use, begins_mm))[at]
     if found is not None:
         return found
     done = [one for one in rounds[: at + 1] if one is not None]

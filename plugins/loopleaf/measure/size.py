@@ -22,6 +22,9 @@ _LOOSE_OFF = 0.1
 
 _POINTED = 0.7
 """A point that draws in is so much of its chains long at the least (chosen here, no source)."""
+_ARCH = 3
+_LOOP = 0.5
+"""An arch of three chains and more may hang in a loop half as wide as it is long (chosen here, no source)."""
 _CORNER_CHAINS = 2
 _STANDS_OUT = 0.25
 """Of its length: an arch that is half open (chosen here, no source)."""
@@ -37,7 +40,8 @@ class RoundSize:
     stands on its petals. arched: it has chain spaces. blocks: of a row worked corner to corner, how many
     blocks the work is wide and high. stacked: corners that pairs of increases stack up to (`stacked`).
     aside: where a row along its own piece's sides stands. eased: as long as the edge that it is worked on.
-    points_mm: how much of its own height are points worked back on chains.
+    points_mm: how much of its own height are points worked back on chains. hangs_mm: by how much its long
+    arches make it shorter still where they hang in loops.
     """
 
     label: str
@@ -56,6 +60,7 @@ class RoundSize:
     aside: Aside | None = None
     eased: bool = False
     points_mm: float = 0.0
+    hangs_mm: float = 0.0
 
 
 def round_sizes(
@@ -107,6 +112,7 @@ def round_sizes(
                 stacked=stands.stacked,
                 aside=aside,
                 points_mm=_of_points(made, scale).middle if stands.petals else 0.0,
+                hangs_mm=_hangs(made) * scale.width_mm,
             )
         )
     return tuple(sizes)
@@ -160,6 +166,16 @@ def _between_petals(made: Contents | None, scale: Scale) -> Band:
 def _hanging(made: Contents) -> float:
     """How many widths the longest arches of a layer may stand out, hanging between their two ends."""
     return _STANDS_OUT * max((sort.chains for sort in made.gaps), default=0)
+
+
+def _hangs(made: Contents) -> float:
+    """How many widths narrower its arches are as loops than as wide as the places that they bridge."""
+    loops = (
+        max(space_widths(sort)[0] - _LOOP * sort.chains, 0.0) * number
+        for sort, number in made.gaps.items()
+        if sort.chains >= _ARCH
+    )
+    return sum(loops)
 
 
 def _corners(made: Contents, first: bool) -> int:

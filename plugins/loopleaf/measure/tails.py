@@ -9,9 +9,11 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from ..fabric.worked import PieceWork
 from ..pattern import Around, Pattern
 from .cords import length_of
 from .size import RoundSize
+from .told_tails import ToldTail, told_tail
 from .units import Band
 
 SEWING_TIMES = Band(2, 3)
@@ -34,13 +36,14 @@ class Tail:
     """A tail of one size, as the author gives it.
 
     edge_mm: the edge that it sews, None where that isn't known. off: the share by which the gauge lets that
-    edge be off; 0 of a tail that is told by it, which changes with it.
+    edge be off; 0 of a tail that is told by it, which changes with it. told: in words, not in its field.
     """
 
     piece: str
     length_mm: float
     edge_mm: float | None
     off: float = 0.0
+    told: ToldTail | None = None
 
     @property
     def usual(self) -> Band | None:
@@ -64,25 +67,35 @@ def drawing_up_tail(edge_mm: float) -> float:
 
 
 def tail_of(
-    pattern: Pattern, piece: str, sizes: dict[str, tuple[RoundSize | None, ...]], size: int, off: float = 0.0
+    pattern: Pattern,
+    piece: PieceWork,
+    sizes: dict[str, tuple[RoundSize | None, ...]],
+    size: int,
+    off: float = 0.0,
 ) -> Tail | None:
     """The tail of a piece; None where it has none or the round that it is measured by isn't known.
 
     off: the share by which the piece's gauge may be off.
     """
-    tail = pattern.pieces[piece].tail
-    if tail is None:
-        return None
-    edges = edges_mm(pattern, piece, sizes.get(piece, ()))
+    name = piece.name
+    tail = pattern.pieces[name].tail
+    edges = edges_mm(pattern, name, sizes.get(name, ()))
     edge_mm = edges[0] if edges else None
+    if tail is None:
+        told = told_tail(pattern, piece)
+        return None if told is None else Tail(name, told.length_mm, edge_mm, off, told)
     if isinstance(tail, Around):
-        around_itself = tail.around in ("self", piece) and not (tail.round or tail.row)
-        if edges and around_itself:
-            return Tail(piece, tail.times * edges[1], edges[1])
-        found = length_of(tail, piece, sizes)
-        return None if found is None else Tail(piece, found[0], found[1])
+        if tail.around in ("self", name):
+            edge_mm = edges[1] if edges and not (tail.round or tail.row) else None
+            if edge_mm is not None:
+                return Tail(name, tail.times * edge_mm, edge_mm)
+        found = length_of(tail, name, sizes)
+        if found is None:
+            return None
+        # Told by another piece, it still sews this one's own edge.
+        return Tail(name, found[0], found[1]) if edge_mm is None else Tail(name, found[0], edge_mm, off)
     stated = tail.of(size)
-    return None if stated is None else Tail(piece, stated.mm, edge_mm, off)
+    return None if stated is None else Tail(name, stated.mm, edge_mm, off)
 
 
 def edges_mm(pattern: Pattern, piece: str, rounds: Sequence[RoundSize | None]) -> tuple[float, float] | None:

@@ -14,6 +14,7 @@ from ..notation.tree import FastenOff
 from ..pattern import Pattern, Sew
 from .size import RoundSize
 from .tails import END_MM, edges_mm, sewing_tail
+from .told_tails import OTHER_YARN
 from .units import Band
 
 _TAIL = re.compile(
@@ -22,10 +23,6 @@ _TAIL = re.compile(
     re.IGNORECASE,
 )
 """Words that speak of a tail; that of a seal isn't left."""
-_OTHER_YARN = re.compile(
-    r"\bthreads?\b|\bstrands?\b|\b(?:new|separate|another|fresh) (?:yarn|length|piece)", re.IGNORECASE
-)
-"""What a seam is worked with where it isn't the tail."""
 
 _STRAP = re.compile(r"\b(?:strap|handle|tie|hanger)s?\b", re.IGNORECASE)
 """What is sewn on by its ends, unless a word tells how."""
@@ -74,7 +71,7 @@ def unsaid_tail(pattern: Pattern, piece: PieceWork, rounds: Sequence[RoundSize |
         return None
     if any(map(_TAIL.search, _texts(pattern, piece.name, seams))):
         return None
-    if any(_OTHER_YARN.search(sew.text) for sew in seams):
+    if any(OTHER_YARN.search(sew.text) for sew in seams):
         return None
     if not any(sew.text for sew in seams) and _STRAP.search(
         f"{piece.name} {pattern.pieces[piece.name].title}"

@@ -65,7 +65,7 @@ def _piece_metres(
     for yarn, ends in piece.threads[size].ends.items():
         yield yarn, ends * END_MM.middle / 1000 * piece.make
     for cord in cords:
-        if cord.piece == piece.name:
+        if cord.piece == piece.name and not cord.worked:
             yield own, chain_metres(cord.length_mm) * piece.make
     for tail in tails:
         if tail.piece == piece.name:

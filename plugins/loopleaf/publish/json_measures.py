@@ -5,7 +5,7 @@ from typing import Any
 
 from ..alter import Setting
 from ..alter.height import Adjustable, adjustables
-from ..measure import Band, Measured, PieceMeasure, Threading, YarnNeed, reason, to_learn
+from ..measure import Band, Cord, Measured, PieceMeasure, Threading, YarnNeed, reason, to_learn
 from ..measure.finished import What
 
 
@@ -77,14 +77,21 @@ def _follows(measured: Measured, yarn: Sequence[Sequence[YarnNeed]]) -> dict[str
         ],
         "cords": [
             {
-                "piece": cord.piece,
-                "length_mm": by_size([round(measured.cords[size][at].length_mm, 1) for size in sizes]),
-                "chains": by_size([measured.cords[size][at].chains for size in sizes]),
+                "piece": name,
+                "length_mm": by_size([round(cord.length_mm, 1) if cord else None for cord in cords]),
+                "chains": by_size([cord.chains if cord else None for cord in cords]),
             }
-            for at, cord in enumerate(measured.cords[0])
+            for name, cords in _cords(measured).items()
         ],
         "hours": by_size([_band(one.practised) for one in measured.hours]),
     }
+
+
+def _cords(measured: Measured) -> dict[str, list[Cord | None]]:
+    """Each cord in every size; None in one that has none."""
+    known = [{cord.piece: cord for cord in cords} for cords in measured.cords]
+    names = dict.fromkeys(name for cords in known for name in cords)
+    return {name: [cords.get(name) for cords in known] for name in names}
 
 
 def piece_size(piece: PieceMeasure) -> dict[str, Any]:

@@ -95,7 +95,7 @@ def tail(voice: Voice, measured: Measured, piece: str) -> Iterator[str]:
     """`Leave a tail of about 25 cm (9¾ in) for sewing.`, where the piece has one; where it needs one
     that nobody states, what is usual, marked as worked out.
     """
-    tails = [one for size in measured.tails for one in size if one.piece == piece]
+    tails = [one for size in measured.tails for one in size if one.piece == piece and not one.told]
     if tails:
         yield voice.say("tail", length=amounts.lengths(tuple(one.length_mm for one in tails)))
     unsaid = [next((one for one in size if one.piece == piece), None) for size in measured.unsaid_tails]

@@ -59,7 +59,7 @@ def _about(voice: Voice, name: str, piece: Piece, measured: Measured) -> Iterato
 
 def _cord(voice: Voice, name: str, measured: Measured) -> str:
     """All that there is to do for a cord; "" for a piece that is none."""
-    cords = [cord for size in measured.cords for cord in size if cord.piece == name]
+    cords = [cord for size in measured.cords for cord in size if cord.piece == name and not cord.worked]
     if not cords:
         return ""
     length = amounts.lengths(tuple(cord.length_mm for cord in cords))

@@ -182,13 +182,19 @@ class CautionRow:
 
 @dataclass(frozen=True, slots=True)
 class ConditionRow:
-    """What earns a caution: `because` says it, `words` show it in those texts of the author's (`where`)."""
+    """What earns a caution: `because` says it, `words` show it in those texts of the author's (`where`).
+
+    unless_before, unless_behind: where it stands right before, or right behind, one of these, a word means
+    something else.
+    """
 
     key: str
     because: str
     words: tuple[str, ...]
     where: tuple[Literal["names", "notes", "notions"], ...]
     source: str
+    unless_before: tuple[str, ...] = ()
+    unless_behind: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 What: A drawstring needs at least one and a half times the way around, and on a small bag the way around and
 about 20 cm for ends and knot (common practice, no source). The way around may be as short as the gauge's own
-tolerance lets it be.
+tolerance lets it be. A cord worked in rows or rounds is as long as its stitches make it by the gauge.
 
 Why it matters: Drawn open, the bag swallows the ends of its cord.
 
@@ -51,16 +51,19 @@ def find(subject: Subject) -> Iterator[Finding]:
             least, around, enough = cord.least_mm, cord.around_mm, cord.enough_mm
             if least is None or around is None or enough is None or cord.piece in told_pieces:
                 continue
-            if cord.length_mm >= enough - ROUNDING_MM:
+            if cord.longest_mm >= enough - ROUNDING_MM:
                 continue
             told_pieces.add(cord.piece)
+            about = "about " if cord.worked else ""
             words = Words(
-                message=f"“{cord.piece}” is {length(cord.length_mm)} long, and goes around {length(around)}.",
+                message=f"“{cord.piece}” is {about}{length(cord.length_mm)} long, and goes around "
+                f"{length(around)}.",
                 working=f"Usual is 1.5 × {length(around)}, or 20 cm more than it for ends and knot, "
                 f"whichever is more: {length(least)}.",
                 suggestion=Suggestion(f"Make it {length(least)} or longer.", None, "fill-in"),
             )
-            at = subject.source.locate(("pieces", cord.piece, "length"))
+            field = "worked" if cord.worked else "length"
+            at = subject.source.locate(("pieces", cord.piece, field))
             yield told(__name__, "warning", subject, at, words, cord.piece)
 
 

@@ -1,7 +1,8 @@
 """The tail left for sewing is too short.
 
 What: A sewing tail is usually two to three times the edge that it sews (common practice, no source). The edge
-may be as short as the gauge's own tolerance lets it be.
+may be as short as the gauge's own tolerance lets it be. A tail that the round's line or a note tells is
+judged like the field.
 
 Why it matters: The maker has to join new yarn in the middle of a seam.
 
@@ -56,6 +57,9 @@ def find(subject: Subject) -> Iterator[Finding]:
                 suggestion=Suggestion(f"Leave {length(usual.low)} or more.", None, "fill-in"),
             )
             at = subject.source.locate(("pieces", tail.piece, "tail"))
+            if tail.told is not None:
+                stretch = (tail.told.span.start, tail.told.span.end) if tail.told.span else ()
+                at = subject.source.locate(tail.told.path, *stretch)
             yield told(__name__, "warning", subject, at, words, tail.piece)
 
 

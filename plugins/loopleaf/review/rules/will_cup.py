@@ -2,7 +2,7 @@
 
 What: The growth of the rounds under `lies flat` is set beside 2π × height ÷ width of a stitch, the growth
 of a flat circle (a polygon's for work with corners). Below about 0.8 times that the edge is too short for
-its circle.
+its circle. Every size is judged; long arches hang in loops, and short ones are drawn straight.
 
 Why it matters: A base that cups makes the sides lean in; the maker thinks that their tension is wrong.
 
@@ -39,7 +39,7 @@ from ..subject import Subject
 
 
 def find(subject: Subject) -> Iterator[Finding]:
-    return strays(subject, "cups", "grow too slowly to lie flat, and will cup", __name__)
+    return strays(subject, "cups", "too slowly to lie flat, and will cup", __name__)
 
 
 RULE = rule(__name__, __doc__, "warning", find, of_sound_work=True)

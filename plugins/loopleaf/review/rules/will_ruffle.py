@@ -2,7 +2,7 @@
 
 What: The growth of the rounds under `lies flat` is set beside 2π × height ÷ width of a stitch, the growth
 of a flat circle (a polygon's for work with corners). Above about 1.25 times that the edge is too long for
-its circle.
+its circle. Every size is judged; long arches hang in loops, and short ones are drawn straight.
 
 Why it matters: A base that waves doesn't stand; the maker thinks that their tension is wrong.
 
@@ -38,7 +38,7 @@ from ..subject import Subject
 
 
 def find(subject: Subject) -> Iterator[Finding]:
-    return strays(subject, "ruffles", "grow too fast to lie flat, and will wave", __name__)
+    return strays(subject, "ruffles", "too fast to lie flat, and will wave", __name__)
 
 
 RULE = rule(__name__, __doc__, "warning", find, of_sound_work=True)
