@@ -118,6 +118,14 @@ def test_a_gauge_by_rounds_is_the_first_pieces_that_has_them() -> None:
     assert small.across_mm[0][-1] == pytest.approx(60)
 
 
+def test_a_gauge_of_a_whole_bag_says_nothing_of_how_high_it_stands() -> None:
+    head = HEAD.replace("{stitch: sc, stitches: 20, rows: 20, over: 10 cm}", "{rounds: 1-9, across: 9 cm}")
+    bag = measured(rounds(*DISC, *[EVEN] * 6), head=head).pieces[0].size[0]
+    assert bag["across"].middle == pytest.approx(90)
+    assert "length" not in bag
+    assert "height" in bag
+
+
 def test_a_gauge_by_a_piece_in_rows_is_its_width() -> None:
     head = HEAD.replace("{stitch: sc, stitches: 20, rows: 20, over: 10 cm}", "{piece: cloth, across: 30 cm}")
     cloth = measured(rows("sc in 2nd ch from hook and in each ch across, turn"), head=head).pieces[0]

@@ -58,6 +58,13 @@ def test_a_tail_without_a_purpose_sews_what_is_sewn_on() -> None:
     assert tail("fasten off, leaving a 10 cm tail", more=strand) is None
 
 
+def test_what_is_sewn_on_at_a_point_needs_no_tail_for_its_edge() -> None:
+    """A leaf by its stem: a stitch or two of each copy (common practice, no source)."""
+    end = "fasten off, leaving a 10 cm tail for sewing"
+    assert tail(end, more=SEWN.replace("1-4", "1-2")) is None
+    assert tail(end, more=SEWN.replace("1-4", "1-3")) is not None
+
+
 @pytest.mark.parametrize(
     ("note", "mm"),
     [

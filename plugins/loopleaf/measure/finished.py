@@ -291,10 +291,10 @@ def measured_at(gauge: Gauge, pieces: Sequence[PieceWork]) -> tuple[PieceWork, i
 
 
 def as_measured(
-    pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork], corners: int
+    pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork], corners: int, flat: bool
 ) -> dict[What, Band]:
     """What the gauge says of a whole piece: `{piece: square, across: 17 cm}`, or by its rounds up to the last
-    one; good to 2 % (chosen here). Of a piece in rows its width.
+    one; good to 2 % (chosen here). Of a piece in rows its width. flat: whether the whole piece lies flat.
     """
     for gauge in pattern.gauge:
         found = measured_at(gauge, pieces) if gauge.across is not None else None
@@ -303,9 +303,11 @@ def as_measured(
         across = Band.about(gauge.across.mm, _MEASURED_OFF)
         if "rounds" not in pattern.pieces[piece.name].worked:
             return {"width": across, "across": across}
-        whole: dict[What, Band] = {"across": across, "width": across, "length": across}
+        whole: dict[What, Band] = {"across": across}
         if corners == _SQUARE:
             whole["around"] = across * corners
+        if flat:
+            whole |= {"width": across, "length": across}
         return whole | ({"diagonal": across * diagonal_across(corners)} if corners else {})
     return {}
 

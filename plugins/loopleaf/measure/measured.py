@@ -222,11 +222,12 @@ def _piece(pattern: Pattern, piece: PieceWork, pieces: Sequence[PieceWork]) -> P
             if in_rounds
             else rows_size(known, lengthwise and fan is None, fan)
         )
+        flat = in_rounds and lies_flat(known, shape, use, begins_mm)
         if in_rounds:
-            across.append(across_rounds(piece, size, sizes, scale, lies_flat(known, shape, use, begins_mm)))
+            across.append(across_rounds(piece, size, sizes, scale, flat))
         if made[-1] == made[0]:  # the gauge was measured in the first size
             corners = corners_of(known) if in_rounds else 0
-            worked_out |= as_measured(pattern, piece, pieces, corners)
+            worked_out |= as_measured(pattern, piece, pieces, corners, flat)
         found.append(worked_out)
     return PieceMeasure(
         piece.name,

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from ..fabric.worked import PieceWork
 from ..notation.tree import FastenOff
 from ..notation.tree_words import Span
-from ..pattern import Path, Pattern
+from ..pattern import Path, Pattern, Sew
 from ..pattern.reading import read_length
 
 OTHER_YARN = re.compile(
@@ -35,6 +35,10 @@ _NOT_THIS = re.compile(
 """Of another tail, or of something else that it sews on."""
 
 
+_POINT = 2
+"""So many stitches are no seam around an edge (chosen here)."""
+
+
 @dataclass(frozen=True, slots=True)
 class ToldTail:
     """A tail in words: its length, and where the words stand in the file (span: within the value there)."""
@@ -46,13 +50,22 @@ class ToldTail:
 
 def told_tail(pattern: Pattern, piece: PieceWork) -> ToldTail | None:
     """The tail for sewing that the last round's line or a note tells; None where nothing does, or where the
-    seam is worked with other yarn.
+    seam is worked with other yarn or is one point, as of a leaf that hangs by its stem.
     """
     seams = [step.sew for step in pattern.finishing if step.sew is not None and step.sew.piece == piece.name]
     seams = [sew for sew in seams if sew.to not in ("", piece.name)]
-    if any(OTHER_YARN.search(sew.text) for sew in seams):
+    if any(OTHER_YARN.search(sew.text) or _is_point(sew, piece.name, pattern) for sew in seams):
         return None
     return _at_the_end(piece, sewn_on=bool(seams)) or next(_in_notes(pattern, piece.name), None)
+
+
+def _is_point(sew: Sew, name: str, pattern: Pattern) -> bool:
+    """Whether each copy is sewn to a stitch or two."""
+    stitches = sum(len(run.numbers) for run in sew.stitches)
+    return (
+        all(run.last is not None for run in sew.stitches)
+        and 0 < stitches <= _POINT * pattern.pieces[name].make
+    )
 
 
 def _at_the_end(piece: PieceWork, sewn_on: bool) -> ToldTail | None:
