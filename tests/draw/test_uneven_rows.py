@@ -145,3 +145,34 @@ def test_a_short_row_is_no_wider_in_the_chart_than_what_it_stands_on() -> None:
     layout = lay_out(subject_from(rows(*wedge, chain=21)))
     wide = [line.heads[id(line.things[-1])][0] - line.heads[id(line.things[0])][0] for line in layout.lines]
     assert wide == pytest.approx([190, 190, 110, 110, 30, 30, 190], abs=8)
+
+
+def in_parts(apart: int) -> str:
+    """Two parts of nine stitches, so many apart, the second one as a garment's other shoulder."""
+    first = "ch 1, sc in next 9 sts, turn"
+    second = (
+        f"skip next {apart} sts of row 2, join A in next st, ch 1, sc in same st and in each st across, turn"
+    )
+    lines = [FIRST, PLAIN, first, *[PLAIN] * 2, PLAIN.replace("turn", "fasten off"), second, *[PLAIN] * 3]
+    return rows(*lines, chain=19 + apart)
+
+
+def gap_in_the_chart(apart: int) -> float:
+    """From the last cross of one part to the first one of the other."""
+    layout = lay_out(subject_from(in_parts(apart)))
+    right, left = (layout.lines[at] for at in (3, 7))
+    assert [len(line.things) for line in (right, left)] == [9, 9]
+    return min(x for x, _ in right.heads.values()) - max(x for x, _ in left.heads.values())
+
+
+@pytest.mark.parametrize("apart", [1, 2])
+def test_a_narrow_gap_between_parts_opens_for_its_numbers(apart: int) -> None:
+    """From heads 20 or 30 units apart to what a chain, an arrow and a digit need between two crosses."""
+    assert gap_in_the_chart(apart) >= 36
+
+
+def test_a_wide_gap_and_whole_rows_stay_as_they_are() -> None:
+    """Near misses: six stitches leave room; without parts nothing is spread."""
+    assert gap_in_the_chart(6) == pytest.approx(70, abs=1.5)
+    layout = lay_out(subject_from(rows(FIRST, *[PLAIN] * 4)))
+    assert all(line.xs[-1] - line.xs[0] == pytest.approx(90) for line in layout.lines)

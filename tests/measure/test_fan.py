@@ -154,6 +154,15 @@ def test_a_square_drawn_in_to_its_corner() -> None:
     assert middle(one, "length") == pytest.approx(100, rel=0.05)
 
 
+def test_a_small_square_is_drawn_in_to_its_corner_as_a_large_one_is() -> None:
+    """Its rows are so short that their middle is never far from either end: 21 stitches of 5 mm around it."""
+    rows = ["sc in 2nd ch from hook and in each ch across, turn"]
+    rows += [f"ch 1, sc in next {n} sts, sc3tog, sc in next {n} sts, turn" for n in range(9, 0, -1)]
+    one = piece(in_rows(*rows, "ch 1, sc3tog", start="chain 22"))
+    assert middle(one, "width") == pytest.approx(52.5, rel=0.05)
+    assert middle(one, "length") == pytest.approx(52.5, rel=0.05)
+
+
 def test_a_flag_drawn_in_at_both_ends_is_as_wide_as_it_begins() -> None:
     """Near miss: its rows are straight, and hardly two of them alike: 21 stitches of 5 mm at its widest."""
     rows = ["sc in 2nd ch from hook and in each ch across, turn"]

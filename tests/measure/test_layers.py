@@ -109,6 +109,36 @@ def test_a_star_lies_flat_and_is_measured_to_its_points() -> None:
     assert (across.low, across.high) == pytest.approx((48, 60), rel=0.02)
 
 
+TUBE = (
+    "ch 1, 8 sc in ring, join",
+    "ch 1, 2 sc in each st around, join",
+    "ch 1, (sc in next st, 2 sc in next st) x 8, join",
+    *("ch 1, sc in each st around, join",) * 4,
+)
+
+
+def pointed(chains: int) -> str:
+    back = f"ch {chains}, sc in 2nd ch from hook, sc in next {chains - 2} chs"
+    return f"ch 1, (sc in next 3 sts, {back}, sc in next st) x 6, join"
+
+
+def test_points_on_a_tube_stand_as_a_crowns_do() -> None:
+    """Four rounds of 5 mm of a tube, and one with points of 5 chains, 15 to 20 mm: a tube of 24 stitches
+    around, no star.
+    """
+    size = measured(rounds(*TUBE, pointed(5))).pieces[0].size[0]
+    assert size["around"].middle == pytest.approx(24 * SC)
+    assert size["height"].low <= 43 <= size["height"].high
+    assert "length" not in size
+
+
+def test_points_longer_than_a_tube_is_wide_lie_around_it() -> None:
+    """Near miss: from the middle of 24 stitches around it is 19 mm to them, and the points have 45."""
+    size = measured(rounds(*TUBE, pointed(10))).pieces[0].size[0]
+    assert "height" not in size
+    assert size["length"].low > 100
+
+
 def test_a_single_tab_is_no_point() -> None:
     """Near miss: one strip worked back on a chain makes the edge no larger."""
     tab = "ch 1, ch 5, sc in 2nd ch from hook, sc in next 3 chs, sc in each st around, join"

@@ -27,7 +27,7 @@ from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
 from .chart_layers import lead, lifted
 from .chart_lines import Layout, Line, Top
 from .chart_mitred import Mitred
-from .chart_short import clear_of_lines
+from .chart_short import clear_of_lines, too_narrow
 from .chart_sides import Side, clear_of, side_of
 from .chart_things import (
     NUMBER_ROOM,
@@ -59,14 +59,19 @@ NARROWER = 0.75
 MOST_WIDENED = 1.4
 """The beginning of a waving cloth is laid so much wider than its chains are long, at most."""
 
+MOST_APART = 2.0
+"""Stitches stand so much further apart, at most, for the numbers in a narrow gap between two parts."""
+
 BETWEEN = 40.0
 """Between the two sides of a ball."""
 
 
-def lay_out(subject: Subject, by: float = 0.0, signs: bool = True, wide: float = 0.0) -> Layout:
+def lay_out(
+    subject: Subject, by: float = 0.0, signs: bool = True, wide: float = 0.0, apart: float = 1.0
+) -> Layout:
     """The chart of a piece in its first size. by: how far the circles within a polygon are turned.
     signs: it must have room for them everywhere; else it is the form that counts. wide: how wide the
-    beginning of rows is laid, at least.
+    beginning of rows is laid, at least. apart: rows are laid so much wider than they need.
     """
     blocks = blocks_of(subject)
     if blocks:
@@ -83,7 +88,9 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True, wide: float =
         *_rooms(ground, rows[:aside]),
         *_rooms(Straight(), rows[len(rows) if aside is None else aside :]),
     ]
-    begin = begun(subject, ground, backward[0], max(rooms[0], wide))
+    rooms = [room + (room - UNIT) * (apart - 1) for room in rooms]  # between the middles of its ends
+    chains = UNIT * apart * len(subject.piece.starts[0]) if apart > 1 and subject.piece.starts else 0.0
+    begin = begun(subject, ground, backward[0], max(rooms[0], wide, chains))
     most = MOST_WIDENED * rooms[0]
     if wide:
         rooms[0] = max(rooms[0], wide * len(rows[0]) / max(len(begin.chains), 1))
@@ -135,6 +142,8 @@ def lay_out(subject: Subject, by: float = 0.0, signs: bool = True, wide: float =
         clear_of(layout, aside)
     elif type(ground) is Straight and wide < most and (more := widened(layout)):
         return lay_out(subject, by, signs, max(most / MOST_WIDENED, wide) * more)
+    elif type(ground) is Straight and signs and apart == 1.0 and (more := too_narrow(layout, subject)):
+        return lay_out(subject, by, signs, apart=min(more, MOST_APART))
     if type(ground) is Straight:
         clear_of_lines(layout)
     return layout

@@ -1,10 +1,46 @@
-"""Short rows in a chart: their numbers stand clear of the lines that a later row draws down beside them."""
+"""Short rows and parts in a chart: their numbers stand clear of the lines that a later row draws down beside
+them, and of the part beside them.
+"""
+
+from collections.abc import Sequence
 
 from .canvas import Point
 from .chart_lines import Layout, Line
+from .chart_things import DIGIT_ROOM
+from .subject import Subject
 
 NUMBER_REACH = 45.0
 """A row's number and arrow lie within so much before it, in units."""
+
+IN_A_GAP = 39.0
+"""From the first head of a row to the last of the part beside it a number of one digit needs so much room."""
+
+
+def too_narrow(layout: Layout, subject: Subject) -> float:
+    """How much wider the narrowest of the gaps between parts must be for the row numbers that stand in them;
+    0 where they have room, or there are none.
+    """
+    shares = [
+        (IN_A_GAP + DIGIT_ROOM * (len(work.plan.label) - 1)) / gap
+        for line, work in zip(layout.lines, subject.piece.rounds, strict=True)
+        if line.things and (gap := _gap(line, layout.lines))
+    ]
+    most = max(shares, default=0.0)
+    return most if most > 1 else 0.0
+
+
+def _gap(line: Line, lines: Sequence[Line]) -> float:
+    """From a row's first head to what stands beside it, before it; 0 where nothing does within reach."""
+    first, side = -1 if line.backward else 0, 1 if line.backward else -1
+    start, middle = line.xs[first], (line.low + line.high) / 2
+    gaps = [
+        (x - start) * side
+        for other in lines
+        if other is not line and other.low < middle < other.high
+        for x in other.xs
+        if (x - start) * side > 0
+    ]
+    return min(gaps) if gaps and min(gaps) < NUMBER_REACH else 0.0
 
 
 def clear_of_lines(layout: Layout) -> None:

@@ -19,6 +19,7 @@ from .measuring import DRAWN, GAP, arrow, measured_across, measured_along, measu
 from .sheet import Sheet
 from .sketch import WORDS, Figure, Sketch
 from .subject import Subject, subject_of
+from .uneven_outline import uneven_outline
 
 LONGEST = 2.4
 """What is so many times as long as wide is drawn shortened, with a break."""
@@ -246,6 +247,9 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
     long = subject.sizes[-1].height_mm
     scale = DRAWN / max(min(widest, long * LONGEST), min(long, widest * LONGEST))
     across, up = min(1.0, long * LONGEST / widest), min(1.0, widest * LONGEST / long)
+    uneven = uneven_outline(subject) if not blocks else None
+    if uneven is not None:  # a break would cut through what stands at one side, or hang over a gap
+        scale, across, up = DRAWN / max(widest, long), 1.0, 1.0
     x_scale, y_scale = scale * across, scale * up
     if widest * x_scale < THINNEST:
         x_scale = THINNEST / widest
@@ -264,9 +268,21 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
         low = one.height_mm * y_scale
     right = _smoothed(right)
     outline = [*right, *((-x, y) for x, y in reversed(right))]
-    sketch.line(outline, closed=True)
     high = long * y_scale
     half = widest * x_scale / 2
+    below_it, above_it = ((-mm / 2 * x_scale, mm / 2 * x_scale) for mm in (first, last))
+    top_edge = -high
+    if uneven is not None:
+        tall = max(y for _, y in uneven.points)
+        outline = [(x * x_scale, -y / tall * high) for x, y in uneven.points]
+        middle = (min(x for x, _ in outline) + max(x for x, _ in outline)) / 2
+        outline = [(x - middle, y) for x, y in outline]
+        half = max(x for x, _ in outline)
+        below_it, above_it = (
+            (ends[0] * x_scale - middle, ends[1] * x_scale - middle) for ends in (uneven.first, uneven.last)
+        )
+        top_edge = -uneven.top / tall * high
+    sketch.line(outline, closed=True)
     if across < 0.9:
         _broken(sketch, [(0.0, -high), (0.0, 0.0)])
     if up < 0.9:
@@ -275,17 +291,16 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
     alike = abs(last / first - 1) <= ALIKE
     wide = "long" if _is_lengthwise(subject, measured) else "wide"
     below = letters.short(bottom, wide if alike else f"{wide} at the first row")
-    measured_across(sketch, -first / 2 * x_scale, first / 2 * x_scale, GAP, below, 0.0)
+    measured_across(sketch, *below_it, GAP, below, 0.0)
     facts = [f"{bottom} {wide}"]
     if not alike:
         top = _widths(subject, measured, -1)
         measured_across(
             sketch,
-            -last / 2 * x_scale,
-            last / 2 * x_scale,
+            *above_it,
             -high - GAP,
             letters.short(top, f"{wide} at the last row"),
-            -high,
+            top_edge,
         )
         facts = [f"{bottom} {wide} at the first row", f"{top} at the last"]
     length = _length(subject, measured)

@@ -56,7 +56,7 @@ class LaidRow:
 
 
 @dataclass(slots=True)
-class _Tops:
+class Tops:
     """The tops of the cloth from left to right; where they step up or down two points have the same x."""
 
     xs: list[float] = field(default_factory=list)
@@ -116,7 +116,7 @@ class _Laying:
     def __init__(self, subject: Subject, drawn_in: frozenset[_End] = frozenset()) -> None:
         self.subject, self.drawn_in = subject, drawn_in
         self.wide = subject.scale.width_mm
-        self.tops = _Tops()
+        self.tops = Tops()
         self.spots: dict[int, Spot] = {}
         self.found: list[LaidRow] = []
         self.uneven, self.over = False, frozenset[_End]()

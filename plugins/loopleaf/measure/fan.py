@@ -214,7 +214,8 @@ def _gains(here: WorkedRound, below: Sequence[Place], scale: Scale) -> tuple[lis
         lows = _shared(before.lower if before else None, cell.lower, after.lower if after else None, long)
         gain = (ups[1] - ups[0]) - (lows[1] - lows[0])
         middle = sum(cell.lower) / 2
-        end = 0.0 if middle < near else 1.0 if middle > long - near else None
+        beside = min(near, long / 3)
+        end = 0.0 if middle < beside else 1.0 if middle > long - beside else None
         if abs(gain) > 1e-6:
             found.append(_Gain(min(max(middle / long, 1e-6), 1 - 1e-6) if end is None else end, gain))
     return found, back

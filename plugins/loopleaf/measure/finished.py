@@ -209,16 +209,21 @@ def lies_flat(
     rounds: Sequence[RoundSize], shape: Sequence[Stretch], use: Use, start_mm: float | None
 ) -> bool:
     """Whether a whole piece in the round lies flat when it is done: its author means it to, it ends in
-    petals, nothing of it bends up, or its edge is long enough for all of it (`reach`).
+    petals, nothing of it bends up, or its edge is long enough for all of it (`reach`). The points of a crown
+    stand on its tube; longer ones than that is wide from its middle lie around it, as a sun's rays do.
     """
     if not rounds:
         return False
     return (
         use.is_flat(rounds[-1].label)
-        or rounds[-1].petals
+        or (rounds[-1].petals and not _is_crown(rounds[-1], shape))
         or all(stretch.form in ("flat", "ruffles") for stretch in shape)
         or (shape[0].form != "tube" and spreads_flat(rounds, start_mm))
     )
+
+
+def _is_crown(last: RoundSize, shape: Sequence[Stretch]) -> bool:
+    return bool(shape) and shape[-1].form == "tube" and 0 < last.points_mm <= last.length_mm / math.tau
 
 
 def rounds_across(
