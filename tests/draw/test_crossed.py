@@ -84,3 +84,16 @@ def test_a_cable_of_two_over_two_stays_in_its_round() -> None:
     assert pstdev(steps) < 0.12 * mean(steps)
     outs = [dist(head, (0.0, 0.0)) for head in heads]
     assert pstdev(outs) < 0.12 * mean(outs)
+
+
+def test_a_cable_of_three_over_three_is_as_high_as_its_row() -> None:
+    """Its legs are longer than a treble that stands upright; its heads don't sag for it."""
+    cable = (
+        "ch 3 (counts as dc), dc in next 3 sts, sk 3 sts, FPtr around each of next 3 sts, "
+        "FPtr around each of 3 skipped sts, dc in next 4 sts"
+    )
+    layout = lay_out(subject(worked(rows(FIRST, cable, chain=16))))
+    heights = [layout.lines[1].heads[id(thing)][1] for thing in layout.lines[1].things]
+    plain = [*heights[:4], *heights[-4:]]
+    assert len(heights) == 14
+    assert max(heights) - min(heights) < 0.15 * (mean(plain) - layout.lines[0].outs[0])

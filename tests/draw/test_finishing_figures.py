@@ -180,3 +180,67 @@ def test_a_row_from_the_wrong_side_runs_the_other_way_in_front(
     found = {text.text: float(text.get("x", 0)) for text in tree(figure.svg).iter(f"{SVG}text")}
     xs = [found[str(number)] for number in range(1, 9)]
     assert xs == sorted(xs, reverse=from_the_right != left_handed)
+
+
+DISC = """\
+disc:
+  worked: spiral rounds
+  start: magic ring
+  rounds:
+    - {round: 1, work: "6 sc in ring"}
+    - {rounds: 2-5, work: "(sc in next n sts, inc) x 6", n: {from: 0, step: 1}}
+eye:
+  worked: spiral rounds
+  start: magic ring
+  rounds: [{round: 1, work: "6 sc in ring"}]
+"""
+SQUARE = """\
+disc:
+  worked: joined rounds
+  start: chain 4, joined
+  rounds:
+    - {round: 1, work: "ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) x 3, join"}
+    - {round: 2, work: "ch 3 (counts as dc), dc in next 2 sts, (2 dc, ch 2, 2 dc) in next ch-2 sp,
+        *dc in next 3 sts, (2 dc, ch 2, 2 dc) in next ch-2 sp; rep from * around, join"}
+eye:
+  worked: spiral rounds
+  start: magic ring
+  rounds: [{round: 1, work: "6 sc in ring"}]
+"""
+
+
+def _middles(
+    pieces: str, number: int, *stitches: str, left_handed: bool = False
+) -> list[tuple[float, float]]:
+    """Where the middles of parts lie in the drawing, in the order of their steps; y away from the reader."""
+    steps = "".join(
+        f"  - sew: {{piece: eye, to: disc, round: {number}, stitches: {at}}}\n" for at in stitches
+    )
+    figure = placing(worked(pieces, f"finishing:\n{steps}"), "disc", left_handed=left_handed)
+    assert figure is not None
+    middles = []
+    for path in tree(figure.svg).iter(f"{SVG}path"):
+        if "fill-tint" in (path.get("class") or ""):
+            points = re.findall(r"(-?[\d.]+) (-?[\d.]+)", path.get("d", ""))
+            xs, ys = [float(x) for x, _ in points], [float(y) for _, y in points]
+            middles.append(((min(xs) + max(xs)) / 2, -(min(ys) + max(ys)) / 2))
+    assert len(middles) == len(stitches)
+    return middles
+
+
+@pytest.mark.parametrize("left_handed", [False, True])
+def test_a_flat_piece_s_rounds_go_counter_clockwise_for_a_right_hander(left_handed: bool) -> None:
+    """Its right side is up: a quarter further on than the part nearest to the reader lies to the right."""
+    near, side, far = _middles(DISC, 4, "3-4", "9-10", "15-16", left_handed=left_handed)
+    assert near[1] < -10
+    assert abs(near[0]) < 1.0
+    assert side[0] * (-1 if left_handed else 1) > 10
+    assert far[1] > 10
+    assert abs(far[0]) < 1.0
+
+
+def test_parts_on_a_square_lie_along_its_sides() -> None:
+    """Middles of sides are nearer to the middle than corners, by the root of two."""
+    side, corner = _middles(SQUARE, 2, "2", "5-6")
+    assert side[1] == pytest.approx(corner[1], abs=0.5) or side[0] == pytest.approx(corner[0], abs=0.5)
+    assert hypot(*corner) > 1.2 * hypot(*side)

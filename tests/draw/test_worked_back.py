@@ -110,3 +110,22 @@ def test_the_arrow_of_a_last_round_lies_beside_a_leaf_on_its_first_stitch(made: 
     *_, arrow = labels(round, layout)
     first = layout.lines[-1].heads[id(layout.lines[-1].things[0])]
     assert (hypot(arrow.at[0] - first[0], -arrow.at[1] - first[1]) > CHAIN_LONG) == clear
+
+
+@pytest.mark.parametrize(
+    ("last", "closes"),
+    [
+        (f"ch 1, *sl st in next st, {LEAF}, sk next 3 sts; rep from * around, join", False),
+        ("ch 1, sc4tog x 6", True),
+    ],
+    ids=["leaves on every fourth stitch", "drawn together"],
+)
+def test_a_round_of_leaves_closes_nothing(last: str, closes: bool) -> None:
+    """Both go from 24 stitches to 6; leaves stand around a disc, which stays open."""
+    disc = (
+        "ch 1, 6 sc in ring, join",
+        "ch 1, 2 sc in each st around, join",
+        "ch 1, 2 sc in each st around, join",
+    )
+    layout = lay_out(subject(worked(rounds(*disc, "ch 1, sc in each st around, join", last))))
+    assert bool(layout.rims) is closes

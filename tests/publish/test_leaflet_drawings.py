@@ -50,7 +50,10 @@ def test_each_chart_is_a_file_in_both_terms_and_for_left_hands() -> None:
 
 def test_a_chart_says_how_it_runs() -> None:
     charts = [drawing for drawing in lantern().leaflets["US"].pieces[0].drawings if drawing.kind == "chart"]
-    assert "rounds 1 to 19 from the middle outwards" in charts[0].alt
+    assert charts[0].alt == (
+        "Chart of the piece “Pouch”: one sign a stitch, rounds 1 to 6 from the middle outwards, "
+        "rounds 7 to 19 cut open where they begin, from the bottom up. The same rounds stand below in words."
+    )
 
 
 def test_a_page_has_the_charts_key_in_its_own_words() -> None:

@@ -61,7 +61,9 @@ class Across:
     around: Place | None = None
 
     def settled(self) -> tuple[list[float], list[float | None]]:
-        """Where along the way each thing comes to rest, in units; and where the middle of its feet lies."""
+        """Where along the way each thing comes to rest, in units; and where the middle of its feet lies, None
+        for those that cross.
+        """
         wides = [wide_of(thing) for thing in self.things]
         groups = groups_of(self.things, [bool(tops) for tops in self.below], self.around)
         feet = [self._foot(tops) for tops in self.below]
@@ -81,8 +83,8 @@ class Across:
             found, close, self.way - CLOSEST * (wides[0] + wides[-1]) / 2 if self.closed else None
         )
         footing = [
-            None if foot is None else self._near(foot * self.way, x)
-            for foot, x in zip(map(self._foot, self.into), found, strict=True)
+            None if foot is None or own is not above else self._near(foot * self.way, x)
+            for foot, x, own, above in zip(feet, found, self.into, self.below, strict=True)
         ]
         return [self._evenly(x) for x in found], [None if x is None else self._evenly(x) for x in footing]
 

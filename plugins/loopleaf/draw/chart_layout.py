@@ -49,6 +49,7 @@ from .row_ends import first_aside
 from .section import Oval, Polygon, Rectangle
 from .signs import CHAIN_LONG, UNIT
 from .subject import Subject
+from .worked_back import leaves_of
 
 CLOSING = 0.7
 """A piece whose last round has less than this share of its fullest one's room closes over itself."""
@@ -101,7 +102,7 @@ def lay_out(
     layout = Layout(turned.circles if turned else ground, begin, [], tops)
     if (whole := None if subject.in_rows else bordered(subject)) is not None:
         layout.outline += outline_of(whole, subject, UNIT)
-    closing = _closing(ground, rows)
+    closing = _closing(ground, rows, subject.worked)
     up = goes_up_from(ground, rows, subject.worked) if closing in (None, len(rows) - 1) else None
     closing = closing if up is None else None
     if up is not None:
@@ -261,14 +262,18 @@ def _unrolled(layout: Layout, room: float) -> Unrolled:
 # ---- the far side of a ball ----------------------------------------------------------------------
 
 
-def _closing(ground: Ground, rows: Sequence[Sequence[Thing]]) -> int | None:
-    """The round from which on a round piece closes, by its index; None for what stays open or lies flat."""
+def _closing(ground: Ground, rows: Sequence[Sequence[Thing]], worked: Sequence[WorkedRound]) -> int | None:
+    """The round from which on a round piece closes, by its index; None for what stays open or lies flat: as
+    what ends in leaves or points does, which stand on few stitches far apart.
+    """
     if not isinstance(ground, Oval) or ground.spine or len(rows) < 4:
         return None
     needs = [sum(wide_of(thing) for thing in row) for row in rows]
     fullest = max(at for at, need in enumerate(needs) if need == max(needs))
     after = needs[fullest:]
     steady = all(b <= a for a, b in pairwise(after))
+    if any(True for one in worked[fullest + 1 :] for _ in leaves_of(one)):
+        return None
     return fullest + 1 if steady and needs[-1] < CLOSING * max(needs) else None
 
 

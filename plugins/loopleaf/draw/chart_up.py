@@ -54,8 +54,8 @@ def heads(
     ground: Ground, things: Sequence[Thing], xs: Sequence[float], footing: Sequence[float | None],
     below: Sequence[Sequence[Top]], level: float, low: float, deep: Set[int] = frozenset(),
 ) -> list[float]:  # fmt: skip
-    """How far out each head lies. xs, footing: where along the way heads and the middles of feet lie.
-    deep: the ids of spikes.
+    """How far out each head lies. xs, footing: where along the way heads and the middles of feet lie, None
+    for stitches that cross, which are as high as their neighbours. deep: the ids of spikes.
     """
     closed = is_closed(ground)
     about_a_chain = isinstance(ground, Oval) and ground.spine > 0
@@ -78,7 +78,8 @@ def heads(
         if id(thing) in deep and isinstance(thing, Made) and is_cross(thing.kind):
             floor = max(floor, low)  # it is drawn out as high as its neighbours
         wanted.append(floor + ROOM + rise)
-        pulls.append(FREE if isinstance(thing, Space) else 1.0 if floor + 2 * tall > low else SPIKE)
+        follows = isinstance(thing, Space) or (foot is None and bool(tops))
+        pulls.append(FREE if follows else 1.0 if floor + 2 * tall > low else SPIKE)
         upright = closed or isinstance(ground, Polygon)
         leans.append(0.0 if upright else max(min(lean / rise, STEEPEST), -STEEPEST))
     steps = [after - x for x, after in pairwise(xs)]

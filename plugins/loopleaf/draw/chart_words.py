@@ -116,11 +116,16 @@ def _way(line: Line) -> tuple[bool, bool]:
 def remarks(subject: Subject, layout: Layout, again: bool, left_handed: bool) -> Iterator[KeyLine]:
     """What else must be said. again: repeats are drawn lighter."""
     yield from _yarns(subject)
-    reverse = [work for work in subject.piece.rounds if work.side == "WS"]
-    if any(_takes_sides(subject, at) for at, work in enumerate(subject.piece.rounds) if work in reverse):
-        side = "right" if left_handed else "left"
+    turned = [
+        is_closed(layout.lines[at].ground)
+        for at, work in enumerate(subject.piece.rounds)
+        if work.side == "WS" and _takes_sides(subject, at)
+    ]
+    if turned:
+        begun = f"rows that begin at the {'right' if left_handed else 'left'}"
+        where = "rounds worked from the wrong side" if all(turned) else begun
         yield said("As the right side shows it.")
-        yield said(f"On rows that begin at the {side}, front is worked as back and back as front.")
+        yield said(f"On {where}, front is worked as back and back as front.")
     if any(line.leads for line in layout.lines):
         yield said("A layer that lies behind is drawn outside. Dots lead to the stitches that it goes into.")
     if any(id(one) in line.deep and is_cross(one.kind) for line in layout.lines for one in _stitches(line)):

@@ -26,6 +26,7 @@ from .chart_layout import lay_out
 from .chart_lines import Layout
 from .chart_print import WORDS_MM, printed_scale
 from .chart_start import draw_start
+from .chart_ways import Passage, ways
 from .chart_words import dashes_of, labels, remarks
 from .colour import FAINT_ON_DARK, ink_on_dark, ink_on_light
 from .pen import Pen, ink_name
@@ -51,7 +52,7 @@ STROKE = 0.9
 class Drawn:
     """A piece's chart without its words. inks: each of its colours, and what it is on dark paper. body, box:
     its signs and how far they reach. labels: its numbers and arrows. key: what its signs mean; said: what
-    must be said beside, for right and for left.
+    must be said beside, for right and for left. ways: which of its rounds lie where.
     """
 
     name: str
@@ -62,6 +63,7 @@ class Drawn:
     labels: Sequence[Label]
     key: Sequence[KeyLine]
     said: tuple[Sequence[KeyLine], Sequence[KeyLine]]
+    ways: Sequence[Passage]
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,6 +165,7 @@ def _drawn(work: PatternWork, piece: PieceWork, measured: Measured, shapes: Shap
         list(labels(subject, layout)),
         key_lines(subject),
         (sides[0], sides[1]),
+        ways(subject, layout),
     )
 
 

@@ -12,6 +12,7 @@ from .form import Form, form_of, outline_above
 from .from_middle import sheet_of
 from .items import Item, items_of_rows
 from .letters import room_for
+from .section import Oval, Polygon, Section
 from .sketch import WORDS, Figure, Sketch
 from .stand import stand_of
 from .subject import Subject, subject_of
@@ -30,6 +31,12 @@ LABELS_APART = 0.5
 
 AT_THE_SIDE, EDGEWISE = -0.35, 0.15
 """A part that faces so little away is at the side, not behind: it is drawn as narrow as this, at least."""
+
+NEAREST = 0.75
+"""Where along the way around a circle seen from above it is nearest to the reader, begun at the right."""
+
+AROUND = 120
+"""A line around a piece has so many stretches: the corners of any usual polygon lie between two of them."""
 
 _TURNED = 0.25
 """A place so far around from the front's middle (a share of the way around) is at the side."""
@@ -92,7 +99,7 @@ def placing(
 def _on_rounds(sketch: Sketch, subject: Subject, sewn: Sequence[Placed]) -> tuple[float, list[_Place]] | None:
     """A piece in the round from the front, or from above where it lies; its first part faces the reader."""
     form = form_of(subject)
-    _, rounds = stand_of(subject)
+    stand, rounds = stand_of(subject)
     known = [
         (sew, run, at, along)
         for sew in sewn
@@ -111,18 +118,20 @@ def _on_rounds(sketch: Sketch, subject: Subject, sewn: Sequence[Placed]) -> tupl
     else:
         sketch.line([*((-x, y) for x, y in reversed(side)), *side], closed=True)
 
+    turned = _turned_to_the_reader(stand.section, front)
+
     def point(at: int, along: float, share: float = 1.0) -> Point:
         turn = tau * (along - front)
         if form.lying:
             ring = form.rings[at]
-            out = ring.out0 + (ring.out1 - ring.out0) * share
-            return (-out * sin(turn) * scale, out * cos(turn) * scale)
+            x, y = stand.section.at(ring.out0 + (ring.out1 - ring.out0) * share, along + turned)
+            return (x * scale, -y * scale)
         (x0, y0), (x1, y1) = side[at], side[at + 1]
         x, y = x0 + (x1 - x0) * share, y0 + (y1 - y0) * share
         return (-x * sin(turn), y)
 
     for at in sorted({at for _, _, at, _ in known}):
-        _round_line(sketch, rounds[at], at, front, point)
+        _round_line(sketch, rounds[at], at, None if form.lying else front, point)
     found: list[_Place] = []
     for sew, run, at, (start, middle, end) in known:
         facing = 1.0 if form.lying else cos(tau * (middle - front))
@@ -132,15 +141,34 @@ def _on_rounds(sketch: Sketch, subject: Subject, sewn: Sequence[Placed]) -> tupl
     return scale, found
 
 
+def _turned_to_the_reader(section: Section, front: float) -> float:
+    """The share of the way around by which a piece that lies is turned, so that a place of it lies as near to
+    the reader as its outline lets it: a polygon keeps a side there, an oval a long one.
+    """
+    if isinstance(section, Oval) and not section.spine:
+        return NEAREST - front
+    many = section.corners if isinstance(section, Polygon) else 2
+    return min((k / many for k in range(many)), key=lambda turn: section.at(1.0, front + turn)[1])
+
+
 def _round_line(
-    sketch: Sketch, items: Sequence[Item], at: int, front: float, point: Callable[[int, float, float], Point]
+    sketch: Sketch,
+    items: Sequence[Item],
+    at: int,
+    front: float | None,
+    point: Callable[[int, float, float], Point],
 ) -> None:
-    """The front half of a round: its lower and upper edge, and a tick between neighbouring stitches."""
-    steps = [front - _TURNED + i / 48 for i in range(25)]
+    """What shows of a round, the half about its front or (None) all of it: its lower and upper edge, and a
+    tick between neighbouring stitches.
+    """
+    if front is None:
+        steps = [i / AROUND for i in range(AROUND + 1)]
+    else:
+        steps = [front - _TURNED + i / 48 for i in range(25)]
     for share in (0.0, 1.0):
         sketch.line([point(at, along, share) for along in steps], "fine")
     for item in items:
-        if cos(tau * (item.start - front)) > 0:
+        if front is None or cos(tau * (item.start - front)) > 0:
             sketch.line([point(at, item.start, 0.0), point(at, item.start, 1.0)], "fine")
 
 

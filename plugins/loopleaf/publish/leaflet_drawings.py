@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from ..draw import Chart, Figure, chart_of, first_picture, placing, profile, schematic, squares, threading
+from ..draw.chart_ways import Passage
 from ..draw.form import form_of
 from ..draw.subject import subject_of
 from ..fabric import PatternWork, PieceWork
@@ -95,20 +96,26 @@ def of_a_piece(
         yield Drawing("squares", voice.words["squares"], right.alt, right.svg, left=left.svg)
     chart = found.charts.get(piece.name)
     if chart is not None:
-        labels = [one.plan.label for one in piece.rounds]
-        word = voice.words[piece.rounds[0].plan.word].lower()
-        runs = f"{word} {labels[0]}" if len(labels) == 1 else f"{word}s {labels[0]} to {labels[-1]}"
-        way = "chart_rows" if word == voice.words["row"].lower() else "chart_rounds"
+        shown = [part for one in chart.pieces for part in one.ways]
         yield Drawing(
             "chart",
             voice.words["chart"],
-            voice.say(way, title=title, runs=runs),
+            voice.say(
+                f"chart_{shown[0].word}s", title=title, runs=", ".join(_runs(voice, part) for part in shown)
+            ),
             chart.svg(voice.terms),
             chart_file(slug, anchor_of(piece.name), voice.terms, more=more),
             chart.svg(voice.terms, left_handed=True),
             chart_file(slug, anchor_of(piece.name), voice.terms, left_handed=True, more=more),
             chart.key(voice.terms),
         )
+
+
+def _runs(voice: Voice, part: Passage) -> str:
+    """Which rounds of a chart go on in one way, and which way."""
+    word = voice.words[part.word].lower()
+    labels = f"{word} {part.first}" if part.first == part.last else f"{word}s {part.first} to {part.last}"
+    return f"{labels} {voice.words[f'chart_{part.way}']}"
 
 
 def _in_a_size(voice: Voice, kind: str) -> str:
