@@ -22,8 +22,8 @@ class Outline(NamedTuple):
 
 
 def uneven_outline(subject: Subject) -> Outline | None:
-    """Its outline; None for rows that all go from edge to edge and grow alike at both."""
-    laid = laid_unevenly(subject)
+    """Its outline; None for rows all from edge to edge that grow alike at both, or with some along a side."""
+    laid = laid_unevenly(subject) if len(subject.sizes) == len(subject.worked) else None
     if laid is None or not all(row.corners for row in laid):
         return None
     points = _sides(laid) if _is_steady(laid, subject.scale.width_mm) else _tops(laid)
