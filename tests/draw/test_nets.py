@@ -89,3 +89,12 @@ def test_the_chart_of_a_net_has_straight_rows() -> None:
     meshes = "ch 1, sc in next dc, *ch 5, sc in next ch-5 sp; rep from * across, leave remaining sts unworked"
     net = subject_from(rows(FIRST, *NET, meshes, chain=41))
     assert type(lay_out(net).ground) is Straight
+
+
+POSTS = "ch 3 (counts as dc), FPdc around next st, dc in next st and in each st across, turn"
+
+
+def test_a_row_with_a_post_stitch_is_as_wide_as_the_others() -> None:
+    """What post stitches draw in is less sure than a plain stitch's width: that makes no row wider."""
+    piece = subject_from(rows("dc in 4th ch from hook and in each ch across, turn", POSTS, DOUBLE, chain=18))
+    assert [one.length_mm for one in as_hung(piece).sizes] == pytest.approx([16 * WIDE] * 3)
