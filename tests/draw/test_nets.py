@@ -89,3 +89,37 @@ def test_the_chart_of_a_net_has_straight_rows() -> None:
     meshes = "ch 1, sc in next dc, *ch 5, sc in next ch-5 sp; rep from * across, leave remaining sts unworked"
     net = subject_from(rows(FIRST, *NET, meshes, chain=41))
     assert type(lay_out(net).ground) is Straight
+
+
+POSTS = "ch 3 (counts as dc), FPdc around next st, dc in next st and in each st across, turn"
+
+
+def test_a_row_with_a_post_stitch_is_as_wide_as_the_others() -> None:
+    """What post stitches draw in is less sure than a plain stitch's width: that makes no row wider."""
+    piece = subject_from(rows("dc in 4th ch from hook and in each ch across, turn", POSTS, DOUBLE, chain=18))
+    assert [one.length_mm for one in as_hung(piece).sizes] == pytest.approx([16 * WIDE] * 3)
+
+
+TWICE = "ch 1, 2 sc in each st across, turn"
+
+
+TOGETHER = "ch 1, (sc2tog) 5 times, turn"
+
+
+@pytest.mark.parametrize("line", [TWICE, TOGETHER])
+def test_the_chart_of_gathered_rows_is_straight(line: str) -> None:
+    """Twice as many stitches in a row, or half as many: these stand twice as far apart, and no row bends."""
+    layout = lay_out(subject_from(rows(FIRST, PLAIN, line, PLAIN)))
+    assert isinstance(layout.ground, Straight)
+    for one in layout.lines:
+        highs = [high for _, high in one.heads.values()]
+        assert max(highs) - min(highs) < 2.0
+    wides = [one.xs[-1] - one.xs[0] for one in layout.lines]
+    assert min(wides) > 0.85 * max(wides)
+
+
+def test_a_cloth_that_grows_row_by_row_is_an_arc() -> None:
+    """Near miss: ten stitches more in each of four rows."""
+    tens = [f"ch 1, (2 sc in next st, sc in next {by} sts) x 10, turn" for by in range(1, 4)]
+    piece = subject_from(rows(FIRST, TWICE, *tens))
+    assert not isinstance(lay_out(piece).ground, Straight)

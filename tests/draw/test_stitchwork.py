@@ -63,3 +63,21 @@ def test_a_bobble_is_a_bump_with_a_rim(form: str, strands: int) -> None:
         (dark, rim), (light, bump) = drawn
         assert dark < light
         assert float(rim) > float(bump)
+
+
+@pytest.mark.parametrize(
+    ("kind", "legs", "places", "bump"),
+    [("double", 5, 1, True), ("double", 5, 5, False), ("double", 2, 1, False), ("single", 3, 1, False)],
+    ids=["bobble", "over five stitches", "a pair", "low"],
+)
+def test_tall_stitches_together_in_one_place_are_a_bump(
+    kind: str, legs: int, places: int, bump: bool
+) -> None:
+    """A bobble told as dc5tog in the same stitch (common practice, no source); near misses stay flat."""
+    below = [Made("single", (), 0, "A", number=at + 1) for at in range(places)]
+    made = Made(kind, tuple(below), 1, "A", number=1, form="tog", legs=legs)
+    canvas = Canvas()
+    patch = between(straight((0.0, 0.0), (5.0, 0.0)), straight((0.0, 10.0), (5.0, 10.0)))
+    draw_row(canvas, 0, [Placed(Item(made, 0.0, 1.0), patch, 1.0, False, True)], {"A": "#808080"})
+    widths = re.findall(r'stroke-width="([\d.]+)"', canvas.body("", 0.1, "", canvas.box))
+    assert (min(map(float, widths)) > 4.0) == bump

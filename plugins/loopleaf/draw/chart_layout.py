@@ -46,6 +46,7 @@ from .chart_up import AS_TALL_AS_WIDE, corners_alike, heads, level_for
 from .items import depths
 from .layers import is_layer
 from .row_ends import first_aside
+from .ruffle import FULL
 from .section import Oval, Polygon, Rectangle
 from .signs import CHAIN_LONG, UNIT
 from .subject import Subject
@@ -90,7 +91,8 @@ def lay_out(
         *_rooms(Straight(), rows[len(rows) if aside is None else aside :]),
     ]
     rooms = [room + (room - UNIT) * (apart - 1) for room in rooms]  # between the middles of its ends
-    chains = UNIT * apart * len(subject.piece.starts[0]) if apart > 1 and subject.piece.starts else 0.0
+    spread = rooms[0] / (sum(map(wide_of, rows[0])) or UNIT)  # the chains lie below the first row's stitches
+    chains = UNIT * max(spread, apart) * len(subject.piece.starts[0]) if subject.piece.starts else 0.0
     begin = begun(subject, ground, backward[0], max(rooms[0], wide, chains))
     most = MOST_WIDENED * rooms[0]
     if wide:
@@ -158,8 +160,8 @@ def _in_corner(ground: Ground, along: float) -> bool:
 
 
 def _rooms(ground: Ground, rows: Sequence[Sequence[Thing]]) -> list[float]:
-    """How wide each straight row is laid, at least: a row is spread where the next one is much fuller. 0 for
-    rounds, which go further out.
+    """How wide each straight row is laid, at least: a row is spread where the next one is much fuller, as
+    wide as that where it is gathered. 0 for rounds, which go further out.
     """
     if isinstance(ground, Mitred):
         return [ground.pitch * len(things) for things in rows]
@@ -167,11 +169,33 @@ def _rooms(ground: Ground, rows: Sequence[Sequence[Thing]]) -> list[float]:
         return [0.0] * len(rows)
     rooms: list[float] = []
     above: Sequence[Thing] = ()
+    spread = False
     for things in reversed(rows):
         own = sum(wide_of(thing) for thing in things)
-        rooms.append(max(own, NARROWER * _standing_on(above) * rooms[-1] if rooms else 0.0))
+        full = len(above) > FULL * max(len(things), 1)
+        spread = full or (spread and len(things) == len(above))
+        most = rooms[-1] if rooms else 0.0
+        if full:  # between the middles of its ends
+            most -= most / max(len(things), 1) - UNIT
+        rooms.append(max(own, most * _standing_on(above) * (1.0 if spread else NARROWER)))
         above = things
-    return rooms[::-1]
+    return _drawn_in(rows, rooms[::-1])
+
+
+def _drawn_in(rows: Sequence[Sequence[Thing]], rooms: Sequence[float]) -> list[float]:
+    """The same rooms; rows that draw all the stitches below together are as wide as these, and so are those
+    upon them.
+    """
+    found = [*rooms]
+    wide = False
+    for at, (below, things) in enumerate(pairwise(rows), 1):
+        legs = sum(len(thing.into) for thing in things if isinstance(thing, Made))
+        gathers = len(below) > FULL * max(len(things), 1) and legs >= len(below)
+        wide = gathers or (wide and len(things) == len(below))
+        if wide:
+            most = found[at - 1] - (found[at - 1] / len(things) - UNIT if gathers and things else 0.0)
+            found[at] = max(found[at], most)
+    return found
 
 
 def _standing_on(things: Sequence[Thing]) -> float:

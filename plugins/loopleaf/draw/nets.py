@@ -25,7 +25,8 @@ def _widths(sizes: Sequence[RoundSize]) -> Iterator[RoundSize]:
     for one in sizes:
         own = one.length_mm
         if below is not None and one.arched == below.arched:
-            own = wide * one.length.high / (below.length.high or 1.0)
+            ways = [(size.length.high if size.arched else size.length_mm) for size in (one, below)]
+            own = wide * ways[0] / (ways[1] or 1.0)
         elif below is not None and one.arched:
             own = min(max(wide, one.length.low), one.length.high)
         elif below is not None and GIVES[0] * own < wide < GIVES[1] * own:

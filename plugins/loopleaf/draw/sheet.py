@@ -16,6 +16,9 @@ NARROWEST_ARC = 0.25 * pi
 GROWN_HALFWAY = 0.2
 """An arc has so much of its growth behind it halfway up; a straight cloth with a full edge hasn't."""
 
+AT_ONCE = 0.75
+"""Nor has a cloth that is gathered, where one row brings more than so much of its growth."""
+
 FEWEST_IN_ARC = 4
 """Fewer rows than this are a band, however they grow."""
 
@@ -122,6 +125,8 @@ def sheet_for(rows: Sequence[RoundSize]) -> Sheet:
     steady = all(b.length_mm >= a.length_mm * 0.97 for a, b in pairwise(rows))
     halfway = rows[len(rows) // 2].length_mm - first.length_mm
     soon = halfway >= GROWN_HALFWAY * (last.length_mm - first.length_mm)
-    if not steady or not soon or arc < NARROWEST_ARC:
+    at_once = max(b.length_mm - a.length_mm for a, b in pairwise(rows))
+    gathered = at_once > AT_ONCE * (last.length_mm - first.length_mm)
+    if not steady or not soon or gathered or arc < NARROWEST_ARC:
         return Sheet(0.0, 0.0)
     return Sheet(arc, first.length_mm / arc)

@@ -34,6 +34,9 @@ UPRIGHT = 0.5
 BENDS = 1 / 40
 """A stitch that takes more of the way around than this is drawn bent."""
 
+FEWEST_LEGS = 3
+"""So many stitches drawn together in one place stand out from the cloth."""
+
 _POST_LIGHT = {"front": 1.1, "back": 0.86}
 _ALONG = (0.0, 0.25, 0.5, 0.75, 1.0)
 _BLOBS = ("bobble", "puff", "popcorn", "cluster")
@@ -164,12 +167,18 @@ def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
         canvas.line(layer + 1, strand, thick * 2.3, stem)
     elif post == "back":
         strand_through((0.12, 0.9), (0.88, 0.9), by=0.8)
-    elif thing.form in _BLOBS:
+    elif _is_blob(thing):
         bump = [patch(0.5, 0.3), patch(0.5, 0.7)]
         canvas.line(layer, shaded(colour, level(placed.light * 0.5)), thick * 4.0, bump)
         canvas.line(layer + 1, strand, thick * 3.3, bump)
     else:
         _plain(thing, placed.reverse, strand_through)
+
+
+def _is_blob(thing: Made) -> bool:
+    """Whether it stands out: also several tall stitches that are drawn together in one place."""
+    together = thing.form == "tog" and thing.legs >= FEWEST_LEGS and len({id(one) for one in thing.into}) == 1
+    return thing.form in _BLOBS or (together and thing.kind not in ("single", "slip"))
 
 
 def _plain(thing: Made, reverse: bool, strand: Callable[..., None]) -> None:
