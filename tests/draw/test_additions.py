@@ -6,7 +6,7 @@ import pytest
 
 from loopleaf.draw import first_picture, piece_picture
 from loopleaf.fabric import PatternWork
-from tests.measure.worked_patterns import worked
+from tests.measure.worked_patterns import HEAD, worked
 
 from .pieces import MAT, demo, rounds
 
@@ -63,3 +63,15 @@ def test_a_cord_sewn_on_turns_its_place_to_the_front_and_is_not_drawn() -> None:
 def test_nothing_is_drawn_onto_what_lies_flat() -> None:
     sewn = "finishing: [{sew: {piece: piece, to: mat, round: 3, stitches: 1-4}}]\n"
     assert first_picture(worked(MAT + TUBE, sewn)) == first_picture(worked(MAT + TUBE))
+
+
+def test_what_is_sewn_to_a_flat_piece_lies_on_it_and_a_cord_is_left_out() -> None:
+    sewn = "finishing: [{sew: {piece: dot, to: mat, round: 2, stitches: 3-4}}]\n"
+    threaded = "finishing: [{thread: {piece: cord, through: mat, round: 2, under: 1, over: 1}}]\n"
+    dot = "dot:\n  yarn: B\n  worked: spiral rounds\n  start: magic ring\n"
+    dot += '  rounds: [{round: 1, work: "6 sc in ring"}]\n'
+    head = HEAD.replace("B: {weight: 4,", 'B: {weight: 4, colour: "#e6d9bd",')
+    bare = first_picture(worked(MAT + dot + CORD, head=head))
+    assert "#e6d9bd" not in bare
+    assert "#e6d9bd" in first_picture(worked(MAT + dot + CORD, sewn, head=head))
+    assert first_picture(worked(MAT + dot + CORD, threaded, head=head)) == bare

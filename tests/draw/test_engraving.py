@@ -23,6 +23,7 @@ from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.chart_lines import Layout
 from loopleaf.draw.chart_things import place_key
 from loopleaf.draw.chart_unrolled import Unrolled
+from loopleaf.draw.chart_words import dashes_of
 from loopleaf.draw.signs import UNIT
 from loopleaf.draw.subject import Subject, subject_of
 from loopleaf.fabric import Made, Space, work_pattern
@@ -30,7 +31,7 @@ from loopleaf.measure import measure
 from loopleaf.notation import stitch_name
 from loopleaf.notation.tree import Stitch
 from loopleaf.pattern import load
-from tests.measure.worked_patterns import worked
+from tests.measure.worked_patterns import HEAD, worked
 from tests.quality.generated import patterns
 
 from .engraving import inked, overlaps
@@ -397,6 +398,19 @@ def test_yarns_differ_in_stroke_as_well_as_colour() -> None:
     assert len(dashes) == 3
     assert "A, buoy" in drawn
     assert "stroke-dasharray" not in diagram(worked(MAT))
+
+
+def test_seven_yarns_have_seven_strokes() -> None:
+    stripes = "".join(
+        f'    - {{row: {at}, yarn: {yarn}, work: "ch 1, sc in each st across, turn"}}\n'
+        for at, yarn in enumerate("BCDEFGAB", 2)
+    )
+    yarns = "".join(f"    {yarn}: {{weight: 4}}\n" for yarn in "DEFG")
+    head = HEAD.replace("  hook: 5 mm\n", f"{yarns}  hook: 5 mm\n")
+    text = rows("sc in 2nd ch from hook and in each ch across, turn") + stripes
+    strokes = dashes_of(subject(worked(text, head=head)))
+    assert list(strokes) == list("ABCDEFG")
+    assert len(set(strokes.values())) == 7
 
 
 def test_arrows_show_the_way() -> None:

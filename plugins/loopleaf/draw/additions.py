@@ -28,16 +28,15 @@ def draw_additions(
 ) -> None:
     """Sewn parts at their stitches, then cords over the posts that they pass and hanging from their sides.
 
-    A piece that is seen from above is drawn without them.
+    A piece that is seen from above is drawn without its cords, which gather it as it stands.
     """
-    if stand.from_above:
-        return
     parts = _parts(subject, measured)
     for step in subject.work.pattern.finishing:
         if step.sew is not None and step.sew.to == subject.piece.name and step.sew.piece in parts:
             _sew_on(canvas, stand, rounds, subject, parts[step.sew.piece], step.sew)
-        if step.thread is not None and step.thread.through == subject.piece.name:
-            _thread(canvas, stand, rounds, subject, step.thread)
+        cord = step.thread if not stand.from_above else None
+        if cord is not None and cord.through == subject.piece.name:
+            _thread(canvas, stand, rounds, subject, cord)
 
 
 def _parts(onto: Subject, measured: Measured) -> Mapping[str, Subject]:
@@ -69,9 +68,10 @@ def _sew_on(
         return
     at, along = place
     ring = stand.rings[at]
-    x, y = stand.point(ring.out1, (ring.high0 + ring.high1) / 2, along)
+    far = (ring.out0 + ring.out1) / 2 if stand.from_above else ring.out1
+    x, y = stand.point(far, (ring.high0 + ring.high1) / 2, along)
     lies, items = lying_flat(part)
-    out, flattened = lies.rings[-1].out1 + 0.5, cos(stand.slant)
+    out, flattened = lies.rings[-1].out1 + 0.5, 1.0 if stand.from_above else cos(stand.slant)
     shadow = [
         (x + 0.6 + p[0], y - 0.9 + p[1] * flattened) for p in (Oval().at(out, i / 32) for i in range(32))
     ]

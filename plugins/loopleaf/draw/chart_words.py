@@ -19,7 +19,9 @@ from .signs import is_cross
 from .subject import Subject
 from .worked_back import leaves_of
 
-DASHES = ("", "3.4 1.4", "1.2 1.5", "4 1.4 0.1 1.4", "0.1 1.7")
+DASHES = (
+    "", "3.4 1.4", "1.2 1.5", "4 1.4 0.1 1.4", "0.1 1.7", "6 1.4 1.2 1.4", "3 1.4 0.1 1.4 0.1 1.4",
+)  # fmt: skip
 """The strokes of a chart's first yarn and of each further one: yarns keep apart in black, too."""
 
 BESIDE_A_ROW, OUTSIDE = 14.0, 5.0
