@@ -77,6 +77,7 @@ def test_a_pattern_that_earns_it(caution: str, pieces: str, more: str, notions: 
         ("cords", CLOTH, "notes: [It has no cords.]\n", ""),
         ("cords", CLOTH, "finishing:\n  - text: Sew on a loop instead of a cord.\n", ""),
         ("cords", CLOTH, "finishing:\n  - text: String the beads.\n", ""),
+        ("cords", CLOTH, "notes: [It shines like pearls on a string of beads.]\n", ""),
         ("cords", CLOTH, "notes: [Work over the cord.]\n", ""),
         ("long-straps", CLOTH, "summary: A tray with a handle.\n", ""),
         ("cot", CLOTH, "summary: A flower called Baby Breath.\n", ""),
