@@ -6,7 +6,7 @@ from pathlib import Path
 from loopleaf.fabric import PatternWork
 from loopleaf.publish.checking import Outcome, checked, files_of
 
-PATTERN = "title: {name}\nterms: US\npieces: {{}}\n"
+PATTERN = "title: {name}\nterms: US\npieces: {{cord: {{worked: chain, length: 10 cm}}}}\n"
 
 
 def _files(folder: Path, *names: str) -> list[str]:
