@@ -64,6 +64,9 @@ MOST_WIDENED = 1.4
 MOST_APART = 2.0
 """Stitches stand so much further apart, at most, for the numbers in a narrow gap between two parts."""
 
+FEWEST_GATHERED = 6
+"""Fewer stitches that are doubled are the beginning of a piece, no cloth that is gathered."""
+
 BETWEEN = 40.0
 """Between the two sides of a ball."""
 
@@ -91,8 +94,10 @@ def lay_out(
         *_rooms(Straight(), rows[len(rows) if aside is None else aside :]),
     ]
     rooms = [room + (room - UNIT) * (apart - 1) for room in rooms]  # between the middles of its ends
-    spread = rooms[0] / (sum(map(wide_of, rows[0])) or UNIT)  # the chains lie below the first row's stitches
-    chains = UNIT * max(spread, apart) * len(subject.piece.starts[0]) if subject.piece.starts else 0.0
+    spread = apart
+    if any(_is_gathered(one, above) for one, above in pairwise(rows)):
+        spread = max(rooms[0] / (sum(map(wide_of, rows[0])) or UNIT), apart)
+    chains = UNIT * spread * len(subject.piece.starts[0]) if spread > 1 and subject.piece.starts else 0.0
     begin = begun(subject, ground, backward[0], max(rooms[0], wide, chains))
     most = MOST_WIDENED * rooms[0]
     if wide:
@@ -172,14 +177,18 @@ def _rooms(ground: Ground, rows: Sequence[Sequence[Thing]]) -> list[float]:
     spread = False
     for things in reversed(rows):
         own = sum(wide_of(thing) for thing in things)
-        full = len(above) > FULL * max(len(things), 1)
+        full = _is_gathered(things, above)
         spread = full or (spread and len(things) == len(above))
         most = rooms[-1] if rooms else 0.0
         if full:  # between the middles of its ends
-            most -= most / max(len(things), 1) - UNIT
+            most -= most / len(things) - UNIT
         rooms.append(max(own, most * _standing_on(above) * (1.0 if spread else NARROWER)))
         above = things
     return _drawn_in(rows, rooms[::-1])
+
+
+def _is_gathered(things: Sequence[Thing], above: Sequence[Thing]) -> bool:
+    return len(things) >= FEWEST_GATHERED and len(above) > FULL * len(things)
 
 
 def _drawn_in(rows: Sequence[Sequence[Thing]], rooms: Sequence[float]) -> list[float]:
