@@ -2,6 +2,8 @@
 close hole`, `weave end through sts and pull tight to close`.
 """
 
+import re
+
 from .cursor import Cursor
 from .tree import FastenOff, Step
 
@@ -10,6 +12,23 @@ _SMALL = frozenset({",", "and", "then"})
 _INCHES = frozenset({"in", "ins", "inch", "inches", '"', "”"})
 _LONGEST_TAIL = 4
 _MOST_WORDS = 6
+_MOST_SAID = 16
+"""Words behind `leaving` in which its tail is told."""
+_UNIT = r"(?:cm|mm|m|inch(?:es)?|ins?|[\"”])(?![a-z])"
+_SOME = r"(?:(?:about|around|approx(?:imately)?\.?|roughly|at least|an?)\s+)*"
+_LONG = rf"{_SOME}(?P<number>\d+(?:\.\d+)?)[\s-]*(?P<unit>{_UNIT})"
+_OTHER = rf"\s*[/(]\s*(?P<other>\d+(?:\.\d+)?[½¼¾]?[\s-]*{_UNIT})\s*\)?"
+_GLUED = re.compile(r"(?<=[\d½¼¾])[\s-]*(?=[a-z\"”])", re.IGNORECASE)
+"""Between a number and its unit: `8in`, `8-inch`."""
+_MEASURED = tuple(
+    re.compile(way, re.IGNORECASE)
+    for way in (
+        rf"{_LONG}{_OTHER}(?:[\s-]+long)?\s+tail\b",
+        rf"(?:tail|end)\s+(?:of|that is|measuring)?\s*{_LONG}(?:{_OTHER})?(?:\s+(?:long|in length))?",
+        rf"{_LONG}(?:{_OTHER})?(?:\s+of\s+yarn)?(?=\s*(?:$|[,;.]|and\b|(?:for|to)\s+(?:sew|seam|join|attach)))",
+        r"(?:tail|end)\s+long\s+enough(?=\s+(?:for|to)\s+(?:sew|seam|join|attach))",
+    )
+)
 _CLOSES = frozenset({"close", "closing"})
 _SHUT = frozenset({"up", "closed", "shut", "hole", "opening", "gap"})
 _THREADS = frozenset({"weave", "thread", "run", "draw", "gather"})
@@ -28,6 +47,12 @@ def read_tail(cursor: Cursor) -> tuple[str, str]:
     at += 1
     if words[at].means == "a":
         at += 1
+    measured = _measured(cursor, at)
+    if measured:
+        tail, cursor.at = measured
+        first = cursor.at
+        _pass_what_for(cursor, cursor.take("for-sewing"))
+        return tail, " ".join(cursor.said(first, cursor.at).split())
     spoken = range(at, min(at + _LONGEST_TAIL + 1, len(words)))
     end = next((i for i in spoken if words[i].means == "tail" or (words[i].means == "ending" and i > at)), 0)
     if not end:
@@ -44,6 +69,24 @@ def read_tail(cursor: Cursor) -> tuple[str, str]:
         return " ".join(cursor.said(at, end).lower().split()), what_for
     unit = cursor.said(at + 1, end).lower().strip() if end > at + 1 else ""
     return f"{words[at].value.sizes[0]} {'in' if unit in _INCHES else unit}".rstrip(), what_for
+
+
+def _measured(cursor: Cursor, at: int) -> tuple[str, int] | None:
+    """`tail of about 20 cm`, `20 cm for sewing`, `tail long enough to sew`: the tail, and the word behind it;
+    None for the plainer ways to say it.
+    """
+    words = cursor.words
+    said = cursor.said(at, min(at + _MOST_SAID, len(words)))
+    found = next((one for way in _MEASURED if (one := way.match(said))), None)
+    if found is None:
+        return None
+    behind = words[at].start + found.end()
+    after = next((i for i in range(at, len(words)) if words[i].start >= behind), len(words) - 1)
+    parts = found.groupdict()
+    if not parts.get("number"):
+        return "long", after
+    other = f" ({_GLUED.sub(' ', parts['other'])})" if parts["other"] else ""
+    return f"{parts['number']} {'in' if parts['unit'] in _INCHES else parts['unit']}{other}", after
 
 
 def _pass_what_for(cursor: Cursor, sewing: bool) -> None:
