@@ -84,7 +84,7 @@ def test_chart_and_first_picture_are_files_of_their_own(pouch: Leaflet) -> None:
         assert changed.picture.file == f"heights/lantern-pouch/{name}.svg"
         assert files[changed.picture.file] != pouch.picture.svg
         (chart,) = [one for one in changed.pieces[0].drawings if one.kind == "chart"]
-        assert f"rounds 1 to {19 + more} from" in chart.alt
+        assert f"rounds 1 to 6 from the middle outwards, rounds 7 to {19 + more} cut open" in chart.alt
         last = f'data-round="{19 + more}"'
         assert last in files[f"heights/lantern-pouch/{name}-pouch-us.svg"]
         assert last in files[f"heights/lantern-pouch/{name}-pouch-us-left.svg"]

@@ -133,7 +133,7 @@ def _square(sketch: Sketch, at: Point, side: float, sign: Sign, alike: int = 0) 
     if sign.mark:
         sketch.words((x + side / 2, y + side * 0.8), sign.mark, size=side * 0.8, fill=_on(sign.fill))
     elif alike:
-        size = side * min(0.86, 0.92 / room_for(str(alike), 1.0))
+        size = side * min(0.9, 0.92 / room_for(str(alike), 1.0))
         foot = y + (side + size * 0.72) / 2
         sketch.words((x + side / 2, foot), str(alike), size=size, fill=_on(sign.fill))
 
@@ -202,7 +202,7 @@ def _tens(sketch: Sketch, grid: Grid, side: float) -> None:
 def _numbers(sketch: Sketch, grid: Grid, side: float, labels: Sequence[str], turns: bool) -> None:
     high, wide = len(grid.rows), len(grid.rows[0])
     bottom = grid.from_.startswith("bottom")
-    size = min(WORDS, max(side * 0.86, WORDS * 0.6))
+    size = min(WORDS, max(side * 0.9, WORDS * 0.6))
     each = 1 if side >= size else 5
     for turn, label in enumerate(labels[:high]):
         if turn % each:
@@ -223,4 +223,4 @@ def _key(sketch: Sketch, signs: Sequence[Sign], counted: bool) -> None:
     if counted:
         top = low + 3.0 + len(signs) * (SQUARE + 1.6) + SQUARE * 0.8
         for line, words in enumerate(("A number: so many alike,", "up to here.")):
-            sketch.words((0.0, top + line * WORDS * 1.2), words, "start", WORDS * 0.9)
+            sketch.words((0.0, top + line * WORDS * 1.2), words, "start", WORDS * 0.95)
