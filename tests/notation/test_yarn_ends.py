@@ -1,4 +1,4 @@
-"""Tails as print tells them: with a length before or behind, in one unit or both, with what for (common practice)."""
+"""Tails as print tells them: a length before or behind, in one unit or both, what for (common practice)."""
 
 import pytest
 

@@ -163,7 +163,7 @@ def _fasten_off(step: FastenOff, style: Style) -> str:
     if step.invisibly:
         text += " invisibly"
     if step.tail:
-        article = "an" if step.tail.startswith(("8", "11 ", "18 ", "80")) else "a"
+        article = "an" if step.tail.startswith(("8", "11 ", "18 ", "80", "a")) else "a"
         tail = "tail" if step.tail == "any" else f"{step.tail} tail"
         text += f", leaving {article} {tail} {step.what_for}".rstrip()
     if step.closing:
