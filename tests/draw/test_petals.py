@@ -1,19 +1,26 @@
 """Petals whose sides are chains; the ground of layered ones."""
 
 import re
-from itertools import accumulate, pairwise
+from itertools import accumulate, combinations, pairwise
+from math import dist, hypot
 
 import pytest
 
+from loopleaf.draw import diagram
 from loopleaf.draw.canvas import Canvas
+from loopleaf.draw.chart_layout import lay_out
+from loopleaf.draw.chart_things import place_key
 from loopleaf.draw.in_the_round import draw_rounds
 from loopleaf.draw.items import Item
 from loopleaf.draw.petals import FALL, petals_of
+from loopleaf.draw.signing import between
+from loopleaf.draw.signs import UNIT, height_of
 from loopleaf.draw.stand import stand_of
 from loopleaf.draw.subject import Subject
-from loopleaf.fabric import Space
+from loopleaf.fabric import Made, Space
 from tests.measure.worked_patterns import FLOWER, HEAD, worked
 
+from .engraving import inked, overlaps
 from .pieces import rounds, subject, subject_from
 
 RING = "ch 1, 12 sc in ring, join"
@@ -107,3 +114,80 @@ def test_a_nets_meshes_stay_open() -> None:
     stand, items = stand_of(net)
     mesh = next(item for item in items[1] if isinstance(item.thing, Space))
     assert not covered(net, stand.rings[1].out0 + 0.4 * stand.rings[1].rise, mesh.middle)
+
+
+IN_FRONT = "*(sl st, ch 2, dc, ch 2, sl st) in FLO of next st; rep from * around"
+FLOWERS = (
+    rounds("ch 1, 6 sc in ring, join", IN_FRONT),
+    rounds("5 sc in ring", IN_FRONT, worked_in="spiral rounds"),
+    rounds("ch 1, 6 sc in ring, join", "*(sl st, ch 3, 2 dc, ch 3, sl st) in next st; rep from * around"),
+    rounds(RING, IN_ONE),
+    rounds(RING, "*sl st in next st, ch 3, dc in next st, ch 3, sl st in next st; rep from * around"),
+)
+
+
+@pytest.mark.parametrize("text", FLOWERS, ids=["six", "five", "two stitches each", "twelve", "wide"])
+def test_a_charts_petals_are_as_tall_as_their_stitches(text: str) -> None:
+    """On a small ring too: no more than a third taller, feet on their place, slip stitches beside it."""
+    flower = subject_from(text)
+    layout = lay_out(flower)
+    line = layout.lines[-1]
+    dots = []
+    for made in flower.worked[-1].made:
+        if not isinstance(made, Made) or id(made) not in line.feet:
+            continue
+        foot, head = line.feet[id(made)][0], line.heads[id(made)]
+        place = layout.tops[place_key(made.into[0])]
+        on = place.point(place.out)
+        if made.kind == "double":
+            assert dist(foot, head) < 1.34 * height_of("double")
+            assert dist(foot, on) < 0.4 * UNIT
+        else:
+            dots.append(((foot[0] + head[0]) / 2, (foot[1] + head[1]) / 2))
+            assert dist(dots[-1], on) < 0.9 * UNIT
+    assert min(dist(a, b) for a, b in combinations(dots, 2)) > 3.4, "a dot's width"
+
+
+@pytest.mark.parametrize("text", FLOWERS, ids=["six", "five", "two stitches each", "twelve", "wide"])
+def test_a_petals_chains_lead_from_its_slip_stitch_to_its_head(text: str) -> None:
+    flower = subject_from(text)
+    line = lay_out(flower).lines[-1]
+    at = {id(thing): number for number, thing in enumerate(line.things)}
+    sides = [thing for petal in petals_of(flower.worked[-1]) for thing in petal.things]
+    sides = [thing for thing in sides if isinstance(thing, Space)]
+    assert len(sides) == 2 * len(petals_of(flower.worked[-1])) >= 8
+    for side in sides:
+        ends = [line.things[(at[id(side)] + step) % len(line.things)] for step in (-1, 1)]
+        beads = [bead.middle for bead in line.arches[id(side)].beads]
+        for end, bead in zip(ends, (beads[0], beads[-1]), strict=True):
+            assert isinstance(end, Made)
+            near = line.heads[id(end)]
+            if end.kind == "slip":
+                near = between(line.feet[id(end)][0], near, 0.5)
+            assert dist(bead, near) < UNIT
+
+
+def test_signs_of_petals_hardly_lie_on_each_other() -> None:
+    for text in FLOWERS:
+        signs = inked(diagram(worked(text)), "piece")
+        assert not [(a, b) for share, a, b in overlaps(signs) if share > 0.6]
+        assert not [(a, b) for share, a, b in overlaps(signs) if share > 0.2 and a.kind == b.kind == "ch"]
+
+
+def test_chains_that_are_worked_into_stay_arches() -> None:
+    """In a chart as in the picture: they hang from head to head, above what lies between."""
+    flower = subject_from(rounds(RING, IN_ONE, "ch 1, sc in each ch-3 sp around, join"))
+    layout = lay_out(flower)
+    assert not layout.lines[1].petals
+    assert lay_out(subject_from(rounds(RING, IN_ONE))).lines[1].petals
+
+
+def test_what_goes_on_behind_petals_does_not_close_the_piece() -> None:
+    """The petals' round is the fullest, but the next one stands in the loops that it left."""
+    behind = "ch 1, 2 sc in BLO of each st of round 1, join"
+    plain = "ch 1, sc in each st around, join"
+    flower = subject_from(rounds("ch 1, 6 sc in ring, join", IN_FRONT, behind, plain))
+    layout = lay_out(flower)
+    assert not layout.rims
+    outs = [max(hypot(*head) for head in line.heads.values()) for line in layout.lines]
+    assert outs == sorted(outs)

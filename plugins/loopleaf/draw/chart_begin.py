@@ -9,6 +9,7 @@ from .border import bordered, spots_of
 from .chart_ground import Bends, Ground, Straight, is_closed
 from .chart_mitred import Mitred
 from .chart_things import begun_in, place_key
+from .petals import petals_of
 from .section import Oval
 from .signs import CHAIN_LONG, MAGIC_RING, UNIT
 from .stand import base_spots, chains_of
@@ -16,6 +17,9 @@ from .subject import Subject
 
 FROM_A_CHAIN, FROM_TWO = 5.0, 7.2
 """Rounds that begin in one chain leave it so much room, and so much where another lies beside it."""
+
+A_PETALS_PART = 2.2
+"""Petals that begin in a ring leave each of their parts so much of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +41,12 @@ def begun(subject: Subject, ground: Ground, backward: bool, room: float) -> Begi
     start = subject.piece.starts[0] if subject.piece.starts else []
     first = start[0] if start else None
     if isinstance(first, Ring):
-        radius = first.chains * CHAIN_LONG / tau if first.chains else MAGIC_RING - 2
+        petals = len(subject.worked[0].made) if petals_of(subject.worked[0]) else 0
+        radius = (
+            first.chains * CHAIN_LONG / tau
+            if first.chains
+            else max(MAGIC_RING - 2, petals * A_PETALS_PART / tau)
+        )
         return Beginning(radius + (2.5 if first.chains else 0.5), 0.0, {}, radius)
     around = begun_in(subject.worked[0]) if subject.in_rows else None
     if not isinstance(ground, Straight | Bends | Mitred) and around is not None:

@@ -6,11 +6,12 @@ from math import hypot
 from ..fabric import Made, Space
 from .arch import arch
 from .canvas import Point
-from .chart_ground import Inward, is_closed
+from .chart_ground import Inward, is_closed, outward
 from .chart_lines import Layout, Line, Top
+from .chart_petals import beside_the_foot, hang_sides, low_on, upright
 from .chart_things import ROOM, place_key, tall_of, wide_of
 from .section import Oval, Polygon
-from .signs import CHAIN_LONG, CHAIN_THICK, UNIT, is_cross
+from .signs import CHAIN_LONG, CHAIN_THICK, SLIP_HEIGHT, UNIT, is_cross
 
 FOOT_ROOM = 0.6
 """Feet stand so much of the room above their place."""
@@ -40,10 +41,11 @@ def set_down(
     way = line.ground.way(line.level)
     sharing: dict[Hashable, dict[int, int]] = {}
     middles: dict[int, float] = {}
+    aside = upright(line, xs, below)
     for at, (thing, x, out) in enumerate(zip(line.things, xs, outs, strict=True)):
         if isinstance(thing, Made):
             corner = id(thing) in line.corners
-            middles[at] = _drawn(line, x, below[at])
+            middles[at] = _drawn(line, x, below[at]) + aside.get(id(thing), 0.0)
             line.heads[id(thing)] = (
                 line.in_the_corner(x, out) if corner else line.point(x, out, drawn=middles[at])
             )
@@ -51,12 +53,18 @@ def set_down(
                 sharers = sharing.setdefault(place_key(place), {})
                 sharers.setdefault(at, len(sharers))
     found: dict[Hashable, Top] = {}
+    sides = low_on(line)
     for at, (thing, x, out) in enumerate(zip(line.things, xs, outs, strict=True)):
+        if isinstance(thing, Space) and at in sides:
+            continue
         if isinstance(thing, Space):
             found[id(thing)] = _hang(line, thing, at, xs, outs, _passed(layout, thing))
             continue
         bare = _on_nothing(line, thing, x, low + ROOM * FOOT_ROOM)
         line.feet[id(thing)] = _feet(line, thing, at, below[at], sharing) or [bare]
+        if at in sides and below[at]:
+            (x, y), (across, up) = line.feet[id(thing)][0], outward(line.ground, line.feet[id(thing)][0])
+            line.heads[id(thing)] = (x + across * SLIP_HEIGHT, y + up * SLIP_HEIGHT)
         corner = id(thing) in line.corners
         found[id(thing)] = Top(
             line.ground,
@@ -68,6 +76,7 @@ def set_down(
             at,
             corner=corner,
         )
+    found.update((id(side), top) for side, top in hang_sides(line, outs))
     layout.tops.update(found)
 
 
@@ -101,7 +110,10 @@ def _feet(
     found: list[Point] = []
     for top, place in zip(tops, line.into(thing), strict=False):
         same = sharing[place_key(place)]
-        aside = (same[at] - (len(same) - 1) / 2) * _spread(thing, len(same), top)
+        beside = beside_the_foot(line, thing, top)
+        aside = (
+            (same[at] - (len(same) - 1) / 2) * _spread(thing, len(same), top) if beside is None else beside
+        )
         if top.arch is not None:
             found.append(top.arch.at(aside, CHAIN_THICK / 2 + ROOM * FOOT_ROOM))
         else:

@@ -27,6 +27,7 @@ from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
 from .chart_layers import lead, lifted
 from .chart_lines import Layout, Line, Top
 from .chart_mitred import Mitred
+from .chart_petals import folded, low_on, petals_on, squeeze, unfolded, with_low, worked_into
 from .chart_short import clear_of_lines, too_narrow
 from .chart_sides import Side, clear_of, side_of
 from .chart_things import (
@@ -118,7 +119,7 @@ def lay_out(
             things_of(one, back) for one, back in zip(subject.worked[up:], backward[up:], strict=True)
         ]
         rooms[up:] = _rooms(Straight(), rows[up:])
-    low = begin.out
+    low, used = begin.out, worked_into(subject.worked)
     for at, (one, things, back, room) in enumerate(zip(subject.worked, rows, backward, rooms, strict=True)):
         if at == closing:
             ground = _turned_over(layout, rows[at:])
@@ -145,6 +146,7 @@ def lay_out(
         line = Line(layout.ground if at < cornered else ground, things, back, corners, gap, room)
         line.made_first = next(iter(one.made), None)
         line.around = begun_in(one) if not at and subject.in_rows else None
+        line.petals = petals_on(line, one, used)
         low = _lay_line(layout, line, low, one, subject.worked[at - 1] if at else None, signs)
     if aside is not None:
         clear_of(layout, aside)
@@ -225,19 +227,30 @@ def _lay_line(
     layer = is_layer(worked, before)
     line.deep = frozenset(depths(worked))
     below = lifted(layout, line, places) if layer else places
-    need = room_for(line.ground, line.things, line.corners, line.gap)
-    line.level = level_for(line.ground, line.things, below, need, low)
+    skipped = low_on(line)
+    high = [at for at in range(len(line.things)) if at not in skipped]
+    risen = [line.things[at] for at in high], [below[at] for at in high]
+    squeeze(line, line.ground.way(level_for(line.ground, *risen, 0.0, low)))
+    whole, under = folded(line, below)
+    need = room_for(line.ground, whole, line.corners, line.gap)
+    line.level = level_for(line.ground, *risen, need, low)
     firm = len(layout.lines) == 1 and isinstance(line.ground, Oval) and line.ground.spine > 0
     xs, footing = Across(
-        line.ground, line.things, below, line.level, line.corners, firm, line.room, line.around
+        line.ground, whole, under, line.level, line.corners, firm, line.room, line.around
     ).settled()
-    outs = heads(line.ground, line.things, xs, footing, below, line.level, low, line.deep)
+    xs, footing = unfolded(line, whole, xs, footing)
+    sides = [xs[at] for at in high], [footing[at] for at in high]
+    outs = heads(line.ground, risen[0], *sides, risen[1], line.level, low, line.deep)
+    outs = with_low(line, outs, below, low)
     outs = corners_alike(outs, [at for at, thing in enumerate(line.things) if id(thing) in line.corners])
     first, way = -1 if line.backward else 0, line.ground.way(line.level)
     line.start, line.seam = _start(line, xs[first], below[first]) / way, ((xs[0] + xs[-1]) / way - 1) / 2
     feet = below[first]
     outs = spread(line, xs, outs) if signs else outs
-    line.low, line.high = sum(top.out for top in feet) / len(feet) if feet else low, outs[first]
+    line.low, line.high = (
+        sum(top.out for top in feet) / len(feet) if feet else low,
+        outs[(high or [first])[first]],
+    )
     line.xs, line.outs = as_before(layout.lines[:-1], line, xs, outs)
     xs, outs = line.xs, line.outs
     set_down(layout, line, xs, outs, below, low)
@@ -297,7 +310,7 @@ def _unrolled(layout: Layout, room: float) -> Unrolled:
 
 def _closing(ground: Ground, rows: Sequence[Sequence[Thing]], worked: Sequence[WorkedRound]) -> int | None:
     """The round from which on a round piece closes, by its index; None for what stays open or lies flat: as
-    what ends in leaves or points does, which stand on few stitches far apart.
+    what ends in leaves or points does, which stand on few stitches far apart, and what goes on behind.
     """
     if not isinstance(ground, Oval) or ground.spine or len(rows) < 4:
         return None
@@ -306,6 +319,8 @@ def _closing(ground: Ground, rows: Sequence[Sequence[Thing]], worked: Sequence[W
     after = needs[fullest:]
     steady = all(b <= a for a, b in pairwise(after))
     if any(True for one in worked[fullest + 1 :] for _ in leaves_of(one)):
+        return None
+    if any(is_layer(one, before) for before, one in pairwise(worked[fullest:])):
         return None
     return fullest + 1 if steady and needs[-1] < CLOSING * max(needs) else None
 

@@ -10,7 +10,7 @@ from .arch import Arch
 from .canvas import Point
 from .chart_begin import Beginning
 from .chart_ground import Ground, Inward, opened
-from .chart_things import Thing
+from .chart_things import Thing, Whole
 from .signs import UNIT
 
 
@@ -55,7 +55,7 @@ class Line:
     is drawn around it reaches. start: the share along the way of the first thing made, and seam of the gap
     before it, `level` out. low, high: how far out its lower and upper edge lie there.
     made_first: the first thing made, counted or not. beside_lines: stitches of a later row go down beside its
-    start. around: the place that all of a first row goes into.
+    start. around: the place that all of a first row goes into. petals: those whose sides are chains.
     """
 
     ground: Ground
@@ -81,6 +81,7 @@ class Line:
     made_first: Thing | None = None
     beside_lines: bool = False
     around: Place | None = None
+    petals: Sequence[Whole] = ()
 
     def into(self, thing: Made) -> Sequence[Place]:
         """What a stitch goes into; a chain that counts as one, where all the others do."""

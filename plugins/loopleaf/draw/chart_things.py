@@ -8,6 +8,18 @@ from .signs import CHAIN_LONG, SLIP_HEIGHT, UNIT, height_of
 
 Thing = Made | Space
 
+
+class Whole(Space):
+    """Some things of a round that are laid along its way as one. wide: how much of it they take."""
+
+    __slots__ = ("things", "wide")
+
+    def __init__(self, things: Sequence[Thing], wide: float) -> None:
+        super().__init__(0, things[0].round, things[0].yarn)
+        self.things = things
+        self.wide = wide
+
+
 SLIP_WIDE = 6.0
 GATHERED_WIDE = 12.0
 """A slip stitch, and what is drawn together in one place, in units."""
@@ -70,6 +82,8 @@ def gap_of(worked: WorkedRound, cornered: bool = False, digits: int = 1) -> floa
 
 def wide_of(thing: Thing) -> float:
     """How much of its round a thing takes."""
+    if isinstance(thing, Whole):
+        return thing.wide
     if isinstance(thing, Space):
         return ARCH_LEAST + ARCH_CHAIN * thing.chains
     if thing.kind == "slip":

@@ -81,7 +81,9 @@ def _spots(subject: Subject, layout: Layout) -> list[Point]:
     """Where the numbers of rounds stand: in the gap at their start, or in a clear spot where it is narrow."""
     lines = layout.lines
     narrow = {
-        at for at, line in enumerate(lines) if isinstance(line.ground, Polygon | Inward) or at_an_end(line)
+        at
+        for at, line in enumerate(lines)
+        if isinstance(line.ground, Polygon | Inward) or at_an_end(line) or line.petals
     }
     found = [line.before(*_in_the_gap(layout, at)) for at, line in enumerate(lines)]
     inked = ink_of(layout, subject.worked) if narrow else []

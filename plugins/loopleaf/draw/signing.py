@@ -137,9 +137,11 @@ class Round:
     def _space(self, space: Space, counted: bool) -> None:
         """Chains in an arch from the stitch before to the stitch after."""
         beads = self._line.arches[id(space)].beads
+        stacked = any(space in whole.things for whole in self._line.petals)
+        long = CHAIN_LONG * (STACKED if stacked else 1.0)
         for bead in reversed(beads) if self._line.backward else beads:
             mark = self._mark("chain", self._number() if counted else 0)
-            self.pen.chain(down(bead.middle), down(bead.along), mark)
+            self.pen.chain(down(bead.middle), down(bead.along), mark, long)
 
     def _slip(self, made: Made) -> None:
         """A join beside the first stitch's top; one that travels on what it goes into, at the near end of a
