@@ -1,6 +1,6 @@
 """Chains worked back on inside a round or row stand out from it in the picture: leaves, points and fringe."""
 
-from math import hypot
+from math import dist, hypot
 from xml.etree import ElementTree
 
 import pytest
@@ -8,12 +8,12 @@ import pytest
 from loopleaf.draw import diagram, first_picture
 from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.chart_words import labels
-from loopleaf.draw.signs import CHAIN_LONG, CHAIN_THICK
+from loopleaf.draw.signs import CHAIN_LONG, CHAIN_THICK, UNIT
 from loopleaf.draw.stand import lies
 from loopleaf.draw.worked_back import leaves_of
 from tests.measure.worked_patterns import HEAD, rounds, rows, worked
 
-from .engraving import inked
+from .engraving import inked, overlaps
 from .pieces import subject, tree
 
 LEAF = "ch 6, sc in 2nd ch from hook, hdc in next ch, dc in next 2 chs, hdc in next ch"
@@ -129,3 +129,52 @@ def test_a_round_of_leaves_closes_nothing(last: str, closes: bool) -> None:
     )
     layout = lay_out(subject(worked(rounds(*disc, "ch 1, sc in each st around, join", last))))
     assert bool(layout.rims) is closes
+
+
+SMALL_LEAF = "ch 5, sl st in 2nd ch from hook, sc in next ch, hdc in next ch, dc in next ch"
+TALL_LEAF = f"{LEAF.replace('ch 6', 'ch 7').replace('dc in next 2 chs', 'dc in next ch, tr in next 2 chs')}"
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ("ch 1, 8 sc in ring, join", f"*{LEAF}, sl st in next 2 sts; rep from * around"),
+        (RING, f"*{SMALL_LEAF}, sc in next st; rep from * around, join"),
+        (f"{RING}, turn", f"*{SMALL_LEAF}, sc in next st; rep from * around, join"),
+        ("ch 1, 7 sc in ring, join", f"*{TALL_LEAF}, sl st in next st; rep from * around"),
+        (RING, f"ch 1, *sc in next st, {SMALL_LEAF}; rep from * around, join"),
+    ],
+    ids=["every second stitch", "before each stitch", "turned", "tall", "after each stitch"],
+)
+def test_a_leaf_has_room_beside_the_next(lines: tuple[str, str]) -> None:
+    """That before the first stitch too: it stands in the gap at the round's start, as wide as it needs."""
+    flower = worked(rounds(*lines))
+    signs = [one for one in inked(diagram(flower), "disc") if one.round == "2"]
+    assert len(signs) > 30
+    assert not [pair for pair in overlaps(signs) if pair[0] > 0.1]
+    layout = lay_out(subject(flower))
+    first, second = layout.lines
+    risen = [dist((0.0, 0.0), head) for head in second.heads.values()]
+    assert max(risen) < 1.8 * max(dist((0.0, 0.0), head) for head in first.heads.values()) + UNIT
+
+
+def test_a_round_whose_leaves_lie_far_apart_is_no_wider_for_them() -> None:
+    ring = "ch 1, 12 sc in ring, join"
+    bare, leafy = (
+        lay_out(subject(worked(rounds(ring, f"ch 1, *sc in next 4 sts{more}; rep from * around, join"))))
+        for more in ("", f", {SMALL_LEAF}")
+    )
+    assert leafy.lines[1].level == pytest.approx(bare.lines[1].level)
+
+
+@pytest.mark.parametrize(("turn", "side"), [("", 1), (", turn", -1)])
+def test_a_leafs_stitches_lie_on_the_side_that_the_work_goes_to(turn: str, side: int) -> None:
+    """A round that is turned goes the other way round, and so do the leaves on it."""
+    flower = worked(rounds(f"{RING}{turn}", f"ch 1, *sc in next st, {SMALL_LEAF}; rep from * around, join"))
+    signs = [one for one in inked(diagram(flower), "disc") if one.round == "2"]
+    tall = [at for at, one in enumerate(signs) if one.kind == "dc"]
+    assert len(tall) == 6
+    for at in tall:
+        (x, y), (chain_x, chain_y) = signs[at].middle, signs[at - 6].middle
+        assert signs[at - 6].kind == "ch"
+        assert side * (y * chain_x - x * chain_y) < 0, "y runs down"

@@ -25,6 +25,7 @@ from .chart_ends import spread
 from .chart_feet import set_down
 from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
 from .chart_layers import lead, lifted
+from .chart_leaves import room_for_leaves, wide_at_first
 from .chart_lines import Layout, Line, Top
 from .chart_mitred import Mitred
 from .chart_petals import folded, low_on, petals_on, squeeze, unfolded, with_low, worked_into
@@ -233,6 +234,10 @@ def _lay_line(
     squeeze(line, line.ground.way(level_for(line.ground, *risen, 0.0, low)))
     whole, under = folded(line, below)
     need = room_for(line.ground, whole, line.corners, line.gap)
+    if is_closed(line.ground):
+        line.leaf = wide_at_first(worked)
+        line.gap = max(line.gap, line.leaf)
+        need = max(need, room_for_leaves(worked, line.things, line.gap))
     line.level = level_for(line.ground, *risen, need, low)
     firm = len(layout.lines) == 1 and isinstance(line.ground, Oval) and line.ground.spine > 0
     xs, footing = Across(

@@ -56,6 +56,7 @@ class Line:
     before it, `level` out. low, high: how far out its lower and upper edge lie there.
     made_first: the first thing made, counted or not. beside_lines: stitches of a later row go down beside its
     start. around: the place that all of a first row goes into. petals: those whose sides are chains.
+    leaf: how far before its first stitch a leaf rises that is made before that; 0 without one.
     """
 
     ground: Ground
@@ -82,6 +83,7 @@ class Line:
     beside_lines: bool = False
     around: Place | None = None
     petals: Sequence[Whole] = ()
+    leaf: float = 0.0
 
     def into(self, thing: Made) -> Sequence[Place]:
         """What a stitch goes into; a chain that counts as one, where all the others do."""

@@ -30,6 +30,9 @@ BESIDE_A_ROW, OUTSIDE = 14.0, 5.0
 BESIDE_A_LEAF = 0.75
 """Where a leaf stands on a round's first stitch its arrow lies so much of the gap before it."""
 
+BEHIND_A_LEAF = 6.0
+"""And so far before a leaf that rises before that stitch."""
+
 IN_THE_GAP, BEFORE_A_JOIN = 1.5, 3.5
 """A round's number stands so far into the gap at its start, from the last stitch's side of it."""
 
@@ -72,6 +75,7 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
             continue
         leaf = next(leaves_of(subject.worked[at]), None)
         aside = BESIDE_A_LEAF * line.gap if leaf is not None and leaf.on.number == 1 else 0.0
+        aside = line.leaf + BEHIND_A_LEAF if line.leaf else aside
         start, ahead = line.before(aside, up), line.before(aside - 1.0, up)
         away = _direction(line.before(0.0, 0.5), start)
         yield Label(down(start), down(away), turned=_turned(_direction(start, ahead)))

@@ -171,7 +171,8 @@ class Round:
             if id(before) in self._line.heads or id(before) in self._line.arches:
                 return found or (0.0, 0.0)
             before = before.previous
-        return self._line.before(self._line.gap * 0.5, 1.0)
+        leaf = self._line.leaf if isinstance(made, Space) or made.role == "back" else 0.0
+        return self._line.before(leaf or self._line.gap * 0.5, 1.0)
 
     def _picot(self, made: Made) -> None:
         foot = self._below(made)
@@ -188,15 +189,15 @@ class Round:
             )
 
     def _leaf_stitch(self, made: Made) -> None:
-        """On its chain, across it."""
+        """On its chain, across it, on the side that the work goes to."""
         below = self._below(made)
         out = self._outward(below)
         under = made.into[0] if made.into else None
         up = CHAIN_LONG * ((under.number if isinstance(under, Made) else 1) - 0.3)
-        start = CROSS_ON_A_CHAIN if is_cross(made.kind) else ON_A_CHAIN
+        start, way = CROSS_ON_A_CHAIN if is_cross(made.kind) else ON_A_CHAIN, -1 if self.reverse else 1
         foot, head = (
             (below[0] + out[0] * up - out[1] * aside, below[1] + out[1] * up + out[0] * aside)
-            for aside in (start, start + height_of(made.kind))
+            for aside in (way * start, way * (start + height_of(made.kind)))
         )
         if made.kind == "slip":
             self.pen.dot(down(between(foot, head, 0.3)), self._mark(made.kind))
