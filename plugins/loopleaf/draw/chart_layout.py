@@ -13,6 +13,7 @@ from itertools import accumulate, pairwise
 from math import isclose, tau
 
 from ..fabric import Made, Space, WorkedRound
+from ..fabric.spikes import depths
 from .blocks import blocks_of
 from .border import bordered, outline_of
 from .chart_across import Across, room_for
@@ -45,7 +46,6 @@ from .chart_things import (
 from .chart_turned import Turned
 from .chart_unrolled import Unrolled, goes_up_from, laid_above
 from .chart_up import AS_TALL_AS_WIDE, corners_alike, heads, level_for
-from .items import depths
 from .layers import is_layer
 from .row_ends import first_aside
 from .ruffle import FULL

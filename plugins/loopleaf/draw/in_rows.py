@@ -11,7 +11,7 @@ from .chart_things import begun_in
 from .items import Item, items_of_rows
 from .mitre import Mitre
 from .sheet import Edging, Sheet
-from .stitchwork import Patch, Placed, between, draw_row, straight
+from .stitchwork import Patch, between, draw_row, placed_on, straight
 from .subject import Subject
 from .worked_back import Surface, draw_leaf_on, leaves_of
 
@@ -80,7 +80,7 @@ class _Row:
     def draw(self, canvas: Canvas, layer: int, sheet: Lay, low: float, colours: Mapping[str, str]) -> None:
         """Its stitches, so high on a sheet."""
         placed = [
-            Placed(item, _patch(sheet, item, low, self.size, self.below), 1.0, self.reverse, True)
+            placed_on(item, lambda one: _patch(sheet, one, low, self.size, self.below), reverse=self.reverse)
             for item in self.items
         ]
         draw_row(canvas, layer, placed, colours)

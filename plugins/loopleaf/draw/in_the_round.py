@@ -1,6 +1,7 @@
 """A piece worked in the round, drawn as it stands or lies."""
 
 from collections.abc import Iterator, Sequence
+from functools import partial
 from itertools import pairwise
 
 from ..fabric import Space
@@ -10,7 +11,7 @@ from .items import Item
 from .layers import layers_of
 from .profile import Ring
 from .stand import Stand
-from .stitchwork import BENDS, GROUND, Patch, Placed, between, draw_row, straight
+from .stitchwork import BENDS, GROUND, Patch, Placed, between, draw_row, placed_on, straight
 from .subject import Subject, main_colour
 from .worked_back import draw_leaf_on, leaves_of
 
@@ -90,12 +91,15 @@ def _placed(stand: Stand, at: int, items: Sequence[Item], inside: bool) -> Itera
     """The items of one round that are seen from this side."""
     ring = stand.rings[at]
     below = stand.rings[at - 1] if at else None
-    for item in items:
+    for index, item in enumerate(items):
         facings = [stand.facing(ring, along) * (-1 if inside else 1) for along in (item.start, item.end)]
         if max(facings) < 0 or (inside and stand.hidden_by_the_rim(ring, item.middle)):
             continue
         light = stand.light_inside(ring) if inside else stand.light(ring, item.middle)
-        yield Placed(item, _patch(stand, ring, below, item), light, inside, sum(facings) / 2 > SEEN)
+        patch = partial(_patch, stand, ring, below)
+        feet = (items[index - 1].foot[1], items[(index + 1) % len(items)].foot[0])
+        left, right = (foot + round(item.middle - foot) for foot in feet)
+        yield placed_on(item, patch, light, inside, sum(facings) / 2 > SEEN, (left, right))
 
 
 def _patch(stand: Stand, ring: Ring, below: Ring | None, item: Item) -> Patch:

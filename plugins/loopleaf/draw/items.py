@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from ..fabric import Made, Space, WorkedRound
 from ..fabric.edge import Edge
+from ..fabric.spikes import depths
 from ..fabric.worked import Place
 from ..measure.gauge import Scale
 from .chart_things import begun_in
@@ -180,7 +181,7 @@ def _side_by_side(worked: WorkedRound, scale: Scale, last: bool, rooms: dict[int
                 things.append((rooms[id(made)], made))
         elif made.number:
             things.append((wide.get(id(made), 1.0), made))
-    deep = depths(worked)
+    deep = depths(worked, posts=True)
     stitches = [made for _, made in things if isinstance(made, Made)]
     heights = {look: scale.height_of(*look) for look in {(made.kind, made.post) for made in stitches}}
     level = [heights[made.kind, made.post] for made in stitches if id(made) not in deep]
@@ -216,23 +217,6 @@ def _room_of(space: Space, rooms: Mapping[int, float]) -> float:
     own = space.chains * CHAIN_SHARE
     passed = sum(rooms.get(id(place), 0.0) if isinstance(place, Space) else 1.0 for place in space.into)
     return passed if EASED[0] * own <= passed <= EASED[1] * own else own
-
-
-def depths(worked: WorkedRound) -> dict[int, int]:
-    """How many rounds further down than the round below a stitch stands, by its id: a spike. None where no
-    other stitch stands on the round below: such a round goes on further down.
-    """
-    stands = {
-        id(made): made.round - 1 - max(place.round for place in made.into)
-        for made in worked.made
-        if isinstance(made, Made) and made.number and not made.post and made.into and not beside(made)
-    }
-    return {key: deep for key, deep in stands.items() if deep > 0} if 0 in stands.values() else {}
-
-
-def beside(made: Made) -> bool:
-    """Whether a stitch goes into the end of a row."""
-    return any(isinstance(place, Made) and place.role == "row-end" for place in made.into)
 
 
 def _crowns(worked: WorkedRound) -> dict[int, tuple[float, float]]:
