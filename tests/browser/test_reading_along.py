@@ -85,6 +85,44 @@ def test_by_keyboard_round_after_round(site: str, reader: Reader) -> None:
     assert len(lit(chart)) == 1
 
 
+def test_a_round_that_the_chart_does_not_draw_says_so_and_dims_nothing(site: str, reader: Reader) -> None:
+    """Rounds 11 to 13 of the cap are worked in larger sizes only; the chart is drawn in the smallest."""
+    page = reader().new_page()
+    chart = opened(page, site, "us/curlew-cap/")
+    said = chart.get_by_role("status")
+    page.locator("#cap-12 .leaf-round__number").click()
+    assert chosen(page) == ["cap-12"]
+    assert lit(chart) == set()
+    assert chart.locator(".has-chosen").count() == 0
+    assert said.inner_text().endswith(" It is not in this chart.")
+    chart.get_by_role("button", name="Later").click()
+    assert lit(chart) == {"14"}, "on from there, not from the first round"
+    assert "not in this chart" not in said.inner_text()
+    page.locator("#cap-12 .leaf-round__number").click()
+    chart.get_by_role("button", name="Earlier").click()
+    assert lit(chart) == {"10"}
+
+
+def test_at_the_ends_the_rounds_stay_and_the_focus_too(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    chart = opened(page, site)
+    earlier = chart.get_by_role("button", name="Earlier")
+    earlier.click()
+    (last,) = lit(chart)
+    chart.get_by_role("button", name="Later").click()
+    assert lit(chart) == {last}
+    chart.get_by_role("button", name="Larger").click()
+    whole = chart.get_by_role("button", name="Whole chart")
+    assert whole.get_attribute("aria-disabled") == "false"
+    whole.focus()
+    page.keyboard.press("Enter")
+    assert whole.get_attribute("aria-disabled") == "true"
+    assert page.evaluate("document.activeElement.textContent") == "Whole chart"
+    link = chart.get_by_role("status").get_by_role("link").bounding_box()
+    assert link is not None
+    assert link["height"] >= 24
+
+
 def test_enlarging_keeps_the_middle_and_the_chosen_round(site: str, reader: Reader) -> None:
     page = reader().new_page()
     chart = opened(page, site)

@@ -118,10 +118,13 @@
     // Every sign says its round; what lights up are the groups that they stand in.
     const groups = (label) => svg.querySelectorAll(`g[data-round="${CSS.escape(label)}"]:not([data-kind])`)
 
+    // A round that only other sizes have is in the words and not in the chart.
+    const isDrawn = (label) => groups(label).length > 0
+
     const roundOf = (label) => rounds.find((one) => one.dataset.leafRound.split(" ").includes(label))
 
     const show = () => {
-      svg.classList.toggle("has-chosen", chosen !== "")
+      svg.classList.toggle("has-chosen", chosen !== "" && isDrawn(chosen))
       svg.querySelectorAll(".is-chosen").forEach((one) => one.classList.remove("is-chosen"))
       if (chosen) groups(chosen).forEach((one) => one.classList.add("is-chosen"))
       rounds.forEach((one) => {
@@ -140,7 +143,7 @@
       link.href = `#${round.id}`
       link.textContent = `${words.one} ${chosen}`
       const count = round.querySelector(".leaf-round__count")
-      said.replaceChildren(link, ` ${round.querySelector(".leaf-round__text").textContent.trim()}`, count ? ` (${count.textContent.trim()})` : "")
+      said.replaceChildren(link, ` ${round.querySelector(".leaf-round__text").textContent.trim()}`, count ? ` (${count.textContent.trim()})` : "", isDrawn(chosen) ? "" : `. ${words.undrawn}`)
     }
 
     const choose = (label) => {
@@ -161,9 +164,10 @@
     }
 
     const step = (by) => {
-      const all = order.filter((label) => drawnRounds().includes(label))
-      const at = all.indexOf(chosen)
-      choose(all[at < 0 ? (by > 0 ? 0 : all.length - 1) : Math.min(Math.max(at + by, 0), all.length - 1)])
+      const there = drawnRounds()
+      const at = chosen ? order.indexOf(chosen) : by > 0 ? -1 : order.length
+      const ahead = (by > 0 ? order.slice(at + 1) : order.slice(0, at).reverse()).find((label) => there.includes(label))
+      if (ahead) choose(ahead)
     }
 
     rounds.forEach((round) => round.addEventListener("click", (event) => {
@@ -208,7 +212,9 @@
       zoom = Math.min(Math.max(by ? zoom * by : 1, 1), LARGEST * filling())
       figure.style.setProperty("--zoom", zoom)
       figure.classList.toggle("leaf-chart--large", zoom > 1)
-      smaller.disabled = whole.disabled = zoom === 1
+      // Not `disabled`: that would take the focus from the one who has just pressed it.
+      for (const button of [smaller, whole]) button.setAttribute("aria-disabled", zoom === 1)
+      larger.setAttribute("aria-disabled", zoom === LARGEST * filling())
       if (zoom > 1) {
         view.tabIndex = 0
         view.setAttribute("role", "region")
@@ -244,7 +250,7 @@
     button(words.before, () => step(-1))
     button(words.after, () => step(1))
     const smaller = button(words.smaller, () => enlarge(1 / STEP))
-    button(words.larger, () => enlarge(STEP))
+    const larger = button(words.larger, () => enlarge(STEP))
     const whole = button(words.whole, () => enlarge(0))
     const kept = button(words.kept, () => {
       const is = figure.classList.toggle("leaf-chart--kept")
