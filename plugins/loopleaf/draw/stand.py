@@ -188,7 +188,7 @@ def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], floa
     section = Oval(spine_of(subject))
     pressed = standing(subject.sizes, section, first_out, range(len(subject.sizes)))
     around = lie_around(subject.worked, subject.sizes[-1].length_mm, subject.scale)
-    if is_flat(pressed) or is_leaf(subject) or around:
+    if (is_flat(pressed) and not subject.stuffed) or is_leaf(subject) or around:
         return section, lying(subject.sizes, first_out), pi / 2
     runs = subject.work.pattern.pieces[subject.piece.name].lies_flat
     flat = [at for at, r in enumerate(subject.piece.rounds) if any(r.plan.number in run for run in runs)]
