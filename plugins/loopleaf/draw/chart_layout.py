@@ -30,6 +30,7 @@ from .chart_leaves import room_for_leaves, wide_at_first
 from .chart_lines import Layout, Line, Top
 from .chart_mitred import Mitred
 from .chart_petals import folded, low_on, petals_on, squeeze, unfolded, with_low, worked_into
+from .chart_seams import OPEN, lean_of, open_below, passed_over
 from .chart_short import clear_of_lines, too_narrow
 from .chart_sides import Side, clear_of, side_of
 from .chart_things import (
@@ -233,7 +234,11 @@ def _lay_line(
     risen = [line.things[at] for at in high], [below[at] for at in high]
     squeeze(line, line.ground.way(level_for(line.ground, *risen, 0.0, low)))
     whole, under = folded(line, below)
-    need = room_for(line.ground, whole, line.corners, line.gap)
+    under_it = layout.lines[-2] if len(layout.lines) > 1 else None
+    ends = passed_over(line, under_it, below)
+    need = room_for(
+        line.ground, whole, line.corners, line.gap + (OPEN * under_it.gap if under_it and ends else 0)
+    )
     if is_closed(line.ground):
         line.leaf = wide_at_first(worked)
         line.gap = max(line.gap, line.leaf)
@@ -250,6 +255,8 @@ def _lay_line(
     outs = corners_alike(outs, [at for at, thing in enumerate(line.things) if id(thing) in line.corners])
     first, way = -1 if line.backward else 0, line.ground.way(line.level)
     line.start, line.seam = _start(line, xs[first], below[first]) / way, ((xs[0] + xs[-1]) / way - 1) / 2
+    if under_it is not None and ends is not None:
+        line.passed = open_below(line, under_it, ends, xs)
     feet = below[first]
     outs = spread(line, xs, outs) if signs else outs
     line.low, line.high = (
@@ -258,6 +265,7 @@ def _lay_line(
     )
     line.xs, line.outs = as_before(layout.lines[:-1], line, xs, outs)
     xs, outs = line.xs, line.outs
+    line.lean = lean_of(line, line.things[first], feet)
     set_down(layout, line, xs, outs, below, low)
     if layer and is_closed(line.ground):
         lead(line, places)

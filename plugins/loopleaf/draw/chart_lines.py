@@ -2,6 +2,7 @@
 
 from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, field
+from math import copysign
 from typing import NamedTuple
 
 from ..fabric import Made
@@ -12,6 +13,9 @@ from .chart_begin import Beginning
 from .chart_ground import Ground, Inward, opened
 from .chart_things import Thing, Whole
 from .signs import UNIT
+
+STAYS = 0.5
+"""Beside another open seam a round's own is opened so far, of all, towards the side that is away from it."""
 
 
 class Top(NamedTuple):
@@ -57,6 +61,8 @@ class Line:
     made_first: the first thing made, counted or not. beside_lines: stitches of a later row go down beside its
     start. around: the place that all of a first row goes into. petals: those whose sides are chains.
     leaf: how far before its first stitch a leaf rises that is made before that; 0 without one.
+    passed: the share of its way above the seam of the round below where it passes over that, and how far it
+    is open there. lean: the share of the way from the head of its first stitch on to its foot.
     """
 
     ground: Ground
@@ -84,6 +90,8 @@ class Line:
     around: Place | None = None
     petals: Sequence[Whole] = ()
     leaf: float = 0.0
+    passed: tuple[float, float] = (0.0, 0.0)
+    lean: float = 0.0
 
     def into(self, thing: Made) -> Sequence[Place]:
         """What a stitch goes into; a chain that counts as one, where all the others do."""
@@ -91,7 +99,17 @@ class Line:
 
     def opened(self, along: float, closed: bool = False) -> float:
         """A share of its way once its seam is open; closed: as it was before."""
-        return along if closed else opened(self.ground, self.level, self.seam, along, self._gap_opened)
+        if closed:
+            return along
+        seam, (passed, gap) = self.seam, self.passed
+        if not gap:
+            return opened(self.ground, self.level, seam, along, self._gap_opened)
+        # What lies between both seams stays above its places.
+        side = copysign(STAYS / 2, (seam - passed + 0.5) % 1.0 - 0.5)
+        seam, along = (opened(self.ground, self.level, passed, one, gap) for one in (seam, along))
+        near = 1 - 2 * abs((along - seam + 0.5) % 1.0 - 0.5)
+        along = opened(self.ground, self.level, seam, along, self._gap_opened)
+        return along + side * near * self._gap_opened / self.ground.way(self.level)
 
     @property
     def spare(self) -> float:
@@ -117,6 +135,7 @@ class Line:
     def before(self, away: float, up: float) -> Point:
         """A point beside its start: so far before its first stitch, so far up (0 to 1)."""
         aside = away / self.ground.way(self.level) * (1 if self.backward else -1)
+        aside += self.lean * max(1 - up, 0.0)
         out = self.low + (self.high - self.low) * up
         return self.ground.at(
             out, self.ground.carried(self.opened(self.start) + aside, self.level, max(out, 0.1))

@@ -21,6 +21,12 @@ BAR, DOT, STROKE = 3.6, 1.6, 0.6
 DIGIT, AIR = 2.1, 2.2
 """Half of a digit's width, in letters as charts usually have them, and the room about it, in units."""
 
+OUTSIDE, ARROW = 5.0, 3.6
+"""An arrow begins so far outside of its round, and needs so much room to all sides."""
+
+ARROW_UPS = (0.95, 0.8, 0.65, 0.5, 0.35)
+"""How far up the round's height an arrow stands that has no room outside."""
+
 RIM_PARTS = 120
 """The rim of a far side is looked at in so many straight parts."""
 
@@ -40,12 +46,22 @@ def clear_spot(line: Line, label: str, inked: Sequence[Inked]) -> Point:
     """The spot for a number that is nearest to the start of its round among those clear of all ink, or
     the clearest one.
     """
-    need = DIGIT * len(label) + AIR
+    ups = (*UPS, *FURTHER_UP) if at_an_end(line) else UPS
+    return _clearest(line, DIGIT * len(label) + AIR, ups, 2 * STEP, inked)
+
+
+def spot_for_arrow(line: Line, inked: Sequence[Inked]) -> Point:
+    """The same for an arrow: as near as can be to where the last round has its own, outside of its start."""
+    outside = 1 + OUTSIDE / max(line.high - line.low, 1.0)
+    return _clearest(line, ARROW, (outside, *ARROW_UPS), 0.0, inked)
+
+
+def _clearest(line: Line, need: float, ups: Sequence[float], first: float, inked: Sequence[Inked]) -> Point:
     best, most = line.before(BESIDE, 0.5), -1.0
     near = [one for one in inked if dist(one[0], best) < FURTHEST + FAR]
     for step in range(round(FURTHEST / STEP)):
-        for up in (*UPS, *FURTHER_UP) if at_an_end(line) else UPS:
-            at = line.before(STEP * (step + 2), up)
+        for up in ups:
+            at = line.before(first + STEP * step, up)
             clear = min((_off(at, *one) for one in near), default=need)
             if clear >= need:
                 return at

@@ -1,6 +1,7 @@
 """What a chart says in words: the numbers and ways of its rounds, its yarns, what a reader must know."""
 
 from collections.abc import Iterator, Mapping
+from itertools import pairwise
 from math import atan2, degrees, hypot
 
 from ..fabric import Made
@@ -10,7 +11,7 @@ from .chart_ground import Bends, Inward, is_closed
 from .chart_key import KeyLine, said
 from .chart_labels import Label
 from .chart_lines import Layout, Line
-from .chart_numbers import NUMBER_HIGH, clear_spot, ink_of
+from .chart_numbers import NUMBER_HIGH, OUTSIDE, Inked, clear_spot, ink_of, spot_for_arrow
 from .chart_things import NUMBER_ROOM
 from .colour import ink_on_light
 from .section import Polygon
@@ -24,8 +25,8 @@ DASHES = (
 )  # fmt: skip
 """The strokes of a chart's first yarn and of each further one: yarns keep apart in black, too."""
 
-BESIDE_A_ROW, OUTSIDE = 14.0, 5.0
-"""An arrow begins so far before its row, and so far outside of its round."""
+BESIDE_A_ROW = 14.0
+"""An arrow begins so far before its row."""
 
 BESIDE_A_LEAF = 0.75
 """Where a leaf stands on a round's first stitch its arrow lies so much of the gap before it."""
@@ -35,6 +36,9 @@ BEHIND_A_LEAF = 6.0
 
 IN_THE_GAP, BEFORE_A_JOIN = 1.5, 3.5
 """A round's number stands so far into the gap at its start, from the last stitch's side of it."""
+
+WIDE_APART, HIGH_APART = 6.6, 6.0
+"""Numbers beside each other are so far apart, and those one above the other, at least."""
 
 CLEAR_OF_BEGINNING, CLOSE = 0.9, 16.0
 """The number of a first round stands so far up its height where that is less, in units, or around chains:
@@ -57,7 +61,7 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
     outside the outermost round, and of rounds that turn each way.
     """
     lines = layout.lines
-    spots = _spots(subject, layout)
+    spots, inked = _spots(subject, layout)
     for at, (work, line) in enumerate(zip(subject.piece.rounds, lines, strict=True)):
         after = lines[at + 1] if at + 1 < len(lines) else None
         if not is_closed(line.ground):
@@ -77,25 +81,49 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
         aside = BESIDE_A_LEAF * line.gap if leaf is not None and leaf.on.number == 1 else 0.0
         aside = line.leaf + BEHIND_A_LEAF if line.leaf else aside
         start, ahead = line.before(aside, up), line.before(aside - 1.0, up)
+        if after is not None and not inward:
+            start, (x, y) = spot_for_arrow(line, inked), _direction(start, ahead)
+            ahead = (start[0] + x, start[1] + y)
+            inked.append(_ink_of(start))
         away = _direction(line.before(0.0, 0.5), start)
         yield Label(down(start), down(away), turned=_turned(_direction(start, ahead)))
 
 
-def _spots(subject: Subject, layout: Layout) -> list[Point]:
-    """Where the numbers of rounds stand: in the gap at their start, or in a clear spot where it is narrow."""
+def _spots(subject: Subject, layout: Layout) -> tuple[list[Point], list[Inked]]:
+    """Where the numbers of rounds stand: in the gap at their start, or in a clear spot where it is narrow or
+    they would lie on each other; and what ink they and arrows must keep clear of.
+    """
     lines = layout.lines
+    turned = {
+        at + more
+        for at, (line, after) in enumerate(pairwise(lines))
+        if is_closed(line.ground) and is_closed(after.ground) and _way(line) != _way(after)
+        for more in (0, 1)
+    }
     narrow = {
         at
         for at, line in enumerate(lines)
-        if isinstance(line.ground, Polygon | Inward) or at_an_end(line) or line.petals
+        if isinstance(line.ground, Polygon | Inward) or at_an_end(line) or line.petals or at in turned
     }
     found = [line.before(*_in_the_gap(layout, at)) for at, line in enumerate(lines)]
+    narrow |= {
+        at for at in range(len(lines) - 1) if is_closed(lines[at].ground) and _touch(*found[at : at + 2])
+    }
     inked = ink_of(layout, subject.worked) if narrow else []
-    inked += [(spot, spot, NUMBER_HIGH) for at, spot in enumerate(found) if at not in narrow]
+    inked += [_ink_of(spot) for at, spot in enumerate(found) if at not in narrow]
     for at in sorted(narrow):
         found[at] = clear_spot(lines[at], subject.piece.rounds[at].plan.label, inked)
-        inked.append((found[at], found[at], NUMBER_HIGH))
-    return found
+        inked.append(_ink_of(found[at]))
+    return found, inked
+
+
+def _ink_of(spot: Point) -> Inked:
+    return (spot, spot, NUMBER_HIGH)
+
+
+def _touch(one: Point, other: Point) -> bool:
+    """Whether two numbers of one digit lie on each other, in letters as a small chart has them."""
+    return abs(one[0] - other[0]) < WIDE_APART and abs(one[1] - other[1]) < HIGH_APART
 
 
 def _in_the_gap(layout: Layout, at: int) -> tuple[float, float]:

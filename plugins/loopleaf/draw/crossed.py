@@ -1,11 +1,16 @@
 """Stitches that cross: worked in another order than their places lie, with their heads side by side."""
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
+from .chart_ground import is_closed
 from .chart_lines import Top
 
 MOST = 12
 """So many stitches cross at most: six over six. More in another order are no crossing."""
+
+FEWEST = 4
+"""Of fewer in a whole round, one that goes back to the place passed first crosses the others."""
 
 
 def uncrossed(below: Sequence[Sequence[Top]]) -> list[Sequence[Top]]:
@@ -18,6 +23,8 @@ def uncrossed(below: Sequence[Sequence[Top]]) -> list[Sequence[Top]]:
     standing = [at for at, tops in enumerate(below) if tops]
     for block in _blocks([min(top.order for top in below[at]) for at in standing]):
         crossing = [standing[at] for at in block]
+        if crossing == standing and _begun_elsewhere([below[at] for at in crossing]):
+            continue
         if 2 <= len(crossing) <= MOST and _side_by_side([below[at] for at in crossing]):
             ordered = sorted((below[at] for at in crossing), key=lambda tops: tops[0].order)
             for at, tops in zip(crossing, ordered, strict=True):
@@ -36,6 +43,15 @@ def _blocks(orders: Sequence[int]) -> Iterator[range]:
         if at + 1 == len(orders) or most <= least[at + 1]:
             yield range(start, at + 1)
             start = at + 1
+
+
+def _begun_elsewhere(places: Sequence[Sequence[Top]]) -> bool:
+    """Whether a whole round about a middle goes on in order from another place than the one below began at,
+    as one that was turned does: its last stitches stand on the first places.
+    """
+    orders = [tops[0].order for tops in places]
+    falls = sum(after < one for one, after in pairwise([*orders, *orders[:1]]))
+    return is_closed(places[0][0].ground) and len(orders) >= FEWEST and falls == 1
 
 
 def _side_by_side(places: Sequence[Sequence[Top]]) -> bool:
