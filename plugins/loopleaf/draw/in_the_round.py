@@ -6,10 +6,12 @@ from itertools import pairwise
 
 from ..fabric import Space
 from .canvas import Canvas, Point
+from .chain_line import EDGE, draw_chain
 from .colour import level, shaded
 from .items import Item
 from .layers import layers_of
 from .profile import Ring
+from .ring_chains import link_ends
 from .stand import Stand
 from .stitchwork import BENDS, GROUND, Patch, Placed, between, draw_row, placed_on, straight
 from .subject import Subject, main_colour
@@ -48,6 +50,7 @@ def draw_rounds(canvas: Canvas, stand: Stand, subject: Subject, rounds: Sequence
             draw_row(canvas, layer, placed, subject.colours)
         if stand.from_above:
             _closed(canvas, stand, subject, behind)
+            _neck(canvas, stand, subject)
     for at, items in enumerate(rounds):
         _leaves(canvas, stand, at, items, subject)
     _outline(canvas, stand, rounds[-1], shaded(main_colour(subject), HOLE))
@@ -67,6 +70,15 @@ def _closed(canvas: Canvas, stand: Stand, subject: Subject, behind: Sequence[int
         disc = [stand.point(out, ring.high1, i / 48) for i in range(48)]
         lowest = OUTSIDE + ROUND_LAYERS * (at - layer * len(behind)) - 1
         canvas.fill(lowest, shaded(colour, GROUND * DIM**layer), disc)
+
+
+def _neck(canvas: Canvas, stand: Stand, subject: Subject) -> None:
+    """The chains around the opening that the first round is worked into."""
+    out = stand.rings[0].out0
+    ends = [stand.point(out, 0.0, along) for along in link_ends(subject, stand.section)]
+    if ends:
+        colour = subject.colours[subject.worked[0].made[0].yarn]
+        draw_chain(canvas, OUTSIDE + 1, ends, colour, EDGE * subject.scale.width_mm)
 
 
 def _leaves(canvas: Canvas, stand: Stand, at: int, items: Sequence[Item], subject: Subject) -> None:

@@ -221,9 +221,10 @@ def _room_of(space: Space, rooms: Mapping[int, float]) -> float:
 
 def _crowns(worked: WorkedRound) -> dict[int, tuple[float, float]]:
     """How high the two sides of each stitch of a fan (four or more in one place) reach: a scallop. In a
-    corner with chains the two sides go on straight.
+    corner with chains the two sides go on straight; what is all in one place is a ring, no fan.
     """
     found: dict[int, tuple[float, float]] = {}
+    whole = sum(isinstance(made, Made) and made.number > 0 for made in worked.made)
     fan: list[Made] = []
     parted = False
     for made in [*worked.made, None]:
@@ -235,7 +236,7 @@ def _crowns(worked: WorkedRound) -> dict[int, tuple[float, float]]:
         if made is not None and fan and made.into == fan[0].into:
             fan.append(made)
             continue
-        if len(fan) >= 4 and not parted:
+        if len(fan) >= 4 and not parted and len(fan) < whole:
             sides = [1 - 0.6 * (2 * at / len(fan) - 1) ** 2 for at in range(len(fan) + 1)]
             found.update({id(one): pair for one, pair in zip(fan, pairwise(sides), strict=True)})
         fan, parted = [made] if made is not None else [], False

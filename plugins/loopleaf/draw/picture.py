@@ -24,7 +24,7 @@ from .mitre import mitre_of
 from .nets import as_hung
 from .pose import worn
 from .profile import over_a_head
-from .ruffle import ruffled
+from .ruffle import gathered_in, ruffled
 from .section import Rectangle
 from .sheet import Edging, Sheet
 from .stand import Stand, is_leaf, stand_of
@@ -122,7 +122,7 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
     sheet = _sheet(rows)
     mitre = mitre_of(rows) if aside is None else None
     uneven = laid_unevenly(rows) if not sheet.arc and not sheet.wave.knots else None
-    gathered = ruffled(rows, sheet)
+    gathered = ruffled(rows, sheet) or (gathered_in(rows, sheet) if uneven is None else None)
     if mitre is not None:
         draw_rows(canvas, rows, mitre)
     elif gathered is not None:
