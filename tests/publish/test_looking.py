@@ -50,6 +50,7 @@ def test_the_steps_are_those_that_the_collection_uses(site: SmallSite) -> None:
             "group",
             "space",
             "join",
+            "fasten-off",
             "cord",
             "sew",
         ),
@@ -136,7 +137,7 @@ def test_a_booklet_ends_with_the_steps_that_it_needs(tmp_path: Path) -> None:
         "Slip stitch",
     ]
     assert 'href="#part-steps"' in html
-    assert "Half treble. Yarn round hook, put the hook into the next stitch" in html
+    assert "Half treble. Put the hook into the next stitch and yarn round hook again." in html
     assert 'id="part-steps"' not in booklet_html(leaflet, "a4")
 
 
