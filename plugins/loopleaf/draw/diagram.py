@@ -28,7 +28,7 @@ from .chart_print import WORDS_MM, printed_scale
 from .chart_start import draw_start
 from .chart_ways import Passage, ways
 from .chart_words import dashes_of, labels, remarks
-from .colour import FAINT_ON_DARK, ink_on_dark, ink_on_light
+from .colour import FAINT_ON_DARK, WORDS, WORDS_ON_DARK, ink_on_dark, ink_on_light
 from .pen import Pen, ink_name
 from .shapes import Shapes
 from .signing import Round, down
@@ -52,7 +52,8 @@ STROKE = 0.9
 class Drawn:
     """A piece's chart without its words. inks: each of its colours, and what it is on dark paper. body, box:
     its signs and how far they reach. labels: its numbers and arrows. key: what its signs mean; said: what
-    must be said beside, for right and for left. ways: which of its rounds lie where.
+    must be said beside, for right and for left. ways: which of its rounds lie where. colour: of the key's
+    signs, its only yarn's, or the words' where there are several.
     """
 
     name: str
@@ -88,11 +89,12 @@ class Chart:
             place = f"translate({number(-box[0])} {number(height - box[1])})"
             parts.append(f'<g data-piece="{escape(one.name, quote=True)}" transform="{place}">{body}</g>')
             width, height = max(width, box[2] - box[0]), height + box[3] - box[1]
+        dashed = any("stroke-dasharray" in one.body for one in self.pieces)
         return (
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(width)} {number(height)}" '
             f'data-key-from="{number(signs)}" role="img" fill="none" stroke-width="{number(STROKE)}" '
             f'stroke-linecap="round" stroke-linejoin="round"><title>{escape(self.title)}, stitch by stitch'
-            f"</title>{self._style()}{shapes.definitions()}{''.join(parts)}</svg>"
+            f"</title>{self._style()}{shapes.definitions(dashed)}{''.join(parts)}</svg>"
         )
 
     def key(self, terms: Terms = "US") -> tuple[KeyEntry, ...]:
@@ -152,14 +154,16 @@ def _drawn(work: PatternWork, piece: PieceWork, measured: Measured, shapes: Shap
     pen = Pen(shapes, dashes_of(subject))
     _draw_signs(pen, subject, layout, again)
     larger = place_of(layout, pen.box)
+    of_several = len(dashes_of(subject)) > 1
+    inks = {ink_on_light(colour): ink_on_dark(colour) for colour in subject.colours.values()}
     sides = tuple(list(remarks(subject, layout, bool(again), left)) for left in (False, True))
     if larger is not None:
         for side in sides:
             side.append(said("The framed corner is shown larger in the middle."))
     return Drawn(
         piece.name,
-        ink_on_light(main_colour(subject)),
-        {ink_on_light(colour): ink_on_dark(colour) for colour in subject.colours.values()},
+        WORDS if of_several else ink_on_light(main_colour(subject)),
+        inks | {WORDS: WORDS_ON_DARK} if of_several else inks,
         pen.body() + (_shown_larger(larger, shapes, subject, layout) if larger is not None else ""),
         pen.box,
         list(labels(subject, layout)),

@@ -11,7 +11,7 @@ from typing import NamedTuple
 from .canvas import Box, Point
 from .colour import FAINT
 from .drawn_together import drawn_together
-from .shapes import Shapes, moved, placed, short
+from .shapes import Shapes, moved, placed, short, stroked
 from .signs import (
     CHAIN,
     CHAIN_LONG,
@@ -136,7 +136,8 @@ class Pen:
     def gathered(self, sign: Sign, feet: Sequence[Point], top: Point, up: Point, mark: Mark) -> None:
         """A stitch with a leg in each of several places, their heads together. up: the way that it grows."""
         way = drawn_together(sign.kind, [(x - top[0], y - top[1]) for x, y in feet], up)
-        self._put(f'<path fill="none" transform="{moved(top)}" d="{way}"{self._data(mark)}/>')
+        more = f' transform="{moved(top)}"{self._data(mark)}'
+        self._put(stroked(way, more, bool(self.dashes.get(self._yarn[0]))))
         self._grow(top, *feet)
 
     def chain(self, middle: Point, along: Point, mark: Mark | None, long: float = CHAIN_LONG) -> None:
