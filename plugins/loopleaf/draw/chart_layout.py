@@ -47,6 +47,7 @@ from .chart_things import (
 from .chart_turned import Turned
 from .chart_unrolled import Unrolled, goes_up_from, laid_above
 from .chart_up import AS_TALL_AS_WIDE, corners_alike, heads, level_for
+from .crossed import rise_for, uncrossed
 from .items import depths
 from .layers import is_layer
 from .row_ends import first_aside
@@ -246,6 +247,9 @@ def _lay_line(
         need = max(need, room_for_leaves(worked, line.things, line.gap))
     about_ends = ends_of(line, below) if len(layout.lines) == 1 else []
     line.level = level_for(line.ground, *risen, room_about(line, about_ends) or need, low)
+    if rise := rise_for(line, below, line.level):
+        floors = [tops[0].out for tops in below if tops]
+        line.level = max(line.level, sum(floors) / len(floors) + ROOM + rise)
     firm = len(layout.lines) == 1 and isinstance(line.ground, Oval) and line.ground.spine > 0
     xs, footing = Across(
         line.ground, whole, under, line.level, line.corners, firm, line.room, line.around
@@ -270,7 +274,7 @@ def _lay_line(
     )
     line.xs, line.outs = as_before(layout.lines[:-1], line, xs, outs)
     xs, outs = line.xs, line.outs
-    line.lean = lean_of(line, line.things[first], feet)
+    line.lean = lean_of(line, line.things[first], uncrossed(below)[first])
     set_down(layout, line, xs, outs, below, low)
     if layer and is_closed(line.ground):
         lead(line, places)
