@@ -228,7 +228,13 @@
 
     const weigh = () => {
       const unit = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width
-      if (unit) svg.style.strokeWidth = Math.min(Math.max(USUAL, THINNEST / unit), THICKEST)
+      if (!unit) return
+      const wide = Math.min(Math.max(USUAL, THINNEST / unit), THICKEST)
+      svg.style.strokeWidth = wide
+      // Heavier strokes tell yarns apart: they stay so many times as wide.
+      svg.querySelectorAll("g[data-round][stroke-width]").forEach((one) => {
+        one.style.strokeWidth = (one.getAttribute("stroke-width") / USUAL) * wide
+      })
     }
     new ResizeObserver(weigh).observe(view)
 
