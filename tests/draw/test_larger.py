@@ -8,7 +8,7 @@ from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.chart_print import printed_scale
 from loopleaf.draw.signs import UNIT
 from loopleaf.measure import measure
-from loopleaf.publish.leaflet_parts import drawn_size
+from loopleaf.publish.drawing import drawn_size
 
 from .pieces import SVG, charted, demo, subject, tree
 from .test_border import LONG, SHORT, blanket

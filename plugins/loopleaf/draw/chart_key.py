@@ -14,6 +14,7 @@ from .pen import ink_name, picot_way
 from .shapes import Shapes
 from .signing import sign_of
 from .signs import CHAIN, DOT, MAGIC_RING, Sign, height_of, lines
+from .strokes import Stroke
 from .subject import Subject
 
 PICOT, PICOT_CHAINS = "picot: chains in a ring", 3
@@ -25,8 +26,8 @@ LEGS_APART = 7.0
 @dataclass(frozen=True, slots=True)
 class KeyLine:
     """words: what the sign means, in US and in UK terms. way: the sign's path, "" for words alone. low, high:
-    how far it reaches down and up. filled: whether it is filled, not stroked. dash: the pattern of its
-    stroke; colour: its own, where it is a yarn.
+    how far it reaches down and up. filled: whether it is filled, not stroked. stroke, colour: its own, where
+    it is a yarn.
     """
 
     words: Mapping[Terms, str]
@@ -34,7 +35,7 @@ class KeyLine:
     low: float = 0.0
     high: float = 0.0
     filled: bool = False
-    dash: str = ""
+    stroke: Stroke = Stroke()
     colour: str = ""
 
 
@@ -62,12 +63,11 @@ def by_itself(line: KeyLine, dark: str) -> str:
     if line.colour:
         ink, own = "var(--yarn)", f' class="leaf-key__yarn" style="--light:{line.colour};--dark:{dark}"'
     paint = f'fill="{ink}"' if line.filled else f'fill="none" stroke="{ink}"'
-    dash = f' stroke-dasharray="{line.dash}"' if line.dash else ""
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="-{number(half)} {number(-line.high - 2)} '
         f'{number(2 * half)} {number(high)}" width="{number(2 * half * IN_WORDS)}" '
         f'height="{number(high * IN_WORDS)}" aria-hidden="true" stroke-width=".9" stroke-linecap="round" '
-        f'stroke-linejoin="round"{own}><path {paint}{dash} d="{line.way}"/></svg>'
+        f'stroke-linejoin="round"{own}><path {paint}{line.stroke.attributes} d="{line.way}"/></svg>'
     )
 
 
@@ -96,11 +96,10 @@ def drawn_key(
         middle = low + tall / 2
         if line.way:
             ink = line.colour or colour
-            dash = f' stroke-dasharray="{line.dash}"' if line.dash else ""
             foot = middle + (line.high - line.low) / 2 * scale
             parts.append(
                 f'<use href="#{shapes.name(line.way, line.filled)}" class="{ink_name(ink)}" stroke="{ink}" '
-                f'fill="{ink}"{dash} '
+                f'fill="{ink}"{line.stroke.attributes} '
                 f'transform="translate({number(left + size * 1.5)} {number(foot)}) scale({number(scale)})"/>'
             )
         start = size * 3.4 if line.way else 0.0

@@ -27,12 +27,13 @@ from .chart_lines import Layout
 from .chart_print import WORDS_MM, printed_scale
 from .chart_start import draw_start
 from .chart_ways import Passage, ways
-from .chart_words import dashes_of, labels, remarks
+from .chart_words import labels, remarks, strokes_of
 from .colour import FAINT_ON_DARK, WORDS, WORDS_ON_DARK, ink_on_dark, ink_on_light
 from .pen import Pen, ink_name
 from .shapes import Shapes
 from .signing import Round, down
 from .signs import ARROW
+from .strokes import STROKE
 from .subject import Subject, main_colour, subject_of
 
 SMALLEST, LARGEST = 5.0, 20.0
@@ -43,9 +44,6 @@ TRIES = 8
 
 NARROWEST = 200.0
 """A small piece is drawn in so much room, in units, so that it isn't blown up beside a large one."""
-
-STROKE = 0.9
-"""Width of the signs' strokes, in units: a quarter of a point where a sign is printed a millimetre wide."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,10 +149,10 @@ def _drawn(work: PatternWork, piece: PieceWork, measured: Measured, shapes: Shap
         return None
     layout = lay_out(subject)
     again = drawn_again(subject, layout.lines)
-    pen = Pen(shapes, dashes_of(subject))
+    pen = Pen(shapes, strokes_of(subject))
     _draw_signs(pen, subject, layout, again)
     larger = place_of(layout, pen.box)
-    of_several = len(dashes_of(subject)) > 1
+    of_several = len(strokes_of(subject)) > 1
     inks = {ink_on_light(colour): ink_on_dark(colour) for colour in subject.colours.values()}
     sides = tuple(list(remarks(subject, layout, bool(again), left)) for left in (False, True))
     if larger is not None:
@@ -195,7 +193,7 @@ def _draw_signs(pen: Pen, subject: Subject, layout: Layout, again: set[int]) -> 
 
 def _shown_larger(place: Place, shapes: Shapes, subject: Subject, layout: Layout) -> str:
     """A part of the chart once more, framed here and there."""
-    pen = Larger(shapes, dashes_of(subject), within=place.part)
+    pen = Larger(shapes, strokes_of(subject), within=place.part)
     _draw_signs(pen, subject, layout, set())
     frames = Pen(shapes)
     frames.yarn("", ink_on_light(main_colour(subject)))

@@ -21,7 +21,7 @@ from markupsafe import escape
 
 from ..draw.chart_labels import ARROW_LONG
 from ..draw.chart_print import TALLEST_MM, WIDEST_MM, is_parted, printed_scale
-from .leaflet_parts import drawn_size
+from .drawing import drawn_size
 
 OVERLAP = 40.0
 """Neighbouring parts show so much of each other, in units: four signs."""
