@@ -7,7 +7,7 @@ number in the round, where it is counted: chains between stitches only where the
 that counts as a stitch is drawn as chains, the last of them with `data-counts-as`.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from html import escape
@@ -41,6 +41,9 @@ SMALLEST, LARGEST = 5.0, 20.0
 
 TRIES = 8
 """Larger words make a chart larger, which is then printed smaller: so often, at most, they are set anew."""
+
+COLUMNS = 3
+"""The key has so many columns at most: as many as let the chart be printed largest."""
 
 NARROWEST = 200.0
 """A small piece is drawn in so much room, in units, so that it isn't blown up beside a large one."""
@@ -245,6 +248,21 @@ def _in_letters(
     drawn = one.body + "".join(ways)
     signs = f'<g transform="scale(-1 1)">{drawn}</g>' if left_handed else drawn
     lines = [*one.key, *one.said[left_handed]]
-    key, wide, high = drawn_key(lines, terms, one.colour, left, bottom, size, shapes)
-    box = (left - 4, top - 4, max(right, left + wide) + 4, bottom + high + 4)
+    key, box = _largest(
+        (drawn_key(lines, terms, one.colour, left, bottom, size, shapes, columns), (left, top, right, bottom))
+        for columns in range(1, COLUMNS + 1)
+    )
     return f"{signs}{''.join(words)}{key}", box, bottom
+
+
+def _largest(keys: Iterable[tuple[tuple[str, float, float], Box]]) -> tuple[str, Box]:
+    """The first of those keys with which the chart is printed largest, and what all fills. Each has its width
+    and height, and the box of what stands above it.
+    """
+    found: list[tuple[float, str, Box]] = []
+    for (key, wide, high), (left, top, right, bottom) in keys:
+        box = (left - 4, top - 4, max(right, left + wide) + 4, bottom + high + 4)
+        scale = printed_scale(box[2] - box[0], box[3] - box[1])
+        if not found or scale > found[0][0]:
+            found = [(scale, key, box)]
+    return found[0][1:]
