@@ -156,7 +156,10 @@ def test_a_long_piece_does_not_fill_the_gallery(site: str, reader: Reader, width
     page = reader(width=width).new_page()
     page.goto(f"{site}drawings/")
     boxes = page.locator(".leaf-drawing--picture svg").evaluate_all(
-        "all => all.map(s => [s.clientWidth, s.clientHeight, s.viewBox.baseVal.width / s.viewBox.baseVal.height])"
+        """all => all.map(s => {
+            const { width, height } = s.viewBox.baseVal
+            return [s.clientWidth, s.clientHeight, width / height]
+        })"""
     )
     assert len(boxes) > 8
     root = page.evaluate("parseFloat(getComputedStyle(document.documentElement).fontSize)")
