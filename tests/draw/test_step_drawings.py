@@ -446,6 +446,16 @@ def test_the_words_are_in_the_reader_s_terms() -> None:
     assert us["half"].steps[0].right.alt.startswith("Half double crochet. Yarn over once, before")
 
 
+@pytest.mark.parametrize(
+    ("terms", "others"),
+    [("US", ("yarn round hook", "neighbour", "colour")), ("UK", ("yarn over", "neighbor", "color"))],
+)
+def test_no_sentence_speaks_in_the_other_country_s_words(terms: trade.Terms, others: Sequence[str]) -> None:
+    said = [step.words.lower() for technique in techniques(terms) for step in technique.steps]
+    assert any({"US": "yarn over", "UK": "yarn round hook"}[terms] in words for words in said)
+    assert [words for words in said if any(f" {other}" in f" {words}" for other in others)] == []
+
+
 def test_all_that_the_collection_uses_is_drawn() -> None:
     keys = {technique.key for technique in techniques("US")}
     used: set[str] = set()
