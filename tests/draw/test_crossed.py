@@ -1,7 +1,7 @@
 """Stitches that cross stand side by side, their legs across each other."""
 
 from itertools import pairwise
-from math import dist
+from math import dist, hypot
 from statistics import mean, pstdev
 
 import pytest
@@ -10,10 +10,11 @@ from loopleaf.draw.chart_ground import Straight
 from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.chart_lines import Top
 from loopleaf.draw.crossed import uncrossed
+from loopleaf.draw.signs import UNIT
 from loopleaf.fabric import Made
 from tests.measure.worked_patterns import worked
 
-from .pieces import rounds, rows, subject
+from .pieces import rounds, rows, subject, subject_from
 
 FIRST = "dc in 4th ch from hook (skipped chs count as dc) and in each ch across, turn"
 CROSSED = "ch 3 (counts as dc), (sk next st, dc in next st, dc in skipped st) x 4, dc in last st"
@@ -97,3 +98,29 @@ def test_a_cable_of_three_over_three_is_as_high_as_its_row() -> None:
     plain = [*heights[:4], *heights[-4:]]
     assert len(heights) == 14
     assert max(heights) - min(heights) < 0.15 * (mean(plain) - layout.lines[0].outs[0])
+
+
+@pytest.mark.parametrize(
+    ("ring", "over"),
+    [("ch 3 (counts as dc), 23 dc in ring, join", 3), ("ch 3 (counts as dc), 31 dc in ring, join", 4)],
+    ids=["three cables", "four cables"],
+)
+def test_the_legs_of_cables_in_rounds_do_not_lie_down(ring: str, over: int) -> None:
+    """Two over two: they rise further than they reach aside, and their round with them."""
+    cables = "sk 2 sts, FPtr around next 2 sts, FPtr around each of 2 skipped sts, dc in next 4 sts"
+    plain = "FPtr around next 4 sts, dc in next 4 sts"
+    crossed, straight = (
+        lay_out(subject_from(rounds(ring, f"ch 2 (does not count), ({work}) x {over}, join")))
+        for work in (cables, plain)
+    )
+    line = crossed.lines[1]
+    legs = [made for made in line.things if isinstance(made, Made) and made.post]
+    assert len(legs) == 4 * over
+    for made in legs:
+        (x, y), (foot_x, foot_y) = line.heads[id(made)], line.feet[id(made)][0]
+        out = hypot(x, y)
+        rise = (x * (x - foot_x) + y * (y - foot_y)) / out
+        aside = abs(x * foot_y - y * foot_x) / out
+        assert aside < 0.7 * rise
+    assert line.level < straight.lines[1].level + 0.7 * UNIT
+    assert straight.lines[1].level < line.level

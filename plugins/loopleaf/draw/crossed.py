@@ -3,11 +3,19 @@
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from ..fabric import Made
 from .chart_ground import is_closed
-from .chart_lines import Top
+from .chart_lines import Line, Top
+from .section import Oval
+from .signs import height_of
 
 MOST = 12
 """So many stitches cross at most: six over six. More in another order are no crossing."""
+
+STEEP, LONGEST = 1.05, 1.12
+"""Legs that cross rise so many times as far as they reach aside, but no further than so many times their own
+height.
+"""
 
 FEWEST = 4
 """Of fewer in a whole round, one that goes back to the place passed first crosses the others."""
@@ -61,3 +69,17 @@ def _side_by_side(places: Sequence[Sequence[Top]]) -> bool:
         and len({tops[0].order for tops in places}) == len(places)
         and len({tops[0].level for tops in places}) == 1
     )
+
+
+def rise_for(line: Line, below: Sequence[Sequence[Top]], level: float) -> float:
+    """How far above their places heads stand, at least, whose stitches cross in a round about a middle, so
+    that their legs don't lie down; 0 where none cross. level: how far out the round lies without them.
+    """
+    if not isinstance(line.ground, Oval) or line.ground.spine:
+        return 0.0
+    rise = 0.0
+    for thing, own, above in zip(line.things, below, uncrossed(below), strict=True):
+        if own is not above and isinstance(thing, Made):
+            aside = abs((own[0].along - above[0].along + 0.5) % 1.0 - 0.5) * line.ground.way(level)
+            rise = max(rise, min(STEEP * aside, LONGEST * height_of(thing.kind)))
+    return rise
