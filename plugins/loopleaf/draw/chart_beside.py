@@ -2,6 +2,7 @@
 crosses at the end of a chain that the round goes about.
 """
 
+from collections.abc import Iterator
 from math import dist, hypot
 from typing import NamedTuple
 
@@ -9,15 +10,21 @@ from ..fabric import Made
 from .canvas import Point
 from .chart_ground import outward
 from .chart_lines import Line
-from .chart_things import Thing
+from .chart_things import ROOM, STACKED, Thing
 from .section import Oval, Polygon
-from .signs import height_of, is_cross
+from .signs import CHAIN_LONG, UNIT, height_of, is_cross
 
 BESIDE = 8.5
 """A first chain that counts as nothing stands so far before the first stitch."""
 
 BESIDE_A_LINE = 5.6
 """The same where stitches go down to earlier rows beside it."""
+
+GATHERED, BESIDE_A_BELLY = ("bobble", "cluster", "popcorn", "puff"), 7.0
+"""The same, measured where it stands, beside stitches that are gathered in one place."""
+
+APART = 6.8
+"""From the middle of such a chain to that of the next, at most: there they don't touch."""
 
 JOINED, CROSS_MORE = 5.0, 2.0
 """A joining slip stitch lies so far before the top of the first stitch; so much further before a cross in a
@@ -45,13 +52,34 @@ def beside(line: Line, low: float, away: float = BESIDE) -> Lying:
     if between is not None:
         return between
     away = BESIDE_A_LINE if line.beside_lines else away
+    if begins_gathered(line):  # as far from its belly near the middle as further out
+        there = line.ground.way(max(line.low + low, 0.1)) / line.ground.way(line.level)
+        away = max(away, min(BESIDE_A_BELLY / there, line.gap + UNIT / 2))
     middle, above = (line.before(away, low / high + more) for more in (0.0, 0.1))
     return Lying(middle, (above[0] - middle[0], above[1] - middle[1]))
+
+
+def first_chains(line: Line, chains: int) -> Iterator[Lying]:
+    """A round's first chains that count as nothing, from below."""
+    long = CHAIN_LONG * STACKED
+    high = max(line.high - line.low, long)
+    step = min(max((high - ROOM) / chains, long), APART) if chains > 1 else long
+    for at in range(chains):
+        yield beside(line, ROOM + step * (at + 0.5))
 
 
 def at_an_end(line: Line) -> bool:
     """Whether a round about a chain begins and ends with crosses at that chain's end: little room."""
     return _between(line) is not None
+
+
+def begins_gathered(line: Line) -> bool:
+    """Whether a round about a middle begins with stitches gathered in one place: they are broad below too."""
+    about_a_chain = isinstance(line.ground, Oval) and line.ground.spine
+    if not isinstance(line.ground, Oval | Polygon) or about_a_chain or not line.things:
+        return False
+    first = line.things[-1 if line.backward else 0]
+    return isinstance(first, Made) and first.form in GATHERED and len(first.into) < 2
 
 
 def joined(line: Line) -> float:

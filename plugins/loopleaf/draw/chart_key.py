@@ -18,8 +18,8 @@ from .subject import Subject
 
 PICOT, PICOT_CHAINS = "picot: chains in a ring", 3
 LOOPS = {"front": ", front loop only", "back": ", back loop only", "third": ", in 3rd loop"}
-LEGS_APART = 7.0
-"""The feet of stitches drawn together, in the key."""
+LEGS_APART, LEGS_IN_ALL = 7.0, 17.0
+"""The feet of stitches drawn together, in the key; many are closer, within the room of a sign."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,7 +176,8 @@ def _line(subject: Subject, sign: str | Sign, places: int) -> KeyLine:
     words = {terms: name + loop for terms, name in _names(subject, stitch).items()}
     tall = height_of(sign.kind)
     if sign.form and not sign.legs and places > 1:
-        feet = [((leg - (places - 1) / 2) * LEGS_APART, tall) for leg in range(places)]
+        apart = min(LEGS_APART, LEGS_IN_ALL / (places - 1))
+        feet = [((leg - (places - 1) / 2) * apart, tall) for leg in range(places)]
         return KeyLine(words, drawn_together(sign.kind, feet), tall, 0.0)
     return KeyLine(words, lines(sign), 2.0 if sign.loop or sign.post else 0.0, tall)
 

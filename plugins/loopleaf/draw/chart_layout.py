@@ -31,7 +31,17 @@ from .chart_layers import lead, lifted
 from .chart_leaves import room_for_leaves, wide_at_first
 from .chart_lines import Layout, Line, Top
 from .chart_mitred import Mitred
-from .chart_petals import folded, low_on, petals_on, squeeze, unfolded, with_low, worked_into
+from .chart_petals import (
+    crowded,
+    fans_in,
+    folded,
+    low_on,
+    petals_on,
+    squeeze,
+    unfolded,
+    with_low,
+    worked_into,
+)
 from .chart_seams import OPEN, lean_of, open_below, passed_over
 from .chart_short import clear_of_lines, too_narrow
 from .chart_sides import Side, clear_of, side_of
@@ -239,15 +249,18 @@ def _lay_line(
     skipped = low_on(line)
     high = [at for at in range(len(line.things)) if at not in skipped]
     risen = [line.things[at] for at in high], [below[at] for at in high]
-    squeeze(line, line.ground.way(level_for(line.ground, *risen, 0.0, low)))
+    narrow = line.ground.way(level_for(line.ground, *risen, 0.0, low))
+    line.petals = line.petals or fans_in(line, below, narrow)
+    squeeze(line, narrow)
     whole, under = folded(line, below)
     under_it = layout.lines[-2] if len(layout.lines) > 1 else None
     ends = passed_over(line, under_it, below)
-    gaps = line.gap + (OPEN * under_it.gap if under_it and ends else 0.0)
-    need = room_for(line.ground, whole, line.corners, gaps)
     if is_closed(line.ground):
         line.leaf = wide_at_first(worked)
         line.gap = max(line.gap, line.leaf)
+    gaps = line.gap + (OPEN * under_it.gap if under_it and ends else 0.0)
+    need = crowded(line, room_for(line.ground, whole, line.corners, gaps), narrow)
+    if line.leaf:
         need = max(need, room_for_leaves(worked, line.things, line.gap))
     about_ends = ends_of(line, below) if len(layout.lines) == 1 else []
     line.level = level_for(line.ground, *risen, room_about(line, about_ends) or need, low)

@@ -4,9 +4,9 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from math import cos, dist, hypot, sin, tau
 
-from ..fabric import Made, WorkedRound
+from ..fabric import Made, Space, WorkedRound
 from .canvas import Point
-from .chart_beside import BESIDE, at_an_end, beside, joined
+from .chart_beside import BESIDE, at_an_end, beside, first_chains, joined
 from .chart_ground import outward
 from .chart_lines import Layout, Line
 from .chart_things import place_key
@@ -15,11 +15,14 @@ from .signs import CHAIN_THICK, UNIT, height_of, is_cross
 Inked = tuple[Point, Point, float]
 """A stroke from one point to another, and how far its ink reaches to both sides."""
 
-BAR, DOT, STROKE = 3.6, 1.6, 0.6
-"""Half the width of a bar at a head, of a dot, and of a stroke."""
+BAR, DOT, STROKE, BELLY = 3.6, 1.6, 0.6, 3.0
+"""Half the width of a bar at a head, of a dot, of a stroke, and of stitches gathered in one place."""
 
 DIGIT, AIR = 2.1, 2.2
 """Half of a digit's width, in letters as charts usually have them, and the room about it, in units."""
+
+PICOT_HIGH, PICOT_WIDE = 9.0, 4.0
+"""A picot above its stitch, and how far to both sides."""
 
 OUTSIDE, ARROW = 5.0, 3.6
 """An arrow begins so far outside of its round, and needs so much room to all sides."""
@@ -50,10 +53,12 @@ def clear_spot(line: Line, label: str, inked: Sequence[Inked]) -> Point:
     return _clearest(line, DIGIT * len(label) + AIR, ups, 2 * STEP, inked)
 
 
-def spot_for_arrow(line: Line, inked: Sequence[Inked]) -> Point:
-    """The same for an arrow: as near as can be to where the last round has its own, outside of its start."""
+def spot_for_arrow(line: Line, inked: Sequence[Inked], last: bool = False) -> Point:
+    """The same for an arrow: outside of its round's start, or as near to that as can be. last: nothing is
+    worked on it.
+    """
     outside = 1 + OUTSIDE / max(line.high - line.low, 1.0)
-    return _clearest(line, ARROW, (outside, *ARROW_UPS), 0.0, inked)
+    return _clearest(line, ARROW, (outside,) if last else (outside, *ARROW_UPS), 0.0, inked)
 
 
 def _clearest(line: Line, need: float, ups: Sequence[float], first: float, inked: Sequence[Inked]) -> Point:
@@ -100,7 +105,7 @@ def _stitch(line: Line, made: Made) -> Iterator[Inked]:
         tall = height_of(made.kind)
         yield ((head[0] - across * tall, head[1] - up * tall), head, UNIT / 2)
         return
-    wide = CHAIN_THICK / 2 if made.role == "turning" else STROKE
+    wide = CHAIN_THICK / 2 if made.role == "turning" else BELLY if made.legs > 1 else STROKE
     for foot in feet:
         yield (foot, head, wide)
     x, y = head[0] - feet[0][0], head[1] - feet[0][1]
@@ -116,15 +121,27 @@ def _bead(middle: Point, along: Point) -> Inked:
 
 
 def _beside(layout: Layout, line: Line, made: Made) -> Iterator[Inked]:
-    """A first chain that counts as nothing, a join, a slip stitch that travels."""
+    """A first chain that counts as nothing, a join, a slip stitch that travels, a picot."""
     if made.role == "chain":
-        (x, y), along = beside(line, UNIT / 2)
-        yield _bead((x, y), along)
+        yield from (_bead(middle, along) for middle, along in first_chains(line, made.chains))
+    elif made.role == "picot":
+        foot = next((line.heads[id(one)] for one in _before(made) if id(one) in line.heads), None)
+        if foot is not None:
+            across, up = outward(line.ground, foot)
+            yield (foot, (foot[0] + across * PICOT_HIGH, foot[1] + up * PICOT_HIGH), PICOT_WIDE)
     elif made.role == "join":
         dot = line.before(joined(line), 1.0)
         yield (dot, dot, DOT)
     elif made.into and (at := layout.top(place_key(made.into[0]))) is not None:
         yield (at, at, DOT)
+
+
+def _before(made: Made) -> Iterator[Made | Space]:
+    """What was made before a stitch, the last first."""
+    before = made.previous
+    while isinstance(before, Made | Space):
+        yield before
+        before = before.previous
 
 
 def _off(at: Point, start: Point, end: Point, wide: float) -> float:

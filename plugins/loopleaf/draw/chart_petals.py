@@ -13,10 +13,10 @@ from .arch import arch
 from .canvas import Point
 from .chart_ground import outward
 from .chart_lines import Line, Top
-from .chart_things import ROOM, STACKED, Thing, Whole, shared, tall_of, wide_of
+from .chart_things import ROOM, STACKED, Thing, Whole, groups_of, shared, tall_of, wide_of
 from .petals import petals_of
 from .section import Oval
-from .signs import CHAIN_LONG, CHAIN_THICK, HEAD, SLIP_HEIGHT
+from .signs import CHAIN_LONG, CHAIN_THICK, HEAD, SLIP_HEIGHT, is_cross
 
 SIDE, BELLY = 6.5, 1.2
 """A side is so wide, and so many times as far further as its chains bow out."""
@@ -42,6 +42,12 @@ CLOSEST = 0.8
 """Where a round is crowded its petals are drawn so much narrower, at most, before their stitches are drawn
 longer.
 """
+
+MUCH_MORE, CLOSER = 1.1, 0.9
+"""Stitches stand closer in a round that needs more than so many times its way; so close at most."""
+
+FEWEST_IN_A_FAN = 4
+"""Fewer stitches in one place are an increase."""
 
 FEWEST = 3
 """Fewer petals than this on a round are an edge's points, not a flower's."""
@@ -89,6 +95,33 @@ def _widths(things: Sequence[Thing]) -> Iterator[tuple[Thing, float]]:
             yield thing, SIDE + BELLY * way * sqrt(max(long / way - 1, 0.0) * 3 / 8)  # a flat arc's rise
         else:
             yield thing, 0.0 if thing.kind == "slip" else wide_of(thing)
+
+
+def fans_in(line: Line, below: Sequence[Sequence[Top]], way: float) -> tuple[Whole, ...]:
+    """The fans of a round about a middle whose things don't fit into a way so long; none of other rounds."""
+    if not isinstance(line.ground, Oval) or line.corners or line.ground.spine:
+        return ()
+    if sum(wide_of(thing) for thing in line.things) + line.gap <= way:
+        return ()
+    groups = groups_of(line.things, [bool(tops) for tops in below])
+    fans = ([line.things[at] for at in group] for group in groups if len(group) >= FEWEST_IN_A_FAN)
+    return tuple(
+        Whole(fan, sum(wide_of(thing) for thing in fan))
+        for fan in fans
+        if not any(isinstance(thing, Space) for thing in fan)
+    )
+
+
+def crowded(line: Line, need: float, way: float) -> float:
+    """How long the way of a round about a middle is that needs so much, where its stitches are as tall as
+    their kinds on one so long: where it needs much more, tall ones stand closer before they are drawn longer.
+    Crosses would touch, and petals stand close already.
+    """
+    if not isinstance(line.ground, Oval) or line.corners or line.ground.spine or line.petals:
+        return need
+    if any(isinstance(thing, Space) or is_cross(thing.kind) or thing.kind == "slip" for thing in line.things):
+        return need
+    return min(need, max(MUCH_MORE * way, CLOSER * need))
 
 
 def squeeze(line: Line, way: float) -> None:
@@ -188,7 +221,7 @@ def beside_the_foot(line: Line, thing: Made, top: Top) -> float | None:
     """How far beside its place a slip stitch at a petal's foot lies; None for all others."""
     for whole in line.petals:
         for end, way in ((0, -1), (-1, 1)):
-            if whole.things[end] is thing:
+            if whole.things[end] is thing and thing.kind == "slip":
                 room = line.ground.way(top.out + ROOM) / len(line.petals)
                 return way * min(DOT_ASIDE, room / 2 - HALF_A_DOT) + _lean(line, whole, top)
     return None
@@ -209,7 +242,7 @@ def hang_sides(line: Line, outs: Sequence[float]) -> Iterator[tuple[Space, Top]]
     order = {id(thing): at for at, thing in enumerate(line.things)}
     for whole in line.petals:
         sides = [thing for thing in whole.things if isinstance(thing, Space)]
-        for side, step in ((sides[0], 1), (sides[-1], -1)):
+        for side, step in ((sides[0], 1), (sides[-1], -1)) if sides else ():
             at = order[id(side)]
             beside = line.things[at + step]
             start, head = _foot(line, whole, at - step, step), line.heads[id(beside)]

@@ -6,7 +6,7 @@ from math import atan2, degrees, hypot
 
 from ..fabric import Made
 from .canvas import Point
-from .chart_beside import at_an_end
+from .chart_beside import at_an_end, begins_gathered
 from .chart_ground import Bends, Inward, is_closed
 from .chart_key import KeyLine, said
 from .chart_labels import Label
@@ -81,8 +81,8 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
         aside = BESIDE_A_LEAF * line.gap if leaf is not None and leaf.on.number == 1 else 0.0
         aside = line.leaf + BEHIND_A_LEAF if line.leaf else aside
         start, ahead = line.before(aside, up), line.before(aside - 1.0, up)
-        if after is not None and not inward:
-            start, (x, y) = spot_for_arrow(line, inked), _direction(start, ahead)
+        if not inward and (after is not None or _has_picots(subject, at)):
+            start, (x, y) = spot_for_arrow(line, inked, after is None), _direction(start, ahead)
             ahead = (start[0] + x, start[1] + y)
             inked.append(_ink_of(start))
         away = _direction(line.before(0.0, 0.5), start)
@@ -103,18 +103,26 @@ def _spots(subject: Subject, layout: Layout) -> tuple[list[Point], list[Inked]]:
     narrow = {
         at
         for at, line in enumerate(lines)
-        if isinstance(line.ground, Polygon | Inward) or at_an_end(line) or line.petals or at in turned
+        if isinstance(line.ground, Polygon | Inward)
+        or at_an_end(line)
+        or line.petals
+        or at in turned
+        or begins_gathered(line)
     }
     found = [line.before(*_in_the_gap(layout, at)) for at, line in enumerate(lines)]
     narrow |= {
         at for at in range(len(lines) - 1) if is_closed(lines[at].ground) and _touch(*found[at : at + 2])
     }
-    inked = ink_of(layout, subject.worked) if narrow else []
+    inked = ink_of(layout, subject.worked) if narrow or _has_picots(subject, -1) else []
     inked += [_ink_of(spot) for at, spot in enumerate(found) if at not in narrow]
     for at in sorted(narrow):
         found[at] = clear_spot(lines[at], subject.piece.rounds[at].plan.label, inked)
         inked.append(_ink_of(found[at]))
     return found, inked
+
+
+def _has_picots(subject: Subject, at: int) -> bool:
+    return any(isinstance(made, Made) and made.role == "picot" for made in subject.worked[at].made)
 
 
 def _ink_of(spot: Point) -> Inked:

@@ -7,7 +7,7 @@ from math import hypot
 
 from ..fabric import Made, Space, WorkedRound
 from .canvas import Point
-from .chart_beside import beside, joined
+from .chart_beside import first_chains, joined
 from .chart_ground import outward
 from .chart_layers import bow
 from .chart_lines import Layout, Line
@@ -18,9 +18,6 @@ from .signs import CHAIN_LONG, CHAIN_THICK, Sign, height_of, is_cross
 from .subject import Subject
 
 OTHER_SIDE = {"front": "back", "back": "front"}
-
-APART = 6.8
-"""From the middle of such a chain to that of the next, at most: there they don't touch."""
 
 TRAVELS = 0.36
 """A slip stitch that only travels over a chain lies so much of its width before its middle."""
@@ -127,12 +124,8 @@ class Round:
 
     def _uncounted(self, made: Made) -> None:
         """A first chain that counts as nothing stands before the first stitch."""
-        line, long = self._line, CHAIN_LONG * STACKED
-        high = max(line.high - line.low, long)
-        step = min(max((high - ROOM) / made.chains, long), APART) if made.chains > 1 else long
-        for at in range(made.chains):
-            middle, along = beside(line, ROOM + step * (at + 0.5))
-            self.pen.chain(down(middle), down(along), self._mark("chain"), long)
+        for middle, along in first_chains(self._line, made.chains):
+            self.pen.chain(down(middle), down(along), self._mark("chain"), CHAIN_LONG * STACKED)
 
     def _space(self, space: Space, counted: bool) -> None:
         """Chains in an arch from the stitch before to the stitch after."""
