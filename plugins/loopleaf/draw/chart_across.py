@@ -49,6 +49,7 @@ class Across:
     `below`: those that its head lies above, which are others where stitches cross.
     corners: the things that lie in a polygon's corners. firm: it is worked around a chain.
     room: how wide a straight row is laid at least. around: the place that all of a first row goes into.
+    wides: how much of the way each thing takes, where that isn't its own width.
     """
 
     ground: Ground
@@ -59,12 +60,13 @@ class Across:
     firm: bool
     room: float
     around: Place | None = None
+    wides: Sequence[float] | None = None
 
     def settled(self) -> tuple[list[float], list[float | None]]:
         """Where along the way each thing comes to rest, in units; and where the middle of its feet lies, None
         for those that cross.
         """
-        wides = [wide_of(thing) for thing in self.things]
+        wides = self.wides or [wide_of(thing) for thing in self.things]
         groups = groups_of(self.things, [bool(tops) for tops in self.below], self.around)
         feet = [self._foot(tops) for tops in self.below]
         rests = self._rests(wides, groups, feet)
@@ -296,12 +298,19 @@ def mean_turn(differences: Sequence[float]) -> float:
     return atan2(sum(sin(tau * d) for d in differences), sum(cos(tau * d) for d in differences)) / tau
 
 
-def room_for(ground: Ground, things: Sequence[Thing], corners: frozenset[int], gap: float) -> float:
+def room_for(
+    ground: Ground,
+    things: Sequence[Thing],
+    corners: frozenset[int],
+    gap: float,
+    wides: Sequence[float] | None = None,
+) -> float:
     """How long a round's way must be to hold its things and the gap at its start; all sides of a polygon are
     as long as the fullest, both ends of an oval as long as the one with the gap. A rectangle grows by as much
-    on each side as the fullest for its length needs, begun along either of its two lengths.
+    on each side as the fullest for its length needs, begun along either of its two lengths. wides: how much of
+    the way each thing takes, where that isn't its own width.
     """
-    wides = [wide_of(thing) for thing in things]
+    wides = wides or [wide_of(thing) for thing in things]
     found = [at for at, thing in enumerate(things) if id(thing) in corners]
     if isinstance(ground, Half) and len(found) == ground.corners - 1:
         before = [0.0, *(sum(wides[:at]) + wides[at] / 2 for at in found), sum(wides)]

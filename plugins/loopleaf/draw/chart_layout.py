@@ -23,6 +23,7 @@ from .chart_around import goes_around, lay_rows_around
 from .chart_begin import begun
 from .chart_blocks import laid_in_blocks
 from .chart_corners import corners_of, first_with_corners
+from .chart_crowded import fit_of, in_corners, is_crowded
 from .chart_ends import spread
 from .chart_feet import set_down
 from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
@@ -87,17 +88,19 @@ BETWEEN = 40.0
 
 
 def lay_out(
-    subject: Subject, by: float = 0.0, signs: bool = True, wide: float = 0.0, apart: float = 1.0
-) -> Layout:
+    subject: Subject, by: float = 0.0, signs: bool = True, wide: float = 0.0, apart: float = 1.0,
+    sides: bool = True,
+) -> Layout:  # fmt: skip
     """The chart of a piece in its first size. by: how far the circles within a polygon are turned.
     signs: it must have room for them everywhere; else it is the form that counts. wide: how wide the
-    beginning of rows is laid, at least. apart: rows are laid so much wider than they need.
+    beginning of rows is laid, at least. apart: rows are laid so much wider than they need. sides: of
+    a piece with corners they are straight.
     """
     blocks = blocks_of(subject)
     if blocks:
         return laid_in_blocks(subject, blocks)
     around = goes_around(subject)
-    ground = Straight() if around else ground_for(subject)
+    ground = Straight() if around else ground_for(subject, sides)
     turned = Turned(ground, by) if isinstance(ground, Polygon) and is_closed(ground) else None
     cornered = first_with_corners(subject, turned.polygon.corners) if turned else 0
     backward = [(work.side != "WS") == subject.in_rows for work in subject.piece.rounds]
@@ -162,6 +165,8 @@ def lay_out(
         line.around = begun_in(one) if not at and subject.in_rows else None
         line.petals = petals_on(line, one, used)
         low = _lay_line(layout, line, low, one, subject.worked[at - 1] if at else None, signs)
+        if turned and line.crowded and in_corners(line) and not layout.outline:
+            return lay_out(subject, signs=signs, sides=False)
     if aside is not None:
         clear_of(layout, aside)
     elif type(ground) is Straight and wide < most and (more := widened(layout)):
@@ -262,16 +267,20 @@ def _lay_line(
     if rise := rise_for(line, below, line.level):
         floors = [tops[0].out for tops in below if tops]
         line.level = max(line.level, sum(floors) / len(floors) + ROOM + rise)
+    line.crowded = is_crowded(line, whole, under, line.level)
+    fit = fit_of(line, whole, under, gaps) if line.crowded and isinstance(line.ground, Oval) else None
+    if fit:
+        line.level, line.gap = fit.level, min(line.gap, fit.gap)
     firm = len(layout.lines) == 1 and isinstance(line.ground, Oval) and line.ground.spine > 0
     xs, footing = Across(
-        line.ground, whole, under, line.level, line.corners, firm, line.room, line.around
+        line.ground, whole, under, line.level, line.corners, firm, line.room, line.around, fit and fit.wides
     ).settled()
     xs, footing = unfolded(line, whole, xs, footing)
     if about_ends:
         xs, footing, drawn = about(line, about_ends, below)
         line.firm = [*zip((x / line.ground.way(line.level) for x in xs), drawn, strict=True)]
     sides = [xs[at] for at in high], [footing[at] for at in high]
-    outs = heads(line.ground, risen[0], *sides, risen[1], line.level, low, line.deep)
+    outs = heads(line.ground, risen[0], *sides, risen[1], line.level, low, line.deep, fit)
     outs = with_low(line, outs, below, low)
     outs = corners_alike(outs, [at for at, thing in enumerate(line.things) if id(thing) in line.corners])
     first, way = -1 if line.backward else 0, line.ground.way(line.level)
@@ -350,6 +359,9 @@ def _closing(ground: Ground, rows: Sequence[Sequence[Thing]], worked: Sequence[W
         return None
     needs = [sum(wide_of(thing) for thing in row) for row in rows]
     fullest = max(at for at, need in enumerate(needs) if need == max(needs))
+    before = needs.index(max(needs)) - 1
+    if before >= 0 and needs[-1] > needs[before]:  # what it grows by at once are fans
+        return None
     after = needs[fullest:]
     steady = all(b <= a for a, b in pairwise(after))
     if any(True for one in worked[fullest + 1 :] for _ in leaves_of(one)):
