@@ -16,6 +16,7 @@ from ..fabric import Made, Space, WorkedRound
 from ..fabric.spikes import depths
 from .blocks import blocks_of
 from .border import bordered, outline_of
+from .chart_about_chain import about, ends_of, room_about
 from .chart_across import Across, room_for
 from .chart_alike import as_before, widened
 from .chart_around import goes_around, lay_rows_around
@@ -243,12 +244,16 @@ def _lay_line(
         line.leaf = wide_at_first(worked)
         line.gap = max(line.gap, line.leaf)
         need = max(need, room_for_leaves(worked, line.things, line.gap))
-    line.level = level_for(line.ground, *risen, need, low)
+    about_ends = ends_of(line, below) if len(layout.lines) == 1 else []
+    line.level = level_for(line.ground, *risen, room_about(line, about_ends) or need, low)
     firm = len(layout.lines) == 1 and isinstance(line.ground, Oval) and line.ground.spine > 0
     xs, footing = Across(
         line.ground, whole, under, line.level, line.corners, firm, line.room, line.around
     ).settled()
     xs, footing = unfolded(line, whole, xs, footing)
+    if about_ends:
+        xs, footing, drawn = about(line, about_ends, below)
+        line.firm = [*zip((x / line.ground.way(line.level) for x in xs), drawn, strict=True)]
     sides = [xs[at] for at in high], [footing[at] for at in high]
     outs = heads(line.ground, risen[0], *sides, risen[1], line.level, low, line.deep)
     outs = with_low(line, outs, below, low)

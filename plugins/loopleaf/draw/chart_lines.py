@@ -2,6 +2,7 @@
 
 from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 from math import copysign
 from typing import NamedTuple
 
@@ -63,6 +64,8 @@ class Line:
     leaf: how far before its first stitch a leaf rises that is made before that; 0 without one.
     passed: the share of its way above the seam of the round below where it passes over that, and how far it
     is open there. lean: the share of the way from the head of its first stitch on to its foot.
+    firm: of each of its things, along its way, the share that it lies at and the one that it is drawn at,
+    where these are known.
     """
 
     ground: Ground
@@ -92,6 +95,7 @@ class Line:
     leaf: float = 0.0
     passed: tuple[float, float] = (0.0, 0.0)
     lean: float = 0.0
+    firm: Sequence[tuple[float, float]] = ()
 
     def into(self, thing: Made) -> Sequence[Place]:
         """What a stitch goes into; a chain that counts as one, where all the others do."""
@@ -101,6 +105,8 @@ class Line:
         """A share of its way once its seam is open; closed: as it was before."""
         if closed:
             return along
+        if self.firm:
+            return between_known(self.firm, along)
         seam, (passed, gap) = self.seam, self.passed
         if not gap:
             return opened(self.ground, self.level, seam, along, self._gap_opened)
@@ -140,6 +146,17 @@ class Line:
         return self.ground.at(
             out, self.ground.carried(self.opened(self.start) + aside, self.level, max(out, 0.1))
         )
+
+
+def between_known(known: Sequence[tuple[float, float]], along: float) -> float:
+    """Where a share of a way is drawn, between those for which that is known, in order."""
+    turns, part = divmod(along - known[0][0], 1.0)
+    share = known[0][0] + part
+    ends = [*known, (known[0][0] + 1.0, known[0][1] + 1.0)]
+    for (low, drawn), (high, after) in pairwise(ends):
+        if share <= high and high > low:
+            return turns + drawn + (after - drawn) * (share - low) / (high - low)
+    return turns + ends[-1][1]
 
 
 @dataclass(slots=True)

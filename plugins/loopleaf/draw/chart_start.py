@@ -49,7 +49,7 @@ def _about_the_middle(pen: Pen, subject: Subject, layout: Layout, chains: list[M
     used = chains_of(subject)
     passed = [place for place in chains if used and place.number < used[0]]
     around = chains[len(passed) :]
-    for at, place in enumerate(passed):
+    for at, place in enumerate(passed if not _counts(subject.worked[0].made[0]) else ()):
         _beside(pen, layout, at, Mark(chain, place.number))
     for at, place in enumerate(around):
         pen.chain(((len(around) / 2 - at - 0.5) * UNIT, 0.0), (1.0, 0.0), Mark(chain, place.number))
@@ -70,7 +70,7 @@ def _in_a_row(pen: Pen, subject: Subject, layout: Layout, chains: list[Made], ch
         at for at, place in enumerate(chains) if any(place in made.into for made in subject.worked[0].made)
     ]
     first = subject.worked[0].made[0]
-    counts = isinstance(first, Made) and first.role == "turning" and not first.into
+    counts = _counts(first)
     low, end = (used[0], used[-1] + 1) if used else (0, 0)
     passed = 0
     for at, place in enumerate(chains):
@@ -82,6 +82,11 @@ def _in_a_row(pen: Pen, subject: Subject, layout: Layout, chains: list[Made], ch
         elif (at >= end or not counts) and not _begins_block(first):
             _beside(pen, layout, passed, mark)
             passed += 1
+
+
+def _counts(first: Place) -> bool:
+    """Whether the chains that a row or round passes count as its first stitch, and are drawn as that."""
+    return isinstance(first, Made) and first.role == "turning" and not first.into
 
 
 def _begins_block(first: Place) -> bool:

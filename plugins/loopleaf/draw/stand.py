@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 from math import cos, pi, sin, tau
 
 from ..fabric import Made
@@ -239,18 +240,20 @@ def base_spots(subject: Subject, section: Section, out: float) -> dict[int, Spot
 
 
 def chains_of(subject: Subject) -> list[int]:
-    """The numbers of the chains that an oval's first round goes into; none for other starts."""
+    """The numbers of the chains that an oval's first round goes into; none for other starts. Some patterns
+    only say in the round itself that it goes back along the chain's other side.
+    """
     start = subject.work.pattern.pieces[subject.piece.name].start
-    if start is None or start.kind != "both sides":
+    if start is None or start.kind not in ("both sides", "chain") or subject.in_rows:
         return []
-    return sorted(
-        {
-            place.number
-            for made in subject.worked[0].made
-            for place in made.into
-            if isinstance(place, Made) and place.role == "foundation"
-        }
-    )
+    numbers = [
+        place.number
+        for made in subject.worked[0].made
+        for place in made.into
+        if isinstance(place, Made) and place.role == "foundation"
+    ]
+    turns = any(b > a for a, b in pairwise(numbers)) and any(b < a for a, b in pairwise(numbers))
+    return sorted(set(numbers)) if turns or start.kind == "both sides" else []
 
 
 def middle_of(
