@@ -65,7 +65,7 @@ class Line:
     passed: the share of its way above the seam of the round below where it passes over that, and how far it
     is open there. lean: the share of the way from the head of its first stitch on to its foot.
     firm: of each of its things, along its way, the share that it lies at and the one that it is drawn at,
-    where these are known.
+    where these are known. waves: it both grows and shrinks.
     """
 
     ground: Ground
@@ -96,6 +96,7 @@ class Line:
     passed: tuple[float, float] = (0.0, 0.0)
     lean: float = 0.0
     firm: Sequence[tuple[float, float]] = ()
+    waves: bool = False
 
     def into(self, thing: Made) -> Sequence[Place]:
         """What a stitch goes into; a chain that counts as one, where all the others do."""

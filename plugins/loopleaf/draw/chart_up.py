@@ -24,6 +24,9 @@ SHORTEST = 0.45
 STEEPEST = 0.8
 """A row slopes with its leaning stitches, at most so steeply. Rounds stay round."""
 
+LOWEST_CROSS = 0.7
+"""In a row that waves a cross lies so far above its place, at least, of its height: it is no less tall."""
+
 AS_TALL_AS_WIDE = 0.54
 """On the far side of a ball stitches drawn together are as tall as this share of their places' distance, at
 least: flatter legs would look like a part of its rim.
@@ -53,15 +56,18 @@ def level_for(
 def heads(
     ground: Ground, things: Sequence[Thing], xs: Sequence[float], footing: Sequence[float | None],
     below: Sequence[Sequence[Top]], level: float, low: float, deep: Set[int] = frozenset(),
+    waves: bool = False,
 ) -> list[float]:  # fmt: skip
     """How far out each head lies. xs, footing: where along the way heads and the middles of feet lie, None
     for stitches that cross, which are as high as their neighbours. deep: the ids of spikes.
+    waves: it slopes with its leaning stitches, but no cross comes to lie on its place.
     """
     closed = is_closed(ground)
     about_a_chain = isinstance(ground, Oval) and ground.spine > 0
     wanted: list[float] = []
     pulls: list[float] = []
     leans: list[float] = []
+    lowest: list[float] = []
     for thing, x, foot, tops in zip(things, xs, footing, below, strict=True):
         tall, floor = tall_of(thing), _floor(tops, low)
         lean = x - foot if foot is not None and not isinstance(thing, Space) else 0.0
@@ -78,6 +84,8 @@ def heads(
         if id(thing) in deep and isinstance(thing, Made) and is_cross(thing.kind):
             floor = max(floor, low)  # it is drawn out as high as its neighbours
         wanted.append(floor + ROOM + rise)
+        cross = isinstance(thing, Made) and is_cross(thing.kind)
+        lowest.append(floor + ROOM + LOWEST_CROSS * tall if cross and tops else 0.0)
         follows = isinstance(thing, Space) or (foot is None and bool(tops))
         pulls.append(FREE if follows else 1.0 if floor + 2 * tall > low else SPIKE)
         upright = closed or isinstance(ground, Polygon)
@@ -89,6 +97,8 @@ def heads(
     rests = [-(a + b) / 2 * min(step, 2 * UNIT) for a, b, step in pairs]
     springs = [LEVEL_SIDE if isinstance(ground, Polygon) else LEVEL] * len(rests)
     outs = settle(wanted, pulls, rests, springs)
+    if waves and not closed:
+        outs = [max(out, floor) for out, floor in zip(outs, lowest, strict=True)]
     more = 0.0 if isinstance(ground, Straight | Bends | Mitred) else max(level - sum(outs) / len(outs), 0.0)
     return [out + more for out in outs]
 
