@@ -66,6 +66,8 @@ from .ruffle import FULL
 from .section import Oval, Polygon, Rectangle
 from .signs import CHAIN_LONG, UNIT
 from .subject import Subject
+from .valleys import passed_over as places_passed
+from .valleys import waves
 from .worked_back import leaves_of
 
 CLOSING = 0.7
@@ -245,6 +247,7 @@ def _lay_line(
     places = [_places(layout, line, thing) for thing in line.things]
     layer = is_layer(worked, before)
     line.deep = frozenset(depths(worked))
+    line.waves = waves(line.things, places_passed([[top.order for top in tops] for tops in places]))
     below = lifted(layout, line, places) if layer else places
     skipped = low_on(line)
     high = [at for at in range(len(line.things)) if at not in skipped]
@@ -280,7 +283,8 @@ def _lay_line(
         xs, footing, drawn = about(line, about_ends, below)
         line.firm = [*zip((x / line.ground.way(line.level) for x in xs), drawn, strict=True)]
     sides = [xs[at] for at in high], [footing[at] for at in high]
-    outs = heads(line.ground, risen[0], *sides, risen[1], line.level, low, line.deep, fit)
+    sloping = bool(signs and line.waves)
+    outs = heads(line.ground, risen[0], *sides, risen[1], line.level, low, line.deep, fit, sloping)
     outs = with_low(line, outs, below, low)
     outs = corners_alike(outs, [at for at, thing in enumerate(line.things) if id(thing) in line.corners])
     first, way = -1 if line.backward else 0, line.ground.way(line.level)
