@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from math import dist, hypot
 from typing import NamedTuple
 
-from ..fabric import Made
+from ..fabric import Made, Space
 from .canvas import Point
-from .chart_ground import outward
+from .chart_ground import is_closed, outward
 from .chart_lines import Line
 from .chart_things import ROOM, STACKED, Thing
 from .section import Oval, Polygon
@@ -30,6 +30,9 @@ JOINED, CROSS_MORE = 5.0, 2.0
 """A joining slip stitch lies so far before the top of the first stitch; so much further before a cross in a
 polygon's corner, or at the end of a chain.
 """
+
+UNDER_AN_ARCH, BELOW_A_HEAD = 6.0, 2.5
+"""The same below the end of an arch, and how far below the top of the first stitch."""
 
 NARROW = 26.5
 """A wider gap between the middles of its last cross and its first has room for a chain as anywhere."""
@@ -87,6 +90,18 @@ def joined(line: Line) -> float:
     first = line.things[-1 if line.backward else 0] if line.things else None
     cross = isinstance(first, Made) and is_cross(first.kind)
     return JOINED + CROSS_MORE * (cross and (isinstance(line.ground, Polygon) or at_an_end(line)))
+
+
+def join_spot(line: Line) -> Point:
+    """Where the slip stitch that joins a round lies: beside the first stitch's top, below the end of an arch
+    that reaches there.
+    """
+    last = line.things[0 if line.backward else -1] if line.things else None
+    if isinstance(last, Space) and is_closed(line.ground) and not isinstance(line.ground, Polygon):
+        return line.before(
+            max(joined(line), UNDER_AN_ARCH), 1 - BELOW_A_HEAD / max(line.high - line.low, UNIT)
+        )
+    return line.before(joined(line), 1.0)
 
 
 def _between(line: Line) -> Lying | None:
