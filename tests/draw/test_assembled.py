@@ -198,3 +198,13 @@ def test_a_head_at_one_side_leaves_the_body_lying() -> None:
     foot, tail = _ends(figure["body"][0])
     assert foot[2] == pytest.approx(tail[2])
     assert not any(part.upright for parts in figure.values() for part in parts)
+
+
+def test_a_part_sewn_on_at_the_very_end_has_a_direction() -> None:
+    """There the outside faces where the piece grows: no direction is left over, and one is chosen."""
+    for one in ((0.0, 0.0, 1.0), (0.0, -1.0, 0.0), (1.0, 0.0, 0.0), (0.0, 0.0, -2.0)):
+        right, away, up = around(one, one, 0.3)
+        for axis in (right, away, up):
+            assert dot(axis, axis) == pytest.approx(1.0)
+        assert dot(right, up) == pytest.approx(0.0, abs=1e-9)
+        assert dot(right, away) == pytest.approx(0.0, abs=1e-9)

@@ -17,7 +17,7 @@ from .colour import outline_of
 from .in_the_round import draw_rounds
 from .items import Item
 from .marks import draw_marks
-from .pose import Posed, Vector, added, around, cross, scaled, unit
+from .pose import Posed, Vector, across, added, around, cross, scaled, unit
 from .section import Oval
 from .stand import LOOKING_DOWN, Stand, lies, lying_flat, middle_of, stand_of
 from .subject import Subject, main_colour, subject_of
@@ -192,7 +192,7 @@ def _in_place(onto: Part, part: Subject, sew: Sew, measured: Measured) -> Iterat
             if onto.upright:
                 lean = scaled(UP, -HANGING * (1 - abs(normal[2])))
             tip = unit(added(normal, lean))
-            aside = unit(cross(growing, normal))
+            aside = cross(across(normal, growing), normal)
             thin = scaled(cross(tip, aside), -PRESSED_THIN)
             axes = (scaled(aside, PRESSED_WIDE), thin, scaled(tip, -1.0))
             origin = added(place, scaled(tip, high * (1 - SUNK)))
