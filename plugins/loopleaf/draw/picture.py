@@ -29,6 +29,7 @@ from .ruffle import gathered_in, ruffled
 from .section import Rectangle
 from .sheet import Edging, Sheet
 from .stand import Stand, is_leaf, stand_of
+from .straps import draw_straps
 from .subject import Subject, main_colour, subject_of
 from .trimmings import fringe_of, pompon_of
 from .tubes import draw_tubes
@@ -70,6 +71,9 @@ def first_picture(work: PatternWork, measured: Measured | None = None, left_hand
                 canvas, subject, stand, rounds, measured, HAIRLINE * max(s.height_mm for s in subject.sizes)
             )
             draw_additions(canvas, subject, stand, rounds, measured)
+            draw_straps(
+                canvas, subject, stand, rounds, measured, HAIRLINE * max(s.height_mm for s in subject.sizes)
+            )
             if (pompon := pompon_of(work.pattern)) is not None:
                 draw_pompon(canvas, stand, subject, pompon)
         body, box = _laid_out(work, piece.name, *_body(canvas, subject, "whole"))
