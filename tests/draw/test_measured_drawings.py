@@ -344,3 +344,22 @@ def test_what_is_gathered_at_once_is_no_diamond() -> None:
     assert max(at_foot) - min(at_foot) == pytest.approx(
         max(x for x, _ in points) - min(x for x, _ in points), abs=0.1
     )
+
+
+def _edged(corner: str) -> Figure | None:
+    """A granny square with a round of single crochet. corner: what it has in each corner."""
+    square = rounds(
+        "ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) x 3, join",
+        "sl st in next 2 dc, sl st in next ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, "
+        "*ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * around, ch 1, join",
+        f"ch 1, *sc in next 3 dc, {corner}sc in next 3 dc, sc in next ch-1 sp; rep from * around, join",
+    )
+    return schematic(worked(square), "piece")
+
+
+def test_a_square_edged_without_chains_stays_a_square() -> None:
+    assert len(outline(_edged("3 sc in next ch-2 sp, "))) == 4
+
+
+def test_a_round_too_short_for_its_corners_draws_them_in() -> None:
+    assert len(outline(_edged(""))) > 20
