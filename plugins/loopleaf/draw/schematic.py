@@ -7,6 +7,7 @@ from math import cos, dist, hypot, pi, sin
 
 from ..fabric import PatternWork
 from ..measure import Measured, measure
+from ..measure.fan import is_gathered
 from ..measure.finished import What
 from ..measure.size import enclosed
 from .canvas import Point
@@ -19,6 +20,7 @@ from .measuring import DRAWN, GAP, arrow, measured_across, measured_along, measu
 from .sheet import Sheet
 from .sketch import WORDS, Figure, Sketch
 from .subject import Subject, subject_of
+from .top_edge import top_of_rows
 from .uneven_outline import uneven_outline
 
 LONGEST = 2.4
@@ -108,10 +110,10 @@ def _front(
     scale = min(DRAWN / (2 * half_mm), DRAWN / form.height)
     high = max(y for _, y in form.side()) * scale
     side = silhouette(form, scale)
-    sketch.line(
-        [*((x, top + high - y) for x, y in side), *((-x, top + high - y) for x, y in reversed(side))],
-        closed=True,
-    )
+    rim = [(x * scale, y * scale) for x, y in form.front_edge()]
+    up = side[:-2] if rim else side
+    way = [*up, *rim, *((-x, y) for x, y in reversed(up))]
+    sketch.line([(x, top + high - y) for x, y in way], closed=True)
     half = half_mm * scale
     facts: list[str] = []
     height = said(measured, name, "height")
@@ -131,7 +133,7 @@ def _front(
         facts.append(f"the base {words} across")
     around = said(measured, name, "around")
     if around:
-        widest = [y for x, y in side if x > 0.99 * half]
+        widest = [0.0, high] if rim else [y for x, y in side if x > 0.99 * half]
         _belt(
             sketch,
             half,
@@ -247,7 +249,7 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
     long = subject.sizes[-1].height_mm
     scale = DRAWN / max(min(widest, long * LONGEST), min(long, widest * LONGEST))
     across, up = min(1.0, long * LONGEST / widest), min(1.0, widest * LONGEST / long)
-    uneven = uneven_outline(subject) if not blocks else None
+    uneven = None if blocks or is_gathered(subject.worked[-1]) else uneven_outline(subject)
     if uneven is not None:  # a break would cut through what stands at one side, or hang over a gap
         scale, across, up = DRAWN / max(widest, long), 1.0, 1.0
     x_scale, y_scale = scale * across, scale * up
@@ -268,6 +270,10 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
         low = one.height_mm * y_scale
     right = _smoothed(right)
     outline = [*right, *((-x, y) for x, y in reversed(right))]
+    if not blocks and uneven is None and (edge := top_of_rows(subject)):
+        along_it, rise = subject.sizes[-1].length_mm * x_scale, subject.sizes[-1].rise_mm
+        over = [((along - 0.5) * along_it, -(long - rise * (1 - share)) * y_scale) for along, share in edge]
+        outline = [*right[:-1], *reversed(over), *((-x, y) for x, y in reversed(right[:-1]))]
     high = long * y_scale
     half = widest * x_scale / 2
     below_it, above_it = ((-mm / 2 * x_scale, mm / 2 * x_scale) for mm in (first, last))

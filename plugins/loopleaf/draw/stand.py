@@ -9,7 +9,8 @@ from math import cos, pi, sin, tau
 from ..fabric import Made
 from ..fabric.layers import step_down
 from ..measure.gauge import ring_radius
-from ..measure.polygon import POLYGONS
+from ..measure.polygon import POLYGONS, corners_of
+from ..measure.size import RoundSize
 from ..pattern import AtStitches, Mark
 from .border import bordered, rectangle_of, spots_of
 from .canvas import Point
@@ -184,6 +185,15 @@ def lies(subject: Subject) -> bool:
     return stand_of(subject)[0].from_above
 
 
+def _corners(sizes: Sequence[RoundSize]) -> int:
+    """How many corners the outermost round has, told by itself, or by those within it where it goes around
+    them without chains in its corners. A shorter one draws them in.
+    """
+    if sizes[-1].corners or len(sizes) < 2 or sizes[-1].length_mm < sizes[-2].length_mm:
+        return sizes[-1].corners
+    return corners_of(sizes) if sizes[-2].corners else 0
+
+
 def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], float]:
     if is_layer_upon_layer(subject):
         downs = [step_down(one) for one in subject.worked]
@@ -191,7 +201,7 @@ def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], floa
     whole = bordered(subject)
     if whole is not None:
         return rectangle_of(whole, subject.scale.width_mm), lying(subject.sizes, 0.0), pi / 2
-    corners = subject.sizes[-1].corners
+    corners = _corners(subject.sizes)
     if corners in POLYGONS:
         polygon = Polygon(corners)
         inside = polygon.out_for(tau * first_out) if chains_in(subject) else first_out
