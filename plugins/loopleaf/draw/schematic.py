@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
-from math import cos, dist, hypot, pi, sin
+from math import cos, dist, hypot, pi, sin, tau
 
 from ..fabric import PatternWork
 from ..measure import Measured, measure
@@ -17,6 +17,7 @@ from .from_middle import sheet_of
 from .lettered import Lettered
 from .letters import width_of
 from .measuring import DRAWN, GAP, arrow, measured_across, measured_along, measured_up, split
+from .section import Polygon
 from .sheet import Sheet
 from .sketch import WORDS, Figure, Sketch
 from .subject import Subject, subject_of
@@ -31,6 +32,9 @@ THINNEST = 5.0
 
 ALONG = "high along the cloth"
 """What is worn is measured so, lying folded."""
+
+OPENING = 0.3
+"""What begins so far from its middle, of how far it reaches, has an opening there that is measured."""
 
 ALIKE = 0.04
 """Widths that differ by less than this share are given once."""
@@ -75,7 +79,7 @@ def _from_above(sketch: Sketch, letters: Lettered, form: Form, name: str, measur
         sketch.line(outline_above(form.foot * scale, form.corners, form.spine * scale), "thin", closed=True)
     half = max(x for x, _ in form.edge) * scale
     high = max(y for _, y in form.edge) * scale
-    facts: list[str] = []
+    facts = _opening(sketch, letters, form, scale)
     if form.spine or form.corners == 4:
         length, width = said(measured, name, "length"), said(measured, name, "width")
         if form.corners == 4:
@@ -92,14 +96,33 @@ def _from_above(sketch: Sketch, letters: Lettered, form: Form, name: str, measur
             facts.append(f"{width} {'wide' if form.spine else 'high'}")
         return facts
     across = said(measured, name, "across")
-    low = max(y for _, y in outline_above(high, form.corners))
-    if across:
-        measured_across(
-            sketch, -half, half, low + GAP, letters.short(across, "across"), 0.0 if not form.corners else low
-        )
-        facts.append(f"{across} across")
-    sketch.dot((0.0, 0.0), 0.6)
+    words = letters.short(across, "across")
+    if across and form.corners:  # from side to side
+        low = -min(y for _, y in form.edge) * scale
+        measured_up(sketch, half + GAP, low, -high, words, half)
+    elif across:
+        measured_across(sketch, -half, half, high + GAP, words, 0.0)
+    facts += [f"{across} across"] if across else []
+    if form.rings[0].out0 < OPENING * form.widest:
+        sketch.dot((0.0, 0.0), 0.6)
     return facts
+
+
+def _opening(sketch: Sketch, letters: Lettered, form: Form, scale: float) -> list[str]:
+    """The edge that a flat piece begins at, as a yoke at its neck, and how long it is."""
+    out = form.rings[0].out0
+    if not form.lying or form.spine or out < OPENING * form.widest:
+        return []
+    edge = outline_above(out, form.corners)
+    sketch.line([(x * scale, -y * scale) for x, y in edge], closed=True)
+    words = about([Polygon(form.corners).way(out) if form.corners else tau * out])
+    parts = split(letters.short(words, "around the opening"))
+    low, lines = max(y for _, y in edge) * scale, 1.2 * WORDS * len(parts)
+    room = form.widest * scale - low > lines + WORDS
+    first = low + WORDS * 1.3 if room else WORDS * 0.95 - lines / 2
+    for index, part in enumerate(parts):
+        sketch.words((0.0, first + WORDS * 1.2 * index), part)
+    return [f"{words} around the opening"]
 
 
 def _front(
@@ -199,7 +222,7 @@ def _rows(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measure
     own = measured.piece(subject.piece.name)
     fan = own.fans[0] if own is not None and own.fans else None
     if fan is not None:
-        return fanned(sketch, letters, fan, subject.piece.name, measured)
+        return fanned(sketch, letters, fan, sheet_of(subject), subject.piece.name, measured)
     subject = replace(subject, sizes=enclosed(subject.sizes))
     if subject.sizes[-1].blocks:
         return _straight(sketch, letters, replace(subject, sizes=subject.sizes[-1:]), measured)

@@ -19,7 +19,7 @@ from .items import Item, Spot, items_of_rounds
 from .layers import last_layer
 from .once import once
 from .openings import openings_of
-from .profile import Ring, is_flat, lying, standing, stuffed
+from .profile import Ring, as_long_as_counted, is_flat, lying, standing, stuffed
 from .ring_chains import chains_in, real_ring, ring_spots
 from .section import Oval, Polygon, Section, outward, turned_to_the_reader
 from .subject import Subject
@@ -205,7 +205,7 @@ def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], floa
     if corners in POLYGONS:
         polygon = Polygon(corners)
         inside = polygon.out_for(tau * first_out) if chains_in(subject) else first_out
-        return polygon, lying(subject.sizes, inside), pi / 2
+        return polygon, as_long_as_counted(lying(subject.sizes, inside), polygon, subject.sizes), pi / 2
     section = Oval(spine_of(subject))
     pressed = standing(subject.sizes, section, first_out, range(len(subject.sizes)))
     around = lie_around(subject.worked, subject.sizes[-1].length_mm, subject.scale)
