@@ -8,7 +8,7 @@ from loopleaf.draw import Squares, squares
 from loopleaf.draw.chart_print import TALLEST_MM, WIDEST_MM
 from loopleaf.draw.letters import room_for
 from loopleaf.draw.sketch import Figure
-from loopleaf.draw.squares import SQUARE
+from loopleaf.draw.squares import MARGIN_MM, SQUARE
 from loopleaf.fabric import PatternWork
 from loopleaf.publish.drawing import drawn_size
 from loopleaf.review import check
@@ -142,6 +142,17 @@ def test_in_print_every_row_has_its_number_and_every_word_is_legible(
         assert min(size for _, size in _texts(figure.svg)) >= 6.5 / POINTS_PER_MM
     numbers = {text for figure in found for text, _ in _texts(figure.svg)}
     assert numbers >= {str(row) for row in range(1, high + 1)}
+
+
+def test_a_narrow_picture_has_room_in_the_margin_beside_its_rows() -> None:
+    file = "lighthouse-bookmark.yml"
+    work = _work((ROOT / "patterns" / file).read_text(encoding="utf-8"), file)
+    (figure,) = _drawn(
+        work, "bookmark", {"#": "1 tr in next 3 sts", ".": "2ch, miss 2 sts, 1 tr in next st"}
+    ).printed
+    assert drawn_size(figure.svg)[0] <= MARGIN_MM + 0.1
+    (wider,) = _wide(20, 20).printed
+    assert drawn_size(wider.svg)[0] > 80
 
 
 def test_parts_show_some_squares_of_each_other_and_where_the_next_begins() -> None:

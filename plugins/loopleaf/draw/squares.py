@@ -26,6 +26,9 @@ LEAST_MM, AT_EASE_MM, NUMBER_MM, WORDS_MM = 2.5, 3.0, 2.3, 2.6
 (6.5 pt) and of words at least.
 """
 
+MARGIN_MM = 46.0
+"""A picture that has room in the margin, beside its rows, is no wider."""
+
 MARGIN = 1.5
 """Around it all, in units."""
 
@@ -141,20 +144,40 @@ def _on_a_page(picture: Picture, title: str, alt: str, left_handed: bool) -> Fig
     draw_part(sketch, picture, Part(0, 0, picture.wide, picture.high), SQUARE, NUMBER)
     low = sketch.box[3]
     with sketch.group('class="chart-key"'):
-        _key(sketch, picture, 0.0, WORDS)
+        _key(sketch, picture, 0.0, WORDS, WIDEST_MM)
     return sketch.figure(title, alt, MARGIN, key_from=low)
 
 
-def _key(sketch: Sketch, picture: Picture, left: float, words: float) -> None:
-    """What its squares and numbers mean, below it."""
+def _key(sketch: Sketch, picture: Picture, left: float, words: float, wide: float) -> None:
+    """What its squares and numbers mean, below it. words: their size; wide: room for them."""
     top = sketch.box[3] + BELOW
+    for sign, rows in _key_lines(picture, words, wide):
+        if sign is not None:
+            one_square(sketch, (left, top), words, sign)
+        indent = words + BEFORE_WORDS if sign is not None else 0.0
+        for row in rows:
+            sketch.words((left + indent, top + words * 0.85), row, "start", words)
+            top += words * LINE
+
+
+def _key_lines(picture: Picture, words: float, wide: float) -> Iterator[tuple[Sign | None, list[str]]]:
+    """Each sign with the rows of its words, then what else must be said."""
     for sign in picture.signs.values():
-        one_square(sketch, (left, top), words, sign)
-        sketch.words((left + words + BEFORE_WORDS, top + words * 0.85), sign.said, "start", words)
-        top += words * LINE
+        yield sign, _rows(sign.said, words, wide - words - BEFORE_WORDS)
     for line in _said(picture):
-        sketch.words((left, top + words * 0.85), line, "start", words)
-        top += words * LINE
+        yield None, _rows(line, words, wide)
+
+
+def _rows(text: str, size: float, wide: float) -> list[str]:
+    """Words in rows that have room."""
+    rows: list[str] = []
+    for word in text.split():
+        longer = f"{rows[-1]} {word}" if rows else word
+        if rows and room_for(longer, size) <= wide:
+            rows[-1] = longer
+        else:
+            rows.append(word)
+    return rows
 
 
 # ---- in print --------------------------------------------------------------------------------------
@@ -164,8 +187,12 @@ def _printed(picture: Picture, title: str, alt: str) -> Iterator[Figure]:
     """As large as a page has room for, up to the size on a screen: whole, or in parts of about one size whose
     overlap is marked. The first part is where the first row begins.
     """
-    below = BESIDE + NUMBER + BELOW + (len(picture.signs) + len(_said(picture))) * WORDS_MM * LINE
-    wide, high = _room_across(picture, NUMBER_MM), TALLEST_MM - below - 2 * MARGIN
+    narrow = picture.wide * AT_EASE_MM <= _room_across(picture, NUMBER_MM, MARGIN_MM)
+    paper = MARGIN_MM if narrow else WIDEST_MM
+    told = paper - 2 * MARGIN - BESIDE - room_for("000", NUMBER_MM)
+    rows = sum(len(rows) for _, rows in _key_lines(picture, WORDS_MM, told))
+    wide = _room_across(picture, NUMBER_MM, paper)
+    high = TALLEST_MM - 2 * MARGIN - BESIDE - NUMBER - BELOW - rows * WORDS_MM * LINE
     side = min(wide / picture.wide, high / picture.high, SQUARE)
     if side < LEAST_MM:
         side = max(min(wide / picture.wide, AT_EASE_MM), LEAST_MM)
@@ -173,18 +200,18 @@ def _printed(picture: Picture, title: str, alt: str) -> Iterator[Figure]:
     widest, highest = (max(end - start for start, end in found) for found in (across, down))
     side = min(wide / widest, high / highest, SQUARE)
     size = max(min(side * 0.9, NUMBER), NUMBER_MM)
-    side = min(side, _room_across(picture, size) / widest)
+    side = min(side, _room_across(picture, size, paper) / widest)
     for top, bottom in down[::-1] if picture.upwards else down:
         for left, right in across[::-1] if picture.at_right else across:
             sketch = Sketch()
             draw_part(sketch, picture, Part(left, top, right, bottom), side, size)
-            _key(sketch, picture, left * side, WORDS_MM)
+            _key(sketch, picture, left * side, WORDS_MM, told)
             yield sketch.figure(title, alt, MARGIN)
 
 
-def _room_across(picture: Picture, size: float) -> float:
-    """What numbers of this size leave for squares, in millimetres."""
-    return WIDEST_MM - 2 * (max(room_for(label, size) for label in picture.labels) + BESIDE + MARGIN)
+def _room_across(picture: Picture, size: float, paper: float) -> float:
+    """What numbers of this size leave for squares on so many millimetres of paper."""
+    return paper - 2 * (max(room_for(label, size) for label in picture.labels) + BESIDE + MARGIN)
 
 
 def _cut(many: int, most: float) -> Sequence[tuple[int, int]]:

@@ -14,6 +14,7 @@ from urllib.parse import quote
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
+from ..draw.squares import MARGIN_MM
 from .drawing import Drawing, drawn_size
 from .how_to import HowStep, HowTo, used
 from .ink import INK, PAPER, second_ink
@@ -35,9 +36,6 @@ LARGE_MM = 90.0
 """A chart taller than this stands at the back, where it leaves no hole before it: with the rounds it would
 often have to wait for the next page.
 """
-
-MARGIN_MM = 46.0
-"""What is no wider has room in the margin."""
 
 PAPERS = {"a4": Paper("A4", 297), "letter": Paper("letter", 279.4)}
 """A4 is 210 × 297 mm (ISO 216), Letter 8.5 × 11 in (ANSI/ASME Y14.1, size A)."""
@@ -183,7 +181,7 @@ def printed(drawing: Drawing) -> Sequence[Part]:
 
 def is_narrow(drawing: Drawing) -> bool:
     """Whether a picture in squares has room in the margin beside its rows."""
-    return all(part.wide_mm <= MARGIN_MM for part in printed(drawing))
+    return all(part.wide_mm <= MARGIN_MM + 0.1 for part in printed(drawing))
 
 
 def is_large(drawing: Drawing) -> bool:
