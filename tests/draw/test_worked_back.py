@@ -210,7 +210,7 @@ def test_leaves_along_a_row_stand_out_from_it() -> None:
 
 @pytest.mark.parametrize(("chain", "bent"), [(40, False), (100, True)])
 def test_leaves_make_a_row_no_longer(chain: int, bent: bool) -> None:
-    """A row is said to be drawn in bends only where it is: leaves stand out from it, and need none of its way."""
+    """A row is said to be drawn in bends only where it is: leaves stand out from it."""
     leaf = "ch 5, sc in 2nd ch from hook, hdc in next ch, dc in next 2 chs"
     garland = worked(
         rows(
