@@ -191,12 +191,18 @@ def test_drawings_are_stacked_without_touching() -> None:
     work, measured = demo("lantern-pouch")
     figures = [schematic(work, name, measured) for name in ("pouch", "moon")]
     known = [figure for figure in figures if figure is not None]
-    together = stacked(known, "Both")
+    together = stacked([*zip(("Pouch", "Moon & star"), known, strict=True)], "Both")
     assert together is not None
     whole = ElementTree.fromstring(together.svg)
     inner = [one for one in whole if one.tag == f"{SVG}svg"]
-    assert float(inner[1].get("y", 0)) >= float(inner[0].get("height", 0))
+    names = [one for one in whole if one.tag == f"{SVG}text"]
+    assert [name.text for name in names] == ["Pouch", "Moon & star"], "each under its name"
+    (first, second), (above, below) = (
+        [float(one.get("y", 0)) for one in inner], [float(name.get("y", 0)) for name in names]
+    )  # fmt: skip
+    assert above < first < first + float(inner[0].get("height", 0)) < below < second
     assert together.alt == " ".join(figure.alt for figure in known)
+    assert stacked([("Pouch", known[0])], "One") is known[0], "one alone needs no name"
     assert stacked([], "None") is None
 
 

@@ -30,6 +30,9 @@ _MIRRORED: dict[Anchor, Anchor] = {"start": "end", "end": "start", "middle": "mi
 STACKED_GAP = 8.0
 """Between drawings that stand one below the other, in units."""
 
+NAME, NAME_IN, NAME_ROOM = 4.6, 1.5, 6.4
+"""Height of the name above each of these, how far it stands in, and the room that it takes, in units."""
+
 WORDS = 3.8
 """Height of words, in units. Drawings are about 100 units wide at most: on a phone's 350 pixels their words
 are still as tall as the text beside them.
@@ -241,23 +244,29 @@ def painted(ink: Ink | None = None, fill: str = "") -> str:
     return " ".join(([f'class="{" ".join(names)}"'] if names else []) + parts)
 
 
-def stacked(figures: Sequence[Figure], title: str) -> Figure | None:
-    """Several drawings one below the other as one; None for none."""
+def stacked(figures: Sequence[tuple[str, Figure]], title: str) -> Figure | None:
+    """Several drawings one below the other as one, each under its name; None for none, one as it is."""
     if len(figures) < 2:
-        return figures[0] if figures else None
+        return figures[0][1] if figures else None
     parts: list[str] = []
     wide, low = 0.0, 0.0
-    for figure in figures:
+    for name, figure in figures:
         across, down = _size(figure.svg)
+        low += NAME_ROOM
+        parts.append(
+            f'<text {painted(fill="ink")} x="{number(NAME_IN)}" y="{number(low - NAME_ROOM + NAME)}" '
+            f'font-size="{number(NAME)}">{escape(name)}</text>'
+        )
         parts.append(figure.svg.replace("<svg ", f'<svg y="{number(low)}" ', 1).replace("mm", "", 2))
-        wide, low = max(wide, across), low + down + STACKED_GAP
+        wide = max(wide, across, room_for(name, NAME) + 2 * NAME_IN)
+        low += down + STACKED_GAP
     low -= STACKED_GAP
     svg = (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(wide)} {number(low)}" '
-        f'width="{number(wide)}mm" height="{number(low)}mm" role="img"><title>{escape(title)}</title>'
-        f"{''.join(parts)}</svg>"
+        f'width="{number(wide)}mm" height="{number(low)}mm" role="img" '
+        f'font-family="Leaflet Sans, sans-serif"><title>{escape(title)}</title>{"".join(parts)}</svg>'
     )
-    return Figure(svg, " ".join(figure.alt for figure in figures))
+    return Figure(svg, " ".join(figure.alt for _, figure in figures))
 
 
 def _size(svg: str) -> tuple[float, float]:
