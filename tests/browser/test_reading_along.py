@@ -48,6 +48,34 @@ def test_a_round_chosen_in_the_text_lights_up_in_the_chart(site: str, reader: Re
     assert chosen(page) == []
 
 
+def test_a_picture_in_squares_and_its_chart_light_up_together(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    picture = opened(page, site, "uk/lighthouse-bookmark/")
+    chart = page.locator("[data-leaf-chart=chart]")
+    chart.scroll_into_view_if_needed()
+    chart.locator(".leaf-chart__view svg").wait_for()
+    page.locator("#bookmark-9 .leaf-round__text").click()
+    assert lit(picture) == lit(chart) == {"9"}
+    assert chosen(page) == ["bookmark-9"]
+    picture.locator("g[data-round='4'] path").first.click(force=True)
+    assert lit(picture) == lit(chart) == {"4"}
+    page.locator("#bookmark-4 .leaf-round__text").click()
+    assert lit(picture) == lit(chart) == set()
+    assert chosen(page) == []
+
+
+def test_one_drawing_is_kept_in_view_at_a_time(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    opened(page, site, "uk/lighthouse-bookmark/")
+    page.locator("[data-leaf-chart=chart]").scroll_into_view_if_needed()
+    page.locator("[data-leaf-chart=chart] .leaf-chart__view svg").wait_for()
+    for kind in ("squares", "chart"):
+        page.locator(f"[data-leaf-chart={kind}] [aria-pressed]").click()
+        kept = page.locator(".leaf-chart--kept")
+        assert kept.evaluate_all("all => all.map(one => one.dataset.leafChart)") == [kind]
+        assert page.locator("[aria-pressed=true]").count() == 1
+
+
 def test_a_sign_chosen_in_the_chart_marks_its_round_in_the_text(site: str, reader: Reader) -> None:
     page = reader().new_page()
     chart = opened(page, site)
@@ -83,6 +111,44 @@ def test_by_keyboard_round_after_round(site: str, reader: Reader) -> None:
     page.locator("#pouch-5 .leaf-round__number, [id='pouch-4'] .leaf-round__number").first.focus()
     page.keyboard.press("Enter")
     assert len(lit(chart)) == 1
+
+
+def test_a_round_that_the_chart_does_not_draw_says_so_and_dims_nothing(site: str, reader: Reader) -> None:
+    """Rounds 11 to 13 of the cap are worked in larger sizes only; the chart is drawn in the smallest."""
+    page = reader().new_page()
+    chart = opened(page, site, "us/curlew-cap/")
+    said = chart.get_by_role("status")
+    page.locator("#cap-12 .leaf-round__number").click()
+    assert chosen(page) == ["cap-12"]
+    assert lit(chart) == set()
+    assert chart.locator(".has-chosen").count() == 0
+    assert said.inner_text().endswith(" It is not in this chart.")
+    chart.get_by_role("button", name="Later").click()
+    assert lit(chart) == {"14"}, "on from there, not from the first round"
+    assert "not in this chart" not in said.inner_text()
+    page.locator("#cap-12 .leaf-round__number").click()
+    chart.get_by_role("button", name="Earlier").click()
+    assert lit(chart) == {"10"}
+
+
+def test_at_the_ends_the_rounds_stay_and_the_focus_too(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    chart = opened(page, site)
+    earlier = chart.get_by_role("button", name="Earlier")
+    earlier.click()
+    (last,) = lit(chart)
+    chart.get_by_role("button", name="Later").click()
+    assert lit(chart) == {last}
+    chart.get_by_role("button", name="Larger").click()
+    whole = chart.get_by_role("button", name="Whole chart")
+    assert whole.get_attribute("aria-disabled") == "false"
+    whole.focus()
+    page.keyboard.press("Enter")
+    assert whole.get_attribute("aria-disabled") == "true"
+    assert page.evaluate("document.activeElement.textContent") == "Whole chart"
+    link = chart.get_by_role("status").get_by_role("link").bounding_box()
+    assert link is not None
+    assert link["height"] >= 24
 
 
 def test_enlarging_keeps_the_middle_and_the_chosen_round(site: str, reader: Reader) -> None:

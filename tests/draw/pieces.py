@@ -61,10 +61,10 @@ def rows(*lines: str, chain: int = 11) -> str:
     return f"cloth:\n  yarn: A\n  worked: rows\n  start: chain {chain}\n  rows:\n{entries}\n"
 
 
-def rounds(*lines: str, worked_in: str = "joined rounds") -> str:
-    """A piece in rounds from a magic ring."""
+def rounds(*lines: str, worked_in: str = "joined rounds", start: str = "magic ring") -> str:
+    """A piece in rounds."""
     entries = "\n".join(f'    - {{round: {at}, work: "{line}"}}' for at, line in enumerate(lines, 1))
-    return f"piece:\n  yarn: A\n  worked: {worked_in}\n  start: magic ring\n  rounds:\n{entries}\n"
+    return f"piece:\n  yarn: A\n  worked: {worked_in}\n  start: {start}\n  rounds:\n{entries}\n"
 
 
 def subject(work: PatternWork, name: str = "") -> Subject:

@@ -62,7 +62,8 @@ def test_a_cord_sewn_on_turns_its_place_to_the_front_and_is_not_drawn() -> None:
 
 def test_nothing_is_drawn_onto_what_lies_flat() -> None:
     sewn = "finishing: [{sew: {piece: piece, to: mat, round: 3, stitches: 1-4}}]\n"
-    assert first_picture(worked(MAT + TUBE, sewn)) == first_picture(worked(MAT + TUBE))
+    bare, turned = first_picture(worked(MAT + TUBE)), first_picture(worked(MAT + TUBE, sewn))
+    assert turned.count("<path") == bare.count("<path")
 
 
 def test_what_is_sewn_to_a_flat_piece_lies_on_it_and_a_cord_is_left_out() -> None:

@@ -198,3 +198,60 @@ def test_a_head_at_one_side_leaves_the_body_lying() -> None:
     foot, tail = _ends(figure["body"][0])
     assert foot[2] == pytest.approx(tail[2])
     assert not any(part.upright for parts in figure.values() for part in parts)
+
+
+FLAT_TOP = """
+ball:
+  yarn: A
+  worked: spiral rounds
+  start: magic ring
+  rounds:
+    - {round: 1, work: "8 sc in ring"}
+    - {round: 2, work: "inc around"}
+    - {rounds: 3-4, work: "sc in each st around"}
+    - stuff: Fill it.
+    - {round: 5, work: "sc2tog x 8, fasten off"}
+ear:
+  yarn: B
+  worked: spiral rounds
+  start: magic ring
+  rounds:
+    - {round: 1, work: "6 sc in ring"}
+    - {rounds: 2-5, work: "sc in each st around"}
+nose:
+  yarn: B
+  worked: spiral rounds
+  start: magic ring
+  rounds:
+    - {round: 1, work: "6 sc in ring, sl st in next st"}
+"""
+
+
+@pytest.mark.parametrize("part", ["ear", "nose"])
+@pytest.mark.parametrize("at", [1, 2, 3, 4, 5])
+def test_a_part_stands_on_any_round_where_it_lies_flat_too(part: str, at: int) -> None:
+    sewn = f"finishing:\n  - sew: {{piece: {part}, to: ball, round: {at}, stitches: 2-3}}\n"
+    work = worked(FLAT_TOP, sewn)
+    measured = measure(work)
+    parts = parts_of(subject(work, "ball"), measured)
+    assert [one.subject.piece.name for one in parts] == ["ball", part]
+    for axis in parts[1].pose.axes:
+        assert dot(axis, axis) > 0.01
+    assert first_picture(work, measured).startswith("<svg")
+
+
+def test_a_filled_piece_of_few_rounds_stands_and_one_that_is_drawn_in_does_too() -> None:
+    work = worked(FLAT_TOP)
+    assert not stand_of(subject(work, "ball"))[0].from_above
+    work = worked(FLAT_TOP.replace("    - stuff: Fill it.\n", ""))
+    assert not stand_of(subject(work, "ball"))[0].from_above
+    assert stand_of(subject(work, "nose"))[0].from_above
+
+
+def test_limbs_stand_out_from_a_piece_that_is_not_filled_and_a_flat_part_lies_on_it() -> None:
+    empty = FLAT_TOP.replace("    - stuff: Fill it.\n", "")
+    sewn = "finishing:\n  - sew: {piece: %s, to: ball, round: 3, stitches: 2-3}\n"
+    work = worked(empty, sewn % "ear")
+    assert is_assembled(subject(work, "ball"), measure(work))
+    work = worked(empty, sewn % "nose")
+    assert not is_assembled(subject(work, "ball"), measure(work))

@@ -1,16 +1,17 @@
 """Threading and placing: over and under as the step says, each part at its stitches."""
 
 import re
-from math import hypot
+from math import atan2, hypot
 
 import pytest
 
 from loopleaf.draw import Figure, placing, threading
+from loopleaf.draw.stand import middle_of, stand_of
 from loopleaf.draw.threading import RADIUS, under
 from loopleaf.pattern import Thread
 from tests.measure.worked_patterns import worked
 
-from .pieces import SVG, demo, tree
+from .pieces import SVG, demo, subject, tree
 
 CORD = {"piece": "cord", "through": "pouch", "round": 17}
 
@@ -244,3 +245,22 @@ def test_parts_on_a_square_lie_along_its_sides() -> None:
     side, corner = _middles(SQUARE, 2, "2", "5-6")
     assert side[1] == pytest.approx(corner[1], abs=0.5) or side[0] == pytest.approx(corner[0], abs=0.5)
     assert hypot(*corner) > 1.2 * hypot(*side)
+
+
+@pytest.mark.parametrize(("pieces", "number"), [(DISC, 4), (SQUARE, 2)])
+def test_the_picture_turns_what_lies_as_the_figure_does(pieces: str, number: int) -> None:
+    """Parts lie in the same directions from the middle in both, the first one nearest to the reader."""
+    places = ("2", "5-6")
+    steps = "".join(f"  - sew: {{piece: eye, to: disc, round: {number}, stitches: {at}}}\n" for at in places)
+    disc = subject(worked(pieces, f"finishing:\n{steps}"), "disc")
+    stand, items = stand_of(disc)
+    drawn = []
+    for step in disc.work.pattern.finishing:
+        assert step.sew is not None
+        found = middle_of(disc, items, step.sew)
+        assert found is not None
+        ring = stand.rings[found[0]]
+        drawn.append(stand.point((ring.out0 + ring.out1) / 2, 0.0, found[1]))
+    for (x, y), (other_x, other_y) in zip(drawn, _middles(pieces, number, *places), strict=True):
+        assert atan2(y, x) == pytest.approx(atan2(other_y, other_x), abs=0.05)
+    assert drawn[0][1] < 0

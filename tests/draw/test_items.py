@@ -6,6 +6,7 @@ import pytest
 
 from loopleaf.draw.items import CHAIN_SHARE, Item, items_of_rounds, items_of_rows
 from loopleaf.draw.profile import Ring
+from loopleaf.draw.ring_chains import link_ends
 from loopleaf.draw.section import Oval, Polygon
 from loopleaf.draw.stand import stand_of
 from loopleaf.draw.subject import Subject
@@ -259,3 +260,41 @@ def test_a_full_fan_fills_its_arch() -> None:
     arches = [one.end - one.start for one in items[1] if isinstance(one.thing, Space)]
     feet = [one.foot for one in items[2] if isinstance(one.thing, Made)]
     assert sum(end - start for start, end in feet) == pytest.approx(sum(arches), rel=0.15)
+
+
+YOKE = (
+    "ch 3 (counts as dc), dc in next 3 ch, (dc, ch 2, dc) in next ch, dc in next 8 ch, "
+    "(dc, ch 2, dc) in next ch, dc in next 4 ch, (dc, ch 2, dc) in next ch, dc in next 8 ch, "
+    "(dc, ch 2, dc) in next ch, join",
+    "ch 3 (counts as dc), *dc in each dc to ch-2 sp, (dc, ch 2, dc) in ch-2 sp; rep from * 3 more times, "
+    "dc in each st to end, join",
+)
+
+
+def test_a_yoke_s_corners_close_at_its_neck() -> None:
+    """Both sides of a corner stand in one chain, so the hole between them ends in a point there; the neck is
+    as long as its chains.
+    """
+    yoke = subject_from(rounds(*YOKE, start="chain 28, joined"))
+    stand, items = stand_of(yoke)
+    assert stand.section.way(stand.rings[0].out0) == pytest.approx(28 * yoke.scale.width_mm)
+    ends = link_ends(yoke, stand.section)
+    assert len(ends) == 29
+    for before, space, after in zip(items[0], items[0][1:], items[0][2:], strict=False):
+        if isinstance(space.thing, Space):
+            assert before.foot[1] == pytest.approx(after.foot[0], abs=1e-6)
+            assert before.foot[1] * 4 == pytest.approx(round(before.foot[1] * 4), abs=0.05)
+
+
+def test_a_ring_that_is_worked_over_has_no_single_chains() -> None:
+    granny = subject_from(rounds(*HEXAGON, start="chain 6, joined"))
+    stand, _ = stand_of(granny)
+    assert link_ends(granny, stand.section) == []
+
+
+@pytest.mark.parametrize(("line", "level"), [("ch 1, 6 sc in ring, join", True), (EDGED, False)])
+def test_a_round_in_a_ring_is_no_scallop(line: str, level: bool) -> None:
+    """A small disc of one round is as high all around; shells of the last round are not."""
+    first = () if level else ("ch 1, 12 sc in ring, join",)
+    _, items = stand_of(subject_from(rounds(*first, line)))
+    assert ({top for item in items[-1] for top in item.tops} == {1.0}) is level

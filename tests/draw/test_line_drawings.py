@@ -126,10 +126,13 @@ def test_kept_drawings(golden: Callable[[str, str], None]) -> None:
         "profile": profile(work, "pouch", measured),
         "placing": placing(work, "pouch", measured),
         "threading": threading(work, thread),
-        "step-double": next(t for t in techniques("US") if t.key == "double").steps[1].right,
+        "step-double": next(t for t in techniques("US") if t.key == "double").steps[2].right,
         "step-front-post": next(t for t in techniques("US") if t.key == "front-post").steps[2].left,
         "step-picot": next(t for t in techniques("US") if t.key == "picot").steps[1].right,
         "step-popcorn": next(t for t in techniques("US") if t.key == "popcorn").steps[1].left,
+        "step-back-post": next(t for t in techniques("US") if t.key == "back-post").steps[2].right,
+        "step-reverse": next(t for t in techniques("US") if t.key == "reverse").steps[0].right,
+        "step-fasten-off": next(t for t in techniques("US") if t.key == "fasten-off").steps[2].left,
     }
     for name, figure in kept.items():
         assert figure is not None

@@ -10,17 +10,18 @@ import pytest
 import yaml
 
 from loopleaf import trade
+from loopleaf.draw import step_uses
 from loopleaf.draw.crochet_hook import Hook
 from loopleaf.draw.loops import BEFORE, BEHIND, HOOK_NEAR, lying, on_the_hook
 from loopleaf.draw.sketch import Sketch
 from loopleaf.draw.step_drawings import techniques
-from loopleaf.draw.step_fabric import tops
+from loopleaf.draw.step_fabric import tops, x_of
 from loopleaf.draw.step_grounds import setting
-from loopleaf.draw.step_moves import STITCH, Bar, Lain, Loop, Place, State, Wrap, carried_out
+from loopleaf.draw.step_moves import FIRST, STITCH, TOP_HALF, Bar, Lain, Loop, Place, State, Wrap, carried_out
 from loopleaf.draw.step_needle import cord_scene
-from loopleaf.draw.step_scene import DEEP, hook_for, places_on, scene
+from loopleaf.draw.step_scene import DEEP, LEFT, hook_for, places_on, scene
 from loopleaf.draw.step_uses import uses
-from loopleaf.draw.strands import Knot, Strand, curve, draw_strands
+from loopleaf.draw.strands import Knot, Solid, Strand, curve, draw_strands
 from tests.measure.worked_patterns import worked
 
 from .pieces import COLLECTION, demo, rounds, rows
@@ -29,7 +30,7 @@ ROWS: list[dict[str, Any]] = yaml.safe_load(
     files("loopleaf.draw").joinpath("steps.yml").read_text(encoding="utf-8")
 )["techniques"]
 WITH_A_HOOK = [row for row in ROWS if row["ground"] not in ("posts", "seam")]
-PLAIN = ("single", "half", "double", "treble", "double-treble")
+PLAIN = ("single", "half", "double", "treble", "double-treble", "triple-treble")
 
 
 def states(row: dict[str, Any]) -> list[State]:
@@ -56,6 +57,16 @@ def test_as_many_yarns_over_before_going_in_as_the_table_has(key: str) -> None:
     assert first.count("over") == trade.stitch(key).yarn_overs
 
 
+@pytest.mark.parametrize("key", PLAIN[1:])
+def test_the_yarns_over_before_going_in_have_a_drawing_of_their_own(key: str) -> None:
+    """Of single there are none, and its first drawing is of the hook in its place."""
+    begun, gone_in = states(next(row for row in ROWS if row["key"] == key))[:2]
+    assert begun.inside is None
+    assert sum(isinstance(one, Wrap) for one in begun.on) + bool(begun.over) == trade.stitch(key).yarn_overs
+    assert gone_in.inside is not None
+    assert states(next(row for row in ROWS if row["key"] == "single"))[0].inside is not None
+
+
 @pytest.mark.parametrize("key", PLAIN)
 def test_the_loop_drawn_up_makes_two_more_loops_than_yarns_over(key: str) -> None:
     """Single: two; half and double: three; treble: four; double treble: five (trade/stitches.yml, `how`)."""
@@ -68,6 +79,9 @@ def test_the_loop_drawn_up_makes_two_more_loops_than_yarns_over(key: str) -> Non
 @pytest.mark.parametrize("row", WITH_A_HOOK, ids=lambda row: row["key"])
 def test_every_technique_ends_with_one_loop_on_the_hook(row: dict[str, Any]) -> None:
     last = states(row)[-1]
+    if row["key"] == "fasten-off":
+        assert last.on == ()
+        return
     if row["key"] != "chain":  # which shows how it goes on
         assert last.over == ""
     assert [type(one) for one in last.on] == [Loop]
@@ -84,10 +98,15 @@ def test_every_technique_ends_with_one_loop_on_the_hook(row: dict[str, Any]) -> 
         ("single", ["two loops on the hook"]),
         ("puff", ["three loops on the hook", "seven loops on the hook"]),
         ("foundation", ["two loops on the hook"]),
+        ("triple-treble", ["six loops on the hook", "four loops are left", "two loops are left"]),
+        ("extended", ["two loops on the hook"]),
+        ("linked", ["two loops on the hook", "three loops on the hook"]),
+        ("reverse", ["two loops on the hook"]),
+        ("invisible-decrease", ["two loops on the hook"]),
     ],
 )
 def test_the_words_count_the_loops_that_are_drawn(key: str, said: Sequence[str]) -> None:
-    numbers = {"two": 2, "three": 3, "four": 4, "five": 5, "seven": 7}
+    numbers = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7}
     row = next(row for row in ROWS if row["key"] == key)
     after = dict(zip((step["say"] for step in row["steps"]), states(row), strict=True))
     for phrase in said:
@@ -165,6 +184,111 @@ def test_a_spike_covers_the_rows_between() -> None:
     assert min(knot.near for knot in loop.knots) > max(knot.near for row in tops(0.0) for knot in row.knots)
 
 
+@pytest.mark.parametrize("key", PLAIN[1:])
+def test_the_yarns_over_lie_evenly_up_the_stem(key: str) -> None:
+    """And the stitch ends as high as its neighbours: none of its parts is taller than it."""
+    place = setting("stitches", key)
+    done = carried_out(place.start, moves(key), place.ground)
+    bars = sorted((one.middle[1] for one in done.lain if isinstance(one, Bar)), reverse=True)
+    assert len(bars) == trade.stitch(key).yarn_overs
+    if key != "half":
+        gaps = [a - b for a, b in pairwise([3.4, *bars])]
+        assert max(gaps) - min(gaps) < 0.01
+    (top,) = done.on
+    assert isinstance(top, Loop)
+    assert top.root[1] == -place.ground.height
+    assert min(bars) > top.root[1]
+
+
+def test_an_extended_stitch_has_a_chain_at_its_foot_and_no_yarn_across() -> None:
+    done, plain = ended("extended"), ended("single")
+    assert len(done.lain) == len(plain.lain) + 1
+    assert not any(isinstance(one, Bar) for one in done.lain)
+    assert done.on[0].root[1] < plain.on[0].root[1]  # type: ignore[union-attr]
+
+
+def test_a_linked_stitch_takes_its_first_loop_from_the_stem_beside_it() -> None:
+    first, second = (
+        one for one in ended("linked").lain if isinstance(one, Lain) and one.made in (FIRST + 1, FIRST + 2)
+    )
+    assert first.root[1] < 0 < second.root[1], "above the row below, and in it"
+    assert first.root[0] > second.root[0] + STITCH / 2
+    assert not any(isinstance(one, Bar) for one in ended("linked").lain), "no yarn over before it goes in"
+
+
+def test_reverse_stitches_go_the_other_way_and_stand_beside_the_last() -> None:
+    place = setting("backwards", "single")
+    before, (after,) = place.start.on[0], ended("reverse").on
+    assert isinstance(before, Loop)
+    assert isinstance(after, Loop)
+    assert after.root == pytest.approx((before.root[0] + STITCH, before.root[1]))
+    (usual,) = ended("single").on
+    assert isinstance(usual, Loop)
+    assert usual.root[0] < place.ground.places["behind"].middle[0] < after.root[0]
+
+
+def test_of_two_front_loops_both_lie_over_the_hook_and_nothing_else_does() -> None:
+    place = setting("stitches", "single").ground.places["front loops"]
+    for strand in tops(0.0, place):
+        number = round((12.0 - strand.knots[0].x) / STITCH + 0.5)
+        near = [k.near for k in strand.knots if k.y > 1]
+        assert (min(near) > HOOK_NEAR) is (number in (1, 2))
+        assert max(k.near for k in strand.knots if k.y < -1) < HOOK_NEAR
+
+
+def test_the_first_row_goes_into_the_second_chain_from_the_hook() -> None:
+    place = setting("first row", "single")
+    (loop,) = place.start.on
+    assert isinstance(loop, Loop)
+    middle = place.ground.places["chain"].middle[0]
+    assert loop.root[0] - 2 * STITCH < middle < loop.root[0] - STITCH, "one chain is passed over"
+    inside = carried_out(place.start, ["into chain"], place.ground)
+    chains = [s for s in place.fabric(inside) if isinstance(s, Strand)]
+    named = next(s for s in chains if min(k.x for k in s.knots) < middle < min(k.x for k in s.knots) + STITCH)
+    assert min(k.near for k in named.knots if k.y < -1) > HOOK_NEAR, "its upper strand lies over the hook"
+    assert max(k.near for k in named.knots if k.y > 1) < HOOK_NEAR, "the lower one does not"
+    first = max(chains, key=lambda s: s.knots[0].x)
+    assert max(k.near for k in first.knots) < HOOK_NEAR
+    heads = [one.tip for one in ended("into-chain").lain if isinstance(one, Lain) and one.half == TOP_HALF]
+    assert heads[0][0] == pytest.approx(x_of(1) - 1.0)
+    assert heads[1] == pytest.approx((heads[0][0] - STITCH, heads[0][1]))
+
+
+def test_crossed_stitches_change_sides_between_foot_and_top() -> None:
+    done = ended("cross")
+    feet = [one for one in done.lain if isinstance(one, Lain) and one.root[1] > 0]
+    heads = [one.tip for one in done.lain if isinstance(one, Lain) and one.half == TOP_HALF]
+    assert feet[0].root[0] < feet[1].root[0]
+    assert heads[0][0] > heads[1][0]
+    assert feet[1].made > feet[0].made, "the second lies before the first"
+
+
+def test_a_back_post_stitch_stands_behind_the_tops_and_a_front_post_stitch_before_them() -> None:
+    row = min(knot.near for top in tops(0.0) for knot in top.knots)
+    for key, behind in (("back-post", True), ("front-post", False)):
+        done = ended(key)
+        stem = [one for one in done.lain if isinstance(one, Lain) and one.half < TOP_HALF]
+        drawn = {(s.knots[0].x, s.knots[0].y): s for s in scene(done, []) if isinstance(s, Strand)}
+        upper = next(one for one in stem if one.hug is None)
+        assert all((knot.near < row) is behind for knot in drawn[upper.root].knots)
+
+
+def test_a_cut_end_goes_out_through_the_last_loop_and_the_hook_is_put_away() -> None:
+    row = next(row for row in ROWS if row["key"] == "fasten-off")
+    before, over, out = states(row)
+    for state in (before, over):
+        things = scene(state, [])
+        assert any(isinstance(thing, Solid) for thing in things), "the hook"
+        assert min(k.x for s in things if isinstance(s, Strand) for k in s.knots) > LEFT, "cut"
+    things = scene(out, [])
+    assert not any(isinstance(thing, Solid) for thing in things)
+    end = things[-1]
+    assert isinstance(end, Strand)
+    assert LEFT < end.knots[-1].x < end.knots[0].x
+    uncut = scene(states(next(row for row in ROWS if row["key"] == "single"))[1], [])
+    assert min(k.x for s in uncut if isinstance(s, Strand) for k in s.knots) < LEFT
+
+
 def test_an_unknown_move_is_no_move() -> None:
     place = setting("stitches", "single")
     with pytest.raises(KeyError):
@@ -199,10 +323,11 @@ def test_yarn_in_the_throat_passes_before_the_hook(row: dict[str, Any]) -> None:
         if not state.over:
             continue
         hook = hook_for(state)
+        far = 0.0 if state.cut else -33.0
         working = [
             thing
             for thing in scene(state, list(place.fabric(state)))
-            if isinstance(thing, Strand) and thing.knots[-1].x < -33 and thing.fill == state.over
+            if isinstance(thing, Strand) and thing.knots[-1].x < far and thing.fill == state.over
         ]
         assert len(working) == 1
         assert "+" in crossings(working[0], hook)
@@ -318,7 +443,17 @@ def test_the_words_are_in_the_reader_s_terms() -> None:
     assert uk["double"].title == "Treble"
     assert "Yarn over" in us["half"].steps[0].words
     assert "Yarn round hook" in uk["half"].steps[0].words
-    assert us["half"].steps[0].right.alt.startswith("Half double crochet. Yarn over, put the hook")
+    assert us["half"].steps[0].right.alt.startswith("Half double crochet. Yarn over once, before")
+
+
+@pytest.mark.parametrize(
+    ("terms", "others"),
+    [("US", ("yarn round hook", "neighbour", "colour")), ("UK", ("yarn over", "neighbor", "color"))],
+)
+def test_no_sentence_speaks_in_the_other_country_s_words(terms: trade.Terms, others: Sequence[str]) -> None:
+    said = [step.words.lower() for technique in techniques(terms) for step in technique.steps]
+    assert any({"US": "yarn over", "UK": "yarn round hook"}[terms] in words for words in said)
+    assert [words for words in said if any(f" {other}" in f" {words}" for other in others)] == []
 
 
 def test_all_that_the_collection_uses_is_drawn() -> None:
@@ -337,11 +472,46 @@ def test_all_that_the_collection_uses_is_drawn() -> None:
         (["ch 1, 12 sc in ring, join", "ch 1, (sc in next 2 sts, ch-3 picot) x 6, join"], "picot"),
         (["ch 1, 12 sc in ring, join", "ch 2, (3-hdc puff in next st, ch 1, sk next st) x 6, join"], "puff"),
         (["ch 1, 12 sc in ring, join", "ch 2, (5-dc pc in next st, ch 1, sk next st) x 6, join"], "popcorn"),
+        (["ch 1, 12 sc in ring, join", "ch 2, (dc V-st in next st, sk next st) x 6, join"], "group"),
+        (["ch 1, 12 sc in ring, join", "ch 1, rsc in each st around, join"], "reverse"),
+        (["ch 1, 12 sc in ring, join", "ch 3, edc in each st around, join"], "extended"),
+        (["ch 1, 12 sc in ring, join", "ch 7, quadtr in each st around, join"], "triple-treble"),
+        (["ch 1, 12 sc in ring, join", "ch 1, invdec x 6, join"], "invisible-decrease"),
+        (["ch 1, 12 sc in ring, join", "ch 2, (sk next st, dc in next st, dc in skipped st) x 6"], "cross"),
+        (["ch 1, 12 sc in ring, join, fasten off"], "fasten-off"),
     ],
 )  # fmt: skip
 def test_what_small_pieces_use(lines: list[str], key: str) -> None:
     text = rounds(*lines).replace("magic ring", "chain 6, joined" if key == "chain-ring" else "magic ring")
     assert key in uses(worked(text))
+
+
+def test_what_is_not_said_is_not_drawn() -> None:
+    plain = uses(worked(rounds("ch 1, 12 sc in ring, join", "ch 1, (sc2tog) x 6, join")))
+    assert "decrease" in plain
+    assert not plain & {"invisible-decrease", "fasten-off", "cross", "reverse", "group"}
+    hidden = uses(worked(rounds("ch 1, 12 sc in ring, join", "ch 1, invdec x 6, join")))
+    assert "decrease" not in hidden
+    both = uses(worked(rounds("ch 1, 12 sc in ring, join", "ch 1, (invdec, sc2tog) x 3, join")))
+    assert {"decrease", "invisible-decrease"} <= both
+
+
+def test_linked_stitches_are_drawn_by_their_make() -> None:
+    assert "linked" in uses(worked(rows("ch 3, ldc in each st across")))
+    assert "linked" not in uses(worked(rows("ch 3, dc in each st across")))
+
+
+def test_every_stitch_that_can_be_worked_has_a_drawing() -> None:
+    """Or is drawn with others of its make; the knot stitch alone is told in words only."""
+    keys = {technique.key for technique in techniques("US")}
+    drawn = {row.key for row in trade.stitches() if step_uses.drawn_as(row.key) in keys}
+    assert {row.key for row in trade.stitches()} - drawn == {"knot"}
+
+
+def test_an_entry_of_every_stitch_is_each_of_them_and_no_other_form() -> None:
+    decrease = next(one for one in techniques("US") if one.key == "decrease")
+    assert {"abbr-decrease", "stitch-tog-half", "stitch-tog-double-treble"} <= set(decrease.entries)
+    assert not any(entry.startswith("stitch-cluster") or entry.endswith("*") for entry in decrease.entries)
 
 
 def test_a_spike_is_one_by_its_words_and_a_loop_left_free_is_none() -> None:
@@ -357,7 +527,11 @@ def test_foundation_stitches_are_used_whatever_their_height() -> None:
 
 
 def test_what_a_pattern_uses() -> None:
-    assert uses(demo("reed-tray")[0]) == {"back-loop", "chain", "increase", "join", "single"}
+    tray = {"back-loop", "chain", "fasten-off", "increase", "into-chain", "join", "single"}
+    assert uses(demo("reed-tray")[0]) == tray
+    assert "into-chain" not in uses(demo("harbour-square")[0]), "chains in a ring are worked into as a ring"
     assert {"cord", "sew", "ring", "space", "group"} <= uses(demo("lantern-pouch")[0])
     assert "group" not in uses(demo("curlew-cap")[0]), "increases are two in one"
     assert "join" not in uses(demo("pebble-ball")[0]), "a spiral"
+    assert "invisible-decrease" in uses(demo("sandbank-seal")[0])
+    assert "decrease" not in uses(demo("sandbank-seal")[0])

@@ -1,13 +1,14 @@
 """The cloth behind the strands of a row: whole where stitches stand close, parted where they leave a hole."""
 
 import re
+from collections.abc import Sequence
 from itertools import pairwise
 
 import pytest
 
-from loopleaf.draw.canvas import Canvas
+from loopleaf.draw.canvas import Canvas, Point
 from loopleaf.draw.items import Item
-from loopleaf.draw.stitchwork import Placed, between, draw_row, straight
+from loopleaf.draw.stitchwork import Patch, Placed, between, draw_row, placed_on, straight
 from loopleaf.fabric import Made
 
 CROSSED = (2, 3, 0, 1)
@@ -81,3 +82,95 @@ def test_tall_stitches_together_in_one_place_are_a_bump(
     draw_row(canvas, 0, [Placed(Item(made, 0.0, 1.0), patch, 1.0, False, True)], {"A": "#808080"})
     widths = re.findall(r'stroke-width="([\d.]+)"', canvas.body("", 0.1, "", canvas.box))
     assert (min(map(float, widths)) > 4.0) == bump
+
+
+class Heard(Canvas):
+    """A canvas that notes how high each point of its lines and fills lies."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.lines: list[float] = []
+        self.fills: list[float] = []
+
+    def line(self, layer: int, colour: str, width: float, points: Sequence[Point]) -> None:
+        self.lines += [y for _, y in points]
+
+    def fill(self, layer: int, colour: str, points: Sequence[Point]) -> None:
+        self.fills += [y for _, y in points]
+
+
+def spike(floor: float) -> tuple[float, float]:
+    """How low the strands and how low the cloth reach, of a stitch that stands on a floor in a row from 10 to
+    20 above a row of 10; between two plain ones.
+    """
+    items = [
+        Item(Made("single" if at != 1 else "treble", (), 3, "A", number=at + 1), at, at + 1.0)
+        for at in range(3)
+    ]
+    items = [one._replace(foot=(one.start, one.end)) for one in items]
+    items[1] = items[1]._replace(floor=floor)
+
+    def patch(item: Item) -> Patch:
+        low = 10.0 * item.floor
+        return between(
+            straight((item.start, low), (item.end, low)), straight((item.start, 20), (item.end, 20))
+        )
+
+    canvas = Heard()
+    draw_row(canvas, 0, [placed_on(item, patch) for item in items], {"A": "#808080"})
+    return min(canvas.lines), min(canvas.fills)
+
+
+def test_a_spike_lies_over_the_rounds_it_passes_and_leaves_their_cloth_in_sight() -> None:
+    """Its yarn goes down to its place; the cloth behind it is only as high as its own row."""
+    yarn, cloth_low = spike(-1.0)
+    assert yarn < -5
+    assert cloth_low > 8
+    yarn, cloth_low = spike(1.0)
+    assert yarn > 9, "a stitch on the row below stays in its row"
+
+
+class Layers(Canvas):
+    """A canvas that notes the highest layer of the lines at each end point."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.tops: dict[float, int] = {}
+
+    def line(self, layer: int, colour: str, width: float, points: Sequence[Point]) -> None:
+        x = round(points[-1][0], 1)
+        self.tops[x] = max(layer, self.tops.get(x, layer))
+
+
+@pytest.mark.parametrize(
+    ("numbers", "feet", "upper"),
+    [
+        ((1, 2, 3, 4), CROSSED, [2.5, 3.5]),
+        ((4, 3, 2, 1), CROSSED, [0.5, 1.5]),
+        ((1, 2, 3, 4), (0, 1, 2, 3), []),
+    ],
+)
+def test_posts_that_go_back_cross_over_those_made_before(
+    numbers: tuple[int, ...], feet: tuple[int, ...], upper: list[float]
+) -> None:
+    """In rounds these go to the left as they lie here; in a row made to the left it is the other two.
+    What is worked into the stitches passed over lies before what was worked past them, unless worked behind
+    it: common practice, no source.
+    """
+    canvas = Layers()
+    row = []
+    for at, (number, foot) in enumerate(zip(numbers, feet, strict=True)):
+        made = Made("treble", (), 1, "A", number=number, post="front")
+        item = Item(made, float(at), at + 1.0, foot=(float(foot), foot + 1.0))
+        row.append(
+            placed_on(
+                item,
+                lambda one: between(
+                    straight((one.foot[0], 0.0), (one.foot[1], 0.0)),
+                    straight((one.start, 3.0), (one.end, 3.0)),
+                ),
+            )
+        )
+    draw_row(canvas, 0, row, {"A": "#808080"})
+    low = min(canvas.tops.values())
+    assert [x for x, layer in sorted(canvas.tops.items()) if layer > low] == upper

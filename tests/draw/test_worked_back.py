@@ -178,3 +178,31 @@ def test_a_leafs_stitches_lie_on_the_side_that_the_work_goes_to(turn: str, side:
         (x, y), (chain_x, chain_y) = signs[at].middle, signs[at - 6].middle
         assert signs[at - 6].kind == "ch"
         assert side * (y * chain_x - x * chain_y) < 0, "y runs down"
+
+
+LEDGE = ("sc in 2nd ch from hook and in each ch across, turn", "ch 1, sc in each st across, turn")
+
+
+@pytest.mark.parametrize(
+    ("before", "after"),
+    [((LEDGE[0],), ()), (LEDGE, ()), ((LEDGE[0],), ("ch 1, sc in next 10 sts, turn",))],
+)
+def test_a_leaf_that_ends_a_row_goes_on_in_line_with_it(
+    before: tuple[str, ...], after: tuple[str, ...]
+) -> None:
+    """It makes the cloth wider by its chain and hardly higher; at the row's end, on the side worked to."""
+    leaf = f"ch 1, sc in each st across, {LEAF}, turn"
+    plain = first_picture(worked(rows(*before, LEDGE[1], *after)))
+    wide, high = box(tree(first_picture(worked(rows(*before, leaf, *after)))))
+    was_wide, was_high = box(tree(plain))
+    assert wide - was_wide > 4 * 5.0 * CHAIN_LONG / 10
+    assert high - was_high < 3 * 5.0
+
+
+def test_leaves_along_a_row_stand_out_from_it() -> None:
+    wide, high = box(
+        tree(first_picture(worked(rows(LEDGE[0], f"ch 1, (sc in next 5 sts, {LEAF}) x 2, turn"))))
+    )
+    was_wide, was_high = box(tree(first_picture(worked(rows(*LEDGE)))))
+    assert wide == pytest.approx(was_wide, abs=5.0)
+    assert high - was_high > 15

@@ -17,7 +17,7 @@ from .colour import outline_of
 from .in_the_round import draw_rounds
 from .items import Item
 from .marks import draw_marks
-from .pose import Posed, Vector, added, around, cross, scaled, unit
+from .pose import FRONT, HARDLY, UP, Posed, Vector, added, around, cross, dot, scaled, unit
 from .section import Oval
 from .stand import LOOKING_DOWN, Stand, lies, lying_flat, middle_of, stand_of
 from .subject import Subject, main_colour, subject_of
@@ -46,9 +46,6 @@ HANGING = 1.6
 AT_THE_SIDE = 0.4
 """Where a piece faces the viewer less squarely than this, what is sewn on there begins behind it."""
 
-FRONT: Vector = (0.0, -1.0, 0.0)
-UP: Vector = (0.0, 0.0, 1.0)
-
 
 @dataclass(frozen=True, slots=True)
 class Part:
@@ -70,8 +67,19 @@ class Part:
 
 
 def is_assembled(subject: Subject, measured: Measured) -> bool:
-    """Whether something is sewn to a stuffed piece in the round."""
-    return subject.stuffed and not subject.in_rows and bool(list(_sewn(subject, measured)))
+    """Whether something is sewn to a stuffed piece in the round, or something that stands out to one that
+    isn't, and has no cord.
+    """
+    if subject.in_rows:
+        return False
+    sewn = [part for _, part in _sewn(subject, measured)]
+    if subject.stuffed or not sewn:
+        return bool(sewn)
+    corded = any(
+        step.thread is not None and step.thread.through == subject.piece.name
+        for step in subject.work.pattern.finishing
+    )
+    return not (corded or lies(subject)) and any(not lies(part) for part in sewn)
 
 
 def parts_of(subject: Subject, measured: Measured) -> list[Part]:
@@ -142,6 +150,14 @@ def _front(subject: Subject, rounds: Sequence[Sequence[Item]], measured: Measure
     return 0.5
 
 
+def _aside(growing: Vector, normal: Vector, out: Vector) -> Vector:
+    """Along the round at a place that faces so; where the piece lies flat across its growing direction, by
+    the way out from its middle.
+    """
+    found = cross(growing, normal)
+    return found if dot(found, found) > HARDLY else cross(growing, out)
+
+
 def _posed(stand: Stand, axes: tuple[Vector, Vector, Vector], origin: Vector) -> Posed:
     section = Oval(stand.section.spine) if isinstance(stand.section, Oval) else stand.section
     return Posed(section, stand.rings, LOOKING_DOWN, axes, origin)
@@ -192,7 +208,7 @@ def _in_place(onto: Part, part: Subject, sew: Sew, measured: Measured) -> Iterat
             if onto.upright:
                 lean = scaled(UP, -HANGING * (1 - abs(normal[2])))
             tip = unit(added(normal, lean))
-            aside = unit(cross(growing, normal))
+            aside = unit(_aside(growing, normal, added(place, scaled(onto.pose.origin, -1.0))))
             thin = scaled(cross(tip, aside), -PRESSED_THIN)
             axes = (scaled(aside, PRESSED_WIDE), thin, scaled(tip, -1.0))
             origin = added(place, scaled(tip, high * (1 - SUNK)))

@@ -15,6 +15,7 @@ from .chart_things import Thing, groups_of, shared, wide_of
 from .crossed import uncrossed
 from .relax import kept_apart, settle
 from .section import Half, Oval, Polygon, Rectangle
+from .valleys import passed_over, valleys
 
 PULL, PULL_IN_ROWS, PULL_ABOUT, PULL_IN_WAVES, PULL_IN_HALF = 1.0, 0.3, 0.1, 0.05, 0.002
 """How strongly a stitch is drawn above its place, where the distance from its neighbours holds with 1: along
@@ -49,6 +50,7 @@ class Across:
     `below`: those that its head lies above, which are others where stitches cross.
     corners: the things that lie in a polygon's corners. firm: it is worked around a chain.
     room: how wide a straight row is laid at least. around: the place that all of a first row goes into.
+    wides: how much of the way each thing takes, where that isn't its own width.
     """
 
     ground: Ground
@@ -59,12 +61,13 @@ class Across:
     firm: bool
     room: float
     around: Place | None = None
+    wides: Sequence[float] | None = None
 
     def settled(self) -> tuple[list[float], list[float | None]]:
         """Where along the way each thing comes to rest, in units; and where the middle of its feet lies, None
         for those that cross.
         """
-        wides = [wide_of(thing) for thing in self.things]
+        wides = self.wides or [wide_of(thing) for thing in self.things]
         groups = groups_of(self.things, [bool(tops) for tops in self.below], self.around)
         feet = [self._foot(tops) for tops in self.below]
         rests = self._rests(wides, groups, feet)
@@ -92,6 +95,13 @@ class Across:
     def below(self) -> Sequence[Sequence[Top]]:
         """The places that each thing's head lies above."""
         return uncrossed(self.into)
+
+    @cached_property
+    def _valleys(self) -> frozenset[int]:
+        """What closes over places passed, by the thing before it: only in rows."""
+        if self.closed:
+            return frozenset()
+        return valleys(self.things, passed_over([[top.order for top in tops] for tops in self.below]))
 
     @cached_property
     def closed(self) -> bool:
@@ -148,7 +158,7 @@ class Across:
                 wider *= max(self._steps(one[-1], other[0]), 1.0)
                 if self._both_gathered(one[-1], other[0]):
                     free = max(SIDE_BY_SIDE * apart - (wides[one[-1]] + wides[other[0]]) / 2, 0.0)
-                elif self._passes(one[-1], other[0]):
+                elif self._passes(one[-1], other[0]) and one[-1] not in self._valleys:
                     free = max(apart - sum(self._inwards(wides, group) for group in (one, other)), 0.0)
             if at < len(rests):
                 shares[at] = wider
@@ -248,6 +258,7 @@ class Across:
                 reached += wides[at]
         places = list(even)
         waves = any(len(group) > 1 for group in groups) and any(len(tops) > 1 for tops in self.below)
+        waves = waves or bool(self._valleys)
         pull = PULL_ABOUT if self.closed else PULL_IN_WAVES if waves else PULL_IN_ROWS
         if (self.firm or isinstance(self.ground, Polygon)) and not isinstance(self.ground, Rectangle):
             pull = PULL_IN_HALF if isinstance(self.ground, Half) else PULL
@@ -296,12 +307,19 @@ def mean_turn(differences: Sequence[float]) -> float:
     return atan2(sum(sin(tau * d) for d in differences), sum(cos(tau * d) for d in differences)) / tau
 
 
-def room_for(ground: Ground, things: Sequence[Thing], corners: frozenset[int], gap: float) -> float:
+def room_for(
+    ground: Ground,
+    things: Sequence[Thing],
+    corners: frozenset[int],
+    gap: float,
+    wides: Sequence[float] | None = None,
+) -> float:
     """How long a round's way must be to hold its things and the gap at its start; all sides of a polygon are
     as long as the fullest, both ends of an oval as long as the one with the gap. A rectangle grows by as much
-    on each side as the fullest for its length needs, begun along either of its two lengths.
+    on each side as the fullest for its length needs, begun along either of its two lengths. wides: how much of
+    the way each thing takes, where that isn't its own width.
     """
-    wides = [wide_of(thing) for thing in things]
+    wides = wides or [wide_of(thing) for thing in things]
     found = [at for at, thing in enumerate(things) if id(thing) in corners]
     if isinstance(ground, Half) and len(found) == ground.corners - 1:
         before = [0.0, *(sum(wides[:at]) + wides[at] / 2 for at in found), sum(wides)]

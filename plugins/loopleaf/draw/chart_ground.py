@@ -352,8 +352,8 @@ def _run(ground: Ground, level: float, along: float) -> tuple[float, float]:
     return 0.5, 0.5
 
 
-def ground_for(subject: Subject) -> Ground:
-    """The ground that suits a piece's form."""
+def ground_for(subject: Subject, sides: bool = True) -> Ground:
+    """The ground that suits a piece's form. sides: a piece with corners has straight ones."""
     if subject.in_rows:
         sheet = sheet_of(subject)
         if sheet.sides:
@@ -363,7 +363,7 @@ def ground_for(subject: Subject) -> Ground:
     if whole is not None:
         return rectangle_of(whole, UNIT)
     corners = corner_count(subject)
-    if corners:
+    if corners and sides:
         return Polygon(corners)
     return Oval(max(len(chains_of(subject)) - 1, 0) * UNIT)
 

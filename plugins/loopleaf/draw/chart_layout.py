@@ -13,6 +13,7 @@ from itertools import accumulate, pairwise
 from math import isclose, tau
 
 from ..fabric import Made, Space, WorkedRound
+from ..fabric.spikes import depths
 from .blocks import blocks_of
 from .border import bordered, outline_of
 from .chart_about_chain import about, ends_of, room_about
@@ -22,6 +23,7 @@ from .chart_around import goes_around, lay_rows_around
 from .chart_begin import begun
 from .chart_blocks import laid_in_blocks
 from .chart_corners import corners_of, first_with_corners
+from .chart_crowded import fit_of, in_corners, is_crowded
 from .chart_ends import spread
 from .chart_feet import set_down
 from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
@@ -30,7 +32,6 @@ from .chart_leaves import room_for_leaves, wide_at_first
 from .chart_lines import Layout, Line, Top
 from .chart_mitred import Mitred
 from .chart_petals import (
-    crowded,
     fans_in,
     folded,
     low_on,
@@ -57,14 +58,15 @@ from .chart_things import (
 from .chart_turned import Turned
 from .chart_unrolled import Unrolled, goes_up_from, laid_above
 from .chart_up import AS_TALL_AS_WIDE, corners_alike, heads, level_for
-from .crossed import rise_for, uncrossed
-from .items import depths
+from .crossed import least_for, uncrossed
 from .layers import is_layer
 from .row_ends import first_aside
 from .ruffle import FULL
 from .section import Oval, Polygon, Rectangle
 from .signs import CHAIN_LONG, UNIT
 from .subject import Subject
+from .valleys import passed_over as places_passed
+from .valleys import waves
 from .worked_back import leaves_of
 
 CLOSING = 0.7
@@ -87,17 +89,19 @@ BETWEEN = 40.0
 
 
 def lay_out(
-    subject: Subject, by: float = 0.0, signs: bool = True, wide: float = 0.0, apart: float = 1.0
-) -> Layout:
+    subject: Subject, by: float = 0.0, signs: bool = True, wide: float = 0.0, apart: float = 1.0,
+    sides: bool = True,
+) -> Layout:  # fmt: skip
     """The chart of a piece in its first size. by: how far the circles within a polygon are turned.
     signs: it must have room for them everywhere; else it is the form that counts. wide: how wide the
-    beginning of rows is laid, at least. apart: rows are laid so much wider than they need.
+    beginning of rows is laid, at least. apart: rows are laid so much wider than they need. sides: of
+    a piece with corners they are straight.
     """
     blocks = blocks_of(subject)
     if blocks:
         return laid_in_blocks(subject, blocks)
     around = goes_around(subject)
-    ground = Straight() if around else ground_for(subject)
+    ground = Straight() if around else ground_for(subject, sides)
     turned = Turned(ground, by) if isinstance(ground, Polygon) and is_closed(ground) else None
     cornered = first_with_corners(subject, turned.polygon.corners) if turned else 0
     backward = [(work.side != "WS") == subject.in_rows for work in subject.piece.rounds]
@@ -162,6 +166,8 @@ def lay_out(
         line.around = begun_in(one) if not at and subject.in_rows else None
         line.petals = petals_on(line, one, used)
         low = _lay_line(layout, line, low, one, subject.worked[at - 1] if at else None, signs)
+        if turned and line.crowded and in_corners(line) and not layout.outline:
+            return lay_out(subject, signs=signs, sides=False)
     if aside is not None:
         clear_of(layout, aside)
     elif type(ground) is Straight and wide < most and (more := widened(layout)):
@@ -240,6 +246,7 @@ def _lay_line(
     places = [_places(layout, line, thing) for thing in line.things]
     layer = is_layer(worked, before)
     line.deep = frozenset(depths(worked))
+    line.waves = waves(line.things, places_passed([[top.order for top in tops] for tops in places]))
     below = lifted(layout, line, places) if layer else places
     skipped = low_on(line)
     high = [at for at in range(len(line.things)) if at not in skipped]
@@ -254,36 +261,35 @@ def _lay_line(
         line.leaf = wide_at_first(worked)
         line.gap = max(line.gap, line.leaf)
     gaps = line.gap + (OPEN * under_it.gap if under_it and ends else 0.0)
-    need = crowded(line, room_for(line.ground, whole, line.corners, gaps), narrow)
-    if line.leaf:
-        need = max(need, room_for_leaves(worked, line.things, line.gap))
+    leafy = room_for_leaves(worked, line.things, line.gap) if is_closed(line.ground) else 0.0
+    need = max(room_for(line.ground, whole, line.corners, gaps), leafy)
     about_ends = ends_of(line, below) if len(layout.lines) == 1 else []
     line.level = level_for(line.ground, *risen, room_about(line, about_ends) or need, low)
-    if rise := rise_for(line, below, line.level):
-        floors = [tops[0].out for tops in below if tops]
-        line.level = max(line.level, sum(floors) / len(floors) + ROOM + rise)
+    line.crowded = not line.petals and is_crowded(line, whole, under, line.level)
+    fit = fit_of(line, whole, under, gaps) if line.crowded and isinstance(line.ground, Oval) else None
+    if fit:
+        line.level, line.gap = fit.level, min(line.gap, fit.gap)
+    line.level = max(line.level, least_for(line, below, line.level))
     firm = len(layout.lines) == 1 and isinstance(line.ground, Oval) and line.ground.spine > 0
     xs, footing = Across(
-        line.ground, whole, under, line.level, line.corners, firm, line.room, line.around
+        line.ground, whole, under, line.level, line.corners, firm, line.room, line.around, fit and fit.wides
     ).settled()
     xs, footing = unfolded(line, whole, xs, footing)
     if about_ends:
         xs, footing, drawn = about(line, about_ends, below)
         line.firm = [*zip((x / line.ground.way(line.level) for x in xs), drawn, strict=True)]
     sides = [xs[at] for at in high], [footing[at] for at in high]
-    outs = heads(line.ground, risen[0], *sides, risen[1], line.level, low, line.deep)
+    sloping = bool(signs and line.waves)
+    outs = heads(line.ground, risen[0], *sides, risen[1], line.level, low, line.deep, fit, sloping)
     outs = with_low(line, outs, below, low)
     outs = corners_alike(outs, [at for at, thing in enumerate(line.things) if id(thing) in line.corners])
-    first, way = -1 if line.backward else 0, line.ground.way(line.level)
+    first, way, feet = -1 if line.backward else 0, line.ground.way(line.level), below[-line.backward]
     line.start, line.seam = _start(line, xs[first], below[first]) / way, ((xs[0] + xs[-1]) / way - 1) / 2
     if under_it is not None and ends is not None:
         line.passed = open_below(line, under_it, ends, xs)
-    feet = below[first]
     outs = spread(line, xs, outs) if signs else outs
-    line.low, line.high = (
-        sum(top.out for top in feet) / len(feet) if feet else low,
-        outs[(high or [first])[first]],
-    )
+    line.low = sum(top.out for top in feet) / len(feet) if feet else low
+    line.high = outs[(high or [first])[first]]
     line.xs, line.outs = as_before(layout.lines[:-1], line, xs, outs)
     xs, outs = line.xs, line.outs
     line.lean = lean_of(line, line.things[first], uncrossed(below)[first])
@@ -350,6 +356,9 @@ def _closing(ground: Ground, rows: Sequence[Sequence[Thing]], worked: Sequence[W
         return None
     needs = [sum(wide_of(thing) for thing in row) for row in rows]
     fullest = max(at for at, need in enumerate(needs) if need == max(needs))
+    before = needs.index(max(needs)) - 1
+    if before >= 0 and needs[-1] > needs[before]:  # what it grows by at once are fans
+        return None
     after = needs[fullest:]
     steady = all(b <= a for a, b in pairwise(after))
     if any(True for one in worked[fullest + 1 :] for _ in leaves_of(one)):

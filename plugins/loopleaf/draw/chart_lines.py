@@ -63,9 +63,10 @@ class Line:
     start. around: the place that all of a first row goes into. petals: those whose sides are chains.
     leaf: how far before its first stitch a leaf rises that is made before that; 0 without one.
     passed: the share of its way above the seam of the round below where it passes over that, and how far it
-    is open there. lean: the share of the way from the head of its first stitch on to its foot.
+    is open there. lean: the share of the way from the head of its first stitch on to its foot. crowded: it
+    holds more than there is room for above its places.
     firm: of each of its things, along its way, the share that it lies at and the one that it is drawn at,
-    where these are known.
+    where these are known. waves: it both grows and shrinks.
     """
 
     ground: Ground
@@ -95,7 +96,9 @@ class Line:
     leaf: float = 0.0
     passed: tuple[float, float] = (0.0, 0.0)
     lean: float = 0.0
+    crowded: bool = False
     firm: Sequence[tuple[float, float]] = ()
+    waves: bool = False
 
     def into(self, thing: Made) -> Sequence[Place]:
         """What a stitch goes into; a chain that counts as one, where all the others do."""

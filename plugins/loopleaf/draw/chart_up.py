@@ -5,6 +5,7 @@ from itertools import pairwise
 from math import sqrt
 
 from ..fabric import Made, Space
+from .chart_crowded import Fit
 from .chart_ground import Bends, Ground, Inward, Straight, is_closed
 from .chart_lines import Top
 from .chart_mitred import Mitred
@@ -21,13 +22,22 @@ straight side of a polygon.
 SHORTEST = 0.45
 """A leaning stitch still rises so much of its height."""
 
+UPRIGHT = 0.8
+"""The same in a crowded round, whose fans stand in each other's way."""
+
 STEEPEST = 0.8
 """A row slopes with its leaning stitches, at most so steeply. Rounds stay round."""
+
+LOWEST_CROSS = 0.7
+"""In a row that waves a cross lies so far above its place, at least, of its height: it is no less tall."""
 
 AS_TALL_AS_WIDE = 0.54
 """On the far side of a ball stitches drawn together are as tall as this share of their places' distance, at
 least: flatter legs would look like a part of its rim.
 """
+
+AFLOAT = 1.5
+"""About a middle a cross, which has no stem, stands at most so far above where it would stand by itself."""
 
 FREE, SPIKE = 0.02, 0.1
 """How strongly chains hold their height, and stitches worked lower down."""
@@ -53,31 +63,38 @@ def level_for(
 def heads(
     ground: Ground, things: Sequence[Thing], xs: Sequence[float], footing: Sequence[float | None],
     below: Sequence[Sequence[Top]], level: float, low: float, deep: Set[int] = frozenset(),
+    fit: Fit | None = None, waves: bool = False,
 ) -> list[float]:  # fmt: skip
     """How far out each head lies. xs, footing: where along the way heads and the middles of feet lie, None
-    for stitches that cross, which are as high as their neighbours. deep: the ids of spikes.
+    for stitches that cross, which are as high as their neighbours. deep: the ids of spikes. fit: of a crowded
+    round. waves: it slopes with its leaning stitches, but no cross comes to lie on its place.
     """
+    stretch, lift = (fit.stretch, fit.lift) if fit else (1.0, 0.0)
     closed = is_closed(ground)
     about_a_chain = isinstance(ground, Oval) and ground.spine > 0
     wanted: list[float] = []
     pulls: list[float] = []
     leans: list[float] = []
+    lowest: list[float] = []
     for thing, x, foot, tops in zip(things, xs, footing, below, strict=True):
-        tall, floor = tall_of(thing), _floor(tops, low)
+        cross = isinstance(thing, Made) and is_cross(thing.kind)
+        tall, floor = tall_of(thing) * (1.0 if cross else stretch), _floor(tops, low) + lift
         lean = x - foot if foot is not None and not isinstance(thing, Space) else 0.0
-        if about_a_chain and is_cross(thing.kind if isinstance(thing, Made) else ""):
+        if about_a_chain and cross:
             lean = 0.0
         if isinstance(ground, Half | Mitred):
             lean = 0.0  # its sides are straight: what leans at their ends is drawn longer
-        rise = sqrt(max(tall * tall - lean * lean, (SHORTEST * tall) ** 2))
+        shortest = UPRIGHT * tall_of(thing) if fit else SHORTEST * tall
+        rise = sqrt(max(tall * tall - lean * lean, shortest**2))
         if len(tops) > 1 and isinstance(ground, Inward):
             shares = [top.carried(level) for top in tops]
             shares = [share - round(share - shares[0]) for share in shares]
             spread = (max(shares) - min(shares)) * ground.way(floor)
             rise = max(rise, AS_TALL_AS_WIDE * spread)
-        if id(thing) in deep and isinstance(thing, Made) and is_cross(thing.kind):
+        if id(thing) in deep and cross:
             floor = max(floor, low)  # it is drawn out as high as its neighbours
         wanted.append(floor + ROOM + rise)
+        lowest.append(floor + ROOM + LOWEST_CROSS * tall if cross and tops else 0.0)
         follows = isinstance(thing, Space) or (foot is None and bool(tops))
         pulls.append(FREE if follows else 1.0 if floor + 2 * tall > low else SPIKE)
         upright = closed or isinstance(ground, Polygon)
@@ -89,8 +106,16 @@ def heads(
     rests = [-(a + b) / 2 * min(step, 2 * UNIT) for a, b, step in pairs]
     springs = [LEVEL_SIDE if isinstance(ground, Polygon) else LEVEL] * len(rests)
     outs = settle(wanted, pulls, rests, springs)
-    more = 0.0 if isinstance(ground, Straight | Bends | Mitred) else max(level - sum(outs) / len(outs), 0.0)
-    return [out + more for out in outs]
+    if waves and not closed:
+        outs = [max(out, floor) for out, floor in zip(outs, lowest, strict=True)]
+    if not fit and not isinstance(ground, Straight | Bends | Mitred):
+        more = max(level - sum(outs) / len(outs), 0.0)
+        outs = [out + more for out in outs]
+    if isinstance(ground, Oval) and not about_a_chain:
+        for at, (thing, tops) in enumerate(zip(things, below, strict=True)):
+            if tops and isinstance(thing, Made) and is_cross(thing.kind):
+                outs[at] = min(outs[at], wanted[at] + AFLOAT)
+    return outs
 
 
 def corners_alike(outs: Sequence[float], corners: Sequence[int]) -> list[float]:

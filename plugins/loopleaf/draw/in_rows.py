@@ -11,9 +11,9 @@ from .chart_things import begun_in
 from .items import Item, items_of_rows
 from .mitre import Mitre
 from .sheet import Edging, Sheet
-from .stitchwork import Patch, Placed, between, draw_row, straight
+from .stitchwork import Patch, between, draw_row, placed_on, straight
 from .subject import Subject
-from .worked_back import Surface, draw_leaf_on, leaves_of
+from .worked_back import Surface, draw_leaf_on, goes_on, leaves_of
 
 ROW_LAYERS = 4
 
@@ -47,7 +47,11 @@ def draw_rows(canvas: Canvas, subject: Subject, sheet: Lay, layer: int = 0) -> N
         low += size.rise_mm
         below = size
         for leaf in leaves_of(subject.worked[at]):
-            surface = _standing_out(sheet, size, low, next(i for i in items if i.thing is leaf.on))
+            item = next(i for i in items if i.thing is leaf.on)
+            if goes_on(subject.worked[at]):
+                surface = _in_line(sheet, size, low, -1 if back else 1)
+            else:
+                surface = _standing_out(sheet, size, low, item)
             draw_leaf_on(
                 canvas, layer + ROW_LAYERS * (len(rows) + 1), leaf, surface, subject.scale, subject.colours
             )
@@ -58,6 +62,16 @@ def _standing_out(sheet: Lay, size: RoundSize, low: float, item: Item) -> Surfac
     """What stands out from a row above one of its stitches, to the left of it. low: the row's top."""
     return lambda out, aside: sheet.point(
         size.length_mm, item.middle - aside / (size.length_mm or 1.0), low + out
+    )
+
+
+def _in_line(sheet: Lay, size: RoundSize, low: float, way: int) -> Surface:
+    """What goes on in line with a row, beyond its end. low: the row's top. way: 1 to the right, -1 to the
+    left.
+    """
+    end = 1.0 if way > 0 else 0.0
+    return lambda out, aside: sheet.point(
+        size.length_mm, end + way * out / (size.length_mm or 1.0), low + aside
     )
 
 
@@ -80,7 +94,7 @@ class _Row:
     def draw(self, canvas: Canvas, layer: int, sheet: Lay, low: float, colours: Mapping[str, str]) -> None:
         """Its stitches, so high on a sheet."""
         placed = [
-            Placed(item, _patch(sheet, item, low, self.size, self.below), 1.0, self.reverse, True)
+            placed_on(item, lambda one: _patch(sheet, one, low, self.size, self.below), reverse=self.reverse)
             for item in self.items
         ]
         draw_row(canvas, layer, placed, colours)

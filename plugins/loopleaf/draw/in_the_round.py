@@ -1,16 +1,19 @@
 """A piece worked in the round, drawn as it stands or lies."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 from itertools import pairwise
 
 from ..fabric import Space
 from .canvas import Canvas, Point
+from .chain_line import EDGE, draw_chain
 from .colour import level, shaded
 from .items import Item
 from .layers import layers_of
 from .profile import Ring
+from .ring_chains import link_ends
 from .stand import Stand
-from .stitchwork import BENDS, GROUND, Patch, Placed, between, draw_row, straight
+from .stitchwork import BENDS, GROUND, Patch, Placed, between, draw_row, lies_over, placed_on, straight
 from .subject import Subject, main_colour
 from .worked_back import draw_leaf_on, leaves_of
 
@@ -20,6 +23,9 @@ OUTSIDE = 1000
 ROUND_LAYERS = 4
 SEEN = 0.12
 """Strands are drawn where the cloth faces the viewer at least so squarely; cloth up to the edge."""
+
+EDGE_ON = 0.001
+"""What faces the viewer less than this is behind the piece's edge."""
 
 FEW = 16
 """Fewer stitches around than this part at the sides of a piece."""
@@ -47,6 +53,7 @@ def draw_rounds(canvas: Canvas, stand: Stand, subject: Subject, rounds: Sequence
             draw_row(canvas, layer, placed, subject.colours)
         if stand.from_above:
             _closed(canvas, stand, subject, behind)
+            _neck(canvas, stand, subject)
     for at, items in enumerate(rounds):
         _leaves(canvas, stand, at, items, subject)
     _outline(canvas, stand, rounds[-1], shaded(main_colour(subject), HOLE))
@@ -66,6 +73,15 @@ def _closed(canvas: Canvas, stand: Stand, subject: Subject, behind: Sequence[int
         disc = [stand.point(out, ring.high1, i / 48) for i in range(48)]
         lowest = OUTSIDE + ROUND_LAYERS * (at - layer * len(behind)) - 1
         canvas.fill(lowest, shaded(colour, GROUND * DIM**layer), disc)
+
+
+def _neck(canvas: Canvas, stand: Stand, subject: Subject) -> None:
+    """The chains around the opening that the first round is worked into."""
+    out = stand.rings[0].out0
+    ends = [stand.point(out, 0.0, along) for along in link_ends(subject, stand.section)]
+    if ends:
+        colour = subject.colours[subject.worked[0].made[0].yarn]
+        draw_chain(canvas, OUTSIDE + 1, ends, colour, EDGE * subject.scale.width_mm)
 
 
 def _leaves(canvas: Canvas, stand: Stand, at: int, items: Sequence[Item], subject: Subject) -> None:
@@ -90,12 +106,36 @@ def _placed(stand: Stand, at: int, items: Sequence[Item], inside: bool) -> Itera
     """The items of one round that are seen from this side."""
     ring = stand.rings[at]
     below = stand.rings[at - 1] if at else None
-    for item in items:
+    for index, item in enumerate(items):
         facings = [stand.facing(ring, along) * (-1 if inside else 1) for along in (item.start, item.end)]
-        if max(facings) < 0 or (inside and stand.hidden_by_the_rim(ring, item.middle)):
+        if max(facings) < EDGE_ON or (inside and stand.hidden_by_the_rim(ring, item.middle)):
             continue
         light = stand.light_inside(ring) if inside else stand.light(ring, item.middle)
-        yield Placed(item, _patch(stand, ring, below, item), light, inside, sum(facings) / 2 > SEEN)
+        patch = _towards(partial(_patch, stand, ring, below), facings)
+        before, after = items[index - 1], items[(index + 1) % len(items)]
+        feet = (
+            item.start if lies_over(before) else before.foot[1],
+            item.end if lies_over(after) else after.foot[0],
+        )
+        left, right = (foot + round(item.middle - foot) for foot in feet)
+        yield placed_on(item, patch, light, inside, sum(facings) / 2 > SEEN, (left, right))
+
+
+def _towards(patch: Callable[[Item], Patch], facings: Sequence[float]) -> Callable[[Item], Patch]:
+    """Where an item lies, as far as it faces the viewer: what goes on behind the piece's edge would lie over
+    it the other way around, and shapes of two ways are a hole. facings: of its start and its end.
+    """
+    start, end = facings
+    if min(start, end) >= 0:
+        return patch
+    turns = start / (start - end)
+    low, high = (turns, 1.0) if start < 0 else (0.0, turns)
+
+    def cut(item: Item) -> Patch:
+        whole = patch(item)
+        return lambda across, up: whole(low + (high - low) * across, up)
+
+    return cut
 
 
 def _patch(stand: Stand, ring: Ring, below: Ring | None, item: Item) -> Patch:

@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from ..fabric import Made, Space, WorkedRound
 from ..fabric.edge import Edge
+from ..fabric.spikes import depths
 from ..fabric.worked import Place
 from ..measure.gauge import Scale
 from .chart_things import begun_in
@@ -17,6 +18,7 @@ from .petals import petals_of, rooms_at
 from .picots import picots_of
 from .profile import Ring
 from .section import Polygon, Rectangle, Section
+from .valleys import CLOSE, closed_over
 
 CHAIN_SHARE = 0.8
 """A chain of a space takes about so much of a stitch's width; an arch leans over more."""
@@ -81,7 +83,10 @@ def items_of_rows(
     found: list[list[Item]] = []
     rooms: dict[int, float] = {}
     for items, back in zip(rows_of_items(rows, mirrored, scale, rooms), mirrored, strict=True):
-        standing = _on_their_feet(items, dict(feet_of(items, spots, back)), spots, rooms)
+        feet = dict(feet_of(items, spots, back))
+        for key, (left, right) in closed_over([item.thing for item in items], feet).items():
+            feet[key] = feet[key]._replace(start=left, end=right)
+        standing = _on_their_feet(items, feet, spots, rooms)
         first = not found and begun_in(rows[0]) is not None
         found.append(_around_one(standing) if first else standing)
     return found
@@ -180,7 +185,7 @@ def _side_by_side(worked: WorkedRound, scale: Scale, last: bool, rooms: dict[int
                 things.append((rooms[id(made)], made))
         elif made.number:
             things.append((wide.get(id(made), 1.0), made))
-    deep = depths(worked)
+    deep = depths(worked, posts=True)
     stitches = [made for _, made in things if isinstance(made, Made)]
     heights = {look: scale.height_of(*look) for look in {(made.kind, made.post) for made in stitches}}
     level = [heights[made.kind, made.post] for made in stitches if id(made) not in deep]
@@ -218,28 +223,12 @@ def _room_of(space: Space, rooms: Mapping[int, float]) -> float:
     return passed if EASED[0] * own <= passed <= EASED[1] * own else own
 
 
-def depths(worked: WorkedRound) -> dict[int, int]:
-    """How many rounds further down than the round below a stitch stands, by its id: a spike. None where no
-    other stitch stands on the round below: such a round goes on further down.
-    """
-    stands = {
-        id(made): made.round - 1 - max(place.round for place in made.into)
-        for made in worked.made
-        if isinstance(made, Made) and made.number and not made.post and made.into and not beside(made)
-    }
-    return {key: deep for key, deep in stands.items() if deep > 0} if 0 in stands.values() else {}
-
-
-def beside(made: Made) -> bool:
-    """Whether a stitch goes into the end of a row."""
-    return any(isinstance(place, Made) and place.role == "row-end" for place in made.into)
-
-
 def _crowns(worked: WorkedRound) -> dict[int, tuple[float, float]]:
     """How high the two sides of each stitch of a fan (four or more in one place) reach: a scallop. In a
-    corner with chains the two sides go on straight.
+    corner with chains the two sides go on straight; what is all in one place is a ring, no fan.
     """
     found: dict[int, tuple[float, float]] = {}
+    whole = sum(isinstance(made, Made) and made.number > 0 for made in worked.made)
     fan: list[Made] = []
     parted = False
     for made in [*worked.made, None]:
@@ -251,7 +240,7 @@ def _crowns(worked: WorkedRound) -> dict[int, tuple[float, float]]:
         if made is not None and fan and made.into == fan[0].into:
             fan.append(made)
             continue
-        if len(fan) >= 4 and not parted:
+        if len(fan) >= 4 and not parted and len(fan) < whole:
             sides = [1 - 0.6 * (2 * at / len(fan) - 1) ** 2 for at in range(len(fan) + 1)]
             found.update({id(one): pair for one, pair in zip(fan, pairwise(sides), strict=True)})
         fan, parted = [made] if made is not None else [], False
@@ -311,7 +300,7 @@ def _eased(items: list[Item]) -> list[Item]:
 
     Only where every stitch stands beside its neighbour: nothing is passed over, no space made.
     """
-    if any(abs(one.foot[1] - other.foot[0]) > 1e-6 for one, other in pairwise(items)):
+    if any(abs(one.foot[1] - other.foot[0]) > CLOSE for one, other in pairwise(items)):
         return items
     return [
         item._replace(start=(item.start + item.foot[0]) / 2, end=(item.end + item.foot[1]) / 2)

@@ -12,9 +12,8 @@ from .form import Form, form_of, outline_above
 from .from_middle import sheet_of
 from .items import Item, items_of_rows
 from .letters import room_for
-from .section import Oval, Polygon, Section
 from .sketch import WORDS, Figure, Sketch
-from .stand import stand_of
+from .stand import sewn_at, stand_of
 from .subject import Subject, subject_of
 
 Placed = Sew | Mark
@@ -31,9 +30,6 @@ LABELS_APART = 0.5
 
 AT_THE_SIDE, EDGEWISE = -0.35, 0.15
 """A part that faces so little away is at the side, not behind: it is drawn as narrow as this, at least."""
-
-NEAREST = 0.75
-"""Where along the way around a circle seen from above it is nearest to the reader, begun at the right."""
 
 AROUND = 120
 """A line around a piece has so many stretches: the corners of any usual polygon lie between two of them."""
@@ -97,7 +93,9 @@ def placing(
 
 
 def _on_rounds(sketch: Sketch, subject: Subject, sewn: Sequence[Placed]) -> tuple[float, list[_Place]] | None:
-    """A piece in the round from the front, or from above where it lies; its first part faces the reader."""
+    """A piece in the round from the front, or from above where it lies, turned as in the picture: what is
+    sewn on first faces the reader.
+    """
     form = form_of(subject)
     stand, rounds = stand_of(subject)
     known = [
@@ -109,7 +107,8 @@ def _on_rounds(sketch: Sketch, subject: Subject, sewn: Sequence[Placed]) -> tupl
     ]
     if not known:
         return None
-    front = known[0][3][1]
+    faced = sewn_at(subject, rounds)
+    front = known[0][3][1] if faced is None else faced
     reach = form.widest + form.spine / 2
     scale = DRAWN / max(2 * reach, form.height)
     side = [(x * scale, -y * scale) for x, y in form.side()]
@@ -118,13 +117,11 @@ def _on_rounds(sketch: Sketch, subject: Subject, sewn: Sequence[Placed]) -> tupl
     else:
         sketch.line([*((-x, y) for x, y in reversed(side)), *side], closed=True)
 
-    turned = _turned_to_the_reader(stand.section, front)
-
     def point(at: int, along: float, share: float = 1.0) -> Point:
         turn = tau * (along - front)
         if form.lying:
             ring = form.rings[at]
-            x, y = stand.section.at(ring.out0 + (ring.out1 - ring.out0) * share, along + turned)
+            x, y = stand.section.at(ring.out0 + (ring.out1 - ring.out0) * share, along)
             return (x * scale, -y * scale)
         (x0, y0), (x1, y1) = side[at], side[at + 1]
         x, y = x0 + (x1 - x0) * share, y0 + (y1 - y0) * share
@@ -139,16 +136,6 @@ def _on_rounds(sketch: Sketch, subject: Subject, sewn: Sequence[Placed]) -> tupl
         ends = (point(at, start, up), point(at, middle, up), point(at, end, up))
         found.append(_Place(sew, run, ends, facing))
     return scale, found
-
-
-def _turned_to_the_reader(section: Section, front: float) -> float:
-    """The share of the way around by which a piece that lies is turned, so that a place of it lies as near to
-    the reader as its outline lets it: a polygon keeps a side there, an oval a long one.
-    """
-    if isinstance(section, Oval) and not section.spine:
-        return NEAREST - front
-    many = section.corners if isinstance(section, Polygon) else 2
-    return min((k / many for k in range(many)), key=lambda turn: section.at(1.0, front + turn)[1])
 
 
 def _round_line(

@@ -13,6 +13,12 @@ from .stand import Stand, lean
 
 Vector = tuple[float, float, float]
 
+FRONT: Vector = (0.0, -1.0, 0.0)
+UP: Vector = (0.0, 0.0, 1.0)
+
+HARDLY = 1e-6
+"""The square of a length that is none."""
+
 
 @dataclass(frozen=True)
 class Posed(Stand):
@@ -82,10 +88,11 @@ def worn(stand: Stand, rings: Sequence[Ring]) -> Posed:
 
 def around(axis: Vector, direction: Vector, along: float) -> tuple[Vector, Vector, Vector]:
     """The axes of a piece that grows along one direction and whose rounds face another one where they are so
-    far along.
+    far along. One that grows along just that direction faces the viewer, or else upwards.
     """
     upward = unit(axis)
-    facing = unit(added(direction, scaled(upward, -dot(direction, upward))))
+    beside = (added(one, scaled(upward, -dot(one, upward))) for one in (direction, FRONT, UP))
+    facing = unit(next(one for one in beside if dot(one, one) > HARDLY))
     aside = cross(upward, facing)
     angle = tau * along
     right = added(scaled(facing, -cos(angle)), scaled(aside, -sin(angle)))

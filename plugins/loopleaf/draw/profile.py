@@ -18,6 +18,10 @@ FLAT_PIECE = 0.2
 """A piece whose height is less than this share of its width is drawn from above."""
 
 
+DRAWN_IN = 0.8
+"""What ends with less than this share of its greatest width is drawn in, and can't lie."""
+
+
 @dataclass(frozen=True, slots=True)
 class Ring:
     """One round: its lower and upper edge, each so far out and so high (mm)."""
@@ -109,4 +113,4 @@ def is_flat(rings: Sequence[Ring]) -> bool:
     if not rings:
         return True
     widest = max(ring.out1 for ring in rings)
-    return rings[-1].high1 < FLAT_PIECE * 2 * widest
+    return rings[-1].high1 < FLAT_PIECE * 2 * widest and rings[-1].out1 >= DRAWN_IN * widest

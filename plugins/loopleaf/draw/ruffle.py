@@ -1,6 +1,6 @@
-"""Rows far too full for the cloth below them: they spread as far as they can, and stand in folds."""
+"""Rows far too full for the cloth below or above them: they spread as far as they can, and stand in folds."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import cos, pi, sin, tau
 
@@ -22,7 +22,7 @@ FOLD_WIDE, FOLD_DEEP, FOLD_ASIDE = 1.6, 0.16, 0.12
 @dataclass(frozen=True, slots=True)
 class Ruffle:
     """A straight sheet in folds from a height on. begins, deep: that height, and how far the folds reach
-    above it, in mm. folds: how many lie side by side.
+    above it, or below where negative, in mm. folds: how many lie side by side.
     """
 
     sheet: Sheet
@@ -30,14 +30,21 @@ class Ruffle:
     deep: float
     folds: int
 
+    def _share(self, high: float) -> float:
+        """How deep the folds are: those of a full edge open to its end, those above a wide cloth lose
+        themselves in it.
+        """
+        share = min(max((high - self.begins) / self.deep, 0.0), 1.0)
+        return share if self.deep > 0 else 4 * share * (1 - share)
+
     def point(self, width: float, along: float, high: float) -> Point:
         """Where a point lies: `along` 0 to 1 of a row `width` mm wide, at a height in mm."""
         x, y = self.sheet.point(width, along, high)
-        share = min(max((high - self.begins) / self.deep, 0.0), 1.0)
+        share = self._share(high) * abs(self.deep)
         turn = tau * self.folds * along
         return (
-            x + sin(turn) * FOLD_ASIDE * self.deep * share,
-            y - (1 + cos(turn + pi)) / 2 * FOLD_DEEP * self.deep * share,
+            x + sin(turn) * FOLD_ASIDE * share,
+            y - (1 + cos(turn + pi)) / 2 * FOLD_DEEP * share,
         )
 
 
@@ -55,7 +62,21 @@ def ruffled(subject: Subject, sheet: Sheet) -> tuple[Subject, Ruffle] | None:
     return replace(subject, sizes=sizes), Ruffle(sheet, begins, deep, folds)
 
 
-def _spread(sizes: list[RoundSize]) -> Iterator[RoundSize]:
+def gathered_in(subject: Subject, sheet: Sheet) -> tuple[Subject, Ruffle] | None:
+    """A cloth that one of its rows draws together, and what it lies on; None where none does."""
+    if sheet.arc or sheet.wave.knots:
+        return None
+    sizes = [*_spread(subject.sizes[::-1])][::-1]
+    eased = [at for at, (own, one) in enumerate(zip(subject.sizes, sizes, strict=True)) if own is not one]
+    if not eased:
+        return None
+    begins = sizes[eased[-1]].height_mm
+    low = next((sizes[at - 1].height_mm for at in reversed(eased) if at and at - 1 not in eased), 0.0)
+    folds = max(round(sizes[eased[-1]].length_mm / (FOLD_WIDE * (begins - low))), 2)
+    return replace(subject, sizes=sizes), Ruffle(sheet, begins, low - begins, folds)
+
+
+def _spread(sizes: Sequence[RoundSize]) -> Iterator[RoundSize]:
     """Each row as wide as it can lie: once gathered, further rows spread no faster."""
     wide, gathered = sizes[0].length_mm, False
     for one in sizes:

@@ -5,11 +5,14 @@ Each gives a point for a distance `out` from the middle line (mm) and a share `a
 works it with the right side up.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from math import cos, hypot, pi, sin, tan, tau
 
 Point = tuple[float, float]
+
+NEAREST = 0.75
+"""Where along the way around a circle seen from above it is nearest to the reader, begun at the right."""
 
 
 @dataclass(frozen=True)
@@ -75,18 +78,19 @@ class Oval:
 
 @dataclass(frozen=True, slots=True)
 class Polygon:
-    """A polygon of so many corners; `out` is the distance to a side. The first corner stands where `along`
-    is 0.
+    """A polygon of so many corners; `out` is the distance to a side. A corner stands where `along` is 0, at
+    the left of the lower side or so many (`first`) further on.
     """
 
     corners: int
+    first: int = 0
 
     def at(self, out: float, along: float) -> Point:
         """The point so far along the way around, the way along each side counted evenly."""
         share = along % 1.0 * self.corners
         side = int(share)
         reach = out / cos(pi / self.corners)
-        start, end = self._corner(side, reach), self._corner(side + 1, reach)
+        start, end = (self._corner(self.first + one, reach) for one in (side, side + 1))
         part = share - side
         return (start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part)
 
@@ -205,6 +209,22 @@ class Half(Polygon):
 
 
 Section = Oval | Polygon
+
+
+def turned_to_the_reader(section: Section, along: float) -> Section:
+    """The section of a piece that lies, turned so that what is so far along it comes to lie as near to the
+    reader as its outline lets it: a polygon keeps a side there, an oval a long one.
+    """
+    if isinstance(section, Rectangle):
+        return section
+    ways: list[Section]
+    if isinstance(section, Polygon):
+        ways = [replace(section, first=corner) for corner in range(section.corners)]
+    elif section.spine:
+        ways = [replace(section, swing=swing) for swing in (0.0, pi)]
+    else:
+        ways = [replace(section, swing=tau * (NEAREST - along))]
+    return min(ways, key=lambda way: way.at(1.0, along)[1])
 
 
 def outward(section: Section, out: float, along: float) -> Point:

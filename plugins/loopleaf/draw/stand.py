@@ -19,7 +19,8 @@ from .layers import last_layer
 from .once import once
 from .openings import openings_of
 from .profile import Ring, is_flat, lying, standing, stuffed
-from .section import Oval, Polygon, Section, outward
+from .ring_chains import chains_in, ring_spots
+from .section import Oval, Polygon, Section, outward, turned_to_the_reader
 from .subject import Subject
 from .worked_back import lie_around
 
@@ -133,12 +134,17 @@ def stand_of(subject: Subject) -> tuple[Stand, list[list[Item]]]:
     first_out = _opening(subject) or ring_radius(subject.piece, 0, subject.scale.width_mm)
     section, rings, slant = _form(subject, first_out)
     whole = bordered(subject)
-    base = base_spots(subject, section, 0.0) if whole is None else spots_of(whole, subject)
+    if whole is not None:
+        base = spots_of(whole, subject)
+    else:
+        base = base_spots(subject, section, 0.0) or ring_spots(subject, section)
     rounds = items_of_rounds(subject.worked, subject.scale, section, rings, base)
     if slant < pi / 2 and isinstance(section, Oval):
         section = Oval(
             section.spine, -ASKEW if section.spine else tau * (FRONT - _faced(subject, rounds, rings))
         )
+    elif slant >= pi / 2 and (sewn := sewn_at(subject, rounds)) is not None:
+        section = turned_to_the_reader(section, sewn)
     return Stand(section, rings, slant), rounds
 
 
@@ -185,11 +191,13 @@ def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], floa
         return rectangle_of(whole, subject.scale.width_mm), lying(subject.sizes, 0.0), pi / 2
     corners = subject.sizes[-1].corners
     if corners in POLYGONS:
-        return Polygon(corners), lying(subject.sizes, first_out), pi / 2
+        polygon = Polygon(corners)
+        inside = polygon.out_for(tau * first_out) if chains_in(subject) else first_out
+        return polygon, lying(subject.sizes, inside), pi / 2
     section = Oval(spine_of(subject))
     pressed = standing(subject.sizes, section, first_out, range(len(subject.sizes)))
     around = lie_around(subject.worked, subject.sizes[-1].length_mm, subject.scale)
-    if is_flat(pressed) or is_leaf(subject) or around:
+    if (is_flat(pressed) and not subject.stuffed) or is_leaf(subject) or around:
         return section, lying(subject.sizes, first_out), pi / 2
     runs = subject.work.pattern.pieces[subject.piece.name].lies_flat
     flat = [at for at, r in enumerate(subject.piece.rounds) if any(r.plan.number in run for run in runs)]
@@ -263,6 +271,19 @@ def middle_of(
     return (at, sum(under) / len(under)) if under else None
 
 
+def sewn_at(subject: Subject, rounds: Sequence[Sequence[Item]]) -> float | None:
+    """Where along its way around the first part that is sewn to a piece lies, else what is put on it; None
+    without either.
+    """
+    steps = subject.work.pattern.finishing
+    for one in (*(step.sew for step in steps), *(step.mark for step in steps)):
+        if one is not None and one.to == subject.piece.name:
+            found = middle_of(subject, rounds, one)
+            if found is not None:
+                return found[1]
+    return None
+
+
 def narrows(rings: Sequence[Ring]) -> bool:
     """Whether the end of a piece is narrower than its beginning: a thumb points that way."""
     return rings[-1].out1 < rings[0].out0
@@ -272,12 +293,9 @@ def _faced(subject: Subject, rounds: Sequence[Sequence[Item]], rings: Sequence[R
     """Which part of the way around faces the viewer: where something is sewn or put on, else what lies beside
     an opening that another piece begins at, else the half away from the join.
     """
-    steps = subject.work.pattern.finishing
-    for one in (*(step.sew for step in steps), *(step.mark for step in steps)):
-        if one is not None and one.to == subject.piece.name:
-            found = middle_of(subject, rounds, one)
-            if found is not None:
-                return found[1]
+    sewn = sewn_at(subject, rounds)
+    if sewn is not None:
+        return sewn
     for opening in openings_of(subject, rounds):
         return opening.along + (BESIDE if narrows(rings) else BEHIND)
     return next((row[0].start for row in reversed(rounds) if row), 0.0) + 0.5

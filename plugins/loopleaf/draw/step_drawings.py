@@ -4,7 +4,7 @@ All of them are made from the way that the yarn takes, written once for each tec
 left-hander's are their mirror images.
 """
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
@@ -58,7 +58,16 @@ def _technique(key: str, terms: Terms) -> Technique:
         Step(_figure(right, title, said), _figure(left, title, said), said)
         for (right, left), said in zip(pairs, words, strict=True)
     )
-    return Technique(key, title, tuple(row["entries"]), steps)
+    return Technique(key, title, tuple(_entries(row["entries"])), steps)
+
+
+def _entries(listed: Sequence[str]) -> Iterator[str]:
+    """The glossary's entries; one that ends in `-*` is that of every stitch."""
+    for one in listed:
+        if one.endswith("-*"):
+            yield from (one[:-1] + stitch.key for stitch in trade.stitches())
+        else:
+            yield one
 
 
 def _sentence(text: str, terms: Terms) -> str:

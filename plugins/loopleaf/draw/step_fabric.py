@@ -31,7 +31,7 @@ def tops(at: float, inside: Place | None = None, numbers: Iterable[int] = EVERY)
     covers the hook, whose head is behind the work.
     """
     way_in = None
-    if inside is not None and abs(inside.middle[1] - at) < 1.0:
+    if inside is not None and abs(inside.middle[1] - at) < 3.0:
         way_in = round((LAST - inside.middle[0]) / STITCH)
     for number in numbers:
         x = x_of(number)
@@ -40,6 +40,9 @@ def tops(at: float, inside: Place | None = None, numbers: Iterable[int] = EVERY)
 
 def _top(root: Point, tip: Point, number: int, way_in: int | None, inside: Place | None) -> Strand:
     near = FABRIC + number * 0.5
+    if way_in is not None and inside is not None and inside.name == "front loops":
+        both = number in (way_in - 1, way_in)
+        return lying(root, tip, near, lower=HOOK_NEAR + 2 if both else None)
     if way_in is None or inside is None or number < way_in:
         return lying(root, tip, near)
     if number > way_in:
@@ -82,9 +85,12 @@ def tall_stems(foot: float, around: int, near: float | None, others_cover: bool)
 
 
 def finished(
-    numbers: Iterable[int], height: float, overs: int, inside: Place | None = None, fill: Fill = "paper"
-) -> Iterator[Strand]:
-    """Finished stitches, each on its stitch of the row below, with their tops."""
+    numbers: Iterable[int], height: float, overs: int, inside: Place | None = None, fill: Fill = "paper",
+    chained: int = 0,
+) -> Iterator[Strand]:  # fmt: skip
+    """Finished stitches, each on its stitch of the row below, with their tops. overs: how many yarns over lie
+    across their stems; chained: how many parts of a stem are like a chain, at its foot.
+    """
     way_in = None
     if inside is not None and abs(inside.middle[1] + height) < 1.0:
         way_in = round((LAST + STITCH / 2 - 1.0 - inside.middle[0]) / STITCH)
@@ -92,13 +98,15 @@ def finished(
         x = x_of(number)
         near = FABRIC + 4 + number * 0.2
         necks: list[Point] = [(x, HOLE)]
-        levels = max(overs + 1, 1)
+        levels = overs + 1 + chained
+        under_bar = inside is not None and inside.name == "bar" and number == 0
         necks += [(x - 0.5 * level / levels, -level * height / levels) for level in range(1, levels)]
         necks.append((x - 1.0, -height))
         for at in range(levels):
             yield lying(necks[at], necks[at + 1], near + at * 0.04, fill, 1.9)
-            if at:
-                yield bar((necks[at][0] + 0.3, necks[at][1] + 3.2), near + at * 0.04 - 0.02, fill)
+            if at > chained:
+                across = HOOK_NEAR + 2 if under_bar else near + at * 0.04 - 0.02
+                yield bar((necks[at][0] + 0.3, necks[at][1] + 3.2), across, fill)
         top = _top((x + STITCH - 1.0, -height), (x - 1.0, -height), number, way_in, inside)
         knots = [knot._replace(near=knot.near + 6) if knot.near < HOOK_NEAR else knot for knot in top.knots]
         yield Strand(knots, top.width, fill, True)

@@ -12,10 +12,14 @@ from .strands import Knot, Solid, Strand
 
 HEIGHTS: Mapping[str, float] = {
     "chain": 0.0, "single": 9.0, "half": 13.0, "double": 18.0, "treble": 24.0, "double-treble": 29.0,
+    "triple-treble": 34.0, "extended-single": 13.0,
 }  # fmt: skip
 """How tall stitches stand in the drawings."""
 
-OVERS = {"half": 1, "double": 1, "treble": 2, "double-treble": 3}
+OVERS = {"half": 1, "double": 1, "treble": 2, "double-treble": 3, "triple-treble": 4}
+
+_CHAINED = {"extended-single": 1}
+"""Parts of a stem that are like a chain."""
 
 STANDING = range(-2, 1)
 """Finished stitches of the row that is being worked, the last one on stitch 0 below."""
@@ -55,14 +59,41 @@ def _stitches(stitch: str) -> Setting:
         "next 2": Place("next 2", (x_of(2), HOLE), (x_of(2), 0.0)),
         "front loop": Place("front loop", (x, HOLE), (x, 0.0)),
         "back loop": Place("back loop", (x, 0.2), (x, 0.0)),
+        "front loops": Place("front loops", (x - STITCH / 2, HOLE), (x - STITCH / 2, 2.4), 0.18, 19.0),
     }
 
     def fabric(state: State) -> Iterator[Strand | Solid]:
         yield from stems(1.0, FOOT + 2)
         yield from tops(0.0, state.inside)
-        yield from finished(STANDING, height, _bars(stitch))
+        bar = state.inside if state.inside is not None and state.inside.name == "bar" else None
+        yield from finished(STANDING, height, _bars(stitch), bar, chained=_CHAINED.get(stitch, 0))
 
     return Setting(Ground(places, height), _after(height), fabric, FOOT)
+
+
+def _linked(stitch: str) -> Setting:
+    """As on stitches; and the yarn across the stem of the last one is a place."""
+    plain = _stitches(stitch)
+    x, y = x_of(0) - 0.2, 3.2 - HEIGHTS[stitch] / 2
+    bar = Place("bar", (x - 1.6, y + 1.6), (x, y), 0.45, 12.5)
+    return replace(plain, ground=replace(plain.ground, places={**plain.ground.places, "bar": bar}))
+
+
+def _backwards(stitch: str) -> Setting:
+    """An edge that is worked the other way: what is finished stands where one usually goes on."""
+    height = HEIGHTS[stitch]
+    x = x_of(1)
+    places = {"behind": Place("behind", (x, HOLE), (x, 0.0), 1.15, 15.5)}
+
+    def fabric(state: State) -> Iterator[Strand | Solid]:
+        yield from stems(1.0, FOOT + 2)
+        yield from tops(0.0, state.inside)
+        for strand in finished(STANDING, height, 0):
+            turned = replace(strand, knots=[knot._replace(x=2 * x - knot.x) for knot in strand.knots])
+            yield _nearer(turned, COVERING - FABRIC) if state.inside else turned
+
+    start = State((Loop((2 * x - x_of(0) + 1.0, -height), FIRST, "paper"),))
+    return Setting(Ground(places, height, ((STITCH, 0.0),)), start, fabric, FOOT)
 
 
 def _bars(stitch: str) -> int:
@@ -79,6 +110,28 @@ def _chain(stitch: str) -> Setting:
 
     start = State((Loop((x, 0.0), FIRST, "paper"),))
     return Setting(Ground({}, 0.0), start, fabric, 6.0)
+
+
+def _first_row(stitch: str) -> Setting:
+    """A chain with the hook at its end, before its first row: one chain is passed over."""
+    height = HEIGHTS[stitch]
+    places = {
+        name: Place(name, (x_of(at), 1.6), (x_of(at), -0.6))
+        for at, name in enumerate(("chain", "next chain"), start=1)
+    }
+
+    def fabric(state: State) -> Iterator[Strand | Solid]:
+        way_in = [*places].index(state.inside.name) + 1 if state.inside is not None else None
+        for number in reversed(range(6)):
+            root, tip = ((x_of(number) + aside, 0.0) for aside in (-STITCH / 2, STITCH / 2))
+            near = FABRIC - number * 0.5
+            if way_in is not None and number > way_in:
+                near += COVERING - FABRIC
+            yield lying(root, tip, near, upper=HOOK_NEAR + 2 if number == way_in else None)
+
+    start = State((Loop((x_of(0) + STITCH / 2, 0.0), FIRST, "paper"),))
+    steps = ((x_of(1) - x_of(0) - STITCH / 2 - 1.0, -height), (-STITCH, 0.0))
+    return Setting(Ground(places, height, steps), start, fabric, 9.0)
 
 
 def _space(stitch: str) -> Setting:
@@ -310,7 +363,10 @@ def _chain_ring(stitch: str) -> Setting:
 _SETTINGS: Mapping[str, Callable[[str], Setting]] = {
     "stitches": _stitches,
     "chain": _chain,
+    "first row": _first_row,
     "fan": _fan,
+    "linked": _linked,
+    "backwards": _backwards,
     "space": _space,
     "tall": _tall,
     "first": _first,

@@ -96,7 +96,7 @@ class State:
     the hook's throat, "" without. inside: the place that the hook is in. made: the next loop's turn.
     yarn: the colour that one works with. dropped: where the yarn leaves the work that one worked with before.
     ended: how many stitches are finished. begin: where the yarn comes from while nothing is on the hook.
-    loose: a loop that the hook was taken out of.
+    loose: a loop that the hook was taken out of. cut: whether the yarn is cut off.
     """
 
     on: tuple[Loop | Wrap, ...]
@@ -109,6 +109,7 @@ class State:
     ended: int = 0
     begin: Point | None = None
     loose: Loop | None = None
+    cut: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,7 +171,8 @@ def _through(state: State, what: str, ground: Ground) -> State:
         low = max(y for _, y in roots)
         foot = low - HOLE if low > 0 else low
         x = sum(x for x, _ in roots) / len(roots)
-        rise = ground.height / (wraps + 2 - sum(isinstance(one, Wrap) for one in gone))
+        parts = wraps + 2 - sum(isinstance(one, Wrap) for one in gone)
+        rise = min(ground.height, foot - end[1]) / parts
         beside = sum(isinstance(one, Loop) for one in kept) - 1
         lean = (end[0] - x) * min(rise / max(foot - end[1], rise), 1.0)
         neck = (x + lean - _BESIDE * beside, foot - rise)
@@ -241,6 +243,19 @@ def _catch(state: State, what: str, ground: Ground) -> State:
     return replace(state, on=(loop,), lain=(*state.lain, lain), inside=None, loose=None, made=state.made + 2)
 
 
+def _cut(state: State, what: str, ground: Ground) -> State:
+    return replace(state, cut=True)
+
+
+def _out(state: State, what: str, ground: Ground) -> State:
+    """The yarn's end drawn through the last loop and out: the loop lies tight around it."""
+    (loop,) = state.on
+    assert isinstance(loop, Loop)
+    neck = (loop.root[0] - STITCH / 2, loop.root[1] - 1.0)
+    lain = Lain(loop.root, neck, loop.made, loop.fill, 1.9)
+    return replace(state, on=(), lain=(*state.lain, lain), over="", begin=neck)
+
+
 _MOVES: Mapping[str, Callable[[State, str, Ground], State]] = {
     "over": _over,
     "into": _into,
@@ -250,4 +265,6 @@ _MOVES: Mapping[str, Callable[[State, str, Ground], State]] = {
     "chain": _chain,
     "drop": _drop,
     "catch": _catch,
+    "cut": _cut,
+    "out": _out,
 }

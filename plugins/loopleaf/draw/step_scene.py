@@ -5,8 +5,9 @@ from collections.abc import Iterator, Sequence
 from .canvas import Point
 from .crochet_hook import STEM, Hook
 from .loops import BEFORE, HOOK_NEAR, YARN, bar, lying, on_the_hook
+from .sketch import Fill
 from .step_fabric import COVERING, FABRIC
-from .step_moves import TOP_HALF, Bar, Lain, Loop, State
+from .step_moves import STITCH, TOP_HALF, Bar, Hug, Lain, Loop, Place, State
 from .strands import Knot, Solid, Strand
 
 LEFT, RIGHT = -33.0, 34.0
@@ -54,6 +55,8 @@ def places_on(state: State, hook: Hook) -> list[float]:
 
 def scene(state: State, fabric: Sequence[Strand | Solid]) -> list[Strand | Solid]:
     """Everything in the drawing of one moment."""
+    if state.cut and not state.on and state.begin is not None:
+        return [*fabric, *_finished(state), _end(state.begin, state.yarn)]
     hook = hook_for(state)
     return [
         *fabric,
@@ -66,24 +69,55 @@ def scene(state: State, fabric: Sequence[Strand | Solid]) -> list[Strand | Solid
     ]
 
 
+def _end(neck: Point, fill: Fill) -> Strand:
+    """The end of the yarn, out of the last loop."""
+    x, y = neck
+    near = FABRIC + 24
+    return Strand(
+        [Knot(x + 1.0, y, DEEP), Knot(x - 1.2, y - 2.4, near), Knot(x - 7.0, y - 2.0, near),
+         Knot(x - 12.0, y + 2.5, near)],
+        YARN, fill,
+    )  # fmt: skip
+
+
 def _finished(state: State) -> Iterator[Strand]:
+    behind = next((one for one in state.lain if isinstance(one, Lain) and _from_behind(one.hug)), None)
     for one in state.lain:
         near = _over_the_hook(state, one) or _near(one.made)
+        if behind is not None and behind.hug is not None and one.made >= behind.made:
+            near = behind.hug[1] + (one.made - behind.made) * 0.3
         if isinstance(one, Bar):
             yield bar(one.middle, near, one.fill)
         else:
             yield lying(one.root, one.tip, near, one.fill, one.half, hug=one.hug)
 
 
+def _from_behind(hug: Hug | None) -> bool:
+    """Whether a loop around a stem passes before it: such a stitch stands behind the work."""
+    return hug is not None and hug[0] > hug[1]
+
+
 def _over_the_hook(state: State, one: Lain | Bar) -> float | None:
     """The depth of a finished stitch's top that the hook is under, or whose hind side its head passes."""
     place = state.inside
-    if place is None or state.loose is None or isinstance(one, Bar) or one.half < TOP_HALF:
+    if place is None:
+        return None
+    if state.loose is None and _crossing(state, place) and (isinstance(one, Bar) or one.half < TOP_HALF):
+        return COVERING + one.made * 0.1
+    if state.loose is None or isinstance(one, Bar) or one.half < TOP_HALF:
         return None
     middle = (one.root[0] + one.tip[0]) / 2
     if middle > place.middle[0] + 1.0:
         return None
     return HOOK_NEAR + 2 if middle > place.middle[0] - 1.0 else COVERING + one.made * 0.1
+
+
+def _crossing(state: State, place: Place) -> bool:
+    """Whether a finished stitch stands further on than the place that the hook is in: its head is behind."""
+    return any(
+        isinstance(one, Lain) and one.root[1] > 0 and one.root[0] < place.middle[0] - STITCH / 2
+        for one in state.lain
+    )
 
 
 def _loose(state: State) -> Iterator[Strand]:
@@ -160,11 +194,19 @@ def _to_the_ball(state: State, hook: Hook) -> Strand:
             Knot((x + LEFT) / 2 - 2, y - 9.5, DEEP),
             Knot(LEFT - 4, y - 11.0, DEEP),
         ]
+        if state.cut:
+            away = [
+                Knot(x - 5.0, y - 3.0, near),
+                Knot(x - 11.0, y - 1.5, DEEP),
+                Knot(x - 16.0, y + 3.0, DEEP),
+            ]
         return Strand([*start, *away], YARN, fill)
     caught = _around(hook, THROAT, below)[:-1]
     x, y = caught[-1][:2]
     if state.inside is None:
         away = [Knot(x - 4.0, y + 1.6), Knot((x + LEFT) / 2 - 2, y + 0.5), Knot(LEFT - 4, y - 3.5)]
+        if state.cut:
+            away = [Knot(x - 4.0, y + 1.6), Knot(x - 8.0, y + 3.0), Knot(x - 12.0, y + 6.5)]
     else:
         away = [Knot(x - 3.5, y + 0.2), Knot((x + LEFT) / 2 - 2, y - 4.0), Knot(LEFT - 4, y - 9.0)]
     return Strand([*start, *caught, *(knot._replace(near=BEFORE) for knot in away)], YARN, fill)

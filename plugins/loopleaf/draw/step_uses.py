@@ -5,21 +5,36 @@ from collections.abc import Iterator
 
 from ..fabric import Made, PatternWork, PieceWork, Ring, RoundWork, Space, WorkedRound
 from ..fabric.survey import walk
-from ..notation.tree import Next, Work
+from ..notation.tree import FastenOff, Next, Skipped, Work
 
-_FAN, _GROUP = 4, 3
+_FAN, _GROUP = 4, 2
 """So many stitches in one place are a fan, fewer where they are one of the author's groups."""
 
 _GATHERED = ("cluster", "bobble")
 
+_DRAWN_AS = {
+    "extended-single": "extended", "extended-half": "extended", "extended-double": "extended",
+    "linked-double": "linked", "linked-treble": "linked", "reverse-single": "reverse",
+    "quadruple-treble": "triple-treble", "foundation-single": "foundation", "foundation-half": "foundation",
+    "foundation-double": "foundation",
+}  # fmt: skip
+"""Stitches that are drawn with others of their make."""
+
 _RINGS = {"magic": "ring", "chain": "chain-ring"}
+
+
+def drawn_as(stitch: str) -> str:
+    """The key of the technique that shows a stitch, if any does. stitch: a key of trade/stitches.yml."""
+    return _DRAWN_AS.get(stitch, stitch)
 
 
 def uses(work: PatternWork) -> frozenset[str]:
     """The keys of `steps.yml` that the stitches, the rounds and the finishing call for, in any size."""
     found: set[str] = set()
     for piece in work.pieces:
-        found |= set(_in_a_piece(work, piece))
+        told = set(_told(piece))
+        found |= set(_in_a_piece(work, piece)) - ({"decrease"} if "invisible-decrease" in told else set())
+        found |= told
     for step in work.pattern.finishing:
         found |= {"cord"} if step.thread is not None else set()
         found |= {"sew"} if step.sew is not None else set()
@@ -42,6 +57,20 @@ def _in_a_piece(work: PatternWork, piece: PieceWork) -> Iterator[str]:
                 yarns |= {made.yarn for made in worked.made}
     if len(yarns) > 1:
         yield "change"
+
+
+def _told(piece: PieceWork) -> Iterator[str]:
+    """What the lines say and the stitches made don't show; `decrease` where one is of the plain kind."""
+    for one in piece.rounds:
+        for step in walk(one.settled.steps) if one.settled is not None else ():
+            if isinstance(step, FastenOff):
+                yield "fasten-off"
+            if not isinstance(step, Work):
+                continue
+            if step.stitch.kind == "dec" or step.stitch.form == "tog":
+                yield "invisible-decrease" if step.stitch.invisible else "decrease"
+            if any(isinstance(place, Skipped) for place in step.places):
+                yield "cross"
 
 
 def _spikes(one: RoundWork) -> bool:
@@ -79,7 +108,7 @@ def _in_a_stitch(made: Made) -> Iterator[str]:
         yield "chain"
         return
     if made.role != "join":
-        yield "foundation" if made.kind.startswith("foundation-") else made.kind
+        yield drawn_as(made.kind)
     if made.form == "tog":
         yield "decrease"
     elif made.form in _GATHERED:
@@ -95,3 +124,5 @@ def _in_a_stitch(made: Made) -> Iterator[str]:
             yield _RINGS[place.kind]
         elif isinstance(place, Space):
             yield "space"
+        elif isinstance(place, Made) and place.kind == "chain" and place.round < 0:
+            yield "into-chain"

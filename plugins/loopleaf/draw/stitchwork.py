@@ -34,6 +34,15 @@ UPRIGHT = 0.5
 BENDS = 1 / 40
 """A stitch that takes more of the way around than this is drawn bent."""
 
+POST_END = 1.3
+"""A post ends so many times the yarn's thickness below its row's top, which its round end then reaches."""
+
+CROSSES, OVER = 0.8, 2
+"""A post that leans by so many stitch widths crosses others; upper ones are drawn so many layers higher."""
+
+SPIKE_HEAD = 0.45
+"""So high in its row the yarn of a spike opens into its head."""
+
 FEWEST_LEGS = 3
 """So many stitches drawn together in one place stand out from the cloth."""
 
@@ -61,7 +70,9 @@ def between(foot: Callable[[float], Point], top: Callable[[float], Point]) -> Pa
 
 class Placed(NamedTuple):
     """An item in its place. light: how brightly it is lit, 1 as the yarn's own colour. reverse: its wrong
-    side shows. seen: it faces the viewer squarely enough to show its strands.
+    side shows. seen: it faces the viewer squarely enough to show its strands. deep: of what lies
+    over the cloth, from the place that it goes into; its patch is then that of a stitch beside it.
+    leans: how far its foot is beside its head, in its own widths.
     """
 
     item: Item
@@ -69,25 +80,62 @@ class Placed(NamedTuple):
     light: float
     reverse: bool
     seen: bool
+    deep: Patch | None = None
+    leans: float = 0.0
+
+
+def lies_over(item: Item) -> bool:
+    """Whether its yarn lies on the cloth and makes none of it: around a post, or down over a whole round."""
+    return isinstance(item.thing, Made) and (bool(item.thing.post) or item.floor <= 0)
+
+
+def placed_on(
+    item: Item,
+    patch: Callable[[Item], Patch],
+    light: float = 1.0,
+    reverse: bool = False,
+    seen: bool = True,
+    between_feet: tuple[float, float] | None = None,
+) -> Placed:
+    """An item in its place. patch: where an item lies. between_feet: where the feet of its two neighbours
+    end and begin, for what lies over the cloth.
+    """
+    if not lies_over(item):
+        return Placed(item, patch(item), light, reverse, seen)
+    beside = item._replace(floor=1.0, foot=between_feet or (item.start, item.end))
+    leans = ((item.foot[0] + item.foot[1]) / 2 - item.middle) / (item.end - item.start)
+    return Placed(beside, patch(beside), light, reverse, seen, patch(item), leans)
 
 
 def draw_row(canvas: Canvas, layer: int, row: Iterable[Placed], colours: Mapping[str, str]) -> None:
     """The stitches and spaces of a row or round, the ones beside each other in their order."""
     run: list[Placed] = []
     run_colour = ""
+    row = list(row)
+    over = _over(row)
     for placed in row:
         colour = _ground(placed, colours)
-        if run and (colour != run_colour or not _stand_close(run[-1].item, placed.item)):
+        if run and (colour != run_colour or not _stand_close(run[-1], placed)):
             _cloth(canvas, layer, run_colour, run)
             run = []
         if colour:
             run.append(placed)
         run_colour = colour
         if placed.seen:
-            _strands(canvas, layer + 1, placed, colours[placed.item.thing.yarn])
+            above = OVER if id(placed.item.thing) in over else 0
+            _strands(canvas, layer + 1 + above, placed, colours[placed.item.thing.yarn])
             _picots(canvas, layer + 1, placed, colours[placed.item.thing.yarn])
     if run:
         _cloth(canvas, layer, run_colour, run)
+
+
+def _over(row: Sequence[Placed]) -> set[int]:
+    """The stitches around posts, by id, that go back to a place passed over: they cross in front of those
+    made before them, which go on to places further along.
+    """
+    numbers = [one.item.thing.number for one in row if isinstance(one.item.thing, Made)]
+    back = -1 if numbers[-1:] > numbers[:1] else 1
+    return {id(one.item.thing) for one in row if _post(one) and one.leans * back > CROSSES}
 
 
 def _picots(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
@@ -104,11 +152,12 @@ def _ground(placed: Placed, colours: Mapping[str, str]) -> str:
     return shaded(colours[thing.yarn], level(GROUND * placed.light * back))
 
 
-def _stand_close(one: Item, other: Item) -> bool:
+def _stand_close(left: Placed, right: Placed) -> bool:
     """Whether two stitches side by side leave no hole between their feet. Those around posts lie on the cloth
-    before them or behind them, wherever they lean to.
+    before them or behind them, wherever they lean to, and spikes on that of the rounds below.
     """
-    if _around_posts(one, other):
+    one, other = left.item, right.item
+    if _around_posts(one, other) or left.deep or right.deep:
         return abs(other.start - one.end) < 1e-6
     return abs(other.start - one.end) < 1e-6 and other.foot[0] - one.foot[1] < OPEN * (one.end - one.start)
 
@@ -116,11 +165,12 @@ def _stand_close(one: Item, other: Item) -> bool:
 def _cloth(canvas: Canvas, layer: int, colour: str, run: list[Placed]) -> None:
     lower: list[Point] = []
     upper: list[Point] = []
-    for at, (item, patch, *_) in enumerate(run):
+    for at, (item, patch, *_, deep) in enumerate(run):
         left = -LAP if not at else 0.0
         right = 1 + LAP if at == len(run) - 1 else 1.0
         between_them = (0.5,) if max(item.end - item.start, item.foot[1] - item.foot[0]) > BENDS else ()
-        for edge, up in ((lower, -LAP), (upper, 1.0)):
+        alone = deep and 0 < at < len(run) - 1 and not (run[at - 1].deep or run[at + 1].deep)
+        for edge, up in ((upper, 1.0),) if alone else ((lower, -LAP), (upper, 1.0)):
             for across in (left, *between_them, right):
                 point = patch(across, up)
                 if not edge or hypot(point[0] - edge[-1][0], point[1] - edge[-1][1]) > 0.1:
@@ -162,9 +212,13 @@ def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
     elif not isinstance(thing, Made):
         _space(canvas, layer, placed, colour)
     elif post == "front":
-        stem = [patch(0.5, -0.1), patch(0.5, 1.0)]
+        (x, y), (top_x, top_y) = patch(0.5, 0.0), patch(0.5, 1.0)
+        ends = max(1 - POST_END * thick / (hypot(top_x - x, top_y - y) or 1.0), 0.5)
+        stem = [(placed.deep or patch)(0.5, -0.1), patch(0.5, ends)]
         canvas.line(layer, shaded(colour, level(placed.light * 0.5)), thick * 3.1, stem)
         canvas.line(layer + 1, strand, thick * 2.3, stem)
+    elif placed.deep is not None and not post and not placed.reverse:
+        _spike(canvas, layer, placed, colour, strand, thick)
     elif post == "back":
         strand_through((0.12, 0.9), (0.88, 0.9), by=0.8)
     elif _is_blob(thing):
@@ -172,7 +226,19 @@ def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
         canvas.line(layer, shaded(colour, level(placed.light * 0.5)), thick * 4.0, bump)
         canvas.line(layer + 1, strand, thick * 3.3, bump)
     else:
-        _plain(thing, placed.reverse, strand_through)
+        _plain(thing, placed, strand_through)
+
+
+def _spike(canvas: Canvas, layer: int, placed: Placed, colour: str, strand: str, thick: float) -> None:
+    """The long yarn of a spike over the cloth; one drawn together goes out to both of its ends."""
+    thing, patch, deep = placed.item.thing, placed.patch, placed.deep or placed.patch
+    spread = isinstance(thing, Made) and thing.form == "tog"
+    for foot in (0.1, 0.9) if spread else (0.5,):
+        stem = [deep(foot, 0.02), patch(0.5, SPIKE_HEAD)]
+        canvas.line(layer, shaded(colour, level(placed.light * 0.5)), thick * 1.9, stem)
+        canvas.line(layer + 1, strand, thick * 1.25, stem)
+    head = ((0.14, 0.93), (0.5, SPIKE_HEAD), (0.86, 0.93))
+    canvas.line(layer + 1, strand, thick, [patch(across, up) for across, up in head])
 
 
 def _is_blob(thing: Made) -> bool:
@@ -181,8 +247,9 @@ def _is_blob(thing: Made) -> bool:
     return thing.form in _BLOBS or (together and thing.kind not in ("single", "slip"))
 
 
-def _plain(thing: Made, reverse: bool, strand: Callable[..., None]) -> None:
-    head = _HEADS.get(thing.kind, 0.34)
+def _plain(thing: Made, placed: Placed, strand: Callable[..., None]) -> None:
+    reverse = placed.reverse
+    head = _HEADS.get(thing.kind if placed.deep is None else "single", 0.34)
     foot = 1 - head
     if head > 0.9 and reverse:
         strand((0.12, 0.82), (0.88, 0.82))

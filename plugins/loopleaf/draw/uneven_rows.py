@@ -20,7 +20,7 @@ from .items import Item, Spot, feet_of, foundation, rows_of_items
 from .once import once
 from .stitchwork import Patch, Placed, between, draw_row, straight
 from .subject import Subject
-from .worked_back import draw_leaf_on, leaves_of
+from .worked_back import draw_leaf_on, goes_on, in_line, leaves_of, standing_out
 
 PASSED = 1.6
 """A row that leaves fewer stitch widths than this at an end goes to that end: turning chains are left so."""
@@ -248,12 +248,10 @@ def draw_unevenly(canvas: Canvas, subject: Subject, rows: Sequence[LaidRow]) -> 
         tops = {id(item.thing): corner.tops for item, corner in zip(row.items, row.corners, strict=True)}
         for leaf in leaves_of(subject.worked[at]):
             (x, y), (other, also) = tops[id(leaf.on)]
-
-            def surface(
-                out: float, aside: float, x: float = (x + other) / 2, y: float = (y + also) / 2
-            ) -> Point:
-                return (x - aside, y + out)
-
+            if goes_on(subject.worked[at]):
+                surface = in_line(*((x, y, -1) if work.side != "WS" else (other, also, 1)))
+            else:
+                surface = standing_out((x + other) / 2, (y + also) / 2)
             draw_leaf_on(canvas, ROW_LAYERS * (len(rows) + 1), leaf, surface, subject.scale, subject.colours)
 
 

@@ -52,6 +52,23 @@ def leaves_of(worked: WorkedRound) -> Iterator[Leaf]:
             yield Leaf(made, stitches[id(made)], on)
 
 
+def standing_out(x: float, y: float) -> Surface:
+    """Where a leaf lies that rises from a point of a row's edge."""
+    return lambda out, aside: (x - aside, y + out)
+
+
+def in_line(x: float, y: float, way: int) -> Surface:
+    """Where a leaf lies that goes on from a row's end. way: 1 to the right, -1 to the left."""
+    return lambda out, aside: (x + way * out, y + aside)
+
+
+def goes_on(worked: WorkedRound) -> bool:
+    """Whether a row ends in its one leaf, which lies in line with it; several stand out, as a fringe."""
+    leaves = [*leaves_of(worked)]
+    last = next((one for one in reversed(worked.made) if isinstance(one, Made) and one.number), None)
+    return len(leaves) == 1 and leaves[0].on is last
+
+
 def _chain(made: Made) -> object:
     """The chain that a stitch went back on."""
     under = made.into[0]

@@ -69,7 +69,9 @@ def work_pattern(source: Source) -> PatternWork:
     _gauge_words(work)
     edges: list[dict[str, list[Place]]] = [{} for _ in range(pattern.size_count)]
     for name, piece in pattern.pieces.items():
-        worked = _work_piece(work, name, piece, specials, conventions, edges)
+        # A piece that names no yarn is worked in the first one listed.
+        own = piece.model_copy(update={"yarn": piece.yarn or next(iter(pattern.materials.yarns), "")})
+        worked = _work_piece(work, name, own, specials, conventions, edges)
         work.pieces.append(worked)
     return work
 

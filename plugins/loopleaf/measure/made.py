@@ -5,11 +5,12 @@ Every measure reads these numbers instead of going through the stitches again.
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import pairwise
 from typing import NamedTuple
 
+from ..fabric.spikes import depths
 from ..fabric.worked import NUMBERED, Made, Place, Role, SortKey, Space, WorkedRound, sort_of
 
 _COUNTED = (*NUMBERED, "foundation")
@@ -47,15 +48,29 @@ class SpaceSort:
 
 @dataclass(frozen=True, slots=True)
 class Contents:
-    """Stitches and spaces of a round by sort, with how often each was made."""
+    """Stitches and spaces of a round by sort, with how often each was made. spikes: of its counted stitches,
+    those that begin further down than the others; kept only where stitches of other kinds stand beside them.
+    """
 
     stitches: Counter[Sort]
     spaces: Counter[SpaceSort]
+    spikes: Counter[Sort] = field(default_factory=Counter)
 
     @property
     def counted(self) -> int:
         """Stitches of the round, without spaces."""
         return sum(number for sort, number in self.stitches.items() if sort.counted)
+
+    @property
+    def standing(self) -> dict[Sort, int]:
+        """The counted stitches that stand on the round below, which make its height. However long a spike is,
+        its head lies beside those of its neighbours (common practice, no source).
+        """
+        return {
+            sort: number - self.spikes[sort]
+            for sort, number in self.stitches.items()
+            if sort.counted and number > self.spikes[sort]
+        }
 
     @property
     def gaps(self) -> dict[SpaceSort, int]:
@@ -67,14 +82,21 @@ def contents(worked: WorkedRound, below: Sequence[Place] = ()) -> Contents:
     """A worked round, counted. below: the edge that it was worked into, for what its spaces bridge."""
     stitches = _sorted(worked.sorts)
     if worked.sorts.total() == len(worked.made):
-        return Contents(stitches, Counter())
+        return Contents(stitches, Counter(), _spikes(worked, stitches))
     bridges = _Bridges(worked.made, below)
     found = Counter(
         SpaceSort(one.chains, bridges.passed(at), one.back, one.corner, one.yarn)
         for at, one in enumerate(worked.made)
         if type(one) is Space
     )
-    return Contents(stitches, found)
+    return Contents(stitches, found, _spikes(worked, stitches))
+
+
+def _spikes(worked: WorkedRound, stitches: Counter[Sort]) -> Counter[Sort]:
+    if len({(sort.kind, sort.post) for sort in stitches if sort.counted}) < 2:
+        return Counter()
+    deep = depths(worked, posts=True)
+    return _sorted(Counter(sort_of(one) for one in worked.made if type(one) is Made and id(one) in deep))
 
 
 def start_contents(places: Sequence[Place]) -> Contents:

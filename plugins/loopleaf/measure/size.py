@@ -147,7 +147,7 @@ def _rise_of_petals(made: Contents, scale: Scale) -> Band:
     """From the mean of its stitches to the tips of its petals, or of its points."""
     if points(made):
         return rise_band(made, scale) + _of_points(made, scale)
-    tips = [scale.height_band(sort.kind, sort.post).high for sort in made.stitches if sort.counted]
+    tips = [scale.height_band(sort.kind, sort.post).high for sort in made.standing]
     return Band(rise_band(made, scale).low, max(tips))
 
 
@@ -219,14 +219,13 @@ def space_widths(sort: SpaceSort) -> tuple[float, float]:
 
 
 def rise_band(made: Contents, scale: Scale) -> Band:
-    """Height of a round in mm: the mean of its counted stitches; without any, one chain's width."""
+    """Height of a round in mm: the mean of its counted stitches but for spikes; without any, one chain."""
     total, low, high = 0, 0.0, 0.0
-    for sort, number in made.stitches.items():
-        if sort.counted:
-            band = scale.height_band(sort.kind, sort.post)
-            total += number
-            low += band.low * number
-            high += band.high * number
+    for sort, number in made.standing.items():
+        band = scale.height_band(sort.kind, sort.post)
+        total += number
+        low += band.low * number
+        high += band.high * number
     if not total:
         return Band.about(scale.width_mm, 0.15)
     return Band(low / total, high / total)

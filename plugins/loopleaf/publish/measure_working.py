@@ -46,4 +46,4 @@ def _along(one: RoundSize, made: Contents | None, scale: Scale) -> Iterator[str]
 
 
 def _heights(made: Contents, scale: Scale) -> set[float]:
-    return {round(scale.height_of(sort.kind, sort.post), 1) for sort in made.stitches if sort.counted}
+    return {round(scale.height_of(sort.kind, sort.post), 1) for sort in made.standing}

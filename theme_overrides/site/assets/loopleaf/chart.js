@@ -31,6 +31,7 @@
   let drawn = 0
   let left = false // the hand that the reader chose last
   const opened = new WeakSet()
+  const answered = new WeakSet() // clicks on a round that one of its piece's drawings has answered for all
   const drawing = async (address, alt) => {
     const answer = await fetch(address)
     if (!answer.ok) throw new Error(answer.statusText)
@@ -40,7 +41,7 @@
     if (svg.nodeName !== "svg") throw new Error("not a drawing")
     svg.setAttribute("role", "img")
     svg.setAttribute("aria-label", alt)
-    svg.querySelectorAll("title").forEach((title) => title.remove())
+    svg.querySelectorAll("title, desc").forEach((one) => one.remove())
     return document.importNode(svg, true)
   }
 
@@ -118,10 +119,13 @@
     // Every sign says its round; what lights up are the groups that they stand in.
     const groups = (label) => svg.querySelectorAll(`g[data-round="${CSS.escape(label)}"]:not([data-kind])`)
 
+    // A round that only other sizes have is in the words and not in the chart.
+    const isDrawn = (label) => groups(label).length > 0
+
     const roundOf = (label) => rounds.find((one) => one.dataset.leafRound.split(" ").includes(label))
 
     const show = () => {
-      svg.classList.toggle("has-chosen", chosen !== "")
+      svg.classList.toggle("has-chosen", chosen !== "" && isDrawn(chosen))
       svg.querySelectorAll(".is-chosen").forEach((one) => one.classList.remove("is-chosen"))
       if (chosen) groups(chosen).forEach((one) => one.classList.add("is-chosen"))
       rounds.forEach((one) => {
@@ -140,18 +144,21 @@
       link.href = `#${round.id}`
       link.textContent = `${words.one} ${chosen}`
       const count = round.querySelector(".leaf-round__count")
-      said.replaceChildren(link, ` ${round.querySelector(".leaf-round__text").textContent.trim()}`, count ? ` (${count.textContent.trim()})` : "")
+      said.replaceChildren(link, ` ${round.querySelector(".leaf-round__text").textContent.trim()}`, count ? ` (${count.textContent.trim()})` : "", isDrawn(chosen) ? "" : `. ${words.undrawn}`)
     }
 
-    const choose = (label) => {
-      chosen = label
+    // A piece's chart and its picture in squares light up together.
+    const choose = (label) => piece.dispatchEvent(new CustomEvent("leaf-chosen", { detail: label }))
+    piece.addEventListener("leaf-chosen", (event) => {
+      if (!figure.isConnected) return
+      chosen = event.detail
       show()
       into()
-    }
+    })
 
     // Moves the view so far that the round's beginning can be seen; the page stays where it is.
     const into = () => {
-      const first = svg.querySelector(".is-chosen [data-kind]")
+      const first = svg.querySelector(".is-chosen [data-kind]") || svg.querySelector(".is-chosen")
       if (!first || zoom === 1) return
       const box = view.getBoundingClientRect()
       const sign = first.getBoundingClientRect()
@@ -161,15 +168,18 @@
     }
 
     const step = (by) => {
-      const all = order.filter((label) => drawnRounds().includes(label))
-      const at = all.indexOf(chosen)
-      choose(all[at < 0 ? (by > 0 ? 0 : all.length - 1) : Math.min(Math.max(at + by, 0), all.length - 1)])
+      const there = drawnRounds()
+      const at = chosen ? order.indexOf(chosen) : by > 0 ? -1 : order.length
+      const ahead = (by > 0 ? order.slice(at + 1) : order.slice(0, at).reverse()).find((label) => there.includes(label))
+      if (ahead) choose(ahead)
     }
 
     rounds.forEach((round) => round.addEventListener("click", (event) => {
       const link = event.target.closest("a, button, input, label, select")
       if (link && !link.classList.contains("leaf-round__number")) return
       if (!link && String(getSelection())) return // words are being picked up, not the round
+      if (answered.has(event)) return
+      answered.add(event)
       const labels = round.dataset.leafRound.split(" ")
       choose(labels.includes(chosen) && !link ? "" : labels[0])
     }))
@@ -208,11 +218,13 @@
       zoom = Math.min(Math.max(by ? zoom * by : 1, 1), LARGEST * filling())
       figure.style.setProperty("--zoom", zoom)
       figure.classList.toggle("leaf-chart--large", zoom > 1)
-      smaller.disabled = whole.disabled = zoom === 1
+      // Not `disabled`: that would take the focus from the one who has just pressed it.
+      for (const button of [smaller, whole]) button.setAttribute("aria-disabled", zoom === 1)
+      larger.setAttribute("aria-disabled", zoom === LARGEST * filling())
       if (zoom > 1) {
         view.tabIndex = 0
         view.setAttribute("role", "region")
-        view.setAttribute("aria-label", alt)
+        view.setAttribute("aria-label", words.name)
       } else {
         for (const name of ["tabindex", "role", "aria-label"]) view.removeAttribute(name)
       }
@@ -222,7 +234,13 @@
 
     const weigh = () => {
       const unit = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width
-      if (unit) svg.style.strokeWidth = Math.min(Math.max(USUAL, THINNEST / unit), THICKEST)
+      if (!unit) return
+      const wide = Math.min(Math.max(USUAL, THINNEST / unit), THICKEST)
+      svg.style.strokeWidth = wide
+      // Heavier strokes tell yarns apart: they stay so many times as wide.
+      svg.querySelectorAll("g[data-round][stroke-width]").forEach((one) => {
+        one.style.strokeWidth = (one.getAttribute("stroke-width") / USUAL) * wide
+      })
     }
     new ResizeObserver(weigh).observe(view)
 
@@ -244,13 +262,19 @@
     button(words.before, () => step(-1))
     button(words.after, () => step(1))
     const smaller = button(words.smaller, () => enlarge(1 / STEP))
-    button(words.larger, () => enlarge(STEP))
+    const larger = button(words.larger, () => enlarge(STEP))
     const whole = button(words.whole, () => enlarge(0))
-    const kept = button(words.kept, () => {
-      const is = figure.classList.toggle("leaf-chart--kept")
+    const keep = (is) => {
+      figure.classList.toggle("leaf-chart--kept", is)
       kept.setAttribute("aria-pressed", is)
+    }
+    const kept = button(words.kept, () => {
+      const is = !figure.classList.contains("leaf-chart--kept")
+      piece.dispatchEvent(new Event("leaf-kept")) // one at a time
+      keep(is)
     })
-    kept.setAttribute("aria-pressed", "false")
+    piece.addEventListener("leaf-kept", () => keep(false))
+    keep(false)
     figure.addEventListener("keydown", (event) => {
       if (event.key === "Escape" && chosen) choose("")
     })
