@@ -39,16 +39,10 @@ CLEAR_OF_HEAD, ABOVE_A_DOT, BESIDE_A_DOT = 1.2, 1.8, 2.4
 middle where two begin.
 """
 
-CLOSEST = 0.8
+CLOSEST = 0.84
 """Where a round is crowded its petals are drawn so much narrower, at most, before their stitches are drawn
 longer.
 """
-
-MUCH_MORE, CLOSER = 1.1, 0.9
-"""Stitches stand closer in a round that needs more than so many times its way; so close at most."""
-
-NARROWER_ARCHES, FEWEST_CHAINS = 0.82, 3
-"""A net's round is so long, at least, of the way that its arches would take; fewer chains can't rise."""
 
 FEWEST_IN_A_FAN = 4
 """Fewer stitches in one place are an increase."""
@@ -134,28 +128,6 @@ def fans_in(line: Line, below: Sequence[Sequence[Top]], way: float) -> tuple[Who
         Whole(fan, sum(wide_of(thing) for thing in fan))
         for fan in fans
         if not any(isinstance(thing, Space) for thing in fan)
-    )
-
-
-def crowded(line: Line, need: float, way: float) -> float:
-    """How long the way of a round about a middle is that needs so much, where its stitches are as tall as
-    their kinds on one so long: where it needs much more, tall ones stand closer before they are drawn longer.
-    Crosses would touch, and petals stand close already. The arches of a net rise higher instead.
-    """
-    if not isinstance(line.ground, Oval) or line.corners or line.ground.spine or line.petals:
-        return need
-    if _is_net(line.things):
-        return min(need, max(way, NARROWER_ARCHES * need))
-    if any(isinstance(thing, Space) or is_cross(thing.kind) or thing.kind == "slip" for thing in line.things):
-        return need
-    return min(need, max(MUCH_MORE * way, CLOSER * need))
-
-
-def _is_net(things: Sequence[Thing]) -> bool:
-    """Whether chains that can rise higher lie between all stitches of a round."""
-    around = zip(things, [*things[1:], *things[:1]], strict=True)
-    return all(isinstance(a, Space) != isinstance(b, Space) for a, b in around) and all(
-        thing.chains >= FEWEST_CHAINS for thing in things if isinstance(thing, Space)
     )
 
 
