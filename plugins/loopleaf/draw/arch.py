@@ -45,6 +45,12 @@ class Arch:
             self.middle[1] + self.ahead[1] * across + self.away[1] * up,
         )
 
+    def above(self, bead: int, out: float) -> Point:
+        """A point so far outside of a bead's middle."""
+        x, y = self.beads[bead].middle
+        centre = self.at(0.0, -self.radius)
+        return (x + (x - centre[0]) / self.radius * out, y + (y - centre[1]) / self.radius * out)
+
 
 def arch(start: Point, end: Point, away: Point, chains: int, long: float) -> Arch:
     """So many chains of a length `long` between two points, bent to the side that `away` points to."""

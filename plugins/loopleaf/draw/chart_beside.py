@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from math import dist, hypot
 from typing import NamedTuple
 
-from ..fabric import Made
+from ..fabric import Made, Space
 from .canvas import Point
 from .chart_ground import outward
 from .chart_lines import Line
@@ -30,6 +30,9 @@ JOINED, CROSS_MORE = 5.0, 2.0
 """A joining slip stitch lies so far before the top of the first stitch; so much further before a cross in a
 polygon's corner, or at the end of a chain.
 """
+
+BELOW_A_LOOP, A_LOOP = 0.7, 3
+"""So far up the first stitch a round is joined that ends in so many chains or more: they begin beside its top."""
 
 NARROW = 26.5
 """A wider gap between the middles of its last cross and its first has room for a chain as anywhere."""
@@ -82,11 +85,13 @@ def begins_gathered(line: Line) -> bool:
     return isinstance(first, Made) and first.form in GATHERED and len(first.into) < 2
 
 
-def joined(line: Line) -> float:
-    """How far before its first stitch a round is joined."""
-    first = line.things[-1 if line.backward else 0] if line.things else None
+def join_of(line: Line) -> Point:
+    """Where a round is joined: beside the top of its first stitch, or lower where a round loop ends there."""
+    first, last = (line.things[0], line.things[-1])[:: -1 if line.backward else 1]
     cross = isinstance(first, Made) and is_cross(first.kind)
-    return JOINED + CROSS_MORE * (cross and (isinstance(line.ground, Polygon) or at_an_end(line)))
+    away = JOINED + CROSS_MORE * (cross and (isinstance(line.ground, Polygon) or at_an_end(line)))
+    loop = isinstance(last, Space) and last.chains >= A_LOOP
+    return line.before(away, BELOW_A_LOOP if loop else 1.0)
 
 
 def _between(line: Line) -> Lying | None:

@@ -26,12 +26,12 @@ NARROWEST_BASE = 5.0
 AIR = 2.0
 """Between the bellies of two loops."""
 
-CLOSEST, LONGEST = 0.76, 1.4
-"""Stitches stand so close, of their widths, before they are drawn longer; and become so long, of their
-heights, before the round moves out.
+CLOSEST, CROSSES_CLOSEST, LONGEST = 0.75, 0.8, 1.4
+"""Tall stitches stand so close, of their widths, and crosses, before any are drawn longer; and become so long,
+of their heights, before the round moves out.
 """
 
-NARROWEST_GAP = 0.6
+NARROWEST_GAP = 0.7
 """The gap at its start becomes so narrow, of what it would be."""
 
 STEPS = 24
@@ -130,10 +130,12 @@ class _Crowd:
         loops, closer, longer = (min(max(given - step, 0.0), 1.0) for step in range(3))
         stretch, lift = 1 + (LONGEST - 1) * longer, UNIT * max(given - 3, 0.0)
         level, outs = self.level(stretch) + lift, [out + lift for out in self.outs(stretch)]
-        closest = 1 - (1 - CLOSEST) * closer
+        closest = [1 - (1 - (CROSSES_CLOSEST if cross else CLOSEST)) * closer for cross in self.cross]
         wides = [
-            wide_of(thing) * (1.0 if hung else closest) * level / (out - (UNIT / 2 if cross else 0.0))
-            for thing, out, cross, hung in zip(self.things, outs, self.cross, self.hung, strict=True)
+            wide_of(thing) * (1.0 if hung else close) * level / (out - (UNIT / 2 if cross else 0.0))
+            for thing, out, cross, hung, close in zip(
+                self.things, outs, self.cross, self.hung, closest, strict=True
+            )
         ]
         for at, least in self._least(wides, outs, level):
             wides[at] += min(least - wides[at], 0.0) * loops

@@ -58,7 +58,7 @@ def set_down(
         if isinstance(thing, Space) and at in sides:
             continue
         if isinstance(thing, Space):
-            found[id(thing)] = _hang(line, thing, at, xs, outs, _passed(layout, thing))
+            found[id(thing)] = _hang(line, thing, at, xs, outs, _passed(layout, line, thing, at, xs))
             continue
         bare = _on_nothing(line, thing, x, low + ROOM * FOOT_ROOM)
         line.feet[id(thing)] = _feet(line, thing, at, below[at], sharing) or [bare]
@@ -143,9 +143,17 @@ def _spread(thing: Made, many: int, top: Top) -> float:
     return min(wish, 0.95 * top.arch.wide / (many - 1))
 
 
-def _passed(layout: Layout, space: Space) -> float:
-    """How far out the highest of the places lies that a chain passes over."""
-    tops = (layout.tops.get(place_key(place)) for place in space.into)
+def _passed(layout: Layout, line: Line, space: Space, at: int, xs: Sequence[float]) -> float:
+    """How far out the highest of the places lies that a chain passes over; at a round's end also those before
+    its first stitch.
+    """
+    tops = [layout.tops.get(place_key(place)) for place in space.into]
+    if not space.into and at in (0, len(xs) - 1) and is_closed(line.ground) and len(layout.lines) > 1:
+        way = line.ground.way(line.level)
+        start, end = (xs[(at + step) % len(xs)] / way for step in (-1, 1))
+        for top in (layout.tops.get(id(thing)) for thing in layout.lines[-2].things):
+            if top is not None and 0 < (top.carried(line.level) - start) % 1.0 < (end - start) % 1.0:
+                tops.append(top)
     return max((top.out for top in tops if top is not None), default=0.0)
 
 

@@ -33,7 +33,6 @@ from .chart_lines import Layout, Line, Top
 from .chart_mitred import Mitred
 from .chart_petals import (
     crowded,
-    fans_in,
     folded,
     low_on,
     petals_on,
@@ -250,7 +249,6 @@ def _lay_line(
     high = [at for at in range(len(line.things)) if at not in skipped]
     risen = [line.things[at] for at in high], [below[at] for at in high]
     narrow = line.ground.way(level_for(line.ground, *risen, 0.0, low))
-    line.petals = line.petals or fans_in(line, below, narrow)
     squeeze(line, narrow)
     whole, under = folded(line, below)
     under_it = layout.lines[-2] if len(layout.lines) > 1 else None
