@@ -191,3 +191,26 @@ def test_what_goes_on_behind_petals_does_not_close_the_piece() -> None:
     assert not layout.rims
     outs = [max(hypot(*head) for head in line.heads.values()) for line in layout.lines]
     assert outs == sorted(outs)
+
+
+@pytest.mark.parametrize(
+    "edge", ["(sc, ch 2, 2 dc, ch 2, sc) in each st around", "(sc, ch 2, dc, ch 2, sc) in each st around"]
+)
+def test_petals_between_single_crochets_stand_as_close(edge: str) -> None:
+    """Those in the petal's own place lie at its foot, as slip stitches do."""
+    flower = subject_from(rounds("ch 1, 6 sc in ring, join", f"ch 1, {edge}, join"))
+    layout = lay_out(flower)
+    line = layout.lines[1]
+    for made in line.things:
+        if isinstance(made, Made) and made.kind == "double":
+            assert dist(line.heads[id(made)], line.feet[id(made)][0]) < 1.5 * height_of("double")
+        elif isinstance(made, Made):
+            place = layout.tops[place_key(made.into[0])]
+            assert dist(line.heads[id(made)], place.point(place.out)) < 1.8 * UNIT
+    signs = inked(diagram(worked(rounds("ch 1, 6 sc in ring, join", f"ch 1, {edge}, join"))), "piece")
+    assert max(share for share, _, _ in overlaps(signs)) < 0.5
+
+
+def test_a_single_crochet_between_two_petals_is_no_part_of_either() -> None:
+    edge = "ch 1, (sc in next st, ch 3, 2 dc in next st, ch 3) x 6, join"
+    assert not lay_out(subject_from(rounds(RING, edge))).lines[1].petals

@@ -7,7 +7,7 @@ import pytest
 
 from loopleaf.draw import chart_of
 from loopleaf.draw.canvas import Point
-from loopleaf.draw.chart_beside import beside, join_of
+from loopleaf.draw.chart_beside import beside, joined
 from loopleaf.draw.chart_labels import box_of, placed
 from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.chart_lines import Layout, Line
@@ -162,7 +162,7 @@ def test_the_row_begins_at_its_first_stitch(text: str, first: int, left: bool) -
     found, layout = _laid(text)
     line = layout.lines[first]
     head = line.heads[id(_stitches(line)[0])]
-    chain, join = beside(line, UNIT / 2).middle, join_of(line)
+    chain, join = beside(line, UNIT / 2).middle, line.before(joined(line), 1.0)
     assert dist(join, head) < UNIT
     if text is not IN_TALL:  # there the chain is the first stitch itself
         others = [line.heads[id(made)] for made in _stitches(line)[1:]]

@@ -9,12 +9,12 @@ from loopleaf.draw import chart_of, diagram
 from loopleaf.draw.chart_labels import placed
 from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.chart_words import labels
-from loopleaf.draw.signs import height_of, is_cross
+from loopleaf.draw.signs import UNIT, height_of, is_cross
 from loopleaf.fabric import Made
 from tests.measure.worked_patterns import worked
 
 from .engraving import inked, overlaps
-from .pieces import rounds, subject_from
+from .pieces import SVG, rounds, signs_in, subject_from, tree
 
 SC_6, DC_12 = "ch 1, 6 sc in ring, join", "ch 3 (counts as dc), 11 dc in ring, join"
 FLOWER = (SC_6, "ch 1, (sc, hdc, 2 dc, hdc, sc) in each st around, join")
@@ -129,3 +129,39 @@ def test_the_key_draws_many_legs_within_a_signs_room() -> None:
     xs = [float(x) for x, _ in re.findall(r"[ML](-?[\d.]+) (-?[\d.]+)", ways[0])]
     assert len(xs) > 7
     assert max(map(abs, xs)) < 10
+
+
+NET = (DC_12, "ch 1, (sc in next st, ch 5) x 12, join")
+
+
+@pytest.mark.parametrize("edge", [NET[1], "ch 1, *sc in next st, ch 7; rep from * around, join"])
+def test_a_join_lies_beside_the_arch_that_ends_there(edge: str) -> None:
+    signs = [sign for sign in inked(diagram(worked(rounds(DC_12, edge))), "piece") if sign.round == "2"]
+    join = next(sign for sign in signs if sign.kind == "sl st")
+    first = next(sign for sign in signs if sign.kind == "sc")
+    assert dist(join.middle, first.middle) < UNIT
+    assert max((share for share, _, _ in overlaps(signs)), default=0.0) < 0.3
+
+
+def test_a_net_stands_close_to_what_it_is_worked_on() -> None:
+    """Its arches rise before they push its stitches away from their feet; single chains can't."""
+    single = "ch 4 (counts as dc, ch 1), *dc in next st, ch 1; rep from * around, join to 3rd ch of ch-4"
+    net, open_work = (lay_out(subject_from(rounds(DC_12, edge))).lines[1] for edge in (NET[1], single))
+    for made in net.things:
+        if isinstance(made, Made):
+            assert dist(net.heads[id(made)], net.feet[id(made)][0]) < 3.9 * UNIT
+    apart = [arch.rise / arch.wide for arch in net.arches.values()]
+    assert max(apart) < 0.8
+    assert all(arch.rise < 0.25 * arch.wide for arch in open_work.arches.values())
+
+
+@pytest.mark.parametrize(("many", "marked"), [(3, 6), (5, 6), (2, 12), (1, 6)])
+def test_stitches_that_share_a_loop_share_its_mark(many: int, marked: int) -> None:
+    """One arc lies under all that meet in it; two stand apart."""
+    piece = rounds("ch 1, 6 sc in ring, join", f"{many} dc in BLO of each st around".replace("1 dc", "dc"))
+    root = tree(diagram(worked(piece)))
+    shapes = {str(path.get("id")): str(path.get("d")) for path in root.iter(f"{SVG}path") if path.get("id")}
+    tall = [sign for sign in signs_in(root) if sign.get("data-kind") == "dc" and sign.tag == f"{SVG}use"]
+    assert len(tall) == 6 * many
+    arcs = [sign for sign in tall if "q3.4" in shapes[str(sign.get("href")).removeprefix("#")]]
+    assert len(arcs) == marked

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from ..fabric import Made, Space
 from .canvas import Point
-from .chart_ground import outward
+from .chart_ground import is_closed, outward
 from .chart_lines import Line
 from .chart_things import ROOM, STACKED, Thing
 from .section import Oval, Polygon
@@ -31,8 +31,8 @@ JOINED, CROSS_MORE = 5.0, 2.0
 polygon's corner, or at the end of a chain.
 """
 
-BELOW_A_LOOP, A_LOOP = 0.7, 3
-"""So far up the first stitch a round is joined that ends in so many chains or more: they begin beside its top."""
+UNDER_AN_ARCH, BELOW_A_HEAD = 6.0, 2.5
+"""The same below the end of an arch, and how far below the top of the first stitch."""
 
 NARROW = 26.5
 """A wider gap between the middles of its last cross and its first has room for a chain as anywhere."""
@@ -85,13 +85,23 @@ def begins_gathered(line: Line) -> bool:
     return isinstance(first, Made) and first.form in GATHERED and len(first.into) < 2
 
 
-def join_of(line: Line) -> Point:
-    """Where a round is joined: beside the top of its first stitch, or lower where a round loop ends there."""
-    first, last = (line.things[0], line.things[-1])[:: -1 if line.backward else 1]
+def joined(line: Line) -> float:
+    """How far before its first stitch a round is joined."""
+    first = line.things[-1 if line.backward else 0] if line.things else None
     cross = isinstance(first, Made) and is_cross(first.kind)
-    away = JOINED + CROSS_MORE * (cross and (isinstance(line.ground, Polygon) or at_an_end(line)))
-    loop = isinstance(last, Space) and last.chains >= A_LOOP
-    return line.before(away, BELOW_A_LOOP if loop else 1.0)
+    return JOINED + CROSS_MORE * (cross and (isinstance(line.ground, Polygon) or at_an_end(line)))
+
+
+def join_spot(line: Line) -> Point:
+    """Where the slip stitch that joins a round lies: beside the first stitch's top, below the end of an arch
+    that reaches there.
+    """
+    last = line.things[0 if line.backward else -1] if line.things else None
+    if isinstance(last, Space) and is_closed(line.ground) and not isinstance(line.ground, Polygon):
+        return line.before(
+            max(joined(line), UNDER_AN_ARCH), 1 - BELOW_A_HEAD / max(line.high - line.low, UNIT)
+        )
+    return line.before(joined(line), 1.0)
 
 
 def _between(line: Line) -> Lying | None:

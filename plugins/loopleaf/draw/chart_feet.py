@@ -11,7 +11,7 @@ from .chart_lines import Layout, Line, Top
 from .chart_petals import beside_the_foot, hang_sides, low_on, upright
 from .chart_things import ROOM, place_key, tall_of, wide_of
 from .section import Oval, Polygon
-from .signs import CHAIN_LONG, CHAIN_THICK, SLIP_HEIGHT, UNIT, is_cross
+from .signs import CHAIN_LONG, CHAIN_THICK, UNIT, is_cross
 
 FOOT_ROOM = 0.6
 """Feet stand so much of the room above their place."""
@@ -64,7 +64,7 @@ def set_down(
         line.feet[id(thing)] = _feet(line, thing, at, below[at], sharing) or [bare]
         if at in sides and below[at]:
             (x, y), (across, up) = line.feet[id(thing)][0], outward(line.ground, line.feet[id(thing)][0])
-            line.heads[id(thing)] = (x + across * SLIP_HEIGHT, y + up * SLIP_HEIGHT)
+            line.heads[id(thing)] = (x + across * tall_of(thing), y + up * tall_of(thing))
         corner = id(thing) in line.corners
         found[id(thing)] = Top(
             line.ground,

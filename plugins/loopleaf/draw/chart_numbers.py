@@ -6,7 +6,7 @@ from math import cos, dist, hypot, sin, tau
 
 from ..fabric import Made, Space, WorkedRound
 from .canvas import Point
-from .chart_beside import BESIDE, at_an_end, beside, first_chains, join_of
+from .chart_beside import BESIDE, at_an_end, beside, first_chains, join_spot
 from .chart_ground import outward
 from .chart_lines import Layout, Line
 from .chart_things import place_key
@@ -129,8 +129,8 @@ def _beside(layout: Layout, line: Line, made: Made) -> Iterator[Inked]:
         if foot is not None:
             across, up = outward(line.ground, foot)
             yield (foot, (foot[0] + across * PICOT_HIGH, foot[1] + up * PICOT_HIGH), PICOT_WIDE)
-    elif made.role == "join" and line.things:
-        dot = join_of(line)
+    elif made.role == "join":
+        dot = join_spot(line)
         yield (dot, dot, DOT)
     elif made.into and (at := layout.top(place_key(made.into[0]))) is not None:
         yield (at, at, DOT)

@@ -14,12 +14,12 @@ from .canvas import Point
 from .chart_ground import outward
 from .chart_lines import Line, Top
 from .chart_things import ROOM, STACKED, Thing, Whole, shared, tall_of, wide_of
-from .petals import petals_of
+from .petals import LOW, petals_of
 from .section import Oval
-from .signs import CHAIN_LONG, CHAIN_THICK, HEAD, SLIP_HEIGHT, is_cross
+from .signs import CHAIN_LONG, CHAIN_THICK, HEAD, is_cross
 
-SIDE, BELLY = 6.5, 1.2
-"""A side is so wide, and so many times as far further as its chains bow out."""
+SIDE, BELLY, MORE_BY_A_CROSS = 6.5, 1.2, 2.5
+"""A side is so wide, and so many times as far further as its chains bow out; so much more above a cross."""
 
 LINK = STACKED * CHAIN_LONG
 """How long a chain of a side is, as in a stack that stands for a stitch."""
@@ -27,6 +27,7 @@ LINK = STACKED * CHAIN_LONG
 LOWER = 6.0
 """A side begins so far above the foot of its petal."""
 
+CROSS_ASIDE, HALF_A_CROSS = 6.8, 3.6
 DOT_ASIDE, HALF_A_DOT = 5.5, 2.0
 """A slip stitch lies so far beside its petal's foot where there is room, and takes so much to either side."""
 
@@ -46,8 +47,8 @@ longer.
 MUCH_MORE, CLOSER = 1.1, 0.9
 """Stitches stand closer in a round that needs more than so many times its way; so close at most."""
 
-FEWEST_IN_A_FAN = 4
-"""Fewer stitches in one place are an increase."""
+NARROWER_ARCHES, FEWEST_CHAINS = 0.82, 3
+"""A net's round is so long, at least, of the way that its arches would take; fewer chains can't rise."""
 
 FEWEST = 3
 """Fewer petals than this on a round are an edge's points, not a flower's."""
@@ -70,7 +71,7 @@ def petals_on(line: Line, worked: WorkedRound, used: Collection[int]) -> tuple[W
     order = {id(thing): at for at, thing in enumerate(line.things)}
     found: list[tuple[int, Whole]] = []
     taken: set[int] = set()
-    for petal in petals_of(worked):
+    for petal in petals_of(worked, LOW):
         ats = sorted(order[id(thing)] for thing in petal.things)
         if any(isinstance(one, Space) and id(one) in used for one in petal.things):
             continue
@@ -80,33 +81,64 @@ def petals_on(line: Line, worked: WorkedRound, used: Collection[int]) -> tuple[W
             slip = line.things[at] if 0 <= at < len(line.things) else None
             if isinstance(slip, Made) and place is not None and shared(slip) == place and at not in taken:
                 ats.append(at)
+        beside = (line.things[(at + step) % len(line.things)] for at, step in ((min(ats), -1), (max(ats), 1)))
+        sides = sum(isinstance(line.things[at], Space) for at in (min(ats), max(ats)))
+        if sides and any(isinstance(one, Made) and one.kind == "single" for one in beside):
+            continue  # a stitch of its own between two petals
         taken.update(ats)
         things = [line.things[at] for at in sorted(ats)]
         found.append((min(ats), Whole(things, sum(wide for _, wide in _widths(things)))))
     return tuple(whole for _, whole in sorted(found, key=lambda one: one[0])) if len(found) >= FEWEST else ()
 
 
+def _at_the_foot(things: Sequence[Thing]) -> list[Made]:
+    """The low stitches that a petal with chains for sides begins and ends with; none of a fan."""
+    if not any(isinstance(thing, Space) for thing in things):
+        return []
+    ends = (things[0], things[-1])
+    return [thing for thing in ends if isinstance(thing, Made) and thing.kind in LOW]
+
+
+def _tall(whole: Whole) -> list[Made]:
+    """The stitches that make the petal."""
+    low = _at_the_foot(whole.things)
+    return [thing for thing in whole.things if isinstance(thing, Made) and thing not in low]
+
+
 def _widths(things: Sequence[Thing]) -> Iterator[tuple[Thing, float]]:
-    """How wide each part of a petal stands; a slip stitch lies below its side."""
+    """How wide each part of a petal stands; a low stitch at its end lies below its side."""
     tall = max(tall_of(thing) for thing in things if isinstance(thing, Made))
+    crosses = isinstance(things[0], Made) and is_cross(things[0].kind)
+    side = SIDE + MORE_BY_A_CROSS * crosses
+    low = _at_the_foot(things)
     for thing in things:
         if isinstance(thing, Space):
             way, long = tall - LOWER, thing.chains * LINK
-            yield thing, SIDE + BELLY * way * sqrt(max(long / way - 1, 0.0) * 3 / 8)  # a flat arc's rise
+            yield thing, side + BELLY * way * sqrt(max(long / way - 1, 0.0) * 3 / 8)  # a flat arc's rise
         else:
-            yield thing, 0.0 if thing.kind == "slip" else wide_of(thing)
+            yield thing, 0.0 if thing in low else wide_of(thing)
 
 
 def crowded(line: Line, need: float, way: float) -> float:
     """How long the way of a round about a middle is that needs so much, where its stitches are as tall as
     their kinds on one so long: where it needs much more, tall ones stand closer before they are drawn longer.
-    Crosses would touch, and petals stand close already.
+    Crosses would touch, and petals stand close already. The arches of a net rise higher instead.
     """
     if not isinstance(line.ground, Oval) or line.corners or line.ground.spine or line.petals:
         return need
+    if _is_net(line.things):
+        return min(need, max(way, NARROWER_ARCHES * need))
     if any(isinstance(thing, Space) or is_cross(thing.kind) or thing.kind == "slip" for thing in line.things):
         return need
     return min(need, max(MUCH_MORE * way, CLOSER * need))
+
+
+def _is_net(things: Sequence[Thing]) -> bool:
+    """Whether chains that can rise higher lie between all stitches of a round."""
+    around = zip(things, [*things[1:], *things[:1]], strict=True)
+    return all(isinstance(a, Space) != isinstance(b, Space) for a, b in around) and all(
+        thing.chains >= FEWEST_CHAINS for thing in things if isinstance(thing, Space)
+    )
 
 
 def squeeze(line: Line, way: float) -> None:
@@ -168,9 +200,7 @@ def upright(line: Line, xs: Sequence[float], below: Sequence[Sequence[Top]]) -> 
     room = max(way - taken, 0.0) / max(len(line.petals), 1) / 2 / way
     found: dict[int, float] = {}
     for whole in line.petals:
-        stitches = [
-            at[id(thing)] for thing in whole.things if isinstance(thing, Made) and thing.kind != "slip"
-        ]
+        stitches = [at[id(thing)] for thing in _tall(whole)]
         off = [top.drawn - line.opened(xs[number] / way) for number in stitches for top in below[number][:1]]
         if off:
             mean = sum((share + 0.5) % 1.0 - 0.5 for share in off) / len(off)
@@ -184,11 +214,12 @@ def low_on(line: Line) -> set[int]:
     """
     if not line.petals:
         return set()
-    sides = {id(thing) for whole in line.petals for thing in whole.things if isinstance(thing, Space)}
+    low = {id(thing) for whole in line.petals for thing in whole.things if isinstance(thing, Space)}
+    low |= {id(thing) for whole in line.petals for thing in _at_the_foot(whole.things)}
     return {
         at
         for at, thing in enumerate(line.things)
-        if id(thing) in sides or (isinstance(thing, Made) and thing.kind == "slip")
+        if id(thing) in low or (isinstance(thing, Made) and thing.kind == "slip")
     }
 
 
@@ -196,27 +227,26 @@ def with_low(line: Line, outs: Sequence[float], below: Sequence[Sequence[Top]], 
     """How far out all things of a round lie, those of `low_on` by what they stand on. outs: of the others."""
     skipped, rest = low_on(line), iter(outs)
     found: list[float] = []
-    for at, tops in enumerate(below):
+    for at, (thing, tops) in enumerate(zip(line.things, below, strict=True)):
         floor = sum(top.out for top in tops) / len(tops) if tops else low
-        found.append(floor + ROOM + SLIP_HEIGHT if at in skipped else next(rest))
+        found.append(floor + ROOM + tall_of(thing) if at in skipped else next(rest))
     return found
 
 
 def beside_the_foot(line: Line, thing: Made, top: Top) -> float | None:
-    """How far beside its place a slip stitch at a petal's foot lies; None for all others."""
+    """How far beside its place a low stitch at a petal's foot lies; None for all others."""
     for whole in line.petals:
-        for end, way in ((0, -1), (-1, 1)):
-            if whole.things[end] is thing and thing.kind == "slip":
-                room = line.ground.way(top.out + ROOM) / len(line.petals)
-                return way * min(DOT_ASIDE, room / 2 - HALF_A_DOT) + _lean(line, whole, top)
+        if thing in _at_the_foot(whole.things):
+            way = -1 if thing is whole.things[0] else 1
+            aside, half = (DOT_ASIDE, HALF_A_DOT) if thing.kind == "slip" else (CROSS_ASIDE, HALF_A_CROSS)
+            room = line.ground.way(top.out + ROOM) / len(line.petals)
+            return way * min(aside, room / 2 - half) + _lean(line, whole, top)
     return None
 
 
 def _lean(line: Line, whole: Whole, top: Top) -> float:
     """How far aside of its place a leaning petal is where its slip stitches lie."""
-    heads = [
-        line.heads[id(thing)] for thing in whole.things if isinstance(thing, Made) and thing.kind != "slip"
-    ]
+    heads = [line.heads[id(thing)] for thing in _tall(whole)]
     x, y = (sum(head[axis] for head in heads) / len(heads) for axis in (0, 1))
     across, up = outward(line.ground, top.point(top.out))
     return max(min(DOT_UP * (y * across - x * up), MOST_LEANING), -MOST_LEANING)
@@ -248,12 +278,13 @@ def hang_sides(line: Line, outs: Sequence[float]) -> Iterator[tuple[Space, Top]]
 
 
 def _foot(line: Line, whole: Whole, at: int, step: int) -> Point:
-    """Where a side begins: above the slip stitch that has that number, which lies at its end; beside the
-    middle of one that is no part of the petal, where the next petal's side begins too.
+    """Where a side begins: above the low stitch that has that number, which lies at its end; beside the
+    middle of a slip stitch that is no part of the petal, where the next petal's side begins too.
     """
     slip = line.things[at % len(line.things)]
     foot, head = line.feet[id(slip)][0], line.heads[id(slip)]
-    x, y = (foot[0] + head[0]) / 2, (foot[1] + head[1]) / 2
+    low = isinstance(slip, Made) and slip.kind == "slip"
+    x, y = ((foot[axis] + head[axis]) / 2 if low else head[axis] for axis in (0, 1))
     across, up = outward(line.ground, (x, y))
     aside = 0.0 if slip in whole.things else BESIDE_A_DOT * step
     return (x + across * ABOVE_A_DOT - up * aside, y + up * ABOVE_A_DOT + across * aside)

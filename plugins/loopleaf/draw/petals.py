@@ -33,10 +33,10 @@ class Petal(NamedTuple):
         yield from ((id(one), pair) for one, pair in zip(self.things, pairwise(highs), strict=True))
 
 
-def petals_of(worked: WorkedRound) -> list[Petal]:
-    """The petals of a round that have chains for sides."""
+def petals_of(worked: WorkedRound, ends: Sequence[str] = ("slip",)) -> list[Petal]:
+    """The petals of a round that have chains for sides. ends: the kinds of stitch that they lie between."""
     made = [one for one in worked.made if isinstance(one, Space) or one.number]
-    low = [not isinstance(one, Space) and one.kind == "slip" for one in made]
+    low = [not isinstance(one, Space) and one.kind in ends for one in made]
     found: list[Petal] = []
     start: int | None = None
     for at, one in enumerate(made):

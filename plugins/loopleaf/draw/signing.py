@@ -1,17 +1,18 @@
 """One round or row of the chart: a sign for every stitch that the hand made, where the layout has it."""
 
-from collections.abc import Callable, Set
-from dataclasses import dataclass, field
-from functools import cache
+from collections.abc import Callable, Hashable, Set
+from dataclasses import dataclass, field, replace
+from functools import cache, cached_property
+from itertools import groupby
 from math import hypot
 
 from ..fabric import Made, Space, WorkedRound
 from .canvas import Point
-from .chart_beside import first_chains, join_of
+from .chart_beside import first_chains, join_spot
 from .chart_ground import outward
 from .chart_layers import bow
 from .chart_lines import Layout, Line
-from .chart_things import ROOM, STACKED, place_key
+from .chart_things import ROOM, STACKED, Thing, place_key, shared
 from .colour import ink_on_light
 from .pen import Mark, Pen
 from .signs import CHAIN_LONG, CHAIN_THICK, Sign, height_of, is_cross
@@ -32,7 +33,7 @@ ON_A_HEAD = 0.35
 """A slip stitch that travels lies so much of the room above a stitch's bar: later feet stand there too."""
 
 
-@dataclass(slots=True)
+@dataclass
 class Round:
     """Draws the signs of one round. at: its index; label: its number as the pattern gives it. kind_of: a
     stitch's plain kind in the file's own terms. reverse: its wrong side faced the maker. again: what only
@@ -100,7 +101,21 @@ class Round:
             foot, head = self._upright(head) if is_cross(made.kind) else (feet[0], head)
             if foot != feet[0] and id(made) in self._line.deep:
                 self.pen.line(down(between(foot, head, 0.5)), down(feet[0]))
-            self.pen.stitch(sign_of(made, self.reverse), down(foot), down(head), mark)
+            sign = sign_of(made, self.reverse)
+            bare = replace(sign, loop="") if id(made) in self._shares_a_loop else sign
+            self.pen.stitch(bare, down(foot), down(head), mark)
+
+    @cached_property
+    def _shares_a_loop(self) -> Set[int]:
+        """The tall stitches, by their ids, whose feet meet in one loop with others': one mark stands for all,
+        under the one in the middle.
+        """
+        found: set[int] = set()
+        for _, run in groupby(self._line.things, key=lambda thing: _loop_of(thing) or id(thing)):
+            fan = [*run]
+            if len(fan) > 2:
+                found |= {id(thing) for thing in fan} - {id(fan[len(fan) // 2])}
+        return found
 
     def _upright(self, head: Point) -> tuple[Point, Point]:
         """Where a cross stands, from its lower to its upper edge: below its head, wherever its foot is, and
@@ -149,11 +164,8 @@ class Round:
             middle = chain
         elif made.role == "join" or top is None:
             self._passed += 1
-            middle = (
-                join_of(self._line)
-                if made.role == "join" and self._line.things
-                else self._line.before(self._line.gap * 0.5 + 4.0 * self._passed, 1.0)
-            )
+            away = self._line.gap * 0.5 + 4.0 * self._passed
+            middle = join_spot(self._line) if made.role == "join" else self._line.before(away, 1.0)
         elif top.arch is not None:
             near = TRAVELS * top.arch.wide * (1 if self._line.backward else -1)
             middle = top.arch.at(near, CHAIN_THICK)
@@ -217,6 +229,13 @@ class Round:
             self.pen.dot(down(between(foot, head, 0.3)), self._mark(made.kind))
         else:
             self.pen.stitch(sign_of(made, self.reverse), down(foot), down(head), self._mark(made.kind))
+
+
+def _loop_of(thing: Thing) -> Hashable:
+    """The loop that a tall stitch goes into, None for others."""
+    if isinstance(thing, Space) or not thing.loop or is_cross(thing.kind) or thing.kind == "slip":
+        return None
+    return (shared(thing), thing.loop) if shared(thing) is not None else None
 
 
 def down(point: Point) -> Point:
