@@ -10,12 +10,11 @@ from itertools import accumulate
 from typing import NamedTuple
 
 from ..fabric import Made, Space
-from .arch import ROUNDEST
 from .chart_across import room_for
 from .chart_lines import Line, Top
 from .chart_things import ROOM, Thing, Whole, groups_of, tall_of, wide_of
 from .section import Half, Oval, Polygon, Rectangle
-from .signs import CHAIN_LONG, CHAIN_THICK, UNIT, is_cross
+from .signs import UNIT, is_cross
 
 EASY = 3.0
 """A round may move so far out without more ado."""
@@ -23,10 +22,7 @@ EASY = 3.0
 NARROWEST_BASE = 5.0
 """A loop leaves the stitches beside it so far apart, beyond their own widths."""
 
-AIR = 2.0
-"""Between the bellies of two loops."""
-
-CLOSEST, CROSSES_CLOSEST, LONGEST = 0.75, 0.8, 1.4
+CLOSEST, CROSSES_CLOSEST, LONGEST = 0.75, 0.84, 1.4
 """Tall stitches stand so close, of their widths, and crosses, before any are drawn longer; and become so long,
 of their heights, before the round moves out.
 """
@@ -63,11 +59,14 @@ def is_crowded(line: Line, things: Sequence[Thing], below: Sequence[Sequence[Top
     return crowd.stands and level - crowd.level(1.0) > EASY
 
 
-def in_corners(line: Line) -> bool:
-    """Whether most of a round's things stand in the places that its corners stand in: it has points, not sides."""
+def has_points(line: Line) -> bool:
+    """Whether a crowded round has points, not sides: most of its things stand in the places that its corners
+    stand in, and some are crosses, lower than those.
+    """
     groups = groups_of(line.things, [True] * len(line.things))
     found = [group for group in groups if any(id(line.things[at]) in line.corners for at in group)]
-    return sum(map(len, found)) > len(line.things) / 2
+    crosses = any(isinstance(thing, Made) and is_cross(thing.kind) for thing in line.things)
+    return line.crowded and crosses and sum(map(len, found)) > len(line.things) / 2
 
 
 def fit_of(line: Line, things: Sequence[Thing], below: Sequence[Sequence[Top]], gap: float) -> Fit:
@@ -137,30 +136,10 @@ class _Crowd:
                 self.things, outs, self.cross, self.hung, closest, strict=True
             )
         ]
-        for at, least in self._least(wides, outs, level):
-            wides[at] += min(least - wides[at], 0.0) * loops
+        for at in [at for at, hung in enumerate(self.hung) if hung]:
+            wides[at] += min(NARROWEST_BASE - wides[at], 0.0) * loops
         gap = self.gap * (1 - (1 - NARROWEST_GAP) * closer)
         return Fit(level, wides, gap, stretch, lift)
-
-    def _least(self, wides: Sequence[float], outs: Sequence[float], level: float) -> list[tuple[int, float]]:
-        """How little of the way each loop can take: its belly, as far out as that is, keeps clear of the next
-        one's.
-        """
-        loops = [at for at, hung in enumerate(self.hung) if hung]
-        found: list[tuple[int, float]] = []
-        for k, at in enumerate(loops):
-            thing = self.things[at]
-            assert isinstance(thing, Space)
-            radius = thing.chains * CHAIN_LONG / ROUNDEST
-            pitch = (2 * radius + CHAIN_THICK + AIR) * level / (outs[at] + radius)
-            last, following = loops[k - 1], loops[(k + 1) % len(loops)]
-            beside = self._between(wides, last, at) + self._between(wides, at, following)
-            found.append((at, max(NARROWEST_BASE, pitch - beside / 2)))
-        return found
-
-    def _between(self, wides: Sequence[float], one: int, other: int) -> float:
-        """How much of the way lies between two things."""
-        return sum(wides[one + 1 : other]) if one < other else sum(wides[one + 1 :]) + sum(wides[:other])
 
     def fits(self, fit: Fit) -> bool:
         """Whether the round has room so."""

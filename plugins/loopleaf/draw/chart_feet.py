@@ -1,10 +1,10 @@
 """Sets the stitches of a round down: their feet on their places, their chains from head to head."""
 
 from collections.abc import Hashable, Mapping, Sequence
-from math import hypot
+from math import hypot, inf
 
 from ..fabric import Made, Space
-from .arch import arch
+from .arch import arch, slimmer
 from .canvas import Point
 from .chart_ground import Inward, is_closed, outward
 from .chart_lines import Layout, Line, Top
@@ -21,6 +21,9 @@ REACH = 2.5
 
 CLOSE_FEET, CLOSE_ON_CHAINS, CROSSES_APART = 2.2, 2.8, 8.5
 """How far apart feet stand that share a stitch, and that share a chain; crosses have no feet to gather."""
+
+BETWEEN_LOOPS = 1.0
+"""Loops are so far clear of each other where they are widest."""
 
 STRETCH, MOST_STRETCHES = 1.08, 12
 """A chain that passes over taller stitches is drawn longer, step by step, at most so often."""
@@ -167,6 +170,17 @@ def _at_a_tip(line: Line, at: int) -> bool:
     return is_cross(thing.kind) and abs(line.heads[id(thing)][0]) > ground.spine / 2
 
 
+def _room_of(line: Line, at: int, xs: Sequence[float], out: float) -> float:
+    """How wide a loop can be so far out about a middle, clear of the next ones; as wide as it is elsewhere."""
+    loops = [k for k, thing in enumerate(line.things) if isinstance(thing, Space)]
+    if not isinstance(line.ground, Oval) or line.ground.spine or len(loops) < 2:
+        return inf
+    way, k = line.ground.way(line.level), loops.index(at)
+    steps = (xs[at] - xs[loops[k - 1]], xs[loops[(k + 1) % len(loops)]] - xs[at])
+    less = (way - line.gap) / way * line.ground.way(out) / way
+    return min(step % way for step in steps) * less - CHAIN_THICK - BETWEEN_LOOPS
+
+
 def _hang(
     line: Line, space: Space, at: int, xs: Sequence[float], outs: Sequence[float], passed: float
 ) -> Top:
@@ -205,6 +219,7 @@ def _hang(
     long, high = CHAIN_LONG, 0.0
     for _ in range(MOST_STRETCHES):
         hung = arch(start, stop, up, space.chains, long)
+        hung = slimmer(hung, _room_of(line, at, xs, out + max(hung.rise - hung.radius, 0.0)), long)
         crown = hung.at(0.0, CHAIN_THICK / 2)
         risen = (crown[0] - base[0]) * up[0] + (crown[1] - base[1]) * up[1]
         high = out + risen / (up[0] ** 2 + up[1] ** 2)

@@ -23,7 +23,7 @@ from .chart_around import goes_around, lay_rows_around
 from .chart_begin import begun
 from .chart_blocks import laid_in_blocks
 from .chart_corners import corners_of, first_with_corners
-from .chart_crowded import fit_of, in_corners, is_crowded
+from .chart_crowded import fit_of, has_points, is_crowded
 from .chart_ends import spread
 from .chart_feet import set_down
 from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
@@ -164,7 +164,7 @@ def lay_out(
         line.around = begun_in(one) if not at and subject.in_rows else None
         line.petals = petals_on(line, one, used)
         low = _lay_line(layout, line, low, one, subject.worked[at - 1] if at else None, signs)
-        if turned and line.crowded and in_corners(line) and not layout.outline:
+        if turned and has_points(line) and not layout.outline:
             return lay_out(subject, signs=signs, sides=False)
     if aside is not None:
         clear_of(layout, aside)
@@ -262,10 +262,11 @@ def _lay_line(
         need = max(need, room_for_leaves(worked, line.things, line.gap))
     about_ends = ends_of(line, below) if len(layout.lines) == 1 else []
     line.level = level_for(line.ground, *risen, room_about(line, about_ends) or need, low)
-    if rise := rise_for(line, below, line.level):
+    rise = rise_for(line, below, line.level)
+    if rise:
         floors = [tops[0].out for tops in below if tops]
         line.level = max(line.level, sum(floors) / len(floors) + ROOM + rise)
-    line.crowded = is_crowded(line, whole, under, line.level)
+    line.crowded = not (rise or layer) and is_crowded(line, whole, under, line.level)
     fit = fit_of(line, whole, under, gaps) if line.crowded and isinstance(line.ground, Oval) else None
     if fit:
         line.level, line.gap = fit.level, min(line.gap, fit.gap)

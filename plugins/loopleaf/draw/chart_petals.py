@@ -47,9 +47,6 @@ longer.
 MUCH_MORE, CLOSER = 1.1, 0.9
 """Stitches stand closer in a round that needs more than so many times its way; so close at most."""
 
-NARROWER_ARCHES, FEWEST_CHAINS = 0.82, 3
-"""A net's round is so long, at least, of the way that its arches would take; fewer chains can't rise."""
-
 FEWEST = 3
 """Fewer petals than this on a round are an edge's points, not a flower's."""
 
@@ -122,23 +119,13 @@ def _widths(things: Sequence[Thing]) -> Iterator[tuple[Thing, float]]:
 def crowded(line: Line, need: float, way: float) -> float:
     """How long the way of a round about a middle is that needs so much, where its stitches are as tall as
     their kinds on one so long: where it needs much more, tall ones stand closer before they are drawn longer.
-    Crosses would touch, and petals stand close already. The arches of a net rise higher instead.
+    Crosses would touch, and petals stand close already.
     """
     if not isinstance(line.ground, Oval) or line.corners or line.ground.spine or line.petals:
         return need
-    if _is_net(line.things):
-        return min(need, max(way, NARROWER_ARCHES * need))
     if any(isinstance(thing, Space) or is_cross(thing.kind) or thing.kind == "slip" for thing in line.things):
         return need
     return min(need, max(MUCH_MORE * way, CLOSER * need))
-
-
-def _is_net(things: Sequence[Thing]) -> bool:
-    """Whether chains that can rise higher lie between all stitches of a round."""
-    around = zip(things, [*things[1:], *things[:1]], strict=True)
-    return all(isinstance(a, Space) != isinstance(b, Space) for a, b in around) and all(
-        thing.chains >= FEWEST_CHAINS for thing in things if isinstance(thing, Space)
-    )
 
 
 def squeeze(line: Line, way: float) -> None:
