@@ -252,6 +252,13 @@ def test_the_kinds_of_drawing(folder: Path) -> None:
         mirrored = run("draw", "coaster.yml", "--kind", kind, "--left-handed")
         assert 'transform="scale(-1 1)"' in mirrored.stdout
     assert ">4<" in run("draw", "coaster.yml", "--kind", "profile").stdout  # the number of its fourth round
+    told = [
+        svg.partition("<desc>Coaster. Round 1: ")[2].partition("</desc>")[0]
+        for svg in (chart.stdout, british)
+    ]
+    assert [" hdc " in words for words in told] == [True, False]
+    assert [" htr " in words for words in told] == [False, True]
+    assert "<desc>Coaster, drawn from its stitches" in picture.stdout
     for hand in ((), ("--left-handed",)):
         outline = run("draw", "coaster.yml", "--kind", "schematic", "--piece", "coaster", *hand)
         assert ">10 cm (4 in)<" in outline.stdout

@@ -268,6 +268,7 @@ def draw(
 ) -> None:
     """Draw PATTERN as SVG from its worked stitches."""
     from .draw.kinds import NOTHING, drawing
+    from .publish.leaflet_told import told_alone
 
     checked = _one(pattern)
     work, measured = checked.work, checked.measured
@@ -275,10 +276,11 @@ def draw(
     if piece and work.piece(piece) is None:
         names = ", ".join(one.name for one in work.pieces)
         _cannot(f"{pattern} has no piece “{piece}”; it has {names}.")
-    drawn = drawing(work, kind, piece, terms or work.pattern.terms, left_handed, measured)
+    own = terms or work.pattern.terms
+    drawn = drawing(work, kind, piece, own, left_handed, measured)
     if not drawn:
         _cannot(f"There is nothing to draw in {piece or pattern}: {NOTHING[kind]}.")
-    _to(output, drawn)
+    _to(output, told_alone(work, kind, piece, own, drawn))
 
 
 _NEW_FILE = click.option(

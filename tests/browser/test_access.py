@@ -85,7 +85,7 @@ def test_a_chart_that_comes_late_leaves_the_focus_where_it_is(site: str, reader:
     assert page.locator(".leaf-chart__bar").count() == 0
     for one in held:
         one.continue_()
-    page.locator(".leaf-chart__bar").first.wait_for()
+    page.locator(".leaf-chart__bar").nth(1).wait_for()
     after = number.evaluate("one => one.getBoundingClientRect().top")
     assert abs(after - before) < 1
     assert page.evaluate(FOCUSED)["seen"]

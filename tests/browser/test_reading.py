@@ -150,6 +150,26 @@ def test_a_page_is_marked_with_its_language(site: str, reader: Reader, terms: st
     assert page.locator(f".leaf[lang='{lang}']").count() == 1
 
 
+@pytest.mark.parametrize("width", [390, 1280])
+def test_a_long_piece_does_not_fill_the_gallery(site: str, reader: Reader, width: int) -> None:
+    """The scarf is eight times as long as it is wide; a shorter piece still has the whole width."""
+    page = reader(width=width).new_page()
+    page.goto(f"{site}drawings/")
+    boxes = page.locator(".leaf-drawing--picture svg").evaluate_all(
+        """all => all.map(s => {
+            const { width, height } = s.viewBox.baseVal
+            return [s.clientWidth, s.clientHeight, width / height]
+        })"""
+    )
+    assert len(boxes) > 8
+    root = page.evaluate("parseFloat(getComputedStyle(document.documentElement).fontSize)")
+    assert max(high for _, high, _ in boxes) <= 34 * root + 1
+    assert min(ratio for *_, ratio in boxes) < 0.2
+    flat = [(wide, high, ratio) for wide, high, ratio in boxes if ratio > 1]
+    assert flat
+    assert all(high == pytest.approx(wide / ratio, abs=1) for wide, high, ratio in flat)
+
+
 def test_the_search_opens_at_its_word_and_finds_a_pattern(site: str, reader: Reader) -> None:
     page = reader().new_page()
     page.goto(site)

@@ -48,6 +48,34 @@ def test_a_round_chosen_in_the_text_lights_up_in_the_chart(site: str, reader: Re
     assert chosen(page) == []
 
 
+def test_a_picture_in_squares_and_its_chart_light_up_together(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    picture = opened(page, site, "uk/lighthouse-bookmark/")
+    chart = page.locator("[data-leaf-chart=chart]")
+    chart.scroll_into_view_if_needed()
+    chart.locator(".leaf-chart__view svg").wait_for()
+    page.locator("#bookmark-9 .leaf-round__text").click()
+    assert lit(picture) == lit(chart) == {"9"}
+    assert chosen(page) == ["bookmark-9"]
+    picture.locator("g[data-round='4'] path").first.click(force=True)
+    assert lit(picture) == lit(chart) == {"4"}
+    page.locator("#bookmark-4 .leaf-round__text").click()
+    assert lit(picture) == lit(chart) == set()
+    assert chosen(page) == []
+
+
+def test_one_drawing_is_kept_in_view_at_a_time(site: str, reader: Reader) -> None:
+    page = reader().new_page()
+    opened(page, site, "uk/lighthouse-bookmark/")
+    page.locator("[data-leaf-chart=chart]").scroll_into_view_if_needed()
+    page.locator("[data-leaf-chart=chart] .leaf-chart__view svg").wait_for()
+    for kind in ("squares", "chart"):
+        page.locator(f"[data-leaf-chart={kind}] [aria-pressed]").click()
+        kept = page.locator(".leaf-chart--kept")
+        assert kept.evaluate_all("all => all.map(one => one.dataset.leafChart)") == [kind]
+        assert page.locator("[aria-pressed=true]").count() == 1
+
+
 def test_a_sign_chosen_in_the_chart_marks_its_round_in_the_text(site: str, reader: Reader) -> None:
     page = reader().new_page()
     chart = opened(page, site)

@@ -44,14 +44,15 @@ class Inked:
 def inked(svg: str, piece: str) -> list[Inked]:
     """Every sign that is one shape, with its box; what is gathered over several places has none."""
     root = tree(svg)
-    shapes = {str(path.get("id")): path for path in root.iter(f"{SVG}path") if path.get("id")}
+    shapes = {str(form.get("id")): form for form in root.iter() if form.get("id")}
     group = next(g for g in root.iter(f"{SVG}g") if g.get("data-piece") == piece)
     return [_inked(use, shapes) for use in signs_in(group) if use.tag == f"{SVG}use"]
 
 
 def _inked(use: ElementTree.Element, shapes: dict[str, ElementTree.Element]) -> Inked:
     shape = shapes[str(use.get("href")).removeprefix("#")]
-    left, top, right, bottom = _box(str(shape.get("d")))
+    # A sign whose bars stay whole in dashed strokes is a group of two paths.
+    left, top, right, bottom = _box("".join(str(path.get("d")) for path in shape.iter(f"{SVG}path")))
     turned, stretch = 0.0, 1.0
     for text in (str(shape.get("transform") or ""), str(use.get("transform") or "")):
         turned += float(found[1]) if (found := re.search(r"rotate\((\S+)\)", text)) else 0.0

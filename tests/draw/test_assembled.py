@@ -255,3 +255,13 @@ def test_limbs_stand_out_from_a_piece_that_is_not_filled_and_a_flat_part_lies_on
     assert is_assembled(subject(work, "ball"), measure(work))
     work = worked(empty, sewn % "nose")
     assert not is_assembled(subject(work, "ball"), measure(work))
+
+
+def test_a_part_sewn_on_at_the_very_end_has_a_direction() -> None:
+    """There the outside faces where the piece grows: no direction is left over, and one is chosen."""
+    for one in ((0.0, 0.0, 1.0), (0.0, -1.0, 0.0), (1.0, 0.0, 0.0), (0.0, 0.0, -2.0)):
+        right, away, up = around(one, one, 0.3)
+        for axis in (right, away, up):
+            assert dot(axis, axis) == pytest.approx(1.0)
+        assert dot(right, up) == pytest.approx(0.0, abs=1e-9)
+        assert dot(right, away) == pytest.approx(0.0, abs=1e-9)

@@ -8,6 +8,7 @@ from collections.abc import Callable
 import pytest
 
 from loopleaf.draw import diagram
+from loopleaf.draw.chart_print import SMALLEST, printed_scale
 from loopleaf.draw.colour import luminance
 from loopleaf.fabric import Made, Space
 from tests.measure.worked_patterns import worked
@@ -68,7 +69,7 @@ def test_it_is_a_plain_drawing_with_a_key(name: str) -> None:
     assert root.findtext(f"{SVG}title") == f"{work.pattern.title}, stitch by stitch"
     tags = {element.tag.removeprefix(SVG) for element in root.iter()}
     assert tags <= {"svg", "title", "style", "defs", "path", "g", "use", "text", "circle"}
-    named = {path.get("id") for path in root.iter(f"{SVG}path") if path.get("id")}
+    named = {form.get("id") for form in root.iter() if form.get("id")}
     uses = [str(use.get("href")) for use in root.iter(f"{SVG}use")]
     assert {use.removeprefix("#") for use in uses} == named
     key = [use for use in root.iter(f"{SVG}use") if use.get("stroke")]
@@ -230,7 +231,7 @@ def test_yarns_keep_apart_in_colour() -> None:
 def test_dark_paper_has_its_own_inks() -> None:
     drawn = charted("harbour-square").svg()
     light = set(re.findall(r'class="ink-([0-9a-f]{6})" stroke="#([0-9a-f]{6})"', drawn))
-    assert len(light) == 3
+    assert len(light) == 4, "three yarns, and the ink of words for the key's signs"
     assert all(name == ink for name, ink in light)
     dark = dict(re.findall(r"\.ink-([0-9a-f]{6}){stroke:(#[0-9a-f]{6})", drawn))
     assert all(luminance(dark[name]) > 0.3 > 0.28 > luminance(f"#{name}") for name, _ in light)
@@ -302,3 +303,22 @@ def test_a_line_down_to_an_earlier_row_is_told_without_calling_the_stitch_a_spik
     drawn = diagram(worked(turned))
     assert "A line leads down from a cross to the stitch that it goes into." in drawn
     assert "spike" not in drawn
+
+
+def test_a_long_key_stands_in_columns_where_the_chart_is_printed_larger_for_it() -> None:
+    svg = charted("sea-lavender-doily", "doily").svg()
+    box = re.search(r'viewBox="0 0 (\S+) (\S+)" data-key-from="(\S+)"', svg)
+    assert box is not None
+    wide, high, signs = (float(part) for part in box.groups())
+    words = re.findall(r'<text[^>]* x="(\S+)" y="(\S+)"[^>]*>(?:[^<]+)</text>', svg.partition("chart-key")[2])
+    lefts = {float(x) for x, _ in words}
+    assert max(lefts) - min(lefts) > 0.3 * wide, "in columns"
+    assert high - signs < 0.5 * signs
+    assert printed_scale(wide, high) > 1.25 * SMALLEST
+    for y in {y for _, y in words}:
+        assert len([1 for _, other in words if other == y]) <= 2
+
+
+def test_a_short_key_stands_in_one_column() -> None:
+    words = re.findall(r'<text[^>]* x="(\S+)"', diagram(worked(MAT)).partition("chart-key")[2])
+    assert len(set(words)) == 1

@@ -23,8 +23,9 @@ from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.chart_lines import Layout
 from loopleaf.draw.chart_things import place_key
 from loopleaf.draw.chart_unrolled import Unrolled
-from loopleaf.draw.chart_words import dashes_of
+from loopleaf.draw.chart_words import strokes_of
 from loopleaf.draw.signs import UNIT
+from loopleaf.draw.strokes import STROKE
 from loopleaf.draw.subject import Subject, subject_of
 from loopleaf.fabric import Made, Space, work_pattern
 from loopleaf.measure import measure
@@ -400,17 +401,28 @@ def test_yarns_differ_in_stroke_as_well_as_colour() -> None:
     assert "stroke-dasharray" not in diagram(worked(MAT))
 
 
-def test_seven_yarns_have_seven_strokes() -> None:
+def test_twenty_yarns_have_twenty_strokes() -> None:
+    letters = "ABCDEFGHIJKLMNOPQRST"
     stripes = "".join(
         f'    - {{row: {at}, yarn: {yarn}, work: "ch 1, sc in each st across, turn"}}\n'
-        for at, yarn in enumerate("BCDEFGAB", 2)
+        for at, yarn in enumerate(f"{letters[1:]}AB", 2)
     )
-    yarns = "".join(f"    {yarn}: {{weight: 4}}\n" for yarn in "DEFG")
+    yarns = "".join(f"    {yarn}: {{weight: 4}}\n" for yarn in letters[3:])
     head = HEAD.replace("  hook: 5 mm\n", f"{yarns}  hook: 5 mm\n")
     text = rows("sc in 2nd ch from hook and in each ch across, turn") + stripes
-    strokes = dashes_of(subject(worked(text, head=head)))
-    assert list(strokes) == list("ABCDEFG")
-    assert len(set(strokes.values())) == 7
+    strokes = strokes_of(subject(worked(text, head=head)))
+    assert list(strokes) == list(letters)
+    assert len(set(strokes.values())) == 20
+    plain = sorted(stroke.width or STROKE for stroke in strokes.values() if not stroke.dash)
+    assert all(wide > 1.5 * narrow for narrow, wide in pairwise(plain)), "told from each other in black"
+    for stroke in strokes.values():
+        gaps = [float(part) for part in stroke.dash.split()][1::2]
+        assert all(gap - (stroke.width or STROKE) > 0.4 for gap in gaps), "round ends leave a gap"
+    drawn = diagram(worked(text, head=head))
+    looks = {
+        (g.get("stroke-dasharray"), g.get("stroke-width")) for g in tree(drawn).iter() if g.get("stroke")
+    }
+    assert len(looks) == 20
 
 
 def test_arrows_show_the_way() -> None:

@@ -62,9 +62,24 @@ def test_a_shawl_is_a_triangle_from_its_first_row_on(many: int) -> None:
     sheet = sheet_of(found)
     high = found.sizes[-1].height_mm
     left, spine, right = (sheet.point(0.0, along, high) for along in (0.0, 0.5, 1.0))
-    # Half a square by its diagonal (textbook geometry): as high at the spine as half of its long side.
-    assert left == pytest.approx((-right[0], 0.0), abs=1e-9)
-    assert spine == pytest.approx((0.0, right[0]), abs=1e-9)
+    assert left == pytest.approx((-right[0], right[1]), abs=1e-9)
+    if found.fan is None:  # half a square by its diagonal (textbook geometry): half as high as it is long
+        assert right[1] == pytest.approx(0.0, abs=1e-9)
+        assert spine == pytest.approx((0.0, right[0]), abs=1e-9)
+
+
+def test_a_longer_shawl_lies_as_its_increases_make_it() -> None:
+    """One stitch more at each end of a row twice as tall as wide: its edge leans out by atan(1 / 2), so that
+    the neck edge isn't straight (geometry as in `measure.fan`).
+    """
+    found = shawl(7)
+    assert found.fan is not None
+    sheet = sheet_of(found)
+    for at, corner in zip((0.0, 0.5, 1.0), sheet.corners, strict=True):
+        assert sheet.point(0.0, at, 1.0) == pytest.approx(corner)
+    (x0, y0), (x1, y1) = sheet.corners[0], found.fan.outline[0]
+    assert y0 / x0 == pytest.approx(y1 / x1)
+    assert y0 > 0.2 * abs(x0)
 
 
 @pytest.mark.parametrize("many", [1, 2, 3, 4])

@@ -298,3 +298,14 @@ def test_a_round_in_a_ring_is_no_scallop(line: str, level: bool) -> None:
     first = () if level else ("ch 1, 12 sc in ring, join",)
     _, items = stand_of(subject_from(rounds(*first, line)))
     assert ({top for item in items[-1] for top in item.tops} == {1.0}) is level
+
+
+def test_a_real_ring_is_as_large_as_its_stitches_need() -> None:
+    """Thirty heads a stitch apart around it; in a ring of yarn they begin at its middle."""
+    hoop, disc = (
+        stand_of(subject_from(rounds("ch 1, 30 sc in ring, join", start=start)))[0].rings[0]
+        for start in ("ring", "magic ring")
+    )
+    assert hoop.out1 * 2 * 3.14159 == pytest.approx(30 * 5.0, rel=0.01)
+    assert hoop.out0 > 15
+    assert disc.out0 == 0

@@ -13,7 +13,7 @@ from loopleaf.draw.measuring import GAP, measured_along, split
 from loopleaf.draw.sketch import Sketch
 from tests.measure.worked_patterns import HEAD, worked
 
-from .pieces import COLLECTION, DEMO, MAT, SVG, demo, rows, subject, tree
+from .pieces import COLLECTION, DEMO, MAT, SVG, demo, rounds, rows, subject, tree
 
 BOOKLET = COLLECTION.parent / "theme_overrides" / "booklet" / "booklet.css"
 ON_A_PHONE = 350
@@ -191,12 +191,18 @@ def test_drawings_are_stacked_without_touching() -> None:
     work, measured = demo("lantern-pouch")
     figures = [schematic(work, name, measured) for name in ("pouch", "moon")]
     known = [figure for figure in figures if figure is not None]
-    together = stacked(known, "Both")
+    together = stacked([*zip(("Pouch", "Moon & star"), known, strict=True)], "Both")
     assert together is not None
     whole = ElementTree.fromstring(together.svg)
     inner = [one for one in whole if one.tag == f"{SVG}svg"]
-    assert float(inner[1].get("y", 0)) >= float(inner[0].get("height", 0))
+    names = [one for one in whole if one.tag == f"{SVG}text"]
+    assert [name.text for name in names] == ["Pouch", "Moon & star"], "each under its name"
+    (first, second), (above, below) = (
+        [float(one.get("y", 0)) for one in inner], [float(name.get("y", 0)) for name in names]
+    )  # fmt: skip
+    assert above < first < first + float(inner[0].get("height", 0)) < below < second
     assert together.alt == " ".join(figure.alt for figure in known)
+    assert stacked([("Pouch", known[0])], "One") is known[0], "one alone needs no name"
     assert stacked([], "None") is None
 
 
@@ -274,3 +280,92 @@ def test_a_measure_along_a_slanted_edge_runs_beside_it(end: tuple[float, float])
     assert (x1 - x0, y1 - y0) == pytest.approx(end, abs=0.05)
     assert dist((x0, y0), (0, 0)) == pytest.approx(GAP, abs=0.05)
     assert y0 > 0, "below the edge"
+
+
+def outline(figure: Figure | None) -> list[tuple[float, float]]:
+    """The corners of the first shape of a drawing, y down."""
+    assert figure is not None
+    found = re.search(r'<path [^>]*d="M([^"]*)Z"', figure.svg)
+    assert found is not None
+    return [(float(x), float(y)) for x, y in (part.split(" ") for part in found[1].split("L"))]
+
+
+SC = "ch 1, sc in each st across, turn"
+UP, DOWN = "sc in next st, hdc in next st, dc in next st", "dc in next st, hdc in next st, sc in next st"
+TALL = f"{UP}, tr in next 2 sts, {DOWN}"
+
+
+def test_a_last_row_in_points_has_its_points() -> None:
+    first = "sc in 2nd ch from hook and in each ch across, turn"
+    flag = rows(first, SC, SC, SC, f"ch 1, ({TALL}) x 2", chain=17)
+    points = outline(schematic(worked(flag), "cloth"))
+    top = min(y for _, y in points)
+    peaks = [b for a, b, c in zip(points, points[1:], points[2:], strict=False) if a[1] > b[1] <= c[1]]
+    assert len([y for _, y in peaks if y - top < 0.2]) >= 2
+    low = [y for x, y in points if abs(x) < 1.5 and y < -1]
+    assert low
+    assert min(low) - top > 2.0, "a notch between them"
+    even = outline(schematic(worked(rows(first, SC, SC, SC, SC, chain=17)), "cloth"))
+    assert {abs(x) for x, _ in even} == {23.0}, "one line across the top"
+
+
+def test_a_crown_has_its_points() -> None:
+    around = "ch 1, sc in each st around, join"
+    begun = rounds(
+        "ch 1, sc in each ch around, join", *[around] * 12, f"ch 1, *{TALL}; rep from * around, join"
+    )
+    crown = begun.replace("start: magic ring", "start: chain 64, joined")
+    points = outline(schematic(worked(crown), "piece"))
+    levels = [y for x, y in points if y < min(y for _, y in points) + 6]
+    turns = [b for a, b, c in zip(levels, levels[1:], levels[2:], strict=False) if a > b <= c]
+    assert len(turns) >= 4, "half of the eight show in front"
+    assert max(x for x, _ in points) == pytest.approx(-min(x for x, _ in points), abs=0.1)
+
+
+def test_points_worked_back_on_chains_make_a_star() -> None:
+    star = rounds(
+        "ch 1, 10 sc in ring, join",
+        "ch 1, *sc in next st, ch 4, sl st in 2nd ch from hook, sc in next ch, hdc in next ch, sk next st; "
+        "rep from * 4 more times, join",
+    )
+    outs = [dist(point, (0.0, 0.0)) for point in outline(schematic(worked(star), "piece"))]
+    far = [out for out in outs if out > 0.9 * max(outs)]
+    assert len(far) == 5
+    assert min(outs) < 0.75 * max(outs)
+
+
+def test_what_is_gathered_at_once_is_no_diamond() -> None:
+    bag = rows(
+        "dtr in 6th ch from hook and in each ch across, turn",
+        "ch 5 (counts as dtr), (dtr2tog over next 2 sts) x 4, dtr in last st, turn",
+        "ch 5 (counts as dtr), dtr5tog over next 5 sts",
+        chain=14,
+    )
+    figure = schematic(worked(bag), "cloth")
+    assert figure is not None
+    assert "wide at the first row" in figure.alt
+    points = outline(figure)
+    foot = max(y for _, y in points)
+    at_foot = [x for x, y in points if y == foot]
+    assert max(at_foot) - min(at_foot) == pytest.approx(
+        max(x for x, _ in points) - min(x for x, _ in points), abs=0.1
+    )
+
+
+def _edged(corner: str) -> Figure | None:
+    """A granny square with a round of single crochet. corner: what it has in each corner."""
+    square = rounds(
+        "ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) x 3, join",
+        "sl st in next 2 dc, sl st in next ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, "
+        "*ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * around, ch 1, join",
+        f"ch 1, *sc in next 3 dc, {corner}sc in next 3 dc, sc in next ch-1 sp; rep from * around, join",
+    )
+    return schematic(worked(square), "piece")
+
+
+def test_a_square_edged_without_chains_stays_a_square() -> None:
+    assert len(outline(_edged("3 sc in next ch-2 sp, "))) == 4
+
+
+def test_a_round_too_short_for_its_corners_draws_them_in() -> None:
+    assert len(outline(_edged(""))) > 20

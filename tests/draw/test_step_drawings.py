@@ -15,7 +15,7 @@ from loopleaf.draw.crochet_hook import Hook
 from loopleaf.draw.loops import BEFORE, BEHIND, HOOK_NEAR, lying, on_the_hook
 from loopleaf.draw.sketch import Sketch
 from loopleaf.draw.step_drawings import techniques
-from loopleaf.draw.step_fabric import tops
+from loopleaf.draw.step_fabric import tops, x_of
 from loopleaf.draw.step_grounds import setting
 from loopleaf.draw.step_moves import FIRST, STITCH, TOP_HALF, Bar, Lain, Loop, Place, State, Wrap, carried_out
 from loopleaf.draw.step_needle import cord_scene
@@ -236,6 +236,24 @@ def test_of_two_front_loops_both_lie_over_the_hook_and_nothing_else_does() -> No
         assert max(k.near for k in strand.knots if k.y < -1) < HOOK_NEAR
 
 
+def test_the_first_row_goes_into_the_second_chain_from_the_hook() -> None:
+    place = setting("first row", "single")
+    (loop,) = place.start.on
+    assert isinstance(loop, Loop)
+    middle = place.ground.places["chain"].middle[0]
+    assert loop.root[0] - 2 * STITCH < middle < loop.root[0] - STITCH, "one chain is passed over"
+    inside = carried_out(place.start, ["into chain"], place.ground)
+    chains = [s for s in place.fabric(inside) if isinstance(s, Strand)]
+    named = next(s for s in chains if min(k.x for k in s.knots) < middle < min(k.x for k in s.knots) + STITCH)
+    assert min(k.near for k in named.knots if k.y < -1) > HOOK_NEAR, "its upper strand lies over the hook"
+    assert max(k.near for k in named.knots if k.y > 1) < HOOK_NEAR, "the lower one does not"
+    first = max(chains, key=lambda s: s.knots[0].x)
+    assert max(k.near for k in first.knots) < HOOK_NEAR
+    heads = [one.tip for one in ended("into-chain").lain if isinstance(one, Lain) and one.half == TOP_HALF]
+    assert heads[0][0] == pytest.approx(x_of(1) - 1.0)
+    assert heads[1] == pytest.approx((heads[0][0] - STITCH, heads[0][1]))
+
+
 def test_crossed_stitches_change_sides_between_foot_and_top() -> None:
     done = ended("cross")
     feet = [one for one in done.lain if isinstance(one, Lain) and one.root[1] > 0]
@@ -428,6 +446,16 @@ def test_the_words_are_in_the_reader_s_terms() -> None:
     assert us["half"].steps[0].right.alt.startswith("Half double crochet. Yarn over once, before")
 
 
+@pytest.mark.parametrize(
+    ("terms", "others"),
+    [("US", ("yarn round hook", "neighbour", "colour")), ("UK", ("yarn over", "neighbor", "color"))],
+)
+def test_no_sentence_speaks_in_the_other_country_s_words(terms: trade.Terms, others: Sequence[str]) -> None:
+    said = [step.words.lower() for technique in techniques(terms) for step in technique.steps]
+    assert any({"US": "yarn over", "UK": "yarn round hook"}[terms] in words for words in said)
+    assert [words for words in said if any(f" {other}" in f" {words}" for other in others)] == []
+
+
 def test_all_that_the_collection_uses_is_drawn() -> None:
     keys = {technique.key for technique in techniques("US")}
     used: set[str] = set()
@@ -499,7 +527,9 @@ def test_foundation_stitches_are_used_whatever_their_height() -> None:
 
 
 def test_what_a_pattern_uses() -> None:
-    assert uses(demo("reed-tray")[0]) == {"back-loop", "chain", "fasten-off", "increase", "join", "single"}
+    tray = {"back-loop", "chain", "fasten-off", "increase", "into-chain", "join", "single"}
+    assert uses(demo("reed-tray")[0]) == tray
+    assert "into-chain" not in uses(demo("harbour-square")[0]), "chains in a ring are worked into as a ring"
     assert {"cord", "sew", "ring", "space", "group"} <= uses(demo("lantern-pouch")[0])
     assert "group" not in uses(demo("curlew-cap")[0]), "increases are two in one"
     assert "join" not in uses(demo("pebble-ball")[0]), "a spiral"

@@ -128,3 +128,49 @@ def test_a_spike_lies_over_the_rounds_it_passes_and_leaves_their_cloth_in_sight(
     assert cloth_low > 8
     yarn, cloth_low = spike(1.0)
     assert yarn > 9, "a stitch on the row below stays in its row"
+
+
+class Layers(Canvas):
+    """A canvas that notes the highest layer of the lines at each end point."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.tops: dict[float, int] = {}
+
+    def line(self, layer: int, colour: str, width: float, points: Sequence[Point]) -> None:
+        x = round(points[-1][0], 1)
+        self.tops[x] = max(layer, self.tops.get(x, layer))
+
+
+@pytest.mark.parametrize(
+    ("numbers", "feet", "upper"),
+    [
+        ((1, 2, 3, 4), CROSSED, [2.5, 3.5]),
+        ((4, 3, 2, 1), CROSSED, [0.5, 1.5]),
+        ((1, 2, 3, 4), (0, 1, 2, 3), []),
+    ],
+)
+def test_posts_that_go_back_cross_over_those_made_before(
+    numbers: tuple[int, ...], feet: tuple[int, ...], upper: list[float]
+) -> None:
+    """In rounds these go to the left as they lie here; in a row made to the left it is the other two.
+    What is worked into the stitches passed over lies before what was worked past them, unless worked behind
+    it: common practice, no source.
+    """
+    canvas = Layers()
+    row = []
+    for at, (number, foot) in enumerate(zip(numbers, feet, strict=True)):
+        made = Made("treble", (), 1, "A", number=number, post="front")
+        item = Item(made, float(at), at + 1.0, foot=(float(foot), foot + 1.0))
+        row.append(
+            placed_on(
+                item,
+                lambda one: between(
+                    straight((one.foot[0], 0.0), (one.foot[1], 0.0)),
+                    straight((one.start, 3.0), (one.end, 3.0)),
+                ),
+            )
+        )
+    draw_row(canvas, 0, row, {"A": "#808080"})
+    low = min(canvas.tops.values())
+    assert [x for x, layer in sorted(canvas.tops.items()) if layer > low] == upper

@@ -109,7 +109,7 @@ def test_the_arrow_of_a_last_round_lies_beside_a_leaf_on_its_first_stitch(made: 
     layout = lay_out(round)
     *_, arrow = labels(round, layout)
     first = layout.lines[-1].heads[id(layout.lines[-1].things[0])]
-    assert (hypot(arrow.at[0] - first[0], -arrow.at[1] - first[1]) > CHAIN_LONG) == clear
+    assert (hypot(arrow.at[0] - first[0], -arrow.at[1] - first[1]) > 1.2 * CHAIN_LONG) == clear
 
 
 @pytest.mark.parametrize(
@@ -206,3 +206,19 @@ def test_leaves_along_a_row_stand_out_from_it() -> None:
     was_wide, was_high = box(tree(first_picture(worked(rows(*LEDGE)))))
     assert wide == pytest.approx(was_wide, abs=5.0)
     assert high - was_high > 15
+
+
+@pytest.mark.parametrize(("chain", "bent"), [(40, False), (100, True)])
+def test_leaves_make_a_row_no_longer(chain: int, bent: bool) -> None:
+    """A row is said to be drawn in bends only where it is: leaves stand out from it."""
+    leaf = "ch 5, sc in 2nd ch from hook, hdc in next ch, dc in next 2 chs"
+    garland = worked(
+        rows(
+            f"sc in 2nd ch from hook, sc in next 3 chs, *{leaf}, sc in next 5 sts; rep from * across",
+            chain=chain,
+        )
+    )
+    line = lay_out(subject(garland)).lines[0]
+    ups = [y for _, y in line.heads.values()]
+    assert (max(ups) - min(ups) > 2 * UNIT) == bent
+    assert ("drawn in bends" in diagram(garland)) == bent

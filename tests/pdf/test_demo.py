@@ -9,7 +9,8 @@ from lxml import html  # type: ignore[import-untyped]
 from loopleaf.publish.booklet import Assets
 from loopleaf.publish.booklet_html import LARGE_MM, PAPERS, booklet_html, charts_at_the_back, is_large
 from loopleaf.publish.booklet_shelf import BookletJob, Booklets, make_booklets
-from loopleaf.publish.leaflet_parts import Drawing, Leaflet, Terms
+from loopleaf.publish.drawing import Drawing
+from loopleaf.publish.leaflet_parts import Leaflet, Terms
 from loopleaf.publish.overrides import overrides
 from loopleaf.publish.print_chart import parts
 from loopleaf.publish.site_pages import Later, Switch, pattern_html, templates

@@ -60,6 +60,9 @@ def test_each_part_says_what_it_is_and_prints_in_lines_that_a_printer_holds() ->
     pdf = printed(25)
     told = [str(one.raw.get("/Alt", "")) for one in elements(pdf) if one.kind == "Figure"]
     assert any(re.search(r"1 of \d", alt) for alt in told)
+    (drawing,) = (one for piece in shawl(25).pieces for one in piece.drawings if one.kind == "chart")
+    assert "Row 1: (2 dc, ch 2, 3 dc) in 4th ch from hook" in drawing.alt
+    assert any(alt.startswith(drawing.alt) for alt in told), "the page's own words"
     assert all(told)
     with opened(pdf) as book:
         found = [width for page in book.pages for width in strokes(page, page.get("/Resources"))]

@@ -411,7 +411,7 @@ def test_an_author_s_picture_goes_by_its_path_in_the_collection() -> None:
 def test_without_a_picture_the_piece_is_drawn_to_its_size() -> None:
     picture = _set_out(COASTER).picture
     assert picture.svg.startswith("<svg")
-    assert picture.alt == "Coaster, drawn from its stitches"
+    assert picture.alt == "Coaster, drawn from its stitches, in slate"
     assert 30 < picture.across_mm < 60
 
 

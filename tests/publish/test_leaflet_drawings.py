@@ -1,15 +1,20 @@
 """The drawings of a leaflet: which pieces have which, their files, and how they are kept between builds."""
 
 from pathlib import Path
+from xml.etree import ElementTree
 
+from loopleaf.publish.drawing import Drawing
 from loopleaf.publish.kept import Worked, put, take
-from loopleaf.publish.leaflet_parts import Telling
+from loopleaf.publish.leaflet_parts import Telling, Terms
+from loopleaf.publish.leaflet_told import LISTENED_TO
 from loopleaf.publish.settings import Settings
 from loopleaf.publish.site_charts import chart_files
 from loopleaf.publish.workshop import work
 from tests.publish.small_site import ROOT
 
 from .small_site import COASTER
+
+SVG = "{http://www.w3.org/2000/svg}"
 
 
 def worked(text: bytes, source: str) -> Worked:
@@ -48,12 +53,42 @@ def test_each_chart_is_a_file_in_both_terms_and_for_left_hands() -> None:
     assert "scale(-1 1)" in files["drawings/lantern-pouch-pouch-us-left.svg"]
 
 
-def test_a_chart_says_how_it_runs() -> None:
-    charts = [drawing for drawing in lantern().leaflets["US"].pieces[0].drawings if drawing.kind == "chart"]
-    assert charts[0].alt == (
+def charts(terms: Terms, piece: int = 0) -> list[Drawing]:
+    return [one for one in lantern().leaflets[terms].pieces[piece].drawings if one.kind == "chart"]
+
+
+def test_a_chart_says_how_it_runs_and_its_first_rounds() -> None:
+    (chart,) = charts("US")
+    assert chart.alt.startswith(
         "Chart of the piece “Pouch”: one sign a stitch, rounds 1 to 6 from the middle outwards, "
-        "rounds 7 to 19 cut open where they begin, from the bottom up. The same rounds stand below in words."
+        "rounds 7 to 19 cut open where they begin, from the bottom up. "
+        "Round 1: ch 1, 8 hdc in ring, join with sl st to first hdc (8). Round 2: ch 1, 2 hdc in each st "
     )
+    assert chart.alt.endswith(" These and all other rounds stand in words in the text.")
+    assert len(chart.alt) < 200 + LISTENED_TO
+
+
+def test_a_short_chart_says_all_its_rounds_in_the_page_s_terms() -> None:
+    (us,), (uk,) = charts("US", 2), charts("UK", 2)
+    moon = lantern().leaflets["US"].pieces[2]
+    assert all(one.text in us.alt for one in moon.rounds)
+    assert us.alt.endswith(" The same rounds stand in words in the text.")
+    assert "Round 1: 7 dc in 2nd ch from hook (7)." in uk.alt
+    assert "sc" not in uk.alt
+
+
+def test_a_chart_s_file_says_what_the_page_says() -> None:
+    for drawing in (*charts("US"), *charts("UK", 2)):
+        for svg in (drawing.svg, drawing.left):
+            assert [one.text for one in ElementTree.fromstring(svg).iter(f"{SVG}desc")] == [drawing.alt]
+
+
+def test_a_picture_in_squares_says_the_rows_that_are_worked_from_it() -> None:
+    bookmark = worked((ROOT / "patterns" / "lighthouse-bookmark.yml").read_bytes(), "lighthouse-bookmark.yml")
+    (picture,) = (one for one in bookmark.leaflets["UK"].pieces[0].drawings if one.kind == "squares")
+    assert "from the bottom up. Row 2: 3ch (counts as tr)" in picture.alt
+    assert "Row 1:" not in picture.alt
+    assert all(f"<desc>{picture.alt}</desc>" in svg for svg in (picture.svg, picture.left, *picture.printed))
 
 
 def test_a_page_has_the_charts_key_in_its_own_words() -> None:

@@ -42,6 +42,7 @@ def test_the_steps_are_those_that_the_collection_uses(site: SmallSite) -> None:
         *(
             "ring",
             "chain",
+            "into-chain",
             "slip",
             "single",
             "half",
@@ -134,7 +135,7 @@ def test_a_booklet_ends_with_the_steps_that_it_needs(tmp_path: Path) -> None:
     assert re.findall(r'<div class="technique">\s*<h3>([^<]+)</h3>', html)[:3] == [
         "Magic ring",
         "Chain",
-        "Slip stitch",
+        "Into a chain: the first row",
     ]
     assert 'href="#part-steps"' in html
     assert "Half treble. Put the hook into the next stitch and yarn round hook again." in html

@@ -7,8 +7,17 @@ from xml.etree import ElementTree
 import pytest
 
 from loopleaf.draw import diagram
-from loopleaf.draw.chart_print import LARGEST, SMALLEST, TALLEST_MM, WIDEST_MM
-from loopleaf.publish.print_chart import OVERLAP, merged, parts
+from loopleaf.draw.chart_print import (
+    LARGEST,
+    OVERLAP,
+    PARTED,
+    SMALLEST,
+    TALLEST_MM,
+    WIDEST_MM,
+    parts_of,
+    printed_scale,
+)
+from loopleaf.publish.print_chart import merged, parts
 from loopleaf.trade import Terms
 from tests.draw.pieces import DEMO, MAT, charted, demo, rows
 from tests.measure.worked_patterns import worked
@@ -109,6 +118,15 @@ def test_a_large_chart_is_parted_from_the_bottom_up_with_its_overlap_marked() ->
         assert box(upper.svg)[1] + box(upper.svg)[3] == pytest.approx(box(lower.svg)[1] + OVERLAP, abs=0.3)
     marks = [part.svg.count('stroke-dasharray="6 4"') for part in found]
     assert marks == [1, *[2] * (len(found) - 2), 1]
+
+
+@pytest.mark.parametrize("size", [(1200.0, 300.0), (300.0, 3000.0), (1500.0, 1500.0)])
+def test_parts_are_printed_as_large_as_their_pages_have_room(size: tuple[float, float]) -> None:
+    scale = printed_scale(*size)
+    across, down = parts_of(*size, PARTED)
+    assert (across, down) == parts_of(*size, scale), "no page more than at the least size"
+    assert parts_of(*size, 1.02 * scale) != (across, down) or scale == LARGEST
+    assert scale >= PARTED
 
 
 def test_no_number_is_cut_at_the_edge_of_a_part_or_struck_by_its_mark() -> None:

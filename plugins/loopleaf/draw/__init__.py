@@ -10,13 +10,14 @@ from .placing import placing
 from .profile_figure import profile
 from .schematic import schematic
 from .sketch import Figure, stacked
-from .squares import squares
+from .squares import Squares, squares
 from .threading import threading
 
 __all__ = [
     "Chart",
     "Figure",
     "KeyEntry",
+    "Squares",
     "chart_of",
     "diagram",
     "first_picture",

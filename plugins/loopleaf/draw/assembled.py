@@ -17,7 +17,7 @@ from .colour import outline_of
 from .in_the_round import draw_rounds
 from .items import Item
 from .marks import draw_marks
-from .pose import FRONT, HARDLY, UP, Posed, Vector, added, around, cross, dot, scaled, unit
+from .pose import FRONT, UP, Posed, Vector, across, added, around, cross, scaled, unit
 from .section import Oval
 from .stand import LOOKING_DOWN, Stand, lies, lying_flat, middle_of, stand_of
 from .subject import Subject, main_colour, subject_of
@@ -150,14 +150,6 @@ def _front(subject: Subject, rounds: Sequence[Sequence[Item]], measured: Measure
     return 0.5
 
 
-def _aside(growing: Vector, normal: Vector, out: Vector) -> Vector:
-    """Along the round at a place that faces so; where the piece lies flat across its growing direction, by
-    the way out from its middle.
-    """
-    found = cross(growing, normal)
-    return found if dot(found, found) > HARDLY else cross(growing, out)
-
-
 def _posed(stand: Stand, axes: tuple[Vector, Vector, Vector], origin: Vector) -> Posed:
     section = Oval(stand.section.spine) if isinstance(stand.section, Oval) else stand.section
     return Posed(section, stand.rings, LOOKING_DOWN, axes, origin)
@@ -208,7 +200,7 @@ def _in_place(onto: Part, part: Subject, sew: Sew, measured: Measured) -> Iterat
             if onto.upright:
                 lean = scaled(UP, -HANGING * (1 - abs(normal[2])))
             tip = unit(added(normal, lean))
-            aside = unit(_aside(growing, normal, added(place, scaled(onto.pose.origin, -1.0))))
+            aside = cross(across(normal, growing), normal)
             thin = scaled(cross(tip, aside), -PRESSED_THIN)
             axes = (scaled(aside, PRESSED_WIDE), thin, scaled(tip, -1.0))
             origin = added(place, scaled(tip, high * (1 - SUNK)))

@@ -15,6 +15,7 @@ from .chart_things import Thing, groups_of, shared, wide_of
 from .crossed import uncrossed
 from .relax import kept_apart, settle
 from .section import Half, Oval, Polygon, Rectangle
+from .valleys import passed_over, valleys
 
 PULL, PULL_IN_ROWS, PULL_ABOUT, PULL_IN_WAVES, PULL_IN_HALF = 1.0, 0.3, 0.1, 0.05, 0.002
 """How strongly a stitch is drawn above its place, where the distance from its neighbours holds with 1: along
@@ -96,6 +97,13 @@ class Across:
         return uncrossed(self.into)
 
     @cached_property
+    def _valleys(self) -> frozenset[int]:
+        """What closes over places passed, by the thing before it: only in rows."""
+        if self.closed:
+            return frozenset()
+        return valleys(self.things, passed_over([[top.order for top in tops] for tops in self.below]))
+
+    @cached_property
     def closed(self) -> bool:
         """Whether the last thing stands beside the first."""
         return is_closed(self.ground)
@@ -150,7 +158,7 @@ class Across:
                 wider *= max(self._steps(one[-1], other[0]), 1.0)
                 if self._both_gathered(one[-1], other[0]):
                     free = max(SIDE_BY_SIDE * apart - (wides[one[-1]] + wides[other[0]]) / 2, 0.0)
-                elif self._passes(one[-1], other[0]):
+                elif self._passes(one[-1], other[0]) and one[-1] not in self._valleys:
                     free = max(apart - sum(self._inwards(wides, group) for group in (one, other)), 0.0)
             if at < len(rests):
                 shares[at] = wider
@@ -250,6 +258,7 @@ class Across:
                 reached += wides[at]
         places = list(even)
         waves = any(len(group) > 1 for group in groups) and any(len(tops) > 1 for tops in self.below)
+        waves = waves or bool(self._valleys)
         pull = PULL_ABOUT if self.closed else PULL_IN_WAVES if waves else PULL_IN_ROWS
         if (self.firm or isinstance(self.ground, Polygon)) and not isinstance(self.ground, Rectangle):
             pull = PULL_IN_HALF if isinstance(self.ground, Half) else PULL

@@ -4,7 +4,6 @@ Left alone, each row of a long cloth settles a hair's breadth further than the o
 """
 
 from collections.abc import Hashable, Sequence
-from itertools import pairwise
 
 from ..fabric import Made
 from .chart_ground import Straight
@@ -43,18 +42,11 @@ def widened(layout: Layout) -> float:
     """How much wider a waving cloth comes to lie than it begins, with as many stitches a row; 0 where that
     is hardly seen.
     """
-    waving = [line for line in layout.lines if line.things and waves(line)]
+    waving = [line for line in layout.lines if line.things and line.waves]
     if len(waving) < max(len(layout.lines) * MOSTLY, 2) or len(waving[0].things) != len(waving[-1].things):
         return 0.0
     first, last = (line.xs[-1] - line.xs[0] for line in (waving[0], waving[-1]))
     return last / first if last > HARDLY_WIDER * first else 0.0
-
-
-def waves(line: Line) -> bool:
-    """Whether a row both grows and shrinks."""
-    stitches = [thing for thing in line.things if isinstance(thing, Made)]
-    gathers = any(made.form == "tog" and len(made.into) > 1 for made in stitches)
-    return gathers and any(a.into == b.into for a, b in pairwise(stitches))
 
 
 def _looks(line: Line) -> list[Hashable]:

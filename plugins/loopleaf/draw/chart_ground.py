@@ -16,6 +16,7 @@ from .canvas import Point
 from .chart_corners import corner_count
 from .chart_frame import Framed
 from .chart_mitred import Mitred, mitred
+from .chart_things import things_of
 from .from_middle import sheet_of
 from .section import Half, Oval, Polygon
 from .signs import UNIT, height_of
@@ -369,8 +370,8 @@ def ground_for(subject: Subject, sides: bool = True) -> Ground:
 
 
 def _flat(subject: Subject) -> Ground:
-    """Straight rows; a long band in bends."""
-    long = max(len(one.made) for one in subject.worked) * UNIT
+    """Straight rows; a long band in bends. Leaves and points stand out from it, and make it no longer."""
+    long = max(len(things_of(one, False)) for one in subject.worked) * UNIT
     high = sum(
         max((height_of(made.kind) for made in one.made if isinstance(made, Made)), default=UNIT)
         for one in subject.worked

@@ -3,17 +3,19 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from html import escape
+from textwrap import wrap
 
 from ..fabric import Made, Ring, Space
 from ..notation import stitch_name
 from ..notation.tree import Stitch
 from ..trade import Terms
-from .canvas import number
+from .canvas import Point, number
 from .drawn_together import drawn_together
 from .pen import ink_name, picot_way
 from .shapes import Shapes
 from .signing import sign_of
 from .signs import CHAIN, DOT, MAGIC_RING, Sign, height_of, lines
+from .strokes import Stroke
 from .subject import Subject
 
 PICOT, PICOT_CHAINS = "picot: chains in a ring", 3
@@ -21,12 +23,21 @@ LOOPS = {"front": ", front loop only", "back": ", back loop only", "third": ", i
 LEGS_APART, LEGS_IN_ALL = 7.0, 17.0
 """The feet of stitches drawn together, in the key; many are closer, within the room of a sign."""
 
+SIGNS = 9.0
+"""Words of this size, in units, stand beside signs as large as the chart's."""
+
+ROW, LONGEST = 1.2, 44
+"""Between rows of words of one line, of their size; the letters of a row at most, where there are columns."""
+
+APART = 2.5
+"""Between columns of the key, of the size of its words."""
+
 
 @dataclass(frozen=True, slots=True)
 class KeyLine:
     """words: what the sign means, in US and in UK terms. way: the sign's path, "" for words alone. low, high:
-    how far it reaches down and up. filled: whether it is filled, not stroked. dash: the pattern of its
-    stroke; colour: its own, where it is a yarn.
+    how far it reaches down and up. filled: whether it is filled, not stroked. stroke, colour: its own, where
+    it is a yarn.
     """
 
     words: Mapping[Terms, str]
@@ -34,7 +45,7 @@ class KeyLine:
     low: float = 0.0
     high: float = 0.0
     filled: bool = False
-    dash: str = ""
+    stroke: Stroke = Stroke()
     colour: str = ""
 
 
@@ -62,12 +73,11 @@ def by_itself(line: KeyLine, dark: str) -> str:
     if line.colour:
         ink, own = "var(--yarn)", f' class="leaf-key__yarn" style="--light:{line.colour};--dark:{dark}"'
     paint = f'fill="{ink}"' if line.filled else f'fill="none" stroke="{ink}"'
-    dash = f' stroke-dasharray="{line.dash}"' if line.dash else ""
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="-{number(half)} {number(-line.high - 2)} '
         f'{number(2 * half)} {number(high)}" width="{number(2 * half * IN_WORDS)}" '
         f'height="{number(high * IN_WORDS)}" aria-hidden="true" stroke-width=".9" stroke-linecap="round" '
-        f'stroke-linejoin="round"{own}><path {paint}{dash} d="{line.way}"/></svg>'
+        f'stroke-linejoin="round"{own}><path {paint}{line.stroke.attributes} d="{line.way}"/></svg>'
     )
 
 
@@ -82,33 +92,81 @@ def key_lines(subject: Subject) -> list[KeyLine]:
 
 
 def drawn_key(
-    lines: Sequence[KeyLine], terms: Terms, colour: str, left: float, top: float, size: float, shapes: Shapes
-) -> tuple[str, float, float]:
+    lines: Sequence[KeyLine], terms: Terms, colour: str, left: float, top: float, size: float, shapes: Shapes,
+    columns: int = 1,
+) -> tuple[str, float, float]:  # fmt: skip
     """The key below a chart as SVG, with its width and height; each sign stands at the middle of its words.
 
     colour: of its signs. left, top: where it begins. size: of its words. shapes: takes up what its signs are
-    made of.
+    made of. columns: of about one height, each read from its top.
     """
     parts: list[str] = []
-    low, wide, scale = top + size, 0.0, size / 9
-    for line in lines:
-        tall = max((line.high + line.low) * scale, size * 1.2)
-        middle = low + tall / 2
+    right, bottom = left, top
+    for column in _columns([_set(line, terms, columns) for line in lines], size, columns):
+        start, low = (right + APART * size if parts else left), top + size
+        for line in column:
+            middle = low + line.tall(size) / 2
+            parts.append(line.drawn(colour, (start, middle), size, shapes))
+            low += line.tall(size) + size * 0.55
+            right = max(right, start + line.long(size))
+        bottom = max(bottom, low)
+    return f'<g class="chart-key">{"".join(parts)}</g>', right - left, bottom - top
+
+
+@dataclass(frozen=True, slots=True)
+class _Set:
+    """A line of the key as it is set: its words in one terminology, in one row or several."""
+
+    line: KeyLine
+    words: Sequence[str]
+
+    def tall(self, size: float) -> float:
+        """How high it is, in letters of this size."""
+        return max((self.line.high + self.line.low) * size / SIGNS, size * ROW * len(self.words))
+
+    def long(self, size: float) -> float:
+        """How long it is."""
+        return self._indent(size) + size * 0.53 * max(len(words) for words in self.words)
+
+    def _indent(self, size: float) -> float:
+        return size * 3.4 if self.line.way else 0.0
+
+    def drawn(self, colour: str, at: Point, size: float, shapes: Shapes) -> str:
+        """The line as SVG. at: its left end, at the height of its middle."""
+        (left, middle), line, scale, part = at, self.line, size / SIGNS, ""
         if line.way:
             ink = line.colour or colour
-            dash = f' stroke-dasharray="{line.dash}"' if line.dash else ""
             foot = middle + (line.high - line.low) / 2 * scale
-            parts.append(
+            part = (
                 f'<use href="#{shapes.name(line.way, line.filled)}" class="{ink_name(ink)}" stroke="{ink}" '
-                f'fill="{ink}"{dash} '
+                f'fill="{ink}"{line.stroke.attributes} '
                 f'transform="translate({number(left + size * 1.5)} {number(foot)}) scale({number(scale)})"/>'
             )
-        start = size * 3.4 if line.way else 0.0
-        words = line.words[terms]
-        parts.append(word(left + start, middle + size * 0.34, words, size, "start"))
-        low += tall + size * 0.55
-        wide = max(wide, start + size * 0.53 * len(words))
-    return f'<g class="chart-key">{"".join(parts)}</g>', wide, low - top
+        first = middle + size * 0.34 - (len(self.words) - 1) / 2 * size * ROW
+        return part + "".join(
+            word(left + self._indent(size), first + row * size * ROW, words, size, "start")
+            for row, words in enumerate(self.words)
+        )
+
+
+def _set(line: KeyLine, terms: Terms, columns: int) -> _Set:
+    """In several columns the other terminology's names have a row of their own, and so has what is long."""
+    words = line.words[terms]
+    if columns == 1:
+        return _Set(line, [words])
+    head, mark, tail = words.partition(" (")
+    return _Set(line, [row for part in filter(None, (head, mark[1:] + tail)) for row in wrap(part, LONGEST)])
+
+
+def _columns(lines: Sequence[_Set], size: float, many: int) -> list[list[_Set]]:
+    """The lines in so many columns, at most, of about one height."""
+    tall = [line.tall(size) + size * 0.55 for line in lines]
+    found: list[list[_Set]] = [[]]
+    for at, line in enumerate(lines):
+        if sum(tall[:at]) + tall[at] / 2 > sum(tall) * len(found) / many:
+            found.append([])
+        found[-1].append(line)
+    return found
 
 
 def word(x: float, y: float, text: str, size: float, anchor: str) -> str:

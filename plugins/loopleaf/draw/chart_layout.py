@@ -32,7 +32,6 @@ from .chart_leaves import room_for_leaves, wide_at_first
 from .chart_lines import Layout, Line, Top
 from .chart_mitred import Mitred
 from .chart_petals import (
-    crowded,
     folded,
     low_on,
     petals_on,
@@ -58,13 +57,15 @@ from .chart_things import (
 from .chart_turned import Turned
 from .chart_unrolled import Unrolled, goes_up_from, laid_above
 from .chart_up import AS_TALL_AS_WIDE, corners_alike, heads, level_for
-from .crossed import rise_for, uncrossed
+from .crossed import least_for, uncrossed
 from .layers import is_layer
 from .row_ends import first_aside
 from .ruffle import FULL
 from .section import Oval, Polygon, Rectangle
 from .signs import CHAIN_LONG, UNIT
 from .subject import Subject
+from .valleys import passed_over as places_passed
+from .valleys import waves
 from .worked_back import leaves_of
 
 CLOSING = 0.7
@@ -244,12 +245,12 @@ def _lay_line(
     places = [_places(layout, line, thing) for thing in line.things]
     layer = is_layer(worked, before)
     line.deep = frozenset(depths(worked))
+    line.waves = waves(line.things, places_passed([[top.order for top in tops] for tops in places]))
     below = lifted(layout, line, places) if layer else places
     skipped = low_on(line)
     high = [at for at in range(len(line.things)) if at not in skipped]
     risen = [line.things[at] for at in high], [below[at] for at in high]
-    narrow = line.ground.way(level_for(line.ground, *risen, 0.0, low))
-    squeeze(line, narrow)
+    squeeze(line, line.ground.way(level_for(line.ground, *risen, 0.0, low)))
     whole, under = folded(line, below)
     under_it = layout.lines[-2] if len(layout.lines) > 1 else None
     ends = passed_over(line, under_it, below)
@@ -257,19 +258,16 @@ def _lay_line(
         line.leaf = wide_at_first(worked)
         line.gap = max(line.gap, line.leaf)
     gaps = line.gap + (OPEN * under_it.gap if under_it and ends else 0.0)
-    need = crowded(line, room_for(line.ground, whole, line.corners, gaps), narrow)
-    if line.leaf:
-        need = max(need, room_for_leaves(worked, line.things, line.gap))
+    leafy = room_for_leaves(worked, line.things, line.gap) if is_closed(line.ground) else 0.0
+    need = max(room_for(line.ground, whole, line.corners, gaps), leafy)
     about_ends = ends_of(line, below) if len(layout.lines) == 1 else []
     line.level = level_for(line.ground, *risen, room_about(line, about_ends) or need, low)
-    rise = rise_for(line, below, line.level)
-    if rise:
-        floors = [tops[0].out for tops in below if tops]
-        line.level = max(line.level, sum(floors) / len(floors) + ROOM + rise)
-    line.crowded = not (rise or layer) and is_crowded(line, whole, under, line.level)
+    crossed = least_for(line, below, line.level)
+    line.crowded = not (line.petals or crossed or layer) and is_crowded(line, whole, under, line.level)
     fit = fit_of(line, whole, under, gaps) if line.crowded and isinstance(line.ground, Oval) else None
     if fit:
         line.level, line.gap = fit.level, min(line.gap, fit.gap)
+    line.level = max(line.level, crossed)
     firm = len(layout.lines) == 1 and isinstance(line.ground, Oval) and line.ground.spine > 0
     xs, footing = Across(
         line.ground, whole, under, line.level, line.corners, firm, line.room, line.around, fit and fit.wides
@@ -279,19 +277,17 @@ def _lay_line(
         xs, footing, drawn = about(line, about_ends, below)
         line.firm = [*zip((x / line.ground.way(line.level) for x in xs), drawn, strict=True)]
     sides = [xs[at] for at in high], [footing[at] for at in high]
-    outs = heads(line.ground, risen[0], *sides, risen[1], line.level, low, line.deep, fit)
+    sloping = bool(signs and line.waves)
+    outs = heads(line.ground, risen[0], *sides, risen[1], line.level, low, line.deep, fit, sloping)
     outs = with_low(line, outs, below, low)
     outs = corners_alike(outs, [at for at, thing in enumerate(line.things) if id(thing) in line.corners])
-    first, way = -1 if line.backward else 0, line.ground.way(line.level)
+    first, way, feet = -1 if line.backward else 0, line.ground.way(line.level), below[-line.backward]
     line.start, line.seam = _start(line, xs[first], below[first]) / way, ((xs[0] + xs[-1]) / way - 1) / 2
     if under_it is not None and ends is not None:
         line.passed = open_below(line, under_it, ends, xs)
-    feet = below[first]
     outs = spread(line, xs, outs) if signs else outs
-    line.low, line.high = (
-        sum(top.out for top in feet) / len(feet) if feet else low,
-        outs[(high or [first])[first]],
-    )
+    line.low = sum(top.out for top in feet) / len(feet) if feet else low
+    line.high = outs[(high or [first])[first]]
     line.xs, line.outs = as_before(layout.lines[:-1], line, xs, outs)
     xs, outs = line.xs, line.outs
     line.lean = lean_of(line, line.things[first], uncrossed(below)[first])

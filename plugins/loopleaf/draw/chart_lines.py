@@ -66,7 +66,7 @@ class Line:
     is open there. lean: the share of the way from the head of its first stitch on to its foot. crowded: it
     holds more than there is room for above its places.
     firm: of each of its things, along its way, the share that it lies at and the one that it is drawn at,
-    where these are known.
+    where these are known. waves: it both grows and shrinks.
     """
 
     ground: Ground
@@ -98,6 +98,7 @@ class Line:
     lean: float = 0.0
     crowded: bool = False
     firm: Sequence[tuple[float, float]] = ()
+    waves: bool = False
 
     def into(self, thing: Made) -> Sequence[Place]:
         """What a stitch goes into; a chain that counts as one, where all the others do."""

@@ -39,13 +39,11 @@ CLEAR_OF_HEAD, ABOVE_A_DOT, BESIDE_A_DOT = 1.2, 1.8, 2.4
 middle where two begin.
 """
 
-CLOSEST = 0.8
+CLOSEST = 0.84
 """Where a round is crowded its petals are drawn so much narrower, at most, before their stitches are drawn
 longer.
 """
 
-MUCH_MORE, CLOSER = 1.1, 0.9
-"""Stitches stand closer in a round that needs more than so many times its way; so close at most."""
 
 FEWEST = 3
 """Fewer petals than this on a round are an edge's points, not a flower's."""
@@ -114,18 +112,6 @@ def _widths(things: Sequence[Thing]) -> Iterator[tuple[Thing, float]]:
             yield thing, side + BELLY * way * sqrt(max(long / way - 1, 0.0) * 3 / 8)  # a flat arc's rise
         else:
             yield thing, 0.0 if thing in low else wide_of(thing)
-
-
-def crowded(line: Line, need: float, way: float) -> float:
-    """How long the way of a round about a middle is that needs so much, where its stitches are as tall as
-    their kinds on one so long: where it needs much more, tall ones stand closer before they are drawn longer.
-    Crosses would touch, and petals stand close already.
-    """
-    if not isinstance(line.ground, Oval) or line.corners or line.ground.spine or line.petals:
-        return need
-    if any(isinstance(thing, Space) or is_cross(thing.kind) or thing.kind == "slip" for thing in line.things):
-        return need
-    return min(need, max(MUCH_MORE * way, CLOSER * need))
 
 
 def squeeze(line: Line, way: float) -> None:

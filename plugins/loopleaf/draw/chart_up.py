@@ -28,6 +28,9 @@ UPRIGHT = 0.8
 STEEPEST = 0.8
 """A row slopes with its leaning stitches, at most so steeply. Rounds stay round."""
 
+LOWEST_CROSS = 0.7
+"""In a row that waves a cross lies so far above its place, at least, of its height: it is no less tall."""
+
 AS_TALL_AS_WIDE = 0.54
 """On the far side of a ball stitches drawn together are as tall as this share of their places' distance, at
 least: flatter legs would look like a part of its rim.
@@ -60,11 +63,11 @@ def level_for(
 def heads(
     ground: Ground, things: Sequence[Thing], xs: Sequence[float], footing: Sequence[float | None],
     below: Sequence[Sequence[Top]], level: float, low: float, deep: Set[int] = frozenset(),
-    fit: Fit | None = None,
+    fit: Fit | None = None, waves: bool = False,
 ) -> list[float]:  # fmt: skip
     """How far out each head lies. xs, footing: where along the way heads and the middles of feet lie, None
     for stitches that cross, which are as high as their neighbours. deep: the ids of spikes. fit: of a crowded
-    round.
+    round. waves: it slopes with its leaning stitches, but no cross comes to lie on its place.
     """
     stretch, lift = (fit.stretch, fit.lift) if fit else (1.0, 0.0)
     closed = is_closed(ground)
@@ -72,6 +75,7 @@ def heads(
     wanted: list[float] = []
     pulls: list[float] = []
     leans: list[float] = []
+    lowest: list[float] = []
     for thing, x, foot, tops in zip(things, xs, footing, below, strict=True):
         cross = isinstance(thing, Made) and is_cross(thing.kind)
         tall, floor = tall_of(thing) * (1.0 if cross else stretch), _floor(tops, low) + lift
@@ -90,6 +94,7 @@ def heads(
         if id(thing) in deep and cross:
             floor = max(floor, low)  # it is drawn out as high as its neighbours
         wanted.append(floor + ROOM + rise)
+        lowest.append(floor + ROOM + LOWEST_CROSS * tall if cross and tops else 0.0)
         follows = isinstance(thing, Space) or (foot is None and bool(tops))
         pulls.append(FREE if follows else 1.0 if floor + 2 * tall > low else SPIKE)
         upright = closed or isinstance(ground, Polygon)
@@ -101,6 +106,8 @@ def heads(
     rests = [-(a + b) / 2 * min(step, 2 * UNIT) for a, b, step in pairs]
     springs = [LEVEL_SIDE if isinstance(ground, Polygon) else LEVEL] * len(rests)
     outs = settle(wanted, pulls, rests, springs)
+    if waves and not closed:
+        outs = [max(out, floor) for out, floor in zip(outs, lowest, strict=True)]
     if not fit and not isinstance(ground, Straight | Bends | Mitred):
         more = max(level - sum(outs) / len(outs), 0.0)
         outs = [out + more for out in outs]

@@ -17,13 +17,9 @@ from .colour import ink_on_light
 from .section import Polygon
 from .signing import down
 from .signs import is_cross
+from .strokes import STROKES, Stroke
 from .subject import Subject
 from .worked_back import leaves_of
-
-DASHES = (
-    "", "3.4 1.4", "1.2 1.5", "4 1.4 0.1 1.4", "0.1 1.7", "6 1.4 1.2 1.4", "3 1.4 0.1 1.4 0.1 1.4",
-)  # fmt: skip
-"""The strokes of a chart's first yarn and of each further one: yarns keep apart in black, too."""
 
 BESIDE_A_ROW = 14.0
 """An arrow begins so far before its row."""
@@ -50,10 +46,10 @@ OUTLINE = 4
 """The lines of an outline without seams."""
 
 
-def dashes_of(subject: Subject) -> dict[str, str]:
-    """The pattern of the strokes of each yarn, in the order met."""
+def strokes_of(subject: Subject) -> dict[str, Stroke]:
+    """The strokes of each yarn, in the order met."""
     yarns = dict.fromkeys(made.yarn for one in subject.worked for made in one.made)
-    return {letter: DASHES[at % len(DASHES)] for at, letter in enumerate(yarns)}
+    return {letter: STROKES[at % len(STROKES)] for at, letter in enumerate(yarns)}
 
 
 def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
@@ -210,14 +206,14 @@ def _takes_sides(subject: Subject, at: int) -> bool:
 
 def _yarns(subject: Subject) -> Iterator[KeyLine]:
     """Each yarn with its colour and stroke, where there are several."""
-    dashes = dashes_of(subject)
+    strokes = strokes_of(subject)
     materials = subject.work.pattern.materials
     names: Mapping[str, str] = (
         {letter: yarn.name for letter, yarn in materials.yarns.items()} if materials is not None else {}
     )
-    if len(dashes) < 2:
+    if len(strokes) < 2:
         return
-    for letter, dash in dashes.items():
+    for letter, stroke in strokes.items():
         words = ", ".join(part for part in (letter, names.get(letter, "")) if part)
         ink = ink_on_light(subject.colours[letter])
-        yield KeyLine({"US": words, "UK": words}, "M-9 0h18", dash=dash, colour=ink)
+        yield KeyLine({"US": words, "UK": words}, "M-9 0h18", stroke=stroke, colour=ink)

@@ -5,6 +5,9 @@ from functools import lru_cache
 UNDYED = "#9a948a"
 """For a yarn whose colour the pattern doesn't give."""
 
+WORDS, WORDS_ON_DARK = "#22282b", "#e9e4d9"
+"""The ink of words on light paper and on dark."""
+
 OUTLINES = (0.135, 0.27)
 """Edges as luminous as this have 3 : 1 against light paper (0.94) and dark (0.009): WCAG 2.2, 1.4.11."""
 

@@ -6,6 +6,7 @@ from itertools import pairwise
 from ..fabric import Made
 from .chart_ground import is_closed
 from .chart_lines import Line, Top
+from .chart_things import ROOM
 from .section import Oval
 from .signs import height_of
 
@@ -71,9 +72,9 @@ def _side_by_side(places: Sequence[Sequence[Top]]) -> bool:
     )
 
 
-def rise_for(line: Line, below: Sequence[Sequence[Top]], level: float) -> float:
-    """How far above their places heads stand, at least, whose stitches cross in a round about a middle, so
-    that their legs don't lie down; 0 where none cross. level: how far out the round lies without them.
+def least_for(line: Line, below: Sequence[Sequence[Top]], level: float) -> float:
+    """How far out a round about a middle lies, at least, so that the legs of stitches that cross don't lie
+    down; 0 where none cross. level: how far out it lies without them.
     """
     if not isinstance(line.ground, Oval) or line.ground.spine:
         return 0.0
@@ -82,4 +83,5 @@ def rise_for(line: Line, below: Sequence[Sequence[Top]], level: float) -> float:
         if own is not above and isinstance(thing, Made):
             aside = abs((own[0].along - above[0].along + 0.5) % 1.0 - 0.5) * line.ground.way(level)
             rise = max(rise, min(STEEP * aside, LONGEST * height_of(thing.kind)))
-    return rise
+    floors = [tops[0].out for tops in below if tops]
+    return sum(floors) / len(floors) + ROOM + rise if rise else 0.0

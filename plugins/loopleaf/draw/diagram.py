@@ -7,7 +7,7 @@ number in the round, where it is counted: chains between stitches only where the
 that counts as a stitch is drawn as chains, the last of them with `data-counts-as`.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from html import escape
@@ -27,12 +27,13 @@ from .chart_lines import Layout
 from .chart_print import WORDS_MM, printed_scale
 from .chart_start import draw_start
 from .chart_ways import Passage, ways
-from .chart_words import dashes_of, labels, remarks
-from .colour import FAINT_ON_DARK, ink_on_dark, ink_on_light
+from .chart_words import labels, remarks, strokes_of
+from .colour import FAINT_ON_DARK, WORDS, WORDS_ON_DARK, ink_on_dark, ink_on_light
 from .pen import Pen, ink_name
 from .shapes import Shapes
 from .signing import Round, down
 from .signs import ARROW
+from .strokes import STROKE
 from .subject import Subject, main_colour, subject_of
 
 SMALLEST, LARGEST = 5.0, 20.0
@@ -41,18 +42,19 @@ SMALLEST, LARGEST = 5.0, 20.0
 TRIES = 8
 """Larger words make a chart larger, which is then printed smaller: so often, at most, they are set anew."""
 
+COLUMNS = 3
+"""The key has so many columns at most: as many as let the chart be printed largest."""
+
 NARROWEST = 200.0
 """A small piece is drawn in so much room, in units, so that it isn't blown up beside a large one."""
-
-STROKE = 0.9
-"""Width of the signs' strokes, in units: a quarter of a point where a sign is printed a millimetre wide."""
 
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
     """A piece's chart without its words. inks: each of its colours, and what it is on dark paper. body, box:
     its signs and how far they reach. labels: its numbers and arrows. key: what its signs mean; said: what
-    must be said beside, for right and for left. ways: which of its rounds lie where.
+    must be said beside, for right and for left. ways: which of its rounds lie where. colour: of the key's
+    signs, its only yarn's, or the words' where there are several.
     """
 
     name: str
@@ -88,11 +90,12 @@ class Chart:
             place = f"translate({number(-box[0])} {number(height - box[1])})"
             parts.append(f'<g data-piece="{escape(one.name, quote=True)}" transform="{place}">{body}</g>')
             width, height = max(width, box[2] - box[0]), height + box[3] - box[1]
+        dashed = any("stroke-dasharray" in one.body for one in self.pieces)
         return (
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(width)} {number(height)}" '
             f'data-key-from="{number(signs)}" role="img" fill="none" stroke-width="{number(STROKE)}" '
             f'stroke-linecap="round" stroke-linejoin="round"><title>{escape(self.title)}, stitch by stitch'
-            f"</title>{self._style()}{shapes.definitions()}{''.join(parts)}</svg>"
+            f"</title>{self._style()}{shapes.definitions(dashed)}{''.join(parts)}</svg>"
         )
 
     def key(self, terms: Terms = "US") -> tuple[KeyEntry, ...]:
@@ -149,17 +152,19 @@ def _drawn(work: PatternWork, piece: PieceWork, measured: Measured, shapes: Shap
         return None
     layout = lay_out(subject)
     again = drawn_again(subject, layout.lines)
-    pen = Pen(shapes, dashes_of(subject))
+    pen = Pen(shapes, strokes_of(subject))
     _draw_signs(pen, subject, layout, again)
     larger = place_of(layout, pen.box)
+    of_several = len(strokes_of(subject)) > 1
+    inks = {ink_on_light(colour): ink_on_dark(colour) for colour in subject.colours.values()}
     sides = tuple(list(remarks(subject, layout, bool(again), left)) for left in (False, True))
     if larger is not None:
         for side in sides:
             side.append(said("The framed corner is shown larger in the middle."))
     return Drawn(
         piece.name,
-        ink_on_light(main_colour(subject)),
-        {ink_on_light(colour): ink_on_dark(colour) for colour in subject.colours.values()},
+        WORDS if of_several else ink_on_light(main_colour(subject)),
+        inks | {WORDS: WORDS_ON_DARK} if of_several else inks,
         pen.body() + (_shown_larger(larger, shapes, subject, layout) if larger is not None else ""),
         pen.box,
         list(labels(subject, layout)),
@@ -191,7 +196,7 @@ def _draw_signs(pen: Pen, subject: Subject, layout: Layout, again: set[int]) -> 
 
 def _shown_larger(place: Place, shapes: Shapes, subject: Subject, layout: Layout) -> str:
     """A part of the chart once more, framed here and there."""
-    pen = Larger(shapes, dashes_of(subject), within=place.part)
+    pen = Larger(shapes, strokes_of(subject), within=place.part)
     _draw_signs(pen, subject, layout, set())
     frames = Pen(shapes)
     frames.yarn("", ink_on_light(main_colour(subject)))
@@ -243,6 +248,21 @@ def _in_letters(
     drawn = one.body + "".join(ways)
     signs = f'<g transform="scale(-1 1)">{drawn}</g>' if left_handed else drawn
     lines = [*one.key, *one.said[left_handed]]
-    key, wide, high = drawn_key(lines, terms, one.colour, left, bottom, size, shapes)
-    box = (left - 4, top - 4, max(right, left + wide) + 4, bottom + high + 4)
+    key, box = _largest(
+        (drawn_key(lines, terms, one.colour, left, bottom, size, shapes, columns), (left, top, right, bottom))
+        for columns in range(1, COLUMNS + 1)
+    )
     return f"{signs}{''.join(words)}{key}", box, bottom
+
+
+def _largest(keys: Iterable[tuple[tuple[str, float, float], Box]]) -> tuple[str, Box]:
+    """The first of those keys with which the chart is printed largest, and what all fills. Each has its width
+    and height, and the box of what stands above it.
+    """
+    found: list[tuple[float, str, Box]] = []
+    for (key, wide, high), (left, top, right, bottom) in keys:
+        box = (left - 4, top - 4, max(right, left + wide) + 4, bottom + high + 4)
+        scale = printed_scale(box[2] - box[0], box[3] - box[1])
+        if not found or scale > found[0][0]:
+            found = [(scale, key, box)]
+    return found[0][1:]

@@ -14,6 +14,8 @@ from .profile import Ring, over_a_head
 from .section import Polygon, Rectangle
 from .stand import Stand, is_leaf, stand_of
 from .subject import Subject
+from .top_edge import edge_of
+from .worked_back import leaves_of
 
 FOOT = 0.1
 """What lies within this share of a piece's height belongs to its base."""
@@ -24,6 +26,8 @@ class Form:
     """rings: the rounds, each so far out and so high. lying: it lies flat. corners: of a polygon, 0 for none.
     spine: between the two ends of an oval, 0 for none. edge: of the last round, seen from above, y away.
     filled: it is stuffed. worn: it fits a head, and is shown as it is worn, its beginning on top.
+    rim: of one that stands, the edge of its last round, as (share of the way, share of its height); none
+    where it is even.
     """
 
     rings: Sequence[Ring]
@@ -33,6 +37,7 @@ class Form:
     edge: Sequence[Point]
     filled: bool
     worn: bool = False
+    rim: Sequence[Point] = ()
 
     @property
     def widest(self) -> float:
@@ -75,6 +80,21 @@ class Form:
         top = side[-1][1]
         return [(x, top - y) for x, y in side] if self.worn else side
 
+    def front_edge(self) -> list[Point]:
+        """The edge of the last round as it shows in front, from the right to the left; none where it is even.
+        Seen from above rounds begin at the right and go away from the viewer: three quarters on is in front.
+        """
+        last, sunk = self.rings[-1], self.rings[self.grounded - 1].high1 if self.grounded else 0.0
+        top = self.rings[-1].high1 - sunk
+        found: list[Point] = []
+        for along, share in sorted(((along % 1.0, share) for along, share in self.rim), reverse=True):
+            if along < 0.5:
+                continue
+            out = last.out0 + (last.out1 - last.out0) * share
+            high = last.high0 + (last.high1 - last.high0) * share - sunk
+            found.append((out * cos(tau * along), top - high if self.worn else high))
+        return found
+
 
 @once
 def form_of(subject: Subject) -> Form:
@@ -86,12 +106,20 @@ def form_of(subject: Subject) -> Form:
     spine = 0.0 if isinstance(stand.section, Polygon) else stand.section.spine
     worn = "head" in subject.work.pattern.to_fit and not stand.from_above
     rings = over_a_head(subject.sizes, stand.section, stand.rings[0].out0) if worn else stand.rings
-    form = Form(rings, stand.from_above, corners, spine, [], subject.stuffed, worn)
+    open_ = not stand.from_above and not corners and not spine and stand.rings[-1].out1 > 0
+    rim = edge_of(rounds[-1], subject.worked[-1], subject.scale, stand.rings[-1].rise) if open_ else []
+    form = Form(rings, stand.from_above, corners, spine, [], subject.stuffed, worn, rim)
     if is_leaf(subject):
         return replace(form, edge=leaf_edge(subject, 2 * form.widest + spine, 2 * form.widest))
     if corners or spine or not stand.from_above:
         return replace(form, edge=outline_above(form.widest, corners, spine))
-    return replace(form, edge=_tops(stand, rounds[-1]))
+    rise = stand.rings[-1].rise
+    points = edge_of(rounds[-1], subject.worked[-1], subject.scale, rise) if _has_points(subject) else []
+    return replace(form, edge=_tops(stand, rounds[-1], points))
+
+
+def _has_points(subject: Subject) -> bool:
+    return any(leaves_of(subject.worked[-1]))
 
 
 def _frame(stand: Stand, within: Rectangle) -> Form:
@@ -102,9 +130,11 @@ def _frame(stand: Stand, within: Rectangle) -> Form:
     return Form(stand.rings, True, 0, long, [(-x, -y), (x, -y), (x, y), (-x, y)], False)
 
 
-def _tops(stand: Stand, items: Sequence[Item]) -> list[Point]:
-    """Over the tops of a round's stitches: the scallops of an edge show."""
+def _tops(stand: Stand, items: Sequence[Item], edge: Sequence[Point]) -> list[Point]:
+    """Over the tops of a round's stitches: the scallops of an edge show. edge: as it is known already."""
     ring, points = stand.rings[-1], []
+    if edge:
+        return [stand.section.at(ring.out0 + (ring.out1 - ring.out0) * high, along) for along, high in edge]
     for item in items:
         for part in (0.0, 0.25, 0.5, 0.75):
             top = item.tops[0] + (item.tops[1] - item.tops[0]) * part

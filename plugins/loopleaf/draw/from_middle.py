@@ -6,9 +6,11 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from math import pi
+from math import dist, pi
 
 from ..fabric import Made, Space
+from ..measure.fan import Fan
+from .canvas import Point
 from .chart_corners import PLAIN_EDGE, corners_of
 from .chart_things import Thing, begun_in, place_key, things_of
 from .nets import as_hung
@@ -73,11 +75,22 @@ def sheet_of(subject: Subject) -> Sheet:
     """What a piece's rows are laid on."""
     middle = middle_of(subject)
     if middle is not None:
-        return Sheet(middle.turn, 0.0, sides=middle.sides)
+        return Sheet(middle.turn, 0.0, sides=middle.sides, corners=_corners(subject.fan, middle.sides))
     sheet = sheet_for(as_hung(subject).sizes)
     if sheet.arc and _at_ends(_things(subject)) >= ONLY_AT_ENDS:
         return replace(sheet, arc=0.0, below=0.0)
     return sheet
+
+
+def _corners(fan: Fan | None, sides: int) -> list[Point]:
+    """The corners of a row 1 away from the point that it fans out from; none where its measures tell others
+    than its spines do.
+    """
+    if fan is None or fan.diagonal or len(fan.outline) != sides + 1 or not sides:
+        return []
+    (x0, y0), (x1, y1) = fan.outline[:2]
+    away = abs(x0 * y1 - x1 * y0) / dist((x0, y0), (x1, y1))
+    return [(x / away, y / away) for x, y in fan.outline]
 
 
 def _about(around: float, whole: float) -> bool:

@@ -1,6 +1,6 @@
 """A piece worked in the round, drawn as it stands or lies."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 from itertools import pairwise
 
@@ -11,9 +11,9 @@ from .colour import level, shaded
 from .items import Item
 from .layers import layers_of
 from .profile import Ring
-from .ring_chains import link_ends
+from .ring_chains import link_ends, real_ring
 from .stand import Stand
-from .stitchwork import BENDS, GROUND, Patch, Placed, between, draw_row, placed_on, straight
+from .stitchwork import BENDS, GROUND, Patch, Placed, between, draw_row, lies_over, placed_on, straight
 from .subject import Subject, main_colour
 from .worked_back import draw_leaf_on, leaves_of
 
@@ -23,6 +23,12 @@ OUTSIDE = 1000
 ROUND_LAYERS = 4
 SEEN = 0.12
 """Strands are drawn where the cloth faces the viewer at least so squarely; cloth up to the edge."""
+
+EDGE_ON = 0.001
+"""What faces the viewer less than this is behind the piece's edge."""
+
+WIRE, RING_STEPS = "#c2bba8", 72
+"""A real ring is drawn as of wire, over so many points."""
 
 FEW = 16
 """Fewer stitches around than this part at the sides of a piece."""
@@ -40,6 +46,7 @@ HOLE = 0.26
 def draw_rounds(canvas: Canvas, stand: Stand, subject: Subject, rounds: Sequence[Sequence[Item]]) -> None:
     """All rounds of a piece: first what is seen of the inside, over the rim, then the outside."""
     behind = layers_of(subject.worked) if stand.from_above else [0] * len(rounds)
+    brim = _brim(stand)
     for inside in (True, False) if stand.is_open else (False,):
         for at, items in enumerate(rounds):
             dim = DIM ** behind[at]
@@ -47,6 +54,10 @@ def draw_rounds(canvas: Canvas, stand: Stand, subject: Subject, rounds: Sequence
             layer = ROUND_LAYERS * (at - behind[at] * len(rounds)) + (0 if inside else OUTSIDE)
             if not inside and not stand.from_above:
                 _holes(canvas, layer, placed, subject)
+            if at in brim:
+                far = [one for one in placed if _is_far(stand, at, one.item)]
+                draw_row(canvas, OUTSIDE - ROUND_LAYERS * (at + 1), far, subject.colours)
+                placed = [one for one in placed if not _is_far(stand, at, one.item)]
             draw_row(canvas, layer, placed, subject.colours)
         if stand.from_above:
             _closed(canvas, stand, subject, behind)
@@ -72,9 +83,34 @@ def _closed(canvas: Canvas, stand: Stand, subject: Subject, behind: Sequence[int
         canvas.fill(lowest, shaded(colour, GROUND * DIM**layer), disc)
 
 
+def _brim(stand: Stand) -> range:
+    """The rounds that stand out below the sides of a closed piece and are seen all around: a hat's brim. What
+    of them lies behind the crown is drawn beneath it.
+    """
+    many = len(stand.rings)
+    if stand.is_open or stand.from_above:
+        return range(0)
+    shown = [min(stand.facing(ring, at / 24) for at in range(24)) > SEEN for ring in stand.rings]
+    sides = next((at for at, all_around in enumerate(shown) if not all_around), many)
+    return range(next((at for at in range(sides, many) if shown[at]), many), many)
+
+
+def _is_far(stand: Stand, at: int, item: Item) -> bool:
+    """Whether an item of a round lies beyond the middle of the piece, as the viewer sees it."""
+    ring = stand.rings[at]
+    across = [stand.point(ring.out1, ring.high1, along)[1] for along in (item.middle, item.middle + 0.5)]
+    return across[0] > across[1]
+
+
 def _neck(canvas: Canvas, stand: Stand, subject: Subject) -> None:
-    """The chains around the opening that the first round is worked into."""
+    """What the first round is worked on, along the opening: a ring of wire or cord, or single chains."""
     out = stand.rings[0].out0
+    if real_ring(subject):
+        circle = [stand.point(out, 0.0, at / RING_STEPS) for at in range(RING_STEPS + 1)]
+        for layer, shade, thick in ((0, 0.55, 1.5), (1, 1.0, 1.0)):
+            canvas.line(
+                OUTSIDE + layer + 1, shaded(WIRE, shade), thick * subject.scale.width_mm * 0.2, circle
+            )
     ends = [stand.point(out, 0.0, along) for along in link_ends(subject, stand.section)]
     if ends:
         colour = subject.colours[subject.worked[0].made[0].yarn]
@@ -105,13 +141,34 @@ def _placed(stand: Stand, at: int, items: Sequence[Item], inside: bool) -> Itera
     below = stand.rings[at - 1] if at else None
     for index, item in enumerate(items):
         facings = [stand.facing(ring, along) * (-1 if inside else 1) for along in (item.start, item.end)]
-        if max(facings) < 0 or (inside and stand.hidden_by_the_rim(ring, item.middle)):
+        if max(facings) < EDGE_ON or (inside and stand.hidden_by_the_rim(ring, item.middle)):
             continue
         light = stand.light_inside(ring) if inside else stand.light(ring, item.middle)
-        patch = partial(_patch, stand, ring, below)
-        feet = (items[index - 1].foot[1], items[(index + 1) % len(items)].foot[0])
+        patch = _towards(partial(_patch, stand, ring, below), facings)
+        before, after = items[index - 1], items[(index + 1) % len(items)]
+        feet = (
+            item.start if lies_over(before) else before.foot[1],
+            item.end if lies_over(after) else after.foot[0],
+        )
         left, right = (foot + round(item.middle - foot) for foot in feet)
         yield placed_on(item, patch, light, inside, sum(facings) / 2 > SEEN, (left, right))
+
+
+def _towards(patch: Callable[[Item], Patch], facings: Sequence[float]) -> Callable[[Item], Patch]:
+    """Where an item lies, as far as it faces the viewer: what goes on behind the piece's edge would lie over
+    it the other way around, and shapes of two ways are a hole. facings: of its start and its end.
+    """
+    start, end = facings
+    if min(start, end) >= 0:
+        return patch
+    turns = start / (start - end)
+    low, high = (turns, 1.0) if start < 0 else (0.0, turns)
+
+    def cut(item: Item) -> Patch:
+        whole = patch(item)
+        return lambda across, up: whole(low + (high - low) * across, up)
+
+    return cut
 
 
 def _patch(stand: Stand, ring: Ring, below: Ring | None, item: Item) -> Patch:

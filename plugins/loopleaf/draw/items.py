@@ -18,6 +18,7 @@ from .petals import petals_of, rooms_at
 from .picots import picots_of
 from .profile import Ring
 from .section import Polygon, Rectangle, Section
+from .valleys import CLOSE, closed_over
 
 CHAIN_SHARE = 0.8
 """A chain of a space takes about so much of a stitch's width; an arch leans over more."""
@@ -82,7 +83,10 @@ def items_of_rows(
     found: list[list[Item]] = []
     rooms: dict[int, float] = {}
     for items, back in zip(rows_of_items(rows, mirrored, scale, rooms), mirrored, strict=True):
-        standing = _on_their_feet(items, dict(feet_of(items, spots, back)), spots, rooms)
+        feet = dict(feet_of(items, spots, back))
+        for key, (left, right) in closed_over([item.thing for item in items], feet).items():
+            feet[key] = feet[key]._replace(start=left, end=right)
+        standing = _on_their_feet(items, feet, spots, rooms)
         first = not found and begun_in(rows[0]) is not None
         found.append(_around_one(standing) if first else standing)
     return found
@@ -296,7 +300,7 @@ def _eased(items: list[Item]) -> list[Item]:
 
     Only where every stitch stands beside its neighbour: nothing is passed over, no space made.
     """
-    if any(abs(one.foot[1] - other.foot[0]) > 1e-6 for one, other in pairwise(items)):
+    if any(abs(one.foot[1] - other.foot[0]) > CLOSE for one, other in pairwise(items)):
         return items
     return [
         item._replace(start=(item.start + item.foot[0]) / 2, end=(item.end + item.foot[1]) / 2)

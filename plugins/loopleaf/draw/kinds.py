@@ -37,6 +37,10 @@ def drawing(
         return first_picture(work, measured, left_handed) if whole is None else whole
     draw = schematic if kind == "schematic" else profile
     names = [piece] if piece else [one.name for one in work.pieces]
-    found = [figure for name in names if (figure := draw(work, name, measured, left_handed)) is not None]
+    found = [
+        (work.pattern.pieces[name].title or name, figure)
+        for name in names
+        if (figure := draw(work, name, measured, left_handed)) is not None
+    ]
     together = stacked(found, work.pattern.title)
     return together.svg if together is not None else ""

@@ -11,7 +11,7 @@ from typing import NamedTuple
 from .canvas import Box, Point
 from .colour import FAINT
 from .drawn_together import drawn_together
-from .shapes import Shapes, moved, placed, short
+from .shapes import Shapes, moved, placed, short, stroked
 from .signs import (
     CHAIN,
     CHAIN_LONG,
@@ -23,6 +23,7 @@ from .signs import (
     is_cross,
     lines,
 )
+from .strokes import Stroke
 
 
 class Mark(NamedTuple):
@@ -77,12 +78,12 @@ class _Standing(NamedTuple):
 
 @dataclass(slots=True)
 class Pen:
-    """Draws signs in units, y down. dashes: of each yarn, the pattern of its strokes. round: the label of the
+    """Draws signs in units, y down. strokes: of each yarn, dashes and width. round: the label of the
     round that is drawn now, "" for none. faint: what is drawn now was drawn before, and is lighter.
     """
 
     shapes: Shapes
-    dashes: Mapping[str, str] = field(default_factory=dict)
+    strokes: Mapping[str, Stroke] = field(default_factory=dict)
     round: str = ""
     faint: bool = False
     _yarn: tuple[str, str] = ("", "")
@@ -102,8 +103,7 @@ class Pen:
         self._groups[-1][1].append(part)
 
     def _opening(self, group: _Group) -> str:
-        dash = self.dashes.get(group.letter, "")
-        stroke = f' stroke-dasharray="{dash}"' if dash else ""
+        stroke = self.strokes.get(group.letter, Stroke()).attributes
         # Not the group's own opacity: a printer that draws such a group apart may cut its signs off.
         light = f' stroke-opacity="{FAINT}" fill-opacity="{FAINT}"' if group.faint else ""
         return (
@@ -136,7 +136,8 @@ class Pen:
     def gathered(self, sign: Sign, feet: Sequence[Point], top: Point, up: Point, mark: Mark) -> None:
         """A stitch with a leg in each of several places, their heads together. up: the way that it grows."""
         way = drawn_together(sign.kind, [(x - top[0], y - top[1]) for x, y in feet], up)
-        self._put(f'<path fill="none" transform="{moved(top)}" d="{way}"{self._data(mark)}/>')
+        more = f' transform="{moved(top)}"{self._data(mark)}'
+        self._put(stroked(way, more, bool(self.strokes.get(self._yarn[0], Stroke()).dash)))
         self._grow(top, *feet)
 
     def chain(self, middle: Point, along: Point, mark: Mark | None, long: float = CHAIN_LONG) -> None:

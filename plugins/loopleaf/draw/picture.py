@@ -12,6 +12,7 @@ from .assembled import draw_assembled, is_assembled
 from .border import borders_of
 from .canvas import THINNEST, Box, Canvas, svg
 from .colour import outline_of
+from .fringe import draw_fringe, draw_pompon
 from .from_middle import sheet_of
 from .garland import band_of, draw_garland
 from .in_blocks import draw_blocks
@@ -28,7 +29,9 @@ from .ruffle import gathered_in, ruffled
 from .section import Rectangle
 from .sheet import Edging, Sheet
 from .stand import Stand, is_leaf, stand_of
+from .straps import draw_straps
 from .subject import Subject, main_colour, subject_of
+from .trimmings import fringe_of, pompon_of
 from .tubes import draw_tubes
 from .uneven_rows import draw_unevenly, laid_unevenly
 from .wave import wave_of
@@ -68,6 +71,11 @@ def first_picture(work: PatternWork, measured: Measured | None = None, left_hand
                 canvas, subject, stand, rounds, measured, HAIRLINE * max(s.height_mm for s in subject.sizes)
             )
             draw_additions(canvas, subject, stand, rounds, measured)
+            draw_straps(
+                canvas, subject, stand, rounds, measured, HAIRLINE * max(s.height_mm for s in subject.sizes)
+            )
+            if (pompon := pompon_of(work.pattern)) is not None:
+                draw_pompon(canvas, stand, subject, pompon)
         body, box = _laid_out(work, piece.name, *_body(canvas, subject, "whole"))
         for border in (*_own_border(subject), *borders_of(work, piece.name, measured)):
             body, box = _bordered(border, body, box)
@@ -131,6 +139,9 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
         draw_unevenly(canvas, rows, uneven)
     else:
         draw_rows(canvas, rows, sheet)
+    fringe = fringe_of(subject.work.pattern) if measured is not None and aside is None else None
+    if fringe is not None and mitre is None and uneven is None:
+        draw_fringe(canvas, rows, gathered[1] if gathered is not None else sheet, fringe)
     if aside is not None and aside.whole is None:
         draw_rows(canvas, aside, side_edge(sheet, rows, aside), ROW_LAYERS * len(rows.sizes))
     for at, (band, end) in enumerate(_bands(rows, sheet, measured) if measured is not None else ()):

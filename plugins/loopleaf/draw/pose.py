@@ -88,16 +88,26 @@ def worn(stand: Stand, rings: Sequence[Ring]) -> Posed:
 
 def around(axis: Vector, direction: Vector, along: float) -> tuple[Vector, Vector, Vector]:
     """The axes of a piece that grows along one direction and whose rounds face another one where they are so
-    far along. One that grows along just that direction faces the viewer, or else upwards.
+    far along. Where both are one direction, the rounds face the viewer, or upwards.
     """
     upward = unit(axis)
-    beside = (added(one, scaled(upward, -dot(one, upward))) for one in (direction, FRONT, UP))
-    facing = unit(next(one for one in beside if dot(one, one) > HARDLY))
+    facing = across(upward, direction)
     aside = cross(upward, facing)
     angle = tau * along
     right = added(scaled(facing, -cos(angle)), scaled(aside, -sin(angle)))
     away = added(scaled(facing, sin(angle)), scaled(aside, -cos(angle)))
     return right, away, upward
+
+
+def across(upward: Vector, *directions: Vector) -> Vector:
+    """The part at right angles to one direction of the first of others that has any, else of that towards the
+    viewer or upwards; of length 1.
+    """
+    for one in (*directions, FRONT, UP):
+        aside = added(one, scaled(upward, -dot(one, upward)))
+        if dot(aside, aside) > HARDLY:
+            return unit(aside)
+    raise ValueError("no direction")  # two of three directions at right angles always differ
 
 
 def added(*vectors: Sequence[float]) -> Vector:

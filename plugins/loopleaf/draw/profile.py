@@ -6,8 +6,9 @@ from itertools import pairwise
 from math import sqrt
 
 from ..measure.filled import PRESSED, filled_side
+from ..measure.shape import CUPS_BELOW
 from ..measure.size import RoundSize
-from .section import Section
+from .section import Polygon, Section
 
 FLAT_SHARE = 0.8
 """From this share of its own height on, a round that grows outward can lie flat: hand fabric gives that
@@ -17,6 +18,9 @@ much.
 FLAT_PIECE = 0.2
 """A piece whose height is less than this share of its width is drawn from above."""
 
+
+FORESHORTENED = 0.2
+"""A round seen from above is drawn no less tall than this share of its height."""
 
 DRAWN_IN = 0.8
 """What ends with less than this share of its greatest width is drawn in, and can't lie."""
@@ -73,14 +77,32 @@ def _softened(outs: Sequence[float], flat: Collection[int]) -> list[float]:
 
 def lying(rounds: Sequence[RoundSize], first_out: float, downs: Sequence[int] = ()) -> list[Ring]:
     """The same rounds lying flat, one outside the other. downs: how many rounds below each stands, where that
-    isn't always 1: a layer goes out from the round that it is worked into.
+    isn't always 1: a layer goes out from the round that it is worked into. Without them what stands on an
+    earlier round begins where that one ends.
     """
     rings: list[Ring] = []
     for at, one in enumerate(rounds):
         down = downs[at] if downs else 1
         out = rings[at - down].out1 if at >= down else first_out
+        if not downs and one.on:
+            out = first_out + one.height_mm - one.rise_mm
         rings.append(Ring(out, 0.0, out + one.rise_mm, 0.0))
     return rings
+
+
+def as_long_as_counted(rings: Sequence[Ring], section: Polygon, rounds: Sequence[RoundSize]) -> list[Ring]:
+    """A polygon's rounds, lying, with the last one's sides as long as its stitches make them: what cups is
+    seen from above, its rounds foreshortened. A square is told by these alone; others only where they cup.
+    """
+    first, last = rings[0].out0, rings[-1].out1
+    wanted = section.out_for(rounds[-1].length_mm)
+    if section.corners != 4 and wanted >= CUPS_BELOW * last:
+        return list(rings)
+    share = max((wanted - first) / (last - first), FORESHORTENED)
+    return [
+        replace(ring, out0=first + (ring.out0 - first) * share, out1=first + (ring.out1 - first) * share)
+        for ring in rings
+    ]
 
 
 def filled(

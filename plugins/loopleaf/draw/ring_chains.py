@@ -1,10 +1,23 @@
-"""A ring of chains whose single chains are worked into, as the neck of a yoke: where each lies around it."""
+"""Rings that leave an opening: of chains worked into one by one, as the neck of a yoke; of wire or cord."""
+
+from math import tau
 
 from ..fabric import Made, Ring
 from .corner_knots import knots_of, moved_to
 from .items import Spot
 from .section import Polygon, Section
 from .subject import Subject
+
+
+def real_ring(subject: Subject) -> float:
+    """The radius in mm of a ring of wire or cord that the first round is worked over: its stitches fill it,
+    side by side. 0 for other starts.
+    """
+    start = subject.piece.starts[0] if subject.piece.starts else []
+    if not any(isinstance(place, Ring) and place.kind == "ring" for place in start):
+        return 0.0
+    first = subject.sizes[0]
+    return max(first.stitches * subject.scale.width_mm / tau - first.rise_mm, first.rise_mm)
 
 
 def chains_in(subject: Subject) -> int:

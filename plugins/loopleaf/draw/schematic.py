@@ -3,10 +3,11 @@
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
-from math import cos, dist, hypot, pi, sin
+from math import cos, dist, hypot, pi, sin, tau
 
 from ..fabric import PatternWork
 from ..measure import Measured, measure
+from ..measure.fan import is_gathered
 from ..measure.finished import What
 from ..measure.size import enclosed
 from .canvas import Point
@@ -16,9 +17,11 @@ from .from_middle import sheet_of
 from .lettered import Lettered
 from .letters import width_of
 from .measuring import DRAWN, GAP, arrow, measured_across, measured_along, measured_up, split
+from .section import Polygon
 from .sheet import Sheet
 from .sketch import WORDS, Figure, Sketch
 from .subject import Subject, subject_of
+from .top_edge import top_of_rows
 from .uneven_outline import uneven_outline
 
 LONGEST = 2.4
@@ -29,6 +32,9 @@ THINNEST = 5.0
 
 ALONG = "high along the cloth"
 """What is worn is measured so, lying folded."""
+
+OPENING = 0.3
+"""What begins so far from its middle, of how far it reaches, has an opening there that is measured."""
 
 ALIKE = 0.04
 """Widths that differ by less than this share are given once."""
@@ -73,7 +79,7 @@ def _from_above(sketch: Sketch, letters: Lettered, form: Form, name: str, measur
         sketch.line(outline_above(form.foot * scale, form.corners, form.spine * scale), "thin", closed=True)
     half = max(x for x, _ in form.edge) * scale
     high = max(y for _, y in form.edge) * scale
-    facts: list[str] = []
+    facts = _opening(sketch, letters, form, scale)
     if form.spine or form.corners == 4:
         length, width = said(measured, name, "length"), said(measured, name, "width")
         if form.corners == 4:
@@ -90,14 +96,33 @@ def _from_above(sketch: Sketch, letters: Lettered, form: Form, name: str, measur
             facts.append(f"{width} {'wide' if form.spine else 'high'}")
         return facts
     across = said(measured, name, "across")
-    low = max(y for _, y in outline_above(high, form.corners))
-    if across:
-        measured_across(
-            sketch, -half, half, low + GAP, letters.short(across, "across"), 0.0 if not form.corners else low
-        )
-        facts.append(f"{across} across")
-    sketch.dot((0.0, 0.0), 0.6)
+    words = letters.short(across, "across")
+    if across and form.corners:  # from side to side
+        low = -min(y for _, y in form.edge) * scale
+        measured_up(sketch, half + GAP, low, -high, words, half)
+    elif across:
+        measured_across(sketch, -half, half, high + GAP, words, 0.0)
+    facts += [f"{across} across"] if across else []
+    if form.rings[0].out0 < OPENING * form.widest:
+        sketch.dot((0.0, 0.0), 0.6)
     return facts
+
+
+def _opening(sketch: Sketch, letters: Lettered, form: Form, scale: float) -> list[str]:
+    """The edge that a flat piece begins at, as a yoke at its neck, and how long it is."""
+    out = form.rings[0].out0
+    if not form.lying or form.spine or out < OPENING * form.widest:
+        return []
+    edge = outline_above(out, form.corners)
+    sketch.line([(x * scale, -y * scale) for x, y in edge], closed=True)
+    words = about([Polygon(form.corners).way(out) if form.corners else tau * out])
+    parts = split(letters.short(words, "around the opening"))
+    low, lines = max(y for _, y in edge) * scale, 1.2 * WORDS * len(parts)
+    room = form.widest * scale - low > lines + WORDS
+    first = low + WORDS * 1.3 if room else WORDS * 0.95 - lines / 2
+    for index, part in enumerate(parts):
+        sketch.words((0.0, first + WORDS * 1.2 * index), part)
+    return [f"{words} around the opening"]
 
 
 def _front(
@@ -108,10 +133,10 @@ def _front(
     scale = min(DRAWN / (2 * half_mm), DRAWN / form.height)
     high = max(y for _, y in form.side()) * scale
     side = silhouette(form, scale)
-    sketch.line(
-        [*((x, top + high - y) for x, y in side), *((-x, top + high - y) for x, y in reversed(side))],
-        closed=True,
-    )
+    rim = [(x * scale, y * scale) for x, y in form.front_edge()]
+    up = side[:-2] if rim else side
+    way = [*up, *rim, *((-x, y) for x, y in reversed(up))]
+    sketch.line([(x, top + high - y) for x, y in way], closed=True)
     half = half_mm * scale
     facts: list[str] = []
     height = said(measured, name, "height")
@@ -131,7 +156,7 @@ def _front(
         facts.append(f"the base {words} across")
     around = said(measured, name, "around")
     if around:
-        widest = [y for x, y in side if x > 0.99 * half]
+        widest = [0.0, high] if rim else [y for x, y in side if x > 0.99 * half]
         _belt(
             sketch,
             half,
@@ -197,7 +222,7 @@ def _rows(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measure
     own = measured.piece(subject.piece.name)
     fan = own.fans[0] if own is not None and own.fans else None
     if fan is not None:
-        return fanned(sketch, letters, fan, subject.piece.name, measured)
+        return fanned(sketch, letters, fan, sheet_of(subject), subject.piece.name, measured)
     subject = replace(subject, sizes=enclosed(subject.sizes))
     if subject.sizes[-1].blocks:
         return _straight(sketch, letters, replace(subject, sizes=subject.sizes[-1:]), measured)
@@ -247,7 +272,7 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
     long = subject.sizes[-1].height_mm
     scale = DRAWN / max(min(widest, long * LONGEST), min(long, widest * LONGEST))
     across, up = min(1.0, long * LONGEST / widest), min(1.0, widest * LONGEST / long)
-    uneven = uneven_outline(subject) if not blocks else None
+    uneven = None if blocks or is_gathered(subject.worked[-1]) else uneven_outline(subject)
     if uneven is not None:  # a break would cut through what stands at one side, or hang over a gap
         scale, across, up = DRAWN / max(widest, long), 1.0, 1.0
     x_scale, y_scale = scale * across, scale * up
@@ -268,6 +293,10 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
         low = one.height_mm * y_scale
     right = _smoothed(right)
     outline = [*right, *((-x, y) for x, y in reversed(right))]
+    if not blocks and uneven is None and (edge := top_of_rows(subject)):
+        along_it, rise = subject.sizes[-1].length_mm * x_scale, subject.sizes[-1].rise_mm
+        over = [((along - 0.5) * along_it, -(long - rise * (1 - share)) * y_scale) for along, share in edge]
+        outline = [*right[:-1], *reversed(over), *((-x, y) for x, y in reversed(right[:-1]))]
     high = long * y_scale
     half = widest * x_scale / 2
     below_it, above_it = ((-mm / 2 * x_scale, mm / 2 * x_scale) for mm in (first, last))

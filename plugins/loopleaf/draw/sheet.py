@@ -44,17 +44,25 @@ class Wave:
 class Sheet:
     """A flat sheet of rows: an arc of that many radians about a point so far below the first row (0:
     straight). wave: of straight rows. sides: of an arc that is half a polygon of so many sides, 0 for round.
+    corners: where those of a row lie that is 1 away from the point, where the stitches have told them; its
+    sides are as long as their counts make them, which is rarely just half a polygon.
     """
 
     arc: float
     below: float
     wave: Wave = field(default_factory=Wave)
     sides: int = 0
+    corners: Sequence[Point] = ()
 
     def point(self, width: float, along: float, high: float) -> Point:
         """Where a point lies: `along` 0 to 1 of a row `width` mm wide, at a height in mm."""
         if not self.arc:
             return ((along - 0.5) * width, high + self.wave.at(along))
+        if self.corners:
+            side = min(max(int(along * self.sides), 0), self.sides - 1)
+            (x0, y0), (x1, y1) = self.corners[side], self.corners[side + 1]
+            part = along * self.sides - side
+            return (high * (x0 + (x1 - x0) * part), high * (y0 + (y1 - y0) * part))
         if self.sides:
             return Half(self.sides).at(high, along)
         angle = pi / 2 + (0.5 - along) * self.arc

@@ -7,7 +7,8 @@ words are not.
 """
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from html import escape
 from typing import Literal
@@ -28,6 +29,9 @@ _MIRRORED: dict[Anchor, Anchor] = {"start": "end", "end": "start", "middle": "mi
 
 STACKED_GAP = 8.0
 """Between drawings that stand one below the other, in units."""
+
+NAME, NAME_IN, NAME_ROOM = 4.6, 1.5, 6.4
+"""Height of the name above each of these, how far it stands in, and the room that it takes, in units."""
 
 WORDS = 3.8
 """Height of words, in units. Drawings are about 100 units wide at most: on a phone's 350 pixels their words
@@ -146,6 +150,23 @@ class Sketch:
         self._parts.append(f'<path {painted(fill=fill)} d="{way}"/>')
         self._grow(reach)
 
+    def strokes(self, lines: Sequence[Sequence[Point]], ink: Ink = "fine", fill: Fill = "ink") -> None:
+        """Several lines as one path. ink: how thick; fill: in what, an ink by its name or a colour."""
+        if lines:
+            known = f'class="draw-{fill}" ' if fill in _PRINTED else ""
+            self._parts.append(
+                f'<path {known}stroke="{_PRINTED.get(fill, fill)}" stroke-width="{number(_WIDTHS[ink])}" '
+                f'd="{"".join(self.way(line) for line in lines)}"/>'
+            )
+            self._grow([point for line in lines for point in line])
+
+    @contextmanager
+    def group(self, attributes: str) -> Iterator[None]:
+        """What is drawn meanwhile stands in a group of its own. attributes: of the group, as SVG text."""
+        self._parts.append(f"<g {attributes}>")
+        yield
+        self._parts.append("</g>")
+
     @property
     def _mirror(self) -> str:
         return ' transform="scale(-1 1)"' if self.mirrored else ""
@@ -162,21 +183,42 @@ class Sketch:
         """Left, top, right, bottom of what is drawn so far, before mirroring."""
         return (min(self._xs), min(self._ys), max(self._xs), max(self._ys))
 
-    def figure(self, title: str, alt: str, margin: float = 1.5, box: Box | None = None) -> Figure:
-        """The whole drawing. box: what of it shows, if not all."""
+    def figure(
+        self,
+        title: str,
+        alt: str,
+        margin: float = 1.5,
+        box: Box | None = None,
+        key_from: float | None = None,
+    ) -> Figure:
+        """The whole drawing. box: what of it shows, if not all. key_from: where the key at its foot is."""
         left, top, right, bottom = box or self.box
         if self.mirrored:
             left, right = -right, -left
         wide, high = right - left + 2 * margin, bottom - top + 2 * margin
         view = " ".join(number(value) for value in (left - margin, top - margin, wide, high))
+        key = f'data-key-from="{number(key_from - top + margin)}" ' if key_from is not None else ""
         svg = (
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{view}" width="{number(wide)}mm" '
-            f'height="{number(high)}mm" role="img" fill="none" stroke-linecap="round" '
+            f'height="{number(high)}mm" {key}role="img" fill="none" stroke-linecap="round" '
             f'stroke-linejoin="round" font-family="Leaflet Sans, sans-serif"><title>{escape(title)}</title>'
             f"<desc>{escape(alt)}</desc>{STYLE}{''.join(self._parts)}</svg>"
         )
         # Names of its own, for several drawings may stand in one page.
         return Figure(svg.replace(_OWN, f"t{crc32(svg.encode()):08x}-"), alt)
+
+    def bare(self, pixels: float) -> str:
+        """The drawing by itself without words about it, so many pixels wide, for a page that says what it is;
+        the page gives its inks.
+        """
+        left, top, right, bottom = self.box
+        view = " ".join(
+            number(value) for value in (left - 0.5, top - 0.5, right - left + 1, bottom - top + 1)
+        )
+        return (
+            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{view}" width="{number(pixels)}" '
+            f'aria-hidden="true" fill="none">{"".join(self._parts)}</svg>'
+        )
 
     def _at(self, point: Point) -> Point:
         return (-point[0], point[1]) if self.mirrored else point
@@ -202,23 +244,29 @@ def painted(ink: Ink | None = None, fill: str = "") -> str:
     return " ".join(([f'class="{" ".join(names)}"'] if names else []) + parts)
 
 
-def stacked(figures: Sequence[Figure], title: str) -> Figure | None:
-    """Several drawings one below the other as one; None for none."""
+def stacked(figures: Sequence[tuple[str, Figure]], title: str) -> Figure | None:
+    """Several drawings one below the other as one, each under its name; None for none, one as it is."""
     if len(figures) < 2:
-        return figures[0] if figures else None
+        return figures[0][1] if figures else None
     parts: list[str] = []
     wide, low = 0.0, 0.0
-    for figure in figures:
+    for name, figure in figures:
         across, down = _size(figure.svg)
+        low += NAME_ROOM
+        parts.append(
+            f'<text {painted(fill="ink")} x="{number(NAME_IN)}" y="{number(low - NAME_ROOM + NAME)}" '
+            f'font-size="{number(NAME)}">{escape(name)}</text>'
+        )
         parts.append(figure.svg.replace("<svg ", f'<svg y="{number(low)}" ', 1).replace("mm", "", 2))
-        wide, low = max(wide, across), low + down + STACKED_GAP
+        wide = max(wide, across, room_for(name, NAME) + 2 * NAME_IN)
+        low += down + STACKED_GAP
     low -= STACKED_GAP
     svg = (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(wide)} {number(low)}" '
-        f'width="{number(wide)}mm" height="{number(low)}mm" role="img"><title>{escape(title)}</title>'
-        f"{''.join(parts)}</svg>"
+        f'width="{number(wide)}mm" height="{number(low)}mm" role="img" '
+        f'font-family="Leaflet Sans, sans-serif"><title>{escape(title)}</title>{"".join(parts)}</svg>'
     )
-    return Figure(svg, " ".join(figure.alt for figure in figures))
+    return Figure(svg, " ".join(figure.alt for _, figure in figures))
 
 
 def _size(svg: str) -> tuple[float, float]:

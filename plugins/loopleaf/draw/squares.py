@@ -1,103 +1,103 @@
-"""A piece's picture in squares, as its author drew it: a row's number stands where the row begins."""
+"""A piece's picture in squares, as its author drew it: for a screen whole, for print in parts where a page
+has no room for it.
+"""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import groupby
-from math import hypot
+from itertools import pairwise
+from math import ceil
 
 from .. import notation
 from ..fabric import PatternWork
 from ..notation.tree import Chain
 from ..pattern import Grid
-from .canvas import Point
-from .colour import contrast, luminance
+from .chart_key import KeyEntry
+from .chart_print import TALLEST_MM, WIDEST_MM
+from .colour import contrast
 from .letters import room_for
-from .sketch import WORDS, Figure, Fill, Sketch
+from .sketch import WORDS, Figure, Sketch
+from .squares_part import BESIDE, MARKS, OVERLAP, Part, Picture, Sign, draw_part, one_square
 
-SQUARE = 4.0
-"""The side of a square, in units, where there is room."""
+SQUARE, NUMBER = 4.0, 3.6
+"""The side of a square on a page, and the size of the numbers in it, in units."""
 
-WIDEST = 90.0
-"""The picture's width at most, in units: words beside it stay legible on a phone."""
+LEAST_MM, AT_EASE_MM, NUMBER_MM, WORDS_MM = 2.5, 3.0, 2.3, 2.6
+"""In print: the side of a square at least, and in a picture that is parted anyway; the size of its numbers
+(6.5 pt) and of words at least.
+"""
 
-LEGIBLE = 3.2
-"""Squares of this side, in units, have room for a number."""
+MARGIN_MM = 46.0
+"""A picture that has room in the margin, beside its rows, is no wider."""
 
-RUN = 3
-"""So many squares alike, one after the other, are counted in the last of them."""
+MARGIN = 1.5
+"""Around it all, in units."""
 
-DARK, LIGHT, HALFWAY = "#22282b", "#ffffff", 0.18
-"""Inks for numbers on a yarn's colour, and the luminance from which on the dark one shows better."""
-
-TEN = 10
-"""So many squares are set off by a stronger line, to count by."""
+LINE, BELOW, BEFORE_WORDS = 1.5, 3.0, 1.6
+"""The key's lines, of the size of its words; so far below the picture, and its words behind its squares, in
+units.
+"""
 
 APART = 3.0
 """Yarns of this contrast keep apart in black print, too: as parts of pictures must (WCAG 2.2, 1.4.11)."""
 
-BAR, NEAR, FAR = 0.07, 0.27, 0.73
-"""Of a square's side: half a mark's breadth, and where its bars begin and end."""
-
-
-def _bar(x0: float, y0: float, x1: float, y1: float) -> tuple[Point, ...]:
-    long = hypot(x1 - x0, y1 - y0)
-    x, y = BAR * (y1 - y0) / long, BAR * (x1 - x0) / long
-    return ((x0 - x, y0 + y), (x1 - x, y1 + y), (x1 + x, y1 - y), (x0 + x, y0 - y))
-
-
-_RISING, _FALLING = _bar(NEAR, FAR, FAR, NEAR), _bar(NEAR, NEAR, FAR, FAR)
-_LYING, _UPRIGHT = _bar(NEAR, 0.5, FAR, 0.5), _bar(0.5, NEAR, 0.5, FAR)
-MARKS = ((_RISING,), (_FALLING,), (_LYING,), (_UPRIGHT,), (_RISING, _FALLING), (_LYING, _UPRIGHT))
-"""What tells yarns apart that are as light as others: bars across their squares, of a side of 1."""
+KEY_SQUARE = 20
+"""A square beside words of a page's size, in pixels."""
 
 
 @dataclass(frozen=True, slots=True)
-class Sign:
-    """How a sign of the grid is drawn, and what is said of it in the key. mark: a letter in its square, for
-    what has no colour of its own, and for yarns alike past the last of the bars. bars: across its square,
-    where another yarn is as light.
+class Squares:
+    """The picture for right hands and for left; the key for a page, where it is read at the size of the words
+    around it; and for print, in parts, each with its size in millimetres. labels: of its rows.
     """
 
-    fill: Fill
-    mark: str
-    said: str
-    bars: Sequence[Sequence[Point]] = ()
+    right: Figure
+    left: Figure
+    key: tuple[KeyEntry, ...]
+    printed: tuple[Figure, ...]
+    labels: Sequence[str]
 
 
-def squares(
-    work: PatternWork, name: str, said: Mapping[str, str], left_handed: bool = False
-) -> Figure | None:
+def squares(work: PatternWork, name: str, said: Mapping[str, str]) -> Squares | None:
     """The grid of a piece; None where no row of it is worked from one.
 
-    said: what each sign of the grid means, in the reader's words. left_handed: as a left-hander's comes out.
+    said: what each sign of the grid means, in the reader's words.
     """
+    picture = _picture(work, name, said)
+    if picture is None:
+        return None
+    title = f"{work.pattern.pieces[name].title or name}: picture in squares"
+    way = "bottom up" if picture.upwards else "top down"
+    alt = (
+        f"The picture in squares, {picture.wide} wide and {picture.high} high; {picture.word}s "
+        f"{picture.labels[0]} to {picture.labels[-1]} run from the {way}."
+    )
+    lines = _said(picture)
+    return Squares(
+        _on_a_page(picture, title, alt, False),
+        _on_a_page(picture, title, alt, True),
+        (
+            *(KeyEntry(_alone(sign), sign.said, sign.said) for sign in picture.signs.values()),
+            *(KeyEntry("", line, line) for line in lines),
+        ),
+        tuple(_printed(picture, title, alt)),
+        picture.labels,
+    )
+
+
+def _picture(work: PatternWork, name: str, said: Mapping[str, str]) -> Picture | None:
     piece = work.piece(name)
     grid = work.pattern.pieces[name].grid
-    if piece is None or grid is None:
+    worked = [one.plan for one in piece.rounds if one.plan.by_rule == "grid"] if piece is not None else []
+    if grid is None or not worked:
         return None
-    worked = [one.plan for one in piece.rounds if one.plan.by_rule == "grid"]
-    labels = [plan.label for plan in worked if plan.entry == worked[0].entry]
-    if not labels:
-        return None
-    signs = _signs(work, grid, said)
-    side = min(SQUARE, WIDEST / len(grid.rows[0]))
-    sketch = Sketch(left_handed)
-    turns = work.pattern.pieces[name].worked == "rows"
-    runs = _runs(grid, signs, turns) if side >= LEGIBLE else {}
-    for down, row in enumerate(grid.rows):
-        for across, sign in enumerate(row):
-            _square(sketch, (across * side, down * side), side, signs[sign], runs.get((down, across), 0))
-    _bars(sketch, grid, side, signs, runs)
-    _tens(sketch, grid, side)
-    _numbers(sketch, grid, side, labels, turns)
-    _key(sketch, list(signs.values()), bool(runs))
-    title = work.pattern.pieces[name].title or name
-    word = worked[0].word
-    way = "bottom up" if grid.from_.startswith("bottom") else "top down"
-    return sketch.figure(
-        f"{title}: picture in squares",
-        f"The picture in squares, {len(grid.rows[0])} wide and {len(grid.rows)} high; {word}s {labels[0]} to "
-        f"{labels[-1]} run from the {way}. The same {word}s stand below in words.",
+    return Picture(
+        grid.rows,
+        _signs(work, grid, said),
+        [plan.label for plan in worked if plan.entry == worked[0].entry],
+        worked[0].word,
+        grid.from_.endswith("right"),
+        grid.from_.startswith("bottom"),
+        work.pattern.pieces[name].worked == "rows",
     )
 
 
@@ -126,101 +126,99 @@ def _signs(work: PatternWork, grid: Grid, said: Mapping[str, str]) -> dict[str, 
     return signs
 
 
-def _square(sketch: Sketch, at: Point, side: float, sign: Sign, alike: int = 0) -> None:
-    """A square with its letter, or with the number of those alike that end in it."""
-    x, y = at
-    sketch.area([(x, y), (x + side, y), (x + side, y + side), (x, y + side)], sign.fill, "thin")
-    if sign.mark:
-        sketch.words((x + side / 2, y + side * 0.8), sign.mark, size=side * 0.8, fill=_on(sign.fill))
-    elif alike:
-        size = side * min(0.9, 0.92 / room_for(str(alike), 1.0))
-        foot = y + (side + size * 0.72) / 2
-        sketch.words((x + side / 2, foot), str(alike), size=size, fill=_on(sign.fill))
+def _said(picture: Picture) -> list[str]:
+    """What else a reader must know."""
+    lines = [f"A {picture.word}'s number stands where the {picture.word} begins."]
+    return [*lines, "A number in a square: so many alike, up to here."] if picture.counts else lines
 
 
-def _bars(
-    sketch: Sketch, grid: Grid, side: float, signs: Mapping[str, Sign], runs: Mapping[tuple[int, int], int]
-) -> None:
-    """The bars of each sign in all of its squares that have no number, as one shape."""
-    for sign, drawn in signs.items():
-        corners = [
-            (across * side, down * side)
-            for down, row in enumerate(grid.rows)
-            for across, found in enumerate(row)
-            if found == sign and (down, across) not in runs
-        ]
-        _barred(sketch, corners, side, drawn)
+def _alone(sign: Sign) -> str:
+    """A square of the key by itself."""
+    sketch = Sketch()
+    one_square(sketch, (0.0, 0.0), SQUARE, sign)
+    return sketch.bare(KEY_SQUARE)
 
 
-def _barred(sketch: Sketch, corners: Sequence[Point], side: float, sign: Sign) -> None:
-    shapes = [[(x + px * side, y + py * side) for px, py in bar] for x, y in corners for bar in sign.bars]
-    if shapes:
-        way = "".join(sketch.way(shape, closed=True) for shape in shapes)
-        sketch.areas(way, [point for shape in shapes for point in shape], _on(sign.fill))
+def _on_a_page(picture: Picture, title: str, alt: str, left_handed: bool) -> Figure:
+    sketch = Sketch(left_handed)
+    draw_part(sketch, picture, Part(0, 0, picture.wide, picture.high), SQUARE, NUMBER)
+    low = sketch.box[3]
+    with sketch.group('class="chart-key"'):
+        _key(sketch, picture, 0.0, WORDS, WIDEST_MM)
+    return sketch.figure(title, alt, MARGIN, key_from=low)
 
 
-def _runs(grid: Grid, signs: Mapping[str, Sign], turns: bool) -> dict[tuple[int, int], int]:
-    """By the last square of a run as it is worked (how far down, how far across): how many there are."""
-    high = len(grid.rows)
-    found: dict[tuple[int, int], int] = {}
-    for turn in range(high):
-        down = high - 1 - turn if grid.from_.startswith("bottom") else turn
-        row = grid.rows[down]
-        order = range(len(row))
-        ways = order[::-1] if _at_right(grid, turn, turns) else order
-        for sign, same in groupby(ways, key=row.__getitem__):
-            alike = list(same)
-            if len(alike) >= RUN and not signs[sign].mark:
-                found[down, alike[-1]] = len(alike)
-    return found
+def _key(sketch: Sketch, picture: Picture, left: float, words: float, wide: float) -> None:
+    """What its squares and numbers mean, below it. words: their size; wide: room for them."""
+    top = sketch.box[3] + BELOW
+    for sign, rows in _key_lines(picture, words, wide):
+        if sign is not None:
+            one_square(sketch, (left, top), words, sign)
+        indent = words + BEFORE_WORDS if sign is not None else 0.0
+        for row in rows:
+            sketch.words((left + indent, top + words * 0.85), row, "start", words)
+            top += words * LINE
 
 
-def _on(fill: Fill) -> Fill:
-    """An ink that shows on a square."""
-    if fill.startswith("#"):
-        return DARK if luminance(fill) > HALFWAY else LIGHT
-    return "paper" if fill == "second" else "ink"
+def _key_lines(picture: Picture, words: float, wide: float) -> Iterator[tuple[Sign | None, list[str]]]:
+    """Each sign with the rows of its words, then what else must be said."""
+    for sign in picture.signs.values():
+        yield sign, _rows(sign.said, words, wide - words - BEFORE_WORDS)
+    for line in _said(picture):
+        yield None, _rows(line, words, wide)
 
 
-def _at_right(grid: Grid, turn: int, turns: bool) -> bool:
-    """Whether a row begins at the right."""
-    return grid.from_.endswith("right") != (turns and turn % 2 == 1)
+def _rows(text: str, size: float, wide: float) -> list[str]:
+    """Words in rows that have room."""
+    rows: list[str] = []
+    for word in text.split():
+        longer = f"{rows[-1]} {word}" if rows else word
+        if rows and room_for(longer, size) <= wide:
+            rows[-1] = longer
+        else:
+            rows.append(word)
+    return rows
 
 
-def _tens(sketch: Sketch, grid: Grid, side: float) -> None:
-    """Stronger lines around it all and at every tenth square, counted from where the first row begins."""
-    wide, high = len(grid.rows[0]), len(grid.rows)
-    right, bottom = grid.from_.endswith("right"), grid.from_.startswith("bottom")
-    xs = {0, wide, *((wide - x if right else x) for x in range(TEN, wide, TEN))}
-    ys = {0, high, *((high - y if bottom else y) for y in range(TEN, high, TEN))}
-    for x in sorted(xs):
-        sketch.line([(x * side, 0.0), (x * side, high * side)])
-    for y in sorted(ys):
-        sketch.line([(0.0, y * side), (wide * side, y * side)])
+# ---- in print --------------------------------------------------------------------------------------
 
 
-def _numbers(sketch: Sketch, grid: Grid, side: float, labels: Sequence[str], turns: bool) -> None:
-    high, wide = len(grid.rows), len(grid.rows[0])
-    bottom = grid.from_.startswith("bottom")
-    size = min(WORDS, max(side * 0.9, WORDS * 0.6))
-    each = 1 if side >= size else 5
-    for turn, label in enumerate(labels[:high]):
-        if turn % each:
-            continue
-        foot = (high - turn if bottom else turn + 1) * side - (side - size * 0.7) / 2
-        at_right = _at_right(grid, turn, turns)
-        x = wide * side + 1.2 if at_right else -1.2
-        sketch.words((x, foot), label, "start" if at_right else "end", size)
+def _printed(picture: Picture, title: str, alt: str) -> Iterator[Figure]:
+    """As large as a page has room for, up to the size on a screen: whole, or in parts of about one size whose
+    overlap is marked. The first part is where the first row begins.
+    """
+    narrow = picture.wide * AT_EASE_MM <= _room_across(picture, NUMBER_MM, MARGIN_MM)
+    paper = MARGIN_MM if narrow else WIDEST_MM
+    told = paper - 2 * MARGIN - BESIDE - room_for("000", NUMBER_MM)
+    rows = sum(len(rows) for _, rows in _key_lines(picture, WORDS_MM, told))
+    wide = _room_across(picture, NUMBER_MM, paper)
+    high = TALLEST_MM - 2 * MARGIN - BESIDE - NUMBER - BELOW - rows * WORDS_MM * LINE
+    side = min(wide / picture.wide, high / picture.high, SQUARE)
+    if side < LEAST_MM:
+        side = max(min(wide / picture.wide, AT_EASE_MM), LEAST_MM)
+    across, down = _cut(picture.wide, wide / side), _cut(picture.high, high / side)
+    widest, highest = (max(end - start for start, end in found) for found in (across, down))
+    side = min(wide / widest, high / highest, SQUARE)
+    size = max(min(side * 0.9, NUMBER), NUMBER_MM)
+    side = min(side, _room_across(picture, size, paper) / widest)
+    for top, bottom in down[::-1] if picture.upwards else down:
+        for left, right in across[::-1] if picture.at_right else across:
+            sketch = Sketch()
+            draw_part(sketch, picture, Part(left, top, right, bottom), side, size)
+            _key(sketch, picture, left * side, WORDS_MM, told)
+            yield sketch.figure(title, alt, MARGIN)
 
 
-def _key(sketch: Sketch, signs: Sequence[Sign], counted: bool) -> None:
-    _, _, _, low = sketch.box
-    for at, sign in enumerate(signs):
-        top = low + 3.0 + at * (SQUARE + 1.6)
-        _square(sketch, (0.0, top), SQUARE, sign)
-        _barred(sketch, [(0.0, top)], SQUARE, sign)
-        sketch.words((SQUARE + 1.6, top + SQUARE * 0.8), sign.said, "start")
-    if counted:
-        top = low + 3.0 + len(signs) * (SQUARE + 1.6) + SQUARE * 0.8
-        for line, words in enumerate(("A number: so many alike,", "up to here.")):
-            sketch.words((0.0, top + line * WORDS * 1.2), words, "start", WORDS * 0.95)
+def _room_across(picture: Picture, size: float, paper: float) -> float:
+    """What numbers of this size leave for squares on so many millimetres of paper."""
+    return paper - 2 * (max(room_for(label, size) for label in picture.labels) + BESIDE + MARGIN)
+
+
+def _cut(many: int, most: float) -> Sequence[tuple[int, int]]:
+    """So many squares in stretches of no more than `most`, about as long as each other, which overlap."""
+    most = int(most + 1e-6)
+    if many <= most:
+        return [(0, many)]
+    parts = ceil((many - OVERLAP) / (most - OVERLAP))
+    begins = [round(at * (many - OVERLAP) / parts) for at in range(parts + 1)]
+    return [(start, end + OVERLAP) for start, end in pairwise(begins)]

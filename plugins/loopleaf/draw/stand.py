@@ -9,7 +9,8 @@ from math import cos, pi, sin, tau
 from ..fabric import Made
 from ..fabric.layers import step_down
 from ..measure.gauge import ring_radius
-from ..measure.polygon import POLYGONS
+from ..measure.polygon import POLYGONS, corners_of
+from ..measure.size import RoundSize
 from ..pattern import AtStitches, Mark
 from .border import bordered, rectangle_of, spots_of
 from .canvas import Point
@@ -18,8 +19,8 @@ from .items import Item, Spot, items_of_rounds
 from .layers import last_layer
 from .once import once
 from .openings import openings_of
-from .profile import Ring, is_flat, lying, standing, stuffed
-from .ring_chains import chains_in, ring_spots
+from .profile import Ring, as_long_as_counted, is_flat, lying, standing, stuffed
+from .ring_chains import chains_in, real_ring, ring_spots
 from .section import Oval, Polygon, Section, outward, turned_to_the_reader
 from .subject import Subject
 from .worked_back import lie_around
@@ -131,7 +132,9 @@ def stand_of(subject: Subject) -> tuple[Stand, list[list[Item]]]:
     """How a piece stands or lies, from its start, its corners and the length of its rounds; and the items of
     each round.
     """
-    first_out = _opening(subject) or ring_radius(subject.piece, 0, subject.scale.width_mm)
+    first_out = (
+        _opening(subject) or real_ring(subject) or ring_radius(subject.piece, 0, subject.scale.width_mm)
+    )
     section, rings, slant = _form(subject, first_out)
     whole = bordered(subject)
     if whole is not None:
@@ -182,6 +185,15 @@ def lies(subject: Subject) -> bool:
     return stand_of(subject)[0].from_above
 
 
+def _corners(sizes: Sequence[RoundSize]) -> int:
+    """How many corners the outermost round has, told by itself, or by those within it where it goes around
+    them without chains in its corners. A shorter one draws them in.
+    """
+    if sizes[-1].corners or len(sizes) < 2 or sizes[-1].length_mm < sizes[-2].length_mm:
+        return sizes[-1].corners
+    return corners_of(sizes) if sizes[-2].corners else 0
+
+
 def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], float]:
     if is_layer_upon_layer(subject):
         downs = [step_down(one) for one in subject.worked]
@@ -189,11 +201,11 @@ def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], floa
     whole = bordered(subject)
     if whole is not None:
         return rectangle_of(whole, subject.scale.width_mm), lying(subject.sizes, 0.0), pi / 2
-    corners = subject.sizes[-1].corners
+    corners = _corners(subject.sizes)
     if corners in POLYGONS:
         polygon = Polygon(corners)
         inside = polygon.out_for(tau * first_out) if chains_in(subject) else first_out
-        return polygon, lying(subject.sizes, inside), pi / 2
+        return polygon, as_long_as_counted(lying(subject.sizes, inside), polygon, subject.sizes), pi / 2
     section = Oval(spine_of(subject))
     pressed = standing(subject.sizes, section, first_out, range(len(subject.sizes)))
     around = lie_around(subject.worked, subject.sizes[-1].length_mm, subject.scale)
@@ -280,8 +292,36 @@ def sewn_at(subject: Subject, rounds: Sequence[Sequence[Item]]) -> float | None:
         if one is not None and one.to == subject.piece.name:
             found = middle_of(subject, rounds, one)
             if found is not None:
-                return found[1]
+                return (
+                    found[1]
+                    if isinstance(one, Mark)
+                    else _middle_of_pair(subject, rounds, one.piece, found[1])
+                )
     return None
+
+
+def _middle_of_pair(subject: Subject, rounds: Sequence[Sequence[Item]], name: str, along: float) -> float:
+    """Halfway between the first two places of a part in rows, as of a strap; else its own place."""
+    part, ends = subject.work.pattern.pieces.get(name), ends_sewn(subject, rounds).get(name, [])
+    if part is None or not part.worked.startswith("rows") or len(ends) < 2:
+        return along
+    return ends[0][1] + ((ends[1][1] - ends[0][1] + 0.5) % 1.0 - 0.5) / 2
+
+
+def ends_sewn(subject: Subject, rounds: Sequence[Sequence[Item]]) -> dict[str, list[tuple[int, float]]]:
+    """Where each piece is sewn to this one, by its name, run after run: the round, by its index, and how far
+    along it the run's middle lies.
+    """
+    found: dict[str, list[tuple[int, float]]] = {}
+    for step in subject.work.pattern.finishing:
+        if step.sew is None or step.sew.to != subject.piece.name:
+            continue
+        at = next((i for i, r in enumerate(subject.piece.rounds) if r.plan.number == step.sew.number), None)
+        for run in step.sew.stitches if at is not None else ():
+            under = [i.middle for i in rounds[at or 0] if isinstance(i.thing, Made) and i.thing.number in run]
+            if under:
+                found.setdefault(step.sew.piece, []).append((at or 0, sum(under) / len(under)))
+    return found
 
 
 def narrows(rings: Sequence[Ring]) -> bool:

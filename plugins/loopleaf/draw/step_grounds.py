@@ -112,6 +112,28 @@ def _chain(stitch: str) -> Setting:
     return Setting(Ground({}, 0.0), start, fabric, 6.0)
 
 
+def _first_row(stitch: str) -> Setting:
+    """A chain with the hook at its end, before its first row: one chain is passed over."""
+    height = HEIGHTS[stitch]
+    places = {
+        name: Place(name, (x_of(at), 1.6), (x_of(at), -0.6))
+        for at, name in enumerate(("chain", "next chain"), start=1)
+    }
+
+    def fabric(state: State) -> Iterator[Strand | Solid]:
+        way_in = [*places].index(state.inside.name) + 1 if state.inside is not None else None
+        for number in reversed(range(6)):
+            root, tip = ((x_of(number) + aside, 0.0) for aside in (-STITCH / 2, STITCH / 2))
+            near = FABRIC - number * 0.5
+            if way_in is not None and number > way_in:
+                near += COVERING - FABRIC
+            yield lying(root, tip, near, upper=HOOK_NEAR + 2 if number == way_in else None)
+
+    start = State((Loop((x_of(0) + STITCH / 2, 0.0), FIRST, "paper"),))
+    steps = ((x_of(1) - x_of(0) - STITCH / 2 - 1.0, -height), (-STITCH, 0.0))
+    return Setting(Ground(places, height, steps), start, fabric, 9.0)
+
+
 def _space(stitch: str) -> Setting:
     height = HEIGHTS[stitch]
     x = x_of(1)
@@ -341,6 +363,7 @@ def _chain_ring(stitch: str) -> Setting:
 _SETTINGS: Mapping[str, Callable[[str], Setting]] = {
     "stitches": _stitches,
     "chain": _chain,
+    "first row": _first_row,
     "fan": _fan,
     "linked": _linked,
     "backwards": _backwards,

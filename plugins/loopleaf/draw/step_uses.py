@@ -124,3 +124,5 @@ def _in_a_stitch(made: Made) -> Iterator[str]:
             yield _RINGS[place.kind]
         elif isinstance(place, Space):
             yield "space"
+        elif isinstance(place, Made) and place.kind == "chain" and place.round < 0:
+            yield "into-chain"

@@ -34,6 +34,12 @@ UPRIGHT = 0.5
 BENDS = 1 / 40
 """A stitch that takes more of the way around than this is drawn bent."""
 
+POST_END = 1.3
+"""A post ends so many times the yarn's thickness below its row's top, which its round end then reaches."""
+
+CROSSES, OVER = 0.8, 2
+"""A post that leans by so many stitch widths crosses others; upper ones are drawn so many layers higher."""
+
 SPIKE_HEAD = 0.45
 """So high in its row the yarn of a spike opens into its head."""
 
@@ -64,8 +70,9 @@ def between(foot: Callable[[float], Point], top: Callable[[float], Point]) -> Pa
 
 class Placed(NamedTuple):
     """An item in its place. light: how brightly it is lit, 1 as the yarn's own colour. reverse: its wrong
-    side shows. seen: it faces the viewer squarely enough to show its strands. deep: of a spike, from the
-    place that it goes into; its patch is then that of a stitch beside it.
+    side shows. seen: it faces the viewer squarely enough to show its strands. deep: of what lies
+    over the cloth, from the place that it goes into; its patch is then that of a stitch beside it.
+    leans: how far its foot is beside its head, in its own widths.
     """
 
     item: Item
@@ -74,11 +81,12 @@ class Placed(NamedTuple):
     reverse: bool
     seen: bool
     deep: Patch | None = None
+    leans: float = 0.0
 
 
-def is_spike(item: Item) -> bool:
-    """Whether it goes down over a whole round and more."""
-    return isinstance(item.thing, Made) and item.floor <= 0
+def lies_over(item: Item) -> bool:
+    """Whether its yarn lies on the cloth and makes none of it: around a post, or down over a whole round."""
+    return isinstance(item.thing, Made) and (bool(item.thing.post) or item.floor <= 0)
 
 
 def placed_on(
@@ -90,18 +98,21 @@ def placed_on(
     between_feet: tuple[float, float] | None = None,
 ) -> Placed:
     """An item in its place. patch: where an item lies. between_feet: where the feet of its two neighbours
-    end and begin, for a spike.
+    end and begin, for what lies over the cloth.
     """
-    if not is_spike(item):
+    if not lies_over(item):
         return Placed(item, patch(item), light, reverse, seen)
     beside = item._replace(floor=1.0, foot=between_feet or (item.start, item.end))
-    return Placed(beside, patch(beside), light, reverse, seen, patch(item))
+    leans = ((item.foot[0] + item.foot[1]) / 2 - item.middle) / (item.end - item.start)
+    return Placed(beside, patch(beside), light, reverse, seen, patch(item), leans)
 
 
 def draw_row(canvas: Canvas, layer: int, row: Iterable[Placed], colours: Mapping[str, str]) -> None:
     """The stitches and spaces of a row or round, the ones beside each other in their order."""
     run: list[Placed] = []
     run_colour = ""
+    row = list(row)
+    over = _over(row)
     for placed in row:
         colour = _ground(placed, colours)
         if run and (colour != run_colour or not _stand_close(run[-1], placed)):
@@ -111,10 +122,20 @@ def draw_row(canvas: Canvas, layer: int, row: Iterable[Placed], colours: Mapping
             run.append(placed)
         run_colour = colour
         if placed.seen:
-            _strands(canvas, layer + 1, placed, colours[placed.item.thing.yarn])
+            above = OVER if id(placed.item.thing) in over else 0
+            _strands(canvas, layer + 1 + above, placed, colours[placed.item.thing.yarn])
             _picots(canvas, layer + 1, placed, colours[placed.item.thing.yarn])
     if run:
         _cloth(canvas, layer, run_colour, run)
+
+
+def _over(row: Sequence[Placed]) -> set[int]:
+    """The stitches around posts, by id, that go back to a place passed over: they cross in front of those
+    made before them, which go on to places further along.
+    """
+    numbers = [one.item.thing.number for one in row if isinstance(one.item.thing, Made)]
+    back = -1 if numbers[-1:] > numbers[:1] else 1
+    return {id(one.item.thing) for one in row if _post(one) and one.leans * back > CROSSES}
 
 
 def _picots(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
@@ -148,8 +169,8 @@ def _cloth(canvas: Canvas, layer: int, colour: str, run: list[Placed]) -> None:
         left = -LAP if not at else 0.0
         right = 1 + LAP if at == len(run) - 1 else 1.0
         between_them = (0.5,) if max(item.end - item.start, item.foot[1] - item.foot[0]) > BENDS else ()
-        within = deep is not None and 0 < at < len(run) - 1
-        for edge, up in ((upper, 1.0),) if within else ((lower, -LAP), (upper, 1.0)):
+        alone = deep and 0 < at < len(run) - 1 and not (run[at - 1].deep or run[at + 1].deep)
+        for edge, up in ((upper, 1.0),) if alone else ((lower, -LAP), (upper, 1.0)):
             for across in (left, *between_them, right):
                 point = patch(across, up)
                 if not edge or hypot(point[0] - edge[-1][0], point[1] - edge[-1][1]) > 0.1:
@@ -191,10 +212,12 @@ def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
     elif not isinstance(thing, Made):
         _space(canvas, layer, placed, colour)
     elif post == "front":
-        stem = [(placed.deep or patch)(0.5, -0.1), patch(0.5, 1.0)]
+        (x, y), (top_x, top_y) = patch(0.5, 0.0), patch(0.5, 1.0)
+        ends = max(1 - POST_END * thick / (hypot(top_x - x, top_y - y) or 1.0), 0.5)
+        stem = [(placed.deep or patch)(0.5, -0.1), patch(0.5, ends)]
         canvas.line(layer, shaded(colour, level(placed.light * 0.5)), thick * 3.1, stem)
         canvas.line(layer + 1, strand, thick * 2.3, stem)
-    elif placed.deep is not None and not placed.reverse and post != "back":
+    elif placed.deep is not None and not post and not placed.reverse:
         _spike(canvas, layer, placed, colour, strand, thick)
     elif post == "back":
         strand_through((0.12, 0.9), (0.88, 0.9), by=0.8)

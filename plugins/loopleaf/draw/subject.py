@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from ..fabric import PatternWork, PieceWork, WorkedRound
 from ..fabric.laid_out import Whole
 from ..measure import Measured
+from ..measure.fan import Fan
 from ..measure.finished import is_stuffed
 from ..measure.gauge import Sample, Scale
 from ..measure.made import contents
@@ -23,7 +24,7 @@ class Subject:
     """A piece in one size with all that its drawing needs; rounds that the size lacks are left out.
 
     colours: of its yarns by letter, "" for a piece that names none. whole: the way around the piece's own
-    rows, of a border that its last ones are.
+    rows, of a border that its last ones are. fan: of rows that fan out from a point.
     """
 
     work: PatternWork
@@ -33,6 +34,7 @@ class Subject:
     scale: Scale
     colours: Mapping[str, str]
     whole: Whole | None = None
+    fan: Fan | None = None
 
     @property
     def in_rows(self) -> bool:
@@ -66,7 +68,9 @@ def subject_of(work: PatternWork, piece: PieceWork, measured: Measured) -> Subje
     colours = {letter: yarn.colour or UNDYED for letter, yarn in yarns.items()}
     for _, one in kept:
         colours.update({made.yarn: UNDYED for made in one.made if made.yarn not in colours})
-    return Subject(work, shown, [one for _, one in kept], [s for s in sizes if s is not None], scale, colours)
+    known = [s for s in sizes if s is not None]
+    fan = own.fans[0] if own is not None and own.fans else None
+    return Subject(work, shown, [one for _, one in kept], known, scale, colours, fan=fan)
 
 
 def _without_points(size: RoundSize | None) -> RoundSize | None:

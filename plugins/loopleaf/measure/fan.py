@@ -21,6 +21,8 @@ from .units import Band
 
 _TOGETHER = 4.0
 """Stitch widths within which increases are one place, and so near to an end belong to it (chosen here)."""
+_GATHERED = 5
+"""A last stitch over so many gathers the work; corners are drawn in by fewer at a time (chosen here)."""
 _APART = 8
 """A row so many times as long as that tells one place from the next (chosen here)."""
 _BENDS = math.radians(30)
@@ -73,6 +75,9 @@ def fan_of(piece: PieceWork, size: int, rows: Sequence[RoundSize | None], scale:
         return None
     first, last = body[0][1], body[-1][1]
     inwards = _is_point(last, first)
+    ending = body[-1][0]
+    if inwards and ending is not None and is_gathered(ending):
+        return None
     if not inwards and not _is_point(first, last):
         return None
     gains, rise_mm = _all_gains(body, scale)
@@ -97,6 +102,11 @@ def fan_of(piece: PieceWork, size: int, rows: Sequence[RoundSize | None], scale:
     ]
     width, depth = (Band(min(side), max(side)) for side in zip(*made, strict=True))
     return Fan(width, depth + above, tuple(_outline(leans, whole.height.middle)))
+
+
+def is_gathered(row: WorkedRound) -> bool:
+    """Whether a last row draws so much together at once that it gathers the cloth rather than shapes it."""
+    return any(isinstance(one, Made) and len(one.into) >= _GATHERED for one in row.made)
 
 
 def _is_point(one: RoundSize, other: RoundSize) -> bool:

@@ -76,7 +76,7 @@ def _at_the_end(piece: PieceWork, sewn_on: bool) -> ToldTail | None:
     if last is None or off is None or off.ends or off.closing:
         return None
     sews = bool(_FOR_SEWING.search(off.what_for)) or (sewn_on and not off.what_for)
-    lengths = _lengths_mm(off.tail)
+    lengths = lengths_mm(off.tail)
     if not sews or not lengths or _NOT_THIS.search(off.what_for):
         return None
     return ToldTail(max(lengths), last.plan.work_path, off.span)
@@ -87,13 +87,13 @@ def _in_notes(pattern: Pattern, name: str) -> Iterator[ToldTail]:
     for at, entry in enumerate(model.entries):
         for field, text in (("note", entry.note), ("text", entry.text)):
             for sentence in _SENTENCES.split(text or ""):
-                lengths = _lengths_mm(sentence)
+                lengths = lengths_mm(sentence)
                 told = _TAIL.search(sentence) and _LEFT.search(sentence) and _FOR_SEWING.search(sentence)
                 if told and lengths and not _NOT_THIS.search(sentence):
                     yield ToldTail(max(lengths), ("pieces", name, model.entries_field, at, field))
 
 
-def _lengths_mm(text: str) -> list[float]:
+def lengths_mm(text: str) -> list[float]:
     """The lengths that stand in a text, each with its unit; of a range the longer. None that no tail has."""
     found: list[float] = []
     for one in _LENGTH.finditer(text):

@@ -14,11 +14,13 @@ from urllib.parse import quote
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
+from ..draw.squares import MARGIN_MM
+from .drawing import Drawing, drawn_size
 from .how_to import HowStep, HowTo, used
 from .ink import INK, PAPER, second_ink
-from .leaflet_parts import Drawing, Heading, Leaflet, Picture, Round, Telling
+from .leaflet_parts import Heading, Leaflet, Picture, Round, Telling
 from .overrides import overrides
-from .print_chart import parts
+from .print_chart import Part, parts
 from .typesetting import set_count, set_line
 
 
@@ -83,6 +85,7 @@ def booklet_html(leaflet: Leaflet, paper: str, address: str = "", techniques: Se
             address=address,
             second_ink=ink,
             figure=partial(figure, ink=ink),
+            chart=partial(chart, ink=ink),
             contents=contents(leaflet, address, bool(steps)),
             steps=steps,
             charts=charts_at_the_back(leaflet),
@@ -155,30 +158,45 @@ _SECOND = re.compile(r'(class="fill-second\b[^>]*? fill="|class="draw-second\b[^
 """Where a line drawing has its second ink."""
 
 
-def chart(drawing: Drawing) -> list[Markup]:
-    """A chart's parts, each an element as wide as it is printed."""
+def chart(drawing: Drawing, ink: str = INK) -> list[Markup]:
+    """The parts of a chart or a picture in squares, each an element as wide as it is printed."""
     return [
         Markup('<img style="width: {}mm" src="data:image/svg+xml;base64,{}" alt="{}">').format(
             f"{part.wide_mm:.1f}",
-            b64encode(part.svg.encode()).decode(),
+            b64encode(_SECOND.sub(rf"\g<1>{ink}", part.svg).encode()).decode(),
             f"{drawing.alt} {part.place}".strip(),
         )
-        for part in parts(drawing.svg)
+        for part in printed(drawing)
     ]
+
+
+def printed(drawing: Drawing) -> Sequence[Part]:
+    """What is printed of a chart or a picture in squares: all of it, or parts."""
+    many = len(drawing.printed)
+    return [
+        Part(svg, *drawn_size(svg), f"{at} of {many}" if many > 1 else "")
+        for at, svg in enumerate(drawing.printed, start=1)
+    ] or parts(drawing.svg)
+
+
+def is_narrow(drawing: Drawing) -> bool:
+    """Whether a picture in squares has room in the margin beside its rows."""
+    return all(part.wide_mm <= MARGIN_MM + 0.1 for part in printed(drawing))
 
 
 def is_large(drawing: Drawing) -> bool:
     """Whether a chart takes so much of a page that it stands at the back."""
-    return any(part.high_mm > LARGE_MM for part in parts(drawing.svg))
+    return any(part.high_mm > LARGE_MM for part in printed(drawing))
 
 
 def charts_at_the_back(leaflet: Leaflet) -> list[Charted]:
     """The large charts of all pieces, in order."""
     return [
-        Charted(piece.title, f"chart-{piece.anchor}", drawing)
+        Charted(piece.title, f"{drawing.kind}-{piece.anchor}", drawing)
         for piece in leaflet.pieces
         for drawing in piece.drawings
-        if drawing.kind == "chart" and is_large(drawing)
+        if is_large(drawing)
+        and (drawing.kind == "chart" or (drawing.kind == "squares" and not is_narrow(drawing)))
     ]
 
 
@@ -209,7 +227,7 @@ def _templates() -> Environment:
         auto_reload=False,
     )
     templates.globals.update(
-        chart=chart,
+        is_narrow=is_narrow,
         is_large=is_large,
         linked=linked,
         listed=listed,

@@ -9,7 +9,8 @@ from pydantic import TypeAdapter
 
 from . import kept
 from .addresses import step_file
-from .leaflet_parts import Terms, drawn_size
+from .drawing import drawn_size
+from .leaflet_parts import Terms
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ cords are threaded and where parts are sewn on.
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import partial
 from typing import TypeVar
 
 from ..draw import Chart, Figure, chart_of, first_picture, placing, profile, schematic, squares, threading
@@ -14,7 +15,8 @@ from ..fabric import PatternWork, PieceWork
 from ..measure import Measured
 from ..pattern import FinishingStep, Grid
 from .addresses import chart_file
-from .leaflet_parts import Drawing, Picture
+from .drawing import Drawing
+from .leaflet_parts import Picture
 from .leaflet_rounds import anchor_of
 from .leaflet_voice import Voice
 
@@ -90,10 +92,21 @@ def of_a_piece(
         yield Drawing("profile", _in_a_size(voice, "profile"), section.alt, section.svg)
     grid = voice.pattern.pieces[piece.name].grid
     signs = _said(voice, grid) if grid is not None else {}
-    picture = _hands(lambda left: squares(work, piece.name, signs, left))
+    picture = squares(work, piece.name, signs)
     if picture is not None:
-        right, left = picture
-        yield Drawing("squares", voice.words["squares"], right.alt, right.svg, left=left.svg)
+        file = partial(chart_file, slug, f"{anchor_of(piece.name)}--squares", voice.terms, more=more)
+        yield Drawing(
+            "squares",
+            voice.words["squares"],
+            picture.right.alt,
+            picture.right.svg,
+            file(),
+            picture.left.svg,
+            file(left_handed=True),
+            picture.key,
+            tuple(figure.svg for figure in picture.printed),
+            tuple(picture.labels),
+        )
     chart = found.charts.get(piece.name)
     if chart is not None:
         shown = [part for one in chart.pieces for part in one.ways]

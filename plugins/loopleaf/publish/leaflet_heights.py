@@ -15,12 +15,13 @@ from ..fabric import PatternWork
 from ..measure import Measured, YarnNeed, amounts, measure
 from ..review import Checked
 from .addresses import picture_file
+from .drawing import Drawing
 from .leaflet_amounts import amounts_note
 from .leaflet_drawings import Drawn, drawn, of_a_piece, of_the_finishing
 from .leaflet_finishing import finishing
 from .leaflet_marks import marked
 from .leaflet_materials import facts, sizes, yarns
-from .leaflet_parts import Changed, Drawing, Heights, Leaflet, Piece, Setting, Telling
+from .leaflet_parts import Changed, Heights, Leaflet, Piece, Setting, Telling
 from .leaflet_pictures import folder_of
 from .leaflet_pieces import pieces
 from .leaflet_tables import tables
@@ -115,13 +116,13 @@ def _setting(
     )  # fmt: skip
     written = {piece.name: piece.drawings for piece in leaflet.pieces}
     drawings = {
-        piece.name: tuple(
-            _kept(drawing, written[piece.name])
-            for drawing in of_a_piece(then, work, piece, one.drawn, leaflet.slug, one.more)
-        )
+        piece.name: tuple(of_a_piece(then, work, piece, one.drawn, leaflet.slug, one.more))
         for piece in work.pieces
     }
-    printed = marked(then, measured, pieces(then, work, measured, one.folder, drawings))
+    printed = tuple(
+        replace(piece, drawings=tuple(_kept(drawing, written[piece.name]) for drawing in piece.drawings))
+        for piece in marked(then, measured, pieces(then, work, measured, one.folder, drawings))
+    )
     cells = ("", _run(one.parts, printed), rise, *_rest(said, measured, letters, False))
     steps = finishing(then, one.folder, of_the_finishing(then, work, one.drawn))
     return Setting(

@@ -8,6 +8,7 @@ from ..measure import Measured
 from ..pattern import Picture as OwnPicture
 from .leaflet_parts import Picture
 from .leaflet_voice import Voice
+from .picture_told import picture_told
 
 
 def folder_of(file: str) -> str:
@@ -28,8 +29,7 @@ def cover_picture(voice: Voice, measured: Measured, drawing: str, folder: str) -
     own = author_picture(voice, next(iter(voice.pattern.pictures), None), folder)
     if own is not None:
         return replace(own, across_mm=_stated_mm(measured))
-    alt = voice.say("drawn_alt", title=voice.prose(voice.pattern.title))
-    return Picture(alt, svg=drawing, across_mm=_drawn_mm(drawing))
+    return Picture(picture_told(voice), svg=drawing, across_mm=_drawn_mm(drawing))
 
 
 def more_pictures(voice: Voice, folder: str) -> tuple[Picture, ...]:

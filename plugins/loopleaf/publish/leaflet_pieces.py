@@ -5,10 +5,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from ..fabric import PatternWork, PieceWork
 from ..measure import Measured, amounts
 from ..pattern import Piece, Start
+from .drawing import Drawing
 from .leaflet_marks import tail
-from .leaflet_parts import Drawing
 from .leaflet_parts import Piece as PrintedPiece
 from .leaflet_rounds import anchor_of, items, labelled
+from .leaflet_told import told
 from .leaflet_voice import Voice, listed, over, per_size
 
 _WORKED = {
@@ -40,7 +41,7 @@ def pieces(
                     about,
                     start,
                     rounds,
-                    drawings=tuple(drawn.get(name, ())),
+                    drawings=tuple(told(voice, one, rounds) for one in drawn.get(name, ())),
                 )
             )
     return tuple(printed)

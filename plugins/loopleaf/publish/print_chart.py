@@ -9,7 +9,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
-from math import ceil, hypot
+from math import hypot
 from xml.etree import ElementTree
 
 from fontTools.misc.transform import Identity, Transform  # type: ignore[import-untyped]
@@ -20,11 +20,8 @@ from fontTools.svgLib.path import parse_path  # type: ignore[import-untyped]
 from markupsafe import escape
 
 from ..draw.chart_labels import ARROW_LONG
-from ..draw.chart_print import TALLEST_MM, WIDEST_MM, is_parted, printed_scale
-from .leaflet_parts import drawn_size
-
-OVERLAP = 40.0
-"""Neighbouring parts show so much of each other, in units: four signs."""
+from ..draw.chart_print import OVERLAP, is_parted, parts_of, printed_scale
+from .drawing import drawn_size
 
 LETTER, TALL = 0.65, 0.8
 """A digit's width and height with room around it, of the size of its letters."""
@@ -62,8 +59,7 @@ def parts(svg: str) -> tuple[Part, ...]:
 
 def _parted(svg: str, scale: float, title: str) -> Iterator[Part]:
     wide, high = drawn_size(svg)
-    step_x, step_y = WIDEST_MM / scale - OVERLAP, TALLEST_MM / scale - OVERLAP
-    across, down = max(1, ceil((wide - OVERLAP) / step_x)), max(1, ceil((high - OVERLAP) / step_y))
+    across, down = parts_of(wide, high, scale)
     step_x, step_y = (wide - OVERLAP) / across, (high - OVERLAP) / down
     number = 0
     for row in reversed(range(down)):  # rows are worked from the bottom up

@@ -6,8 +6,9 @@ a reader chooses that height.
 
 from collections.abc import Iterable, Iterator
 
+from .drawing import Drawing
 from .kept import Worked
-from .leaflet_parts import Drawing, Leaflet
+from .leaflet_parts import Leaflet
 
 
 def chart_files(patterns: Iterable[Worked]) -> dict[str, str]:

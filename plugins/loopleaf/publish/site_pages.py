@@ -18,9 +18,10 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup, escape
 
 from .addresses import heights_file
+from .drawing import Drawing
 from .glossary import Part
 from .ink import DARK_PAPER, PAPER, second_ink
-from .leaflet_parts import Drawing, Heading, Leaflet, Picture, Round, Table, Telling, Terms
+from .leaflet_parts import Heading, Leaflet, Picture, Round, Table, Telling, Terms
 from .leaflet_tables import tables_by_part
 from .told_sides import set_told
 from .typesetting import set_amounts, set_count, set_line
@@ -213,7 +214,7 @@ def heights_text(env: Environment, leaflet: Leaflet, other: str, later: Later) -
                 if not one.file
             }
             found |= {
-                f"chart-{piece.name}": rounds.chart_figure(one, piece, leaflet.words, later.path)
+                f"{one.kind}-{piece.name}": rounds.chart_figure(one, piece, leaflet.words, later.path)
                 for one in piece.drawings
                 if one.file
             }

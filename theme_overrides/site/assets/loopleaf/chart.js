@@ -31,6 +31,7 @@
   let drawn = 0
   let left = false // the hand that the reader chose last
   const opened = new WeakSet()
+  const answered = new WeakSet() // clicks on a round that one of its piece's drawings has answered for all
   const drawing = async (address, alt) => {
     const answer = await fetch(address)
     if (!answer.ok) throw new Error(answer.statusText)
@@ -40,7 +41,7 @@
     if (svg.nodeName !== "svg") throw new Error("not a drawing")
     svg.setAttribute("role", "img")
     svg.setAttribute("aria-label", alt)
-    svg.querySelectorAll("title").forEach((title) => title.remove())
+    svg.querySelectorAll("title, desc").forEach((one) => one.remove())
     return document.importNode(svg, true)
   }
 
@@ -146,15 +147,18 @@
       said.replaceChildren(link, ` ${round.querySelector(".leaf-round__text").textContent.trim()}`, count ? ` (${count.textContent.trim()})` : "", isDrawn(chosen) ? "" : `. ${words.undrawn}`)
     }
 
-    const choose = (label) => {
-      chosen = label
+    // A piece's chart and its picture in squares light up together.
+    const choose = (label) => piece.dispatchEvent(new CustomEvent("leaf-chosen", { detail: label }))
+    piece.addEventListener("leaf-chosen", (event) => {
+      if (!figure.isConnected) return
+      chosen = event.detail
       show()
       into()
-    }
+    })
 
     // Moves the view so far that the round's beginning can be seen; the page stays where it is.
     const into = () => {
-      const first = svg.querySelector(".is-chosen [data-kind]")
+      const first = svg.querySelector(".is-chosen [data-kind]") || svg.querySelector(".is-chosen")
       if (!first || zoom === 1) return
       const box = view.getBoundingClientRect()
       const sign = first.getBoundingClientRect()
@@ -174,6 +178,8 @@
       const link = event.target.closest("a, button, input, label, select")
       if (link && !link.classList.contains("leaf-round__number")) return
       if (!link && String(getSelection())) return // words are being picked up, not the round
+      if (answered.has(event)) return
+      answered.add(event)
       const labels = round.dataset.leafRound.split(" ")
       choose(labels.includes(chosen) && !link ? "" : labels[0])
     }))
@@ -218,7 +224,7 @@
       if (zoom > 1) {
         view.tabIndex = 0
         view.setAttribute("role", "region")
-        view.setAttribute("aria-label", alt)
+        view.setAttribute("aria-label", words.name)
       } else {
         for (const name of ["tabindex", "role", "aria-label"]) view.removeAttribute(name)
       }
@@ -228,7 +234,13 @@
 
     const weigh = () => {
       const unit = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width
-      if (unit) svg.style.strokeWidth = Math.min(Math.max(USUAL, THINNEST / unit), THICKEST)
+      if (!unit) return
+      const wide = Math.min(Math.max(USUAL, THINNEST / unit), THICKEST)
+      svg.style.strokeWidth = wide
+      // Heavier strokes tell yarns apart: they stay so many times as wide.
+      svg.querySelectorAll("g[data-round][stroke-width]").forEach((one) => {
+        one.style.strokeWidth = (one.getAttribute("stroke-width") / USUAL) * wide
+      })
     }
     new ResizeObserver(weigh).observe(view)
 
@@ -252,11 +264,17 @@
     const smaller = button(words.smaller, () => enlarge(1 / STEP))
     const larger = button(words.larger, () => enlarge(STEP))
     const whole = button(words.whole, () => enlarge(0))
-    const kept = button(words.kept, () => {
-      const is = figure.classList.toggle("leaf-chart--kept")
+    const keep = (is) => {
+      figure.classList.toggle("leaf-chart--kept", is)
       kept.setAttribute("aria-pressed", is)
+    }
+    const kept = button(words.kept, () => {
+      const is = !figure.classList.contains("leaf-chart--kept")
+      piece.dispatchEvent(new Event("leaf-kept")) // one at a time
+      keep(is)
     })
-    kept.setAttribute("aria-pressed", "false")
+    piece.addEventListener("leaf-kept", () => keep(false))
+    keep(false)
     figure.addEventListener("keydown", (event) => {
       if (event.key === "Escape" && chosen) choose("")
     })

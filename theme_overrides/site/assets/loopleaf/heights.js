@@ -33,10 +33,12 @@
     const charts = new Map()
     document.querySelectorAll("[data-leaf-chart]").forEach((figure) => {
       const piece = figure.closest(".leaf-piece").querySelector("h2").id
-      charts.set(piece.slice("piece-".length), figure.cloneNode(true))
+      charts.set(`${figure.dataset.leafChart}-${piece.slice("piece-".length)}`, figure.cloneNode(true))
     })
-    const chart = (name, figure) => {
-      const there = document.querySelector(`#piece-${CSS.escape(name)} ~ [data-leaf-chart]`)
+    const chart = (key, figure) => {
+      const [kind] = key.split("-", 1)
+      const name = CSS.escape(key.slice(kind.length + 1))
+      const there = document.querySelector(`#piece-${name} ~ [data-leaf-chart="${kind}"]`)
       if (there && figure) there.replaceWith(figure)
     }
 
@@ -53,12 +55,12 @@
       remember(`piece-${name}`, old)
       old.forEach((one) => one.remove())
       at.append(...nodes)
-      chart(name, charts.get(name) && charts.get(name).cloneNode(true))
+      for (const key of [`squares-${name}`, `chart-${name}`]) chart(key, charts.get(key) && charts.get(key).cloneNode(true))
     }
 
     const put = (key, nodes) => {
       if (key.startsWith("piece-")) work(key.slice("piece-".length), nodes)
-      else if (key.startsWith("chart-")) chart(key.slice("chart-".length), nodes.find((node) => node.nodeName === "FIGURE"))
+      else if (/^(chart|squares)-/.test(key)) chart(key, nodes.find((node) => node.nodeName === "FIGURE"))
       else fill(key, nodes)
     }
     const copies = (nodes) => [...nodes].map((node) => node.cloneNode(true))
