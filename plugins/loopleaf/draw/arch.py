@@ -106,8 +106,8 @@ def slimmer(whole: Arch, widest: float, long: float) -> Arch:
 
 
 def _side(half: float, radius: float, high: float) -> tuple[float, float]:
-    """How long a side is from an end, so far from the middle, up to a round top whose middle lies so high; and
-    the angle at which it meets that, above the level of the middle.
+    """How long a side is from an end, so far from the middle, up to a round top whose middle lies so high;
+    and the angle at which it meets that, above the level of the middle.
     """
     far = hypot(half, high)
     return sqrt(max(far**2 - radius**2, 0.0)), acos(min(radius / far, 1.0)) - atan2(high, half)

@@ -1,18 +1,18 @@
 """Rounds that hold more than fits where their stitches would stand: what gives way, and in what order.
 
-Loops that are longer than their base bulge outwards over it instead of widening the round. Then stitches stand
-closer, then tall ones are drawn longer; only what still has no room moves the whole round out. So a stitch
-stands on its place, and its height says its kind.
+Loops that are longer than their base bulge outwards over it instead of widening the round. Then stitches
+stand closer, then tall ones are drawn longer; only what still has no room moves the whole round out. So a
+stitch stands on its place, and its height says its kind.
 """
 
+from bisect import bisect
 from collections.abc import Sequence
-from itertools import accumulate
 from typing import NamedTuple
 
 from ..fabric import Made, Space
 from .chart_across import room_for
 from .chart_lines import Line, Top
-from .chart_things import ROOM, Thing, Whole, groups_of, tall_of, wide_of
+from .chart_things import ROOM, Thing, groups_of, tall_of, wide_of
 from .section import Half, Oval, Polygon, Rectangle
 from .signs import UNIT, is_cross
 
@@ -23,12 +23,15 @@ NARROWEST_BASE = 5.0
 """A loop leaves the stitches beside it so far apart, beyond their own widths."""
 
 CLOSEST, CROSSES_CLOSEST, LONGEST = 0.75, 0.84, 1.4
-"""Tall stitches stand so close, of their widths, and crosses, before any are drawn longer; and become so long,
-of their heights, before the round moves out.
+"""Tall stitches stand so close, of their widths, and crosses, before any are drawn longer; and become so
+long, of their heights, before the round moves out.
 """
 
 NARROWEST_GAP = 0.7
 """The gap at its start becomes so narrow, of what it would be."""
+
+SQUARE = 4
+"""The corners of the commonest motif, whose sides are straight whatever stands in them."""
 
 STEPS = 24
 """So many halvings find how much gives way."""
@@ -36,7 +39,8 @@ STEPS = 24
 
 class Fit(NamedTuple):
     """How a crowded round is laid. level: how far out; wides: how much of its way each thing takes. stretch:
-    how many times their heights tall stitches are; gap: the room at its start; lift: how far all move out beyond what they stand on.
+    how many times their heights tall stitches are; gap: the room at its start; lift: how far all move out
+    beyond what they stand on.
     """
 
     level: float
@@ -47,8 +51,8 @@ class Fit(NamedTuple):
 
 
 def is_crowded(line: Line, things: Sequence[Thing], below: Sequence[Sequence[Top]], level: float) -> bool:
-    """Whether a round about a middle would have to move far out, to `level`, to hold its things as wide as they
-    are. Not one that stands on no places of the chart, or begins with a leaf.
+    """Whether a round about a middle would have to move far out, to `level`, to hold its things as wide as
+    they are. Not one that stands on no places of the chart, or begins with a leaf.
     """
     ground = line.ground
     if not isinstance(ground, Oval | Polygon) or isinstance(ground, Half | Rectangle) or line.leaf:
@@ -60,13 +64,18 @@ def is_crowded(line: Line, things: Sequence[Thing], below: Sequence[Sequence[Top
 
 
 def has_points(line: Line) -> bool:
-    """Whether a crowded round has points, not sides: most of its things stand in the places that its corners
-    stand in, and some are crosses, lower than those.
+    """Whether a crowded round has points, not sides: more than a square has, most of its things stand in the
+    places that they stand in, and some are crosses, lower than those.
     """
     groups = groups_of(line.things, [True] * len(line.things))
     found = [group for group in groups if any(id(line.things[at]) in line.corners for at in group)]
     crosses = any(isinstance(thing, Made) and is_cross(thing.kind) for thing in line.things)
-    return line.crowded and crosses and sum(map(len, found)) > len(line.things) / 2
+    return (
+        line.crowded
+        and len(line.corners) > SQUARE
+        and crosses
+        and sum(map(len, found)) > len(line.things) / 2
+    )
 
 
 def fit_of(line: Line, things: Sequence[Thing], below: Sequence[Sequence[Top]], gap: float) -> Fit:
@@ -91,9 +100,9 @@ class _Crowd:
     ) -> None:
         self.line, self.things, self.gap = line, things, gap
         self.floors = [sum(top.out for top in tops) / len(tops) if tops else None for tops in below]
-        self.tall = [_tall(thing) for thing in things]
+        self.tall = [tall_of(thing) for thing in things]
         self.cross = [isinstance(thing, Made) and is_cross(thing.kind) for thing in things]
-        self.hung = [isinstance(thing, Space) and not isinstance(thing, Whole) for thing in things]
+        self.hung = [isinstance(thing, Space) for thing in things]
 
     @property
     def stands(self) -> bool:
@@ -107,15 +116,14 @@ class _Crowd:
             None if floor is None else floor + ROOM + tall * (1.0 if cross else stretch)
             for floor, tall, cross in zip(self.floors, self.tall, self.cross, strict=True)
         ]
-        before: list[float | None] = [*accumulate([*found, *found], lambda a, b: a if b is None else b)]
-        after: list[float | None] = [
-            *accumulate([*found[::-1], *found[::-1]], lambda a, b: a if b is None else b)
-        ]
-        many = len(found)
-        return [
-            ((before[many + at] or 0.0) + (after[2 * many - 1 - at] or 0.0)) / 2 if out is None else out
-            for at, out in enumerate(found)
-        ]
+        known = [at for at, out in enumerate(found) if out is not None]
+        return [self._beside(found, known, at) if out is None else out for at, out in enumerate(found)]
+
+    def _beside(self, outs: Sequence[float | None], known: Sequence[int], at: int) -> float:
+        """The mean of the nearest that are known, before a thing and behind it."""
+        next_one = bisect(known, at)
+        pair = (outs[known[next_one - 1]], outs[known[next_one % len(known)]])
+        return sum(out or 0.0 for out in pair) / 2
 
     def level(self, stretch: float) -> float:
         """How far out its heads would lie in the mean."""
@@ -123,8 +131,8 @@ class _Crowd:
         return sum(outs) / len(outs)
 
     def at(self, given: float) -> Fit:
-        """How it is laid when so much has given way: 1 the loops, 2 the room between stitches, 3 their heights;
-        more moves it out.
+        """How it is laid when so much has given way: 1 the loops, 2 the room between stitches, 3 their
+        heights; more moves it out.
         """
         loops, closer, longer = (min(max(given - step, 0.0), 1.0) for step in range(3))
         stretch, lift = 1 + (LONGEST - 1) * longer, UNIT * max(given - 3, 0.0)
@@ -145,9 +153,3 @@ class _Crowd:
         """Whether the round has room so."""
         need = room_for(self.line.ground, self.things, self.line.corners, fit.gap, fit.wides)
         return need <= self.line.ground.way(fit.level)
-
-
-def _tall(thing: Thing) -> float:
-    if not isinstance(thing, Whole):
-        return tall_of(thing)
-    return max(tall_of(one) for one in thing.things if isinstance(one, Made))

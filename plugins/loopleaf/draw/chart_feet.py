@@ -171,7 +171,7 @@ def _at_a_tip(line: Line, at: int) -> bool:
 
 
 def _room_of(line: Line, at: int, xs: Sequence[float], out: float) -> float:
-    """How wide a loop can be so far out about a middle, clear of the next ones; as wide as it is elsewhere."""
+    """How wide a loop can be so far out about a middle, clear of the next ones; any width elsewhere."""
     loops = [k for k, thing in enumerate(line.things) if isinstance(thing, Space)]
     if not isinstance(line.ground, Oval) or line.ground.spine or len(loops) < 2:
         return inf
