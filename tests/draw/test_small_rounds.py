@@ -150,8 +150,10 @@ def test_a_net_stands_close_to_what_it_is_worked_on() -> None:
     net, open_work = (lay_out(subject_from(rounds(DC_12, edge))).lines[1] for edge in (NET[1], single))
     for made in net.things:
         if isinstance(made, Made):
-            assert dist(net.heads[id(made)], net.feet[id(made)][0]) < 3.9 * UNIT
-    assert max(arch.rise / arch.wide for arch in net.arches.values()) > 0.25
+            assert dist(net.heads[id(made)], net.feet[id(made)][0]) < 1.5 * UNIT
+    assert sorted(arch.rise / arch.wide for arch in net.arches.values())[1] > 0.5, (
+        "all but the one at the start"
+    )
     assert all(arch.rise < 0.25 * arch.wide for arch in open_work.arches.values())
 
 

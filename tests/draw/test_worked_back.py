@@ -109,7 +109,7 @@ def test_the_arrow_of_a_last_round_lies_beside_a_leaf_on_its_first_stitch(made: 
     layout = lay_out(round)
     *_, arrow = labels(round, layout)
     first = layout.lines[-1].heads[id(layout.lines[-1].things[0])]
-    assert (hypot(arrow.at[0] - first[0], -arrow.at[1] - first[1]) > CHAIN_LONG) == clear
+    assert (hypot(arrow.at[0] - first[0], -arrow.at[1] - first[1]) > 1.2 * CHAIN_LONG) == clear
 
 
 @pytest.mark.parametrize(

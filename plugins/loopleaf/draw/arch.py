@@ -1,8 +1,10 @@
-"""Chains that hang between two stitches: an arch of a circle as long as its chains."""
+"""Chains that hang between two stitches: an arch of a circle as long as its chains, or with straight sides
+where a circle has no room.
+"""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from math import atan, cos, hypot, pi, sin
+from math import acos, atan, atan2, copysign, cos, hypot, pi, sin, sqrt
 
 from .canvas import Point
 
@@ -45,6 +47,19 @@ class Arch:
             self.middle[1] + self.ahead[1] * across + self.away[1] * up,
         )
 
+    def turned(self, angle: float) -> Point:
+        """The direction of its chains at such an angle from its highest point."""
+        return (
+            self.ahead[0] * cos(angle) - self.away[0] * sin(angle),
+            self.ahead[1] * cos(angle) - self.away[1] * sin(angle),
+        )
+
+    def above(self, bead: int, out: float) -> Point:
+        """A point so far outside of a bead's middle."""
+        x, y = self.beads[bead].middle
+        centre = self.at(0.0, -self.radius)
+        return (x + (x - centre[0]) / self.radius * out, y + (y - centre[1]) / self.radius * out)
+
 
 def arch(start: Point, end: Point, away: Point, chains: int, long: float) -> Arch:
     """So many chains of a length `long` between two points, bent to the side that `away` points to."""
@@ -61,12 +76,46 @@ def arch(start: Point, end: Point, away: Point, chains: int, long: float) -> Arc
     beads: list[Bead] = []
     for one in range(chains):
         angle = turn * ((one + 0.5) / chains - 0.5)
-        along = (
-            ahead[0] * cos(angle) - up[0] * sin(angle),
-            ahead[1] * cos(angle) - up[1] * sin(angle),
-        )
-        beads.append(Bead(bare.at(angle * radius), along))
+        beads.append(Bead(bare.at(angle * radius), bare.turned(angle)))
     return replace(bare, beads=beads)
+
+
+def slimmer(whole: Arch, widest: float, long: float) -> Arch:
+    """The same chains, each so long, where they may be no wider than that, or than their ends are apart: with
+    straight sides below a round top. The arch itself where it is as slim.
+    """
+    half, radius = whole.wide / 2, max(widest, whole.wide) / 2
+    if whole.rise <= whole.radius or whole.radius <= radius:
+        return whole
+    long_all = len(whole.beads) * long
+    low, high = sqrt(max(radius**2 - half**2, 0.0)), long_all
+    for _ in range(30):
+        middle = (low + high) / 2
+        low, high = (middle, high) if _length(half, radius, middle) < long_all else (low, middle)
+    side, lean = _side(half, radius, high)
+    bare = replace(whole, beads=(), rise=high + radius, radius=radius)
+    beads: list[Bead] = []
+    for one in range(len(whole.beads)):
+        way = (one + 0.5) * long
+        past = side - min(way, long_all - way)  # how far below the round top
+        angle = (way - long_all / 2) / radius if past <= 0 else copysign(pi / 2 - lean, way - long_all / 2)
+        (x, y), along = bare.at(angle * radius), bare.turned(angle)
+        back = max(past, 0.0) * (1 if way < long_all / 2 else -1)
+        beads.append(Bead((x - along[0] * back, y - along[1] * back), along))
+    return replace(bare, beads=beads)
+
+
+def _side(half: float, radius: float, high: float) -> tuple[float, float]:
+    """How long a side is from an end, so far from the middle, up to a round top whose middle lies so high;
+    and the angle at which it meets that, above the level of the middle.
+    """
+    far = hypot(half, high)
+    return sqrt(max(far**2 - radius**2, 0.0)), acos(min(radius / far, 1.0)) - atan2(high, half)
+
+
+def _length(half: float, radius: float, high: float) -> float:
+    side, lean = _side(half, radius, high)
+    return 2 * side + radius * (pi - 2 * lean)
 
 
 def _turn(wide: float, long: float) -> float:

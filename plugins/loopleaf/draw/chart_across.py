@@ -316,8 +316,8 @@ def room_for(
 ) -> float:
     """How long a round's way must be to hold its things and the gap at its start; all sides of a polygon are
     as long as the fullest, both ends of an oval as long as the one with the gap. A rectangle grows by as much
-    on each side as the fullest for its length needs, begun along either of its two lengths. wides: how much of
-    the way each thing takes, where that isn't its own width.
+    on each side as the fullest for its length needs, begun along either of its two lengths. wides: how much
+    of the way each thing takes, where that isn't its own width.
     """
     wides = wides or [wide_of(thing) for thing in things]
     found = [at for at, thing in enumerate(things) if id(thing) in corners]

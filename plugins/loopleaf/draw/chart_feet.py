@@ -1,10 +1,10 @@
 """Sets the stitches of a round down: their feet on their places, their chains from head to head."""
 
 from collections.abc import Hashable, Mapping, Sequence
-from math import hypot
+from math import hypot, inf
 
 from ..fabric import Made, Space
-from .arch import arch
+from .arch import arch, slimmer
 from .canvas import Point
 from .chart_ground import Inward, is_closed, outward
 from .chart_lines import Layout, Line, Top
@@ -21,6 +21,9 @@ REACH = 2.5
 
 CLOSE_FEET, CLOSE_ON_CHAINS, CROSSES_APART = 2.2, 2.8, 8.5
 """How far apart feet stand that share a stitch, and that share a chain; crosses have no feet to gather."""
+
+BETWEEN_LOOPS = 1.0
+"""Loops are so far clear of each other where they are widest."""
 
 STRETCH, MOST_STRETCHES = 1.08, 12
 """A chain that passes over taller stitches is drawn longer, step by step, at most so often."""
@@ -58,7 +61,7 @@ def set_down(
         if isinstance(thing, Space) and at in sides:
             continue
         if isinstance(thing, Space):
-            found[id(thing)] = _hang(line, thing, at, xs, outs, _passed(layout, thing))
+            found[id(thing)] = _hang(line, thing, at, xs, outs, _passed(layout, line, thing, at, xs))
             continue
         bare = _on_nothing(line, thing, x, low + ROOM * FOOT_ROOM)
         line.feet[id(thing)] = _feet(line, thing, at, below[at], sharing) or [bare]
@@ -143,9 +146,17 @@ def _spread(thing: Made, many: int, top: Top) -> float:
     return min(wish, 0.95 * top.arch.wide / (many - 1))
 
 
-def _passed(layout: Layout, space: Space) -> float:
-    """How far out the highest of the places lies that a chain passes over."""
-    tops = (layout.tops.get(place_key(place)) for place in space.into)
+def _passed(layout: Layout, line: Line, space: Space, at: int, xs: Sequence[float]) -> float:
+    """How far out the highest of the places lies that a chain passes over; at a round's end also those before
+    its first stitch.
+    """
+    tops = [layout.tops.get(place_key(place)) for place in space.into]
+    if not space.into and at in (0, len(xs) - 1) and is_closed(line.ground) and len(layout.lines) > 1:
+        way = line.ground.way(line.level)
+        start, end = (xs[(at + step) % len(xs)] / way for step in (-1, 1))
+        for top in (layout.tops.get(id(thing)) for thing in layout.lines[-2].things):
+            if top is not None and 0 < (top.carried(line.level) - start) % 1.0 < (end - start) % 1.0:
+                tops.append(top)
     return max((top.out for top in tops if top is not None), default=0.0)
 
 
@@ -157,6 +168,17 @@ def _at_a_tip(line: Line, at: int) -> bool:
     if not isinstance(ground, Oval) or not ground.spine or not isinstance(thing, Made):
         return False
     return is_cross(thing.kind) and abs(line.heads[id(thing)][0]) > ground.spine / 2
+
+
+def _room_of(line: Line, at: int, xs: Sequence[float], out: float) -> float:
+    """How wide a loop can be so far out about a middle, clear of the next ones; any width elsewhere."""
+    loops = [k for k, thing in enumerate(line.things) if isinstance(thing, Space)]
+    if not isinstance(line.ground, Oval) or line.ground.spine or len(loops) < 2:
+        return inf
+    way, k = line.ground.way(line.level), loops.index(at)
+    steps = (xs[at] - xs[loops[k - 1]], xs[loops[(k + 1) % len(loops)]] - xs[at])
+    less = (way - line.gap) / way * line.ground.way(out) / way
+    return min(step % way for step in steps) * less - CHAIN_THICK - BETWEEN_LOOPS
 
 
 def _hang(
@@ -197,6 +219,7 @@ def _hang(
     long, high = CHAIN_LONG, 0.0
     for _ in range(MOST_STRETCHES):
         hung = arch(start, stop, up, space.chains, long)
+        hung = slimmer(hung, _room_of(line, at, xs, out + max(hung.rise - hung.radius, 0.0)), long)
         crown = hung.at(0.0, CHAIN_THICK / 2)
         risen = (crown[0] - base[0]) * up[0] + (crown[1] - base[1]) * up[1]
         high = out + risen / (up[0] ** 2 + up[1] ** 2)

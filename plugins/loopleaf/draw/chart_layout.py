@@ -23,7 +23,7 @@ from .chart_around import goes_around, lay_rows_around
 from .chart_begin import begun
 from .chart_blocks import laid_in_blocks
 from .chart_corners import corners_of, first_with_corners
-from .chart_crowded import fit_of, in_corners, is_crowded
+from .chart_crowded import fit_of, has_points, is_crowded
 from .chart_ends import spread
 from .chart_feet import set_down
 from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
@@ -32,7 +32,6 @@ from .chart_leaves import room_for_leaves, wide_at_first
 from .chart_lines import Layout, Line, Top
 from .chart_mitred import Mitred
 from .chart_petals import (
-    fans_in,
     folded,
     low_on,
     petals_on,
@@ -166,7 +165,7 @@ def lay_out(
         line.around = begun_in(one) if not at and subject.in_rows else None
         line.petals = petals_on(line, one, used)
         low = _lay_line(layout, line, low, one, subject.worked[at - 1] if at else None, signs)
-        if turned and line.crowded and in_corners(line) and not layout.outline:
+        if turned and has_points(line) and not layout.outline:
             return lay_out(subject, signs=signs, sides=False)
     if aside is not None:
         clear_of(layout, aside)
@@ -251,9 +250,7 @@ def _lay_line(
     skipped = low_on(line)
     high = [at for at in range(len(line.things)) if at not in skipped]
     risen = [line.things[at] for at in high], [below[at] for at in high]
-    narrow = line.ground.way(level_for(line.ground, *risen, 0.0, low))
-    line.petals = line.petals or fans_in(line, below, narrow)
-    squeeze(line, narrow)
+    squeeze(line, line.ground.way(level_for(line.ground, *risen, 0.0, low)))
     whole, under = folded(line, below)
     under_it = layout.lines[-2] if len(layout.lines) > 1 else None
     ends = passed_over(line, under_it, below)
@@ -265,11 +262,12 @@ def _lay_line(
     need = max(room_for(line.ground, whole, line.corners, gaps), leafy)
     about_ends = ends_of(line, below) if len(layout.lines) == 1 else []
     line.level = level_for(line.ground, *risen, room_about(line, about_ends) or need, low)
-    line.crowded = not line.petals and is_crowded(line, whole, under, line.level)
+    crossed = least_for(line, below, line.level)
+    line.crowded = not (line.petals or crossed or layer) and is_crowded(line, whole, under, line.level)
     fit = fit_of(line, whole, under, gaps) if line.crowded and isinstance(line.ground, Oval) else None
     if fit:
         line.level, line.gap = fit.level, min(line.gap, fit.gap)
-    line.level = max(line.level, least_for(line, below, line.level))
+    line.level = max(line.level, crossed)
     firm = len(layout.lines) == 1 and isinstance(line.ground, Oval) and line.ground.spine > 0
     xs, footing = Across(
         line.ground, whole, under, line.level, line.corners, firm, line.room, line.around, fit and fit.wides

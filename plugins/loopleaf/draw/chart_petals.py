@@ -13,7 +13,7 @@ from .arch import arch
 from .canvas import Point
 from .chart_ground import outward
 from .chart_lines import Line, Top
-from .chart_things import ROOM, STACKED, Thing, Whole, groups_of, shared, tall_of, wide_of
+from .chart_things import ROOM, STACKED, Thing, Whole, shared, tall_of, wide_of
 from .petals import LOW, petals_of
 from .section import Oval
 from .signs import CHAIN_LONG, CHAIN_THICK, HEAD, is_cross
@@ -44,8 +44,6 @@ CLOSEST = 0.84
 longer.
 """
 
-FEWEST_IN_A_FAN = 4
-"""Fewer stitches in one place are an increase."""
 
 FEWEST = 3
 """Fewer petals than this on a round are an edge's points, not a flower's."""
@@ -114,21 +112,6 @@ def _widths(things: Sequence[Thing]) -> Iterator[tuple[Thing, float]]:
             yield thing, side + BELLY * way * sqrt(max(long / way - 1, 0.0) * 3 / 8)  # a flat arc's rise
         else:
             yield thing, 0.0 if thing in low else wide_of(thing)
-
-
-def fans_in(line: Line, below: Sequence[Sequence[Top]], way: float) -> tuple[Whole, ...]:
-    """The fans of a round about a middle whose things don't fit into a way so long; none of other rounds."""
-    if not isinstance(line.ground, Oval) or line.corners or line.ground.spine:
-        return ()
-    if sum(wide_of(thing) for thing in line.things) + line.gap <= way:
-        return ()
-    groups = groups_of(line.things, [bool(tops) for tops in below])
-    fans = ([line.things[at] for at in group] for group in groups if len(group) >= FEWEST_IN_A_FAN)
-    return tuple(
-        Whole(fan, sum(wide_of(thing) for thing in fan))
-        for fan in fans
-        if not any(isinstance(thing, Space) for thing in fan)
-    )
 
 
 def squeeze(line: Line, way: float) -> None:

@@ -77,7 +77,7 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
         aside = BESIDE_A_LEAF * line.gap if leaf is not None and leaf.on.number == 1 else 0.0
         aside = line.leaf + BEHIND_A_LEAF if line.leaf else aside
         start, ahead = line.before(aside, up), line.before(aside - 1.0, up)
-        if not inward and (after is not None or _has_picots(subject, at)):
+        if not inward and (after is not None or line.crowded or _has_picots(subject, at)):
             start, (x, y) = spot_for_arrow(line, inked, after is None), _direction(start, ahead)
             ahead = (start[0] + x, start[1] + y)
             inked.append(_ink_of(start))
@@ -102,6 +102,7 @@ def _spots(subject: Subject, layout: Layout) -> tuple[list[Point], list[Inked]]:
         if isinstance(line.ground, Polygon | Inward)
         or at_an_end(line)
         or line.petals
+        or line.crowded
         or at in turned
         or begins_gathered(line)
     }

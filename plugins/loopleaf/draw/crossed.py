@@ -30,6 +30,8 @@ def uncrossed(below: Sequence[Sequence[Top]]) -> list[Sequence[Top]]:
     """
     found = list(below)
     standing = [at for at, tops in enumerate(below) if tops]
+    if _ends_where_it_begins([below[at] for at in standing]):
+        standing.pop()
     for block in _blocks([min(top.order for top in below[at]) for at in standing]):
         crossing = [standing[at] for at in block]
         if crossing == standing and _begun_elsewhere([below[at] for at in crossing]):
@@ -61,6 +63,11 @@ def _begun_elsewhere(places: Sequence[Sequence[Top]]) -> bool:
     orders = [tops[0].order for tops in places]
     falls = sum(after < one for one, after in pairwise([*orders, *orders[:1]]))
     return is_closed(places[0][0].ground) and len(orders) >= FEWEST and falls == 1
+
+
+def _ends_where_it_begins(places: Sequence[Sequence[Top]]) -> bool:
+    """Whether the last stitch of a round about a middle goes into the place of the first, which closes it."""
+    return len(places) >= FEWEST and is_closed(places[0][0].ground) and places[0] == places[-1]
 
 
 def _side_by_side(places: Sequence[Sequence[Top]]) -> bool:

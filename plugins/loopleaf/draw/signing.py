@@ -26,6 +26,9 @@ TRAVELS = 0.36
 ON_A_CHAIN, CROSS_ON_A_CHAIN = 2.4, 1.3
 """So far beside the middle of a chain worked back on its stitches begin; a cross doesn't fill its height."""
 
+ON_ITS_CHAIN = 3.9
+"""One that goes into a single chain lies so far above its middle."""
+
 ON_A_HEAD = 0.35
 """A slip stitch that travels lies so much of the room above a stitch's bar: later feet stand there too."""
 
@@ -156,7 +159,10 @@ class Round:
         chain, where it leaves room for what is worked there next.
         """
         top = self.layout.tops.get(place_key(made.into[0])) if made.into else None
-        if made.role == "join" or top is None:
+        chain = self._chain_of_an_arch(made)
+        if chain is not None:
+            middle = chain
+        elif made.role == "join" or top is None:
             self._passed += 1
             away = self._line.gap * 0.5 + 4.0 * self._passed
             middle = join_spot(self._line) if made.role == "join" else self._line.before(away, 1.0)
@@ -168,6 +174,18 @@ class Round:
             bar = isinstance(below, Made) and not is_cross(below.kind)
             middle = top.point(top.out + ROOM * (ON_A_HEAD if bar else 1.0))
         self.pen.dot(down(middle), self._mark(made.kind))
+
+    def _chain_of_an_arch(self, made: Made) -> Point | None:
+        """Above the chain of an arch that a slip stitch goes into; None where it goes into none."""
+        place = made.into[0] if made.into and made.role != "join" else None
+        if not isinstance(place, Made) or place.role != "loop":
+            return None
+        space = place.into[0]
+        top = self.layout.tops.get(id(space))
+        if top is None or top.arch is None or not isinstance(space, Space):
+            return None
+        at = space.chains - place.number if self._line.backward else place.number - 1
+        return top.arch.above(at, ON_ITS_CHAIN)
 
     # ---- what stands on the round -------------------------------------------------------------------
 
