@@ -13,6 +13,7 @@ from .canvas import Canvas, Point
 from .colour import level, shaded
 from .items import Item
 from .picots import draw_picots
+from .posts import POST_LIGHT, draw_back, draw_front
 
 Patch = Callable[[float, float], Point]
 
@@ -34,9 +35,6 @@ UPRIGHT = 0.5
 BENDS = 1 / 40
 """A stitch that takes more of the way around than this is drawn bent."""
 
-POST_END = 1.3
-"""A post ends so many times the yarn's thickness below its row's top, which its round end then reaches."""
-
 CROSSES, OVER = 0.8, 2
 """A post that leans by so many stitch widths crosses others; upper ones are drawn so many layers higher."""
 
@@ -46,7 +44,6 @@ SPIKE_HEAD = 0.45
 FEWEST_LEGS = 3
 """So many stitches drawn together in one place stand out from the cloth."""
 
-_POST_LIGHT = {"front": 1.1, "back": 0.86}
 _ALONG = (0.0, 0.25, 0.5, 0.75, 1.0)
 _BLOBS = ("bobble", "puff", "popcorn", "cluster")
 _HEADS = {"single": 0.95, "slip": 0.95, "half": 0.62, "double": 0.42}
@@ -148,7 +145,7 @@ def _ground(placed: Placed, colours: Mapping[str, str]) -> str:
     thing = placed.item.thing
     if not isinstance(thing, Made):
         return ""
-    back = 0.94 if _post(placed) == "back" else 1.0
+    back = POST_LIGHT["back"] if _post(placed) == "back" else 1.0
     return shaded(colours[thing.yarn], level(GROUND * placed.light * back))
 
 
@@ -200,7 +197,7 @@ def _post(placed: Placed) -> str:
 def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
     thing, patch = placed.item.thing, placed.patch
     post = _post(placed)
-    strand = shaded(colour, level(placed.light * _POST_LIGHT.get(post, 1.0)))
+    strand = shaded(colour, level(placed.light))
     left, right = patch(0.0, 0.75), patch(1.0, 0.75)
     thick = max(hypot(right[0] - left[0], right[1] - left[1]) * 0.27, 0.15)
 
@@ -212,15 +209,12 @@ def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
     elif not isinstance(thing, Made):
         _space(canvas, layer, placed, colour)
     elif post == "front":
-        (x, y), (top_x, top_y) = patch(0.5, 0.0), patch(0.5, 1.0)
-        ends = max(1 - POST_END * thick / (hypot(top_x - x, top_y - y) or 1.0), 0.5)
-        stem = [(placed.deep or patch)(0.5, -0.1), patch(0.5, ends)]
-        canvas.line(layer, shaded(colour, level(placed.light * 0.5)), thick * 3.1, stem)
-        canvas.line(layer + 1, strand, thick * 2.3, stem)
+        foot = (placed.deep or patch)(0.5, 0.0)
+        draw_front(canvas, layer, colour, placed.light, thick, foot, patch(0.5, 1.0))
     elif placed.deep is not None and not post and not placed.reverse:
         _spike(canvas, layer, placed, colour, strand, thick)
     elif post == "back":
-        strand_through((0.12, 0.9), (0.88, 0.9), by=0.8)
+        draw_back(canvas, layer, colour, placed.light, thick, patch)
     elif _is_blob(thing):
         bump = [patch(0.5, 0.3), patch(0.5, 0.7)]
         canvas.line(layer, shaded(colour, level(placed.light * 0.5)), thick * 4.0, bump)

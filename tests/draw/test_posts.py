@@ -1,0 +1,67 @@
+"""Stitches around posts look like raised and sunken cloth: ribs in a row, ridges across what lies behind.
+
+How they lie is common practice, no source.
+"""
+
+from collections.abc import Sequence
+
+import pytest
+
+from loopleaf.draw.canvas import Canvas, Point
+from loopleaf.draw.items import Item
+from loopleaf.draw.stitchwork import Placed, between, draw_row, straight
+from loopleaf.fabric import Made
+
+WIDE, TALL = 5.0, 10.0
+
+
+class Strokes(Canvas):
+    """A canvas that notes its lines as (layer, width, points), its shapes as (layer, colour, points)."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.lines: list[tuple[int, float, Sequence[Point]]] = []
+        self.shapes: list[tuple[int, str, Sequence[Point]]] = []
+
+    def line(self, layer: int, colour: str, width: float, points: Sequence[Point]) -> None:
+        self.lines.append((layer, width, points))
+
+    def fill(self, layer: int, colour: str, points: Sequence[Point]) -> None:
+        self.shapes.append((layer, colour, points))
+
+
+def drawn(post: str, reverse: bool = False) -> Strokes:
+    """One stitch, five wide and ten high."""
+    canvas = Strokes()
+    made = Made("double", (), 1, "A", number=1, post=post)
+    patch = between(straight((0.0, 0.0), (WIDE, 0.0)), straight((0.0, TALL), (WIDE, TALL)))
+    draw_row(canvas, 0, [Placed(Item(made, 0.0, 1.0), patch, 1.0, reverse, True)], {"A": "#808080"})
+    return canvas
+
+
+def across(lines: Sequence[tuple[int, float, Sequence[Point]]]) -> list[float]:
+    """How far each level line goes to the side."""
+    return [points[-1][0] - points[0][0] for *_, points in lines if len({y for _, y in points}) == 1]
+
+
+@pytest.mark.parametrize(("post", "reverse"), [("front", False), ("back", True)])
+def test_a_post_in_front_is_a_rib_within_its_row(post: str, reverse: bool) -> None:
+    canvas = drawn(post, reverse)
+    cloth, rib = sorted(canvas.shapes, key=lambda shape: shape[0])
+    xs, ys = zip(*rib[2], strict=True)
+    assert 0.5 * WIDE < max(xs) - min(xs) < 0.8 * WIDE
+    assert min(ys) > 0.0
+    assert max(ys) == pytest.approx(TALL), "it goes on in the rib above"
+    for _, width, points in canvas.lines:
+        assert max(y for _, y in points) + width / 2 <= TALL + 0.2, "nothing stands out over a rim"
+    assert rib[1] > cloth[1], "lighter than the cloth"
+    assert not across(canvas.lines)
+
+
+@pytest.mark.parametrize(("post", "reverse"), [("back", False), ("front", True)])
+def test_a_post_behind_has_a_ridge_across_it(post: str, reverse: bool) -> None:
+    canvas, plain = drawn(post, reverse), drawn("", reverse)
+    assert across(canvas.lines) == [pytest.approx(0.88 * WIDE)]
+    assert len(canvas.lines) == 2, "and its own strand behind"
+    assert canvas.shapes[0][1] < plain.shapes[0][1], "its cloth lies in the shade"
+    assert not across(drawn("").lines), "no ridge where nothing is pushed forward"
