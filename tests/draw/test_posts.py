@@ -7,27 +7,14 @@ from collections.abc import Sequence
 
 import pytest
 
-from loopleaf.draw.canvas import Canvas, Point
+from loopleaf.draw.canvas import Point
 from loopleaf.draw.items import Item
 from loopleaf.draw.stitchwork import Placed, between, draw_row, straight
 from loopleaf.fabric import Made
 
+from .strokes import Strokes
+
 WIDE, TALL = 5.0, 10.0
-
-
-class Strokes(Canvas):
-    """A canvas that notes its lines as (layer, width, points), its shapes as (layer, colour, points)."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.lines: list[tuple[int, float, Sequence[Point]]] = []
-        self.shapes: list[tuple[int, str, Sequence[Point]]] = []
-
-    def line(self, layer: int, colour: str, width: float, points: Sequence[Point]) -> None:
-        self.lines.append((layer, width, points))
-
-    def fill(self, layer: int, colour: str, points: Sequence[Point]) -> None:
-        self.shapes.append((layer, colour, points))
 
 
 def drawn(post: str, reverse: bool = False) -> Strokes:

@@ -11,6 +11,7 @@ from typing import NamedTuple
 from ..fabric import Made
 from .canvas import Canvas, Point
 from .colour import level, shaded
+from .free_loops import draw_foot, foot_of
 from .items import Item
 from .picots import draw_picots
 from .posts import POST_LIGHT, draw_back, draw_front
@@ -69,7 +70,8 @@ class Placed(NamedTuple):
     """An item in its place. light: how brightly it is lit, 1 as the yarn's own colour. reverse: its wrong
     side shows. seen: it faces the viewer squarely enough to show its strands. deep: of what lies
     over the cloth, from the place that it goes into; its patch is then that of a stitch beside it.
-    leans: how far its foot is beside its head, in its own widths.
+    leans: how far its foot is beside its head, in its own widths. turned: it stands in a row that the work
+    was turned for.
     """
 
     item: Item
@@ -79,6 +81,7 @@ class Placed(NamedTuple):
     seen: bool
     deep: Patch | None = None
     leans: float = 0.0
+    turned: bool = False
 
 
 def lies_over(item: Item) -> bool:
@@ -162,7 +165,8 @@ def _stand_close(left: Placed, right: Placed) -> bool:
 def _cloth(canvas: Canvas, layer: int, colour: str, run: list[Placed]) -> None:
     lower: list[Point] = []
     upper: list[Point] = []
-    for at, (item, patch, *_, deep) in enumerate(run):
+    for at, placed in enumerate(run):
+        item, patch, deep = placed.item, placed.patch, placed.deep
         left = -LAP if not at else 0.0
         right = 1 + LAP if at == len(run) - 1 else 1.0
         between_them = (0.5,) if max(item.end - item.start, item.foot[1] - item.foot[0]) > BENDS else ()
@@ -211,7 +215,7 @@ def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
     elif post == "front":
         foot = (placed.deep or patch)(0.5, 0.0)
         draw_front(canvas, layer, colour, placed.light, thick, foot, patch(0.5, 1.0))
-    elif placed.deep is not None and not post and not placed.reverse:
+    elif placed.deep is not None and not post:
         _spike(canvas, layer, placed, colour, strand, thick)
     elif post == "back":
         draw_back(canvas, layer, colour, placed.light, thick, patch)
@@ -221,17 +225,23 @@ def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
         canvas.line(layer + 1, strand, thick * 3.3, bump)
     else:
         _plain(thing, placed, strand_through)
+    if isinstance(thing, Made) and not post:
+        foot_shows = foot_of(thing, placed.reverse, placed.turned)
+        draw_foot(canvas, layer, foot_shows, colour, placed.light, thick, patch)
 
 
 def _spike(canvas: Canvas, layer: int, placed: Placed, colour: str, strand: str, thick: float) -> None:
-    """The long yarn of a spike over the cloth; one drawn together goes out to both of its ends."""
+    """The long yarn of a spike over the cloth, on both faces: it goes around the edge of what it passes.
+    One drawn together goes out to both of its ends.
+    """
     thing, patch, deep = placed.item.thing, placed.patch, placed.deep or placed.patch
     spread = isinstance(thing, Made) and thing.form == "tog"
     for foot in (0.1, 0.9) if spread else (0.5,):
         stem = [deep(foot, 0.02), patch(0.5, SPIKE_HEAD)]
         canvas.line(layer, shaded(colour, level(placed.light * 0.5)), thick * 1.9, stem)
         canvas.line(layer + 1, strand, thick * 1.25, stem)
-    head = ((0.14, 0.93), (0.5, SPIKE_HEAD), (0.86, 0.93))
+    bar, fork = ((0.12, 0.82), (0.88, 0.82)), ((0.14, 0.93), (0.5, SPIKE_HEAD), (0.86, 0.93))
+    head = bar if placed.reverse else fork
     canvas.line(layer + 1, strand, thick, [patch(across, up) for across, up in head])
 
 
@@ -254,8 +264,6 @@ def _plain(thing: Made, placed: Placed, strand: Callable[..., None]) -> None:
             strand((0.2, 0.04), (0.5, foot), (0.8, 0.04), by=1.15)
         elif head < 0.8:
             strand((0.5, 0.04), (0.5, foot), by=1.15)
-    if thing.loop == "back" and not reverse:
-        strand((0.0, 0.0), (1.0, 0.0), by=0.8)
 
 
 def _space(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
