@@ -17,12 +17,15 @@ from .strokes import Strokes
 WIDE, TALL = 5.0, 10.0
 
 
-def drawn(post: str, reverse: bool = False) -> Strokes:
-    """One stitch, five wide and ten high."""
-    canvas = Strokes()
-    made = Made("double", (), 1, "A", number=1, post=post)
-    patch = between(straight((0.0, 0.0), (WIDE, 0.0)), straight((0.0, TALL), (WIDE, TALL)))
-    draw_row(canvas, 0, [Placed(Item(made, 0.0, 1.0), patch, 1.0, reverse, True)], {"A": "#808080"})
+def drawn(*posts: str, reverse: bool = False) -> Strokes:
+    """Stitches beside each other, five wide and ten high."""
+    canvas, row = Strokes(), []
+    for at, post in enumerate(posts):
+        made = Made("double", (), 1, "A", number=at + 1, post=post)
+        left, right = at * WIDE, (at + 1) * WIDE
+        patch = between(straight((left, 0.0), (right, 0.0)), straight((left, TALL), (right, TALL)))
+        row.append(Placed(Item(made, at / 4, (at + 1) / 4), patch, 1.0, reverse, True))
+    draw_row(canvas, 0, row, {"A": "#808080"})
     return canvas
 
 
@@ -33,7 +36,7 @@ def across(lines: Sequence[tuple[int, float, Sequence[Point]]]) -> list[float]:
 
 @pytest.mark.parametrize(("post", "reverse"), [("front", False), ("back", True)])
 def test_a_post_in_front_is_a_rib_within_its_row(post: str, reverse: bool) -> None:
-    canvas = drawn(post, reverse)
+    canvas = drawn(post, reverse=reverse)
     cloth, rib = sorted(canvas.shapes, key=lambda shape: shape[0])
     xs, ys = zip(*rib[2], strict=True)
     assert 0.5 * WIDE < max(xs) - min(xs) < 0.8 * WIDE
@@ -46,9 +49,14 @@ def test_a_post_in_front_is_a_rib_within_its_row(post: str, reverse: bool) -> No
 
 
 @pytest.mark.parametrize(("post", "reverse"), [("back", False), ("front", True)])
-def test_a_post_behind_has_a_ridge_across_it(post: str, reverse: bool) -> None:
-    canvas, plain = drawn(post, reverse), drawn("", reverse)
-    assert across(canvas.lines) == [pytest.approx(0.88 * WIDE)]
-    assert len(canvas.lines) == 2, "and its own strand behind"
-    assert canvas.shapes[0][1] < plain.shapes[0][1], "its cloth lies in the shade"
-    assert not across(drawn("").lines), "no ridge where nothing is pushed forward"
+def test_posts_behind_have_a_ridge_across_them(post: str, reverse: bool) -> None:
+    canvas, plain = drawn(post, post, reverse=reverse), drawn("", "", reverse=reverse)
+    assert across(canvas.lines) == [pytest.approx(0.88 * WIDE)] * 2
+    assert len(canvas.lines) == 4, "and their own strands behind"
+    assert canvas.shapes[0][1] < plain.shapes[0][1], "their cloth lies in the shade"
+    assert not across(drawn("", "").lines), "no ridge where nothing is pushed forward"
+
+
+def test_a_post_behind_between_two_ribs_has_no_ridge() -> None:
+    assert not across(drawn("front", "back", "front").lines)
+    assert len(across(drawn("front", "back", "back").lines)) == 2

@@ -1,9 +1,9 @@
 """The look of stitches around posts: those in front stand out as ribs, those behind lie in the shade of them.
 
 A stitch around the front of a post lies on the cloth: its two strands come out from behind the post below,
-side by side, so that one upon another makes a rib. One around the back pushes the top of the row below
-forwards: a ridge lies across it, and its own strand is seen behind that (from first principles; common
-practice, no source).
+side by side, so that one upon another makes a rib. Some around the back, side by side, push the tops of the
+row below forwards: a ridge lies across them, and their own strands are seen behind that (from first
+principles; common practice, no source).
 """
 
 from collections.abc import Callable
@@ -51,9 +51,13 @@ def draw_front(
 
 
 def draw_back(
-    canvas: Canvas, layer: int, colour: str, light: float, thick: float, at: Callable[[float, float], Point]
-) -> None:
-    """A stitch behind, and the ridge across its head. at: a point of its patch, (across, up)."""
+    canvas: Canvas, layer: int, colour: str, light: float, thick: float,
+    at: Callable[[float, float], Point], ridged: bool,
+) -> None:  # fmt: skip
+    """A stitch behind, and the ridge across its head. at: a point of its patch, (across, up). ridged: it has
+    one, as it isn't alone between two ribs.
+    """
     strand, ridge = (shaded(colour, level(light * by)) for by in (POST_LIGHT["back"], 1.0))
-    canvas.line(layer, strand, thick, [at(0.5, 0.04), at(0.5, 0.6)])
-    canvas.line(layer + 1, ridge, thick * RIDGE_THICK, [at(0.06, RIDGE), at(0.94, RIDGE)])
+    canvas.line(layer, strand, thick, [at(0.5, 0.04), at(0.5, 0.6 if ridged else 0.9)])
+    if ridged:
+        canvas.line(layer + 1, ridge, thick * RIDGE_THICK, [at(0.06, RIDGE), at(0.94, RIDGE)])

@@ -113,6 +113,7 @@ def draw_row(canvas: Canvas, layer: int, row: Iterable[Placed], colours: Mapping
     run_colour = ""
     row = list(row)
     over = _over(row)
+    ridged = _ridged(row)
     for placed in row:
         colour = _ground(placed, colours)
         if run and (colour != run_colour or not _stand_close(run[-1], placed)):
@@ -123,7 +124,8 @@ def draw_row(canvas: Canvas, layer: int, row: Iterable[Placed], colours: Mapping
         run_colour = colour
         if placed.seen:
             above = OVER if id(placed.item.thing) in over else 0
-            _strands(canvas, layer + 1 + above, placed, colours[placed.item.thing.yarn])
+            strands = colours[placed.item.thing.yarn]
+            _strands(canvas, layer + 1 + above, placed, strands, id(placed.item.thing) in ridged)
             _picots(canvas, layer + 1, placed, colours[placed.item.thing.yarn])
     if run:
         _cloth(canvas, layer, run_colour, run)
@@ -198,7 +200,15 @@ def _post(placed: Placed) -> str:
     return {"front": "back", "back": "front"}.get(post, "") if placed.reverse else post
 
 
-def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
+def _ridged(row: Sequence[Placed]) -> set[int]:
+    """The stitches around the back of posts, by id, with others of their kind beside them; alone between ribs
+    one pushes nothing forward.
+    """
+    beside = [(a, b) for a, b in pairwise(row) if _post(a) == _post(b) == "back"]
+    return {id(one.item.thing) for pair in beside for one in pair}
+
+
+def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str, ridged: bool) -> None:
     thing, patch = placed.item.thing, placed.patch
     post = _post(placed)
     strand = shaded(colour, level(placed.light))
@@ -218,7 +228,7 @@ def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
     elif placed.deep is not None and not post:
         _spike(canvas, layer, placed, colour, strand, thick)
     elif post == "back":
-        draw_back(canvas, layer, colour, placed.light, thick, patch)
+        draw_back(canvas, layer, colour, placed.light, thick, patch, ridged)
     elif _is_blob(thing):
         bump = [patch(0.5, 0.3), patch(0.5, 0.7)]
         canvas.line(layer, shaded(colour, level(placed.light * 0.5)), thick * 4.0, bump)
