@@ -177,7 +177,7 @@ def test_posts_stand_out_or_back_as_the_right_side_shows_them() -> None:
     ]
     widest = max(widths)
     stems = [p for p in tree(picture).iter(f"{SVG}path") if float(p.get("stroke-width") or 0) > 0.7 * widest]
-    assert sum(str(stem.get("d")).count("M") for stem in stems) == 2 * (4 + 4)
+    assert sum(str(stem.get("d")).count("M") for stem in stems) == 4 + 4, "the shadow of each rib"
 
 
 def test_gathered_and_looped_stitches_show() -> None:
@@ -191,7 +191,7 @@ def test_gathered_and_looped_stitches_show() -> None:
             worked(rounds("ch 1, 6 sc in ring, join", "ch 1, 2 sc in BLO of each st around, join")), "piece"
         )
     )
-    assert looped == plain + 12
+    assert looped == plain + 2 * 12, "each ridge with its shadow"
     bobbles = rows(
         "sc in 2nd ch from hook and in each ch across, turn",
         "ch 1, (5-dc bobble in next st, sc in next st) x 5",

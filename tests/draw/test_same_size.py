@@ -104,3 +104,6 @@ def test_a_hexagon_is_measured_between_two_sides_and_a_yoke_around_its_neck() ->
     assert yoke is not None
     assert "about 28.5 cm (11¼ in) around the opening" in yoke.alt
     assert "opening" not in figure.alt
+    groups = schematic(in_doubles(GROUPS), "piece")
+    assert groups is not None
+    assert "opening" not in groups.alt, "a ring filled with its first round"

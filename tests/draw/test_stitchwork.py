@@ -131,13 +131,15 @@ def test_a_spike_lies_over_the_rounds_it_passes_and_leaves_their_cloth_in_sight(
 
 
 class Layers(Canvas):
-    """A canvas that notes the highest layer of the lines at each end point."""
+    """A canvas that notes the highest layer of the lines that end at the top of a row three high."""
 
     def __init__(self) -> None:
         super().__init__()
         self.tops: dict[float, int] = {}
 
     def line(self, layer: int, colour: str, width: float, points: Sequence[Point]) -> None:
+        if points[-1][1] < 3.0:
+            return
         x = round(points[-1][0], 1)
         self.tops[x] = max(layer, self.tops.get(x, layer))
 

@@ -94,7 +94,9 @@ class _Row:
     def draw(self, canvas: Canvas, layer: int, sheet: Lay, low: float, colours: Mapping[str, str]) -> None:
         """Its stitches, so high on a sheet."""
         placed = [
-            placed_on(item, lambda one: _patch(sheet, one, low, self.size, self.below), reverse=self.reverse)
+            placed_on(
+                item, lambda one: _patch(sheet, one, low, self.size, self.below), reverse=self.reverse
+            )._replace(turned=True)
             for item in self.items
         ]
         draw_row(canvas, layer, placed, colours)

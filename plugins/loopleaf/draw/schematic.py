@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
-from math import cos, dist, hypot, pi, sin, tau
+from math import cos, dist, hypot, pi, sin
 
 from ..fabric import PatternWork
 from ..measure import Measured, measure
@@ -17,7 +17,7 @@ from .from_middle import sheet_of
 from .lettered import Lettered
 from .letters import width_of
 from .measuring import DRAWN, GAP, arrow, measured_across, measured_along, measured_up, split
-from .section import Polygon
+from .neck import drawn_neck, has_neck
 from .sheet import Sheet
 from .sketch import WORDS, Figure, Sketch
 from .subject import Subject, subject_of
@@ -32,9 +32,6 @@ THINNEST = 5.0
 
 ALONG = "high along the cloth"
 """What is worn is measured so, lying folded."""
-
-OPENING = 0.3
-"""What begins so far from its middle, of how far it reaches, has an opening there that is measured."""
 
 ALIKE = 0.04
 """Widths that differ by less than this share are given once."""
@@ -64,7 +61,12 @@ def schematic(
 def _rounds(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measured) -> list[str]:
     form = form_of(subject)
     if form.lying:
-        return _from_above(sketch, letters, form, subject.piece.name, measured)
+        facts = _from_above(sketch, letters, form, subject.piece.name, measured)
+        if has_neck(form, subject):
+            return [*facts, drawn_neck(sketch, letters, form)]
+        if form.corners != 4 and not form.spine:
+            sketch.dot((0.0, 0.0), 0.6)
+        return facts
     if not form.spine:
         return _front(sketch, letters, form, subject, measured, 0.0)
     facts = _from_above(sketch, letters, form, subject.piece.name, measured)
@@ -79,7 +81,7 @@ def _from_above(sketch: Sketch, letters: Lettered, form: Form, name: str, measur
         sketch.line(outline_above(form.foot * scale, form.corners, form.spine * scale), "thin", closed=True)
     half = max(x for x, _ in form.edge) * scale
     high = max(y for _, y in form.edge) * scale
-    facts = _opening(sketch, letters, form, scale)
+    facts: list[str] = []
     if form.spine or form.corners == 4:
         length, width = said(measured, name, "length"), said(measured, name, "width")
         if form.corners == 4:
@@ -103,26 +105,7 @@ def _from_above(sketch: Sketch, letters: Lettered, form: Form, name: str, measur
     elif across:
         measured_across(sketch, -half, half, high + GAP, words, 0.0)
     facts += [f"{across} across"] if across else []
-    if form.rings[0].out0 < OPENING * form.widest:
-        sketch.dot((0.0, 0.0), 0.6)
     return facts
-
-
-def _opening(sketch: Sketch, letters: Lettered, form: Form, scale: float) -> list[str]:
-    """The edge that a flat piece begins at, as a yoke at its neck, and how long it is."""
-    out = form.rings[0].out0
-    if not form.lying or form.spine or out < OPENING * form.widest:
-        return []
-    edge = outline_above(out, form.corners)
-    sketch.line([(x * scale, -y * scale) for x, y in edge], closed=True)
-    words = about([Polygon(form.corners).way(out) if form.corners else tau * out])
-    parts = split(letters.short(words, "around the opening"))
-    low, lines = max(y for _, y in edge) * scale, 1.2 * WORDS * len(parts)
-    room = form.widest * scale - low > lines + WORDS
-    first = low + WORDS * 1.3 if room else WORDS * 0.95 - lines / 2
-    for index, part in enumerate(parts):
-        sketch.words((0.0, first + WORDS * 1.2 * index), part)
-    return [f"{words} around the opening"]
 
 
 def _front(

@@ -11,8 +11,10 @@ from typing import NamedTuple
 from ..fabric import Made
 from .canvas import Canvas, Point
 from .colour import level, shaded
+from .free_loops import draw_foot, foot_of
 from .items import Item
 from .picots import draw_picots
+from .posts import POST_LIGHT, draw_back, draw_front
 
 Patch = Callable[[float, float], Point]
 
@@ -34,9 +36,6 @@ UPRIGHT = 0.5
 BENDS = 1 / 40
 """A stitch that takes more of the way around than this is drawn bent."""
 
-POST_END = 1.3
-"""A post ends so many times the yarn's thickness below its row's top, which its round end then reaches."""
-
 CROSSES, OVER = 0.8, 2
 """A post that leans by so many stitch widths crosses others; upper ones are drawn so many layers higher."""
 
@@ -46,7 +45,6 @@ SPIKE_HEAD = 0.45
 FEWEST_LEGS = 3
 """So many stitches drawn together in one place stand out from the cloth."""
 
-_POST_LIGHT = {"front": 1.1, "back": 0.86}
 _ALONG = (0.0, 0.25, 0.5, 0.75, 1.0)
 _BLOBS = ("bobble", "puff", "popcorn", "cluster")
 _HEADS = {"single": 0.95, "slip": 0.95, "half": 0.62, "double": 0.42}
@@ -72,7 +70,8 @@ class Placed(NamedTuple):
     """An item in its place. light: how brightly it is lit, 1 as the yarn's own colour. reverse: its wrong
     side shows. seen: it faces the viewer squarely enough to show its strands. deep: of what lies
     over the cloth, from the place that it goes into; its patch is then that of a stitch beside it.
-    leans: how far its foot is beside its head, in its own widths.
+    leans: how far its foot is beside its head, in its own widths. turned: it stands in a row that the work
+    was turned for.
     """
 
     item: Item
@@ -82,6 +81,7 @@ class Placed(NamedTuple):
     seen: bool
     deep: Patch | None = None
     leans: float = 0.0
+    turned: bool = False
 
 
 def lies_over(item: Item) -> bool:
@@ -113,6 +113,7 @@ def draw_row(canvas: Canvas, layer: int, row: Iterable[Placed], colours: Mapping
     run_colour = ""
     row = list(row)
     over = _over(row)
+    ridged = _ridged(row)
     for placed in row:
         colour = _ground(placed, colours)
         if run and (colour != run_colour or not _stand_close(run[-1], placed)):
@@ -123,7 +124,8 @@ def draw_row(canvas: Canvas, layer: int, row: Iterable[Placed], colours: Mapping
         run_colour = colour
         if placed.seen:
             above = OVER if id(placed.item.thing) in over else 0
-            _strands(canvas, layer + 1 + above, placed, colours[placed.item.thing.yarn])
+            strands = colours[placed.item.thing.yarn]
+            _strands(canvas, layer + 1 + above, placed, strands, id(placed.item.thing) in ridged)
             _picots(canvas, layer + 1, placed, colours[placed.item.thing.yarn])
     if run:
         _cloth(canvas, layer, run_colour, run)
@@ -148,7 +150,7 @@ def _ground(placed: Placed, colours: Mapping[str, str]) -> str:
     thing = placed.item.thing
     if not isinstance(thing, Made):
         return ""
-    back = 0.94 if _post(placed) == "back" else 1.0
+    back = POST_LIGHT["back"] if _post(placed) == "back" else 1.0
     return shaded(colours[thing.yarn], level(GROUND * placed.light * back))
 
 
@@ -165,7 +167,8 @@ def _stand_close(left: Placed, right: Placed) -> bool:
 def _cloth(canvas: Canvas, layer: int, colour: str, run: list[Placed]) -> None:
     lower: list[Point] = []
     upper: list[Point] = []
-    for at, (item, patch, *_, deep) in enumerate(run):
+    for at, placed in enumerate(run):
+        item, patch, deep = placed.item, placed.patch, placed.deep
         left = -LAP if not at else 0.0
         right = 1 + LAP if at == len(run) - 1 else 1.0
         between_them = (0.5,) if max(item.end - item.start, item.foot[1] - item.foot[0]) > BENDS else ()
@@ -197,10 +200,18 @@ def _post(placed: Placed) -> str:
     return {"front": "back", "back": "front"}.get(post, "") if placed.reverse else post
 
 
-def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
+def _ridged(row: Sequence[Placed]) -> set[int]:
+    """The stitches around the back of posts, by id, with others of their kind beside them; alone between ribs
+    one pushes nothing forward.
+    """
+    beside = [(a, b) for a, b in pairwise(row) if _post(a) == _post(b) == "back"]
+    return {id(one.item.thing) for pair in beside for one in pair}
+
+
+def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str, ridged: bool) -> None:
     thing, patch = placed.item.thing, placed.patch
     post = _post(placed)
-    strand = shaded(colour, level(placed.light * _POST_LIGHT.get(post, 1.0)))
+    strand = shaded(colour, level(placed.light))
     left, right = patch(0.0, 0.75), patch(1.0, 0.75)
     thick = max(hypot(right[0] - left[0], right[1] - left[1]) * 0.27, 0.15)
 
@@ -212,32 +223,35 @@ def _strands(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
     elif not isinstance(thing, Made):
         _space(canvas, layer, placed, colour)
     elif post == "front":
-        (x, y), (top_x, top_y) = patch(0.5, 0.0), patch(0.5, 1.0)
-        ends = max(1 - POST_END * thick / (hypot(top_x - x, top_y - y) or 1.0), 0.5)
-        stem = [(placed.deep or patch)(0.5, -0.1), patch(0.5, ends)]
-        canvas.line(layer, shaded(colour, level(placed.light * 0.5)), thick * 3.1, stem)
-        canvas.line(layer + 1, strand, thick * 2.3, stem)
-    elif placed.deep is not None and not post and not placed.reverse:
+        foot = (placed.deep or patch)(0.5, 0.0)
+        draw_front(canvas, layer, colour, placed.light, thick, foot, patch(0.5, 1.0))
+    elif placed.deep is not None and not post:
         _spike(canvas, layer, placed, colour, strand, thick)
     elif post == "back":
-        strand_through((0.12, 0.9), (0.88, 0.9), by=0.8)
+        draw_back(canvas, layer, colour, placed.light, thick, patch, ridged)
     elif _is_blob(thing):
         bump = [patch(0.5, 0.3), patch(0.5, 0.7)]
         canvas.line(layer, shaded(colour, level(placed.light * 0.5)), thick * 4.0, bump)
         canvas.line(layer + 1, strand, thick * 3.3, bump)
     else:
         _plain(thing, placed, strand_through)
+    if isinstance(thing, Made) and not post:
+        foot_shows = foot_of(thing, placed.reverse, placed.turned)
+        draw_foot(canvas, layer, foot_shows, colour, placed.light, thick, patch)
 
 
 def _spike(canvas: Canvas, layer: int, placed: Placed, colour: str, strand: str, thick: float) -> None:
-    """The long yarn of a spike over the cloth; one drawn together goes out to both of its ends."""
+    """The long yarn of a spike over the cloth, on both faces: it goes around the edge of what it passes.
+    One drawn together goes out to both of its ends.
+    """
     thing, patch, deep = placed.item.thing, placed.patch, placed.deep or placed.patch
     spread = isinstance(thing, Made) and thing.form == "tog"
     for foot in (0.1, 0.9) if spread else (0.5,):
         stem = [deep(foot, 0.02), patch(0.5, SPIKE_HEAD)]
         canvas.line(layer, shaded(colour, level(placed.light * 0.5)), thick * 1.9, stem)
         canvas.line(layer + 1, strand, thick * 1.25, stem)
-    head = ((0.14, 0.93), (0.5, SPIKE_HEAD), (0.86, 0.93))
+    bar, fork = ((0.12, 0.82), (0.88, 0.82)), ((0.14, 0.93), (0.5, SPIKE_HEAD), (0.86, 0.93))
+    head = bar if placed.reverse else fork
     canvas.line(layer + 1, strand, thick, [patch(across, up) for across, up in head])
 
 
@@ -260,8 +274,6 @@ def _plain(thing: Made, placed: Placed, strand: Callable[..., None]) -> None:
             strand((0.2, 0.04), (0.5, foot), (0.8, 0.04), by=1.15)
         elif head < 0.8:
             strand((0.5, 0.04), (0.5, foot), by=1.15)
-    if thing.loop == "back" and not reverse:
-        strand((0.0, 0.0), (1.0, 0.0), by=0.8)
 
 
 def _space(canvas: Canvas, layer: int, placed: Placed, colour: str) -> None:
