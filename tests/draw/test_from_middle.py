@@ -242,3 +242,33 @@ def test_numbers_of_the_rows_stand_clear_of_an_edging_below_them() -> None:
     heads = [layout.lines[-1].heads[id(thing)][0] for thing in layout.lines[-1].things]
     gaps = [b - a for a, b in pairwise(heads)]
     assert min(gaps) > 0.9 * UNIT
+
+
+def edged(many: int) -> Subject:
+    """A shawl of so many rows and a row of shells; one over its spine, too (common practice, no source)."""
+    shells, rest = divmod(3 * many - 1, 6)
+    side = f"*skip 2 sts, 5 dc in next st, skip 2 sts, sc in next st; rep from * {shells - 1} more times"
+    side += f", sc in each of next {rest} sts" if rest else ""
+    last = f"ch 1, sc in first st, {side}, 7 dc in ch-2 sp, sc in next st, {side}, fasten off"
+    first = "(2 dc, ch 2, 3 dc) in 4th ch from hook, turn"
+    found = subject_from(rows(first, *[SPINED] * (many - 1), last, chain=4))
+    assert not [trouble for one in found.piece.rounds for trouble in one.troubles]
+    return found
+
+
+@pytest.mark.parametrize("many", [7, 12])
+def test_a_row_of_shells_leaves_a_shawl_its_form(many: int) -> None:
+    plain, found = shawl(many), edged(many)
+    assert middle_of(found) == Middle(pi, 2)
+    for one, other in zip(sheet_of(found).corners, sheet_of(plain).corners, strict=True):
+        assert one == pytest.approx(other, abs=0.01)
+    assert found.fan is not None
+    assert len(found.fan.outline) == 3
+    assert lay_out(found).ground == Half(2)
+
+
+def test_a_row_of_shells_makes_no_triangle_of_half_a_disc() -> None:
+    shells = "*skip 2 sts, 5 dc in next st, skip 2 sts, sc in next st; rep from * 3 more times"
+    last = f"ch 1, sc in first st, {shells}, sc in each remaining st, fasten off"
+    found = subject_from(rows(*ROUND, last, chain=4))
+    assert middle_of(found) == Middle(pi)

@@ -29,6 +29,27 @@ def cloth(feet: tuple[int, ...], post: str) -> float:
     return sum(_area(shape) for way in shapes for shape in way.split("z") if shape)
 
 
+@pytest.mark.parametrize(
+    ("apart", "falls", "whole"), [(2.0, 0.6, True), (2.0, 0.0, False), (4.0, 0.6, False)]
+)
+def test_a_shell_lies_down_on_what_it_passes_over(apart: float, falls: float, whole: bool) -> None:
+    """Its outer stitches do, over two; a level stitch beside a gap leaves a hole, and so does a wider gap."""
+    canvas = Canvas()
+    row = []
+    for at, foot in enumerate((0.0, 1.0 + apart)):
+        tops = (1.0, 1.0 - falls) if not at else (1.0, 1.0)
+        item = Item(
+            Made("double", (), 1, "A", number=at + 1), at, at + 1.0, foot=(foot, foot + 1.0), tops=tops
+        )
+        patch = between(
+            straight((foot, 0.0), (foot + 1.0, 0.0)), straight((at, tops[0]), (at + 1.0, tops[1]))
+        )
+        row.append(Placed(item, patch, 1.0, False, False))
+    draw_row(canvas, 0, row, {"A": "#808080"})
+    way = re.findall(r'fill="#[^"]+" d="([^"]+)"', canvas.body("#000000", 0.1, "", canvas.box))
+    assert sum(one.count("z") for one in way) == (1 if whole else 2)
+
+
 def _area(way: str) -> float:
     """Of a shape written from point to point; where it runs over itself the other way counts against it."""
     steps = [float(number) for number in re.findall(r"-?\d*\.?\d+", way)]

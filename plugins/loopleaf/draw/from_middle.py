@@ -9,6 +9,7 @@ from itertools import pairwise
 from math import dist, pi
 
 from ..fabric import Made, Space
+from ..measure.edging import edging_rows
 from ..measure.fan import Fan
 from .canvas import Point
 from .chart_corners import PLAIN_EDGE, corners_of
@@ -57,7 +58,8 @@ def middle_of(subject: Subject) -> Middle | None:
     """
     if not subject.in_rows or not subject.worked or begun_in(subject.worked[0]) is None:
         return None
-    rows, sizes = _things(subject), subject.sizes[: first_aside(subject.worked)]
+    rows = _things(subject)
+    sizes = subject.sizes[: len(rows)]
     around = sizes[-1].length_mm / (sizes[-1].height_mm or 1.0)
     if around < NARROWEST_ARC or any(b.length_mm < 0.97 * a.length_mm for a, b in pairwise(sizes)):
         return None
@@ -99,11 +101,12 @@ def _about(around: float, whole: float) -> bool:
 
 def _things(subject: Subject) -> list[list[Thing]]:
     """The stitches and spaces of each row, from left to right as the right side shows them; no row along its
-    sides.
+    sides, and no edging of shells, which shapes nothing.
     """
     sides = [work.side != "WS" for work in subject.piece.rounds]
     rows = [things_of(one, back) for one, back in zip(subject.worked, sides, strict=True)]
-    return rows[: first_aside(subject.worked)]
+    body = subject.worked[: first_aside(subject.worked)]
+    return rows[: len(body) - edging_rows(body)]
 
 
 def _sides(subject: Subject, rows: Sequence[Sequence[Thing]]) -> int:

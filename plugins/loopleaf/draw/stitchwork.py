@@ -27,6 +27,9 @@ LAP = 0.08
 OPEN = 0.5
 """Feet that stand at least so many stitch widths apart let the ground be seen between them."""
 
+UNDER_SHELL = 2.6
+"""Beside a shell's falling side they may stand so far apart: its outer stitches lie down on the cloth."""
+
 SLIT = 1.3
 """A space whose chains lie so close above what they pass over, in widths of their line, shows no light."""
 
@@ -161,7 +164,8 @@ def _stand_close(left: Placed, right: Placed) -> bool:
     one, other = left.item, right.item
     if _around_posts(one, other) or left.deep or right.deep:
         return abs(other.start - one.end) < 1e-6
-    return abs(other.start - one.end) < 1e-6 and other.foot[0] - one.foot[1] < OPEN * (one.end - one.start)
+    apart = UNDER_SHELL if one.tops[0] > one.tops[1] or other.tops[0] < other.tops[1] else OPEN
+    return abs(other.start - one.end) < 1e-6 and other.foot[0] - one.foot[1] < apart * (one.end - one.start)
 
 
 def _cloth(canvas: Canvas, layer: int, colour: str, run: list[Placed]) -> None:

@@ -15,6 +15,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..fabric.worked import Made, PieceWork, Place, Space, WorkedRound
+from .edging import edging_rows
 from .gauge import Scale
 from .size import RoundSize, enclosed
 from .units import Band
@@ -80,12 +81,13 @@ def fan_of(piece: PieceWork, size: int, rows: Sequence[RoundSize | None], scale:
         return None
     if not inwards and not _is_point(first, last):
         return None
-    gains, rise_mm = _all_gains(body, scale)
+    edging = edging_rows([work for work, _ in body if work is not None])
+    gains, rise_mm = _all_gains(body[: len(body) - edging], scale)
     if not rise_mm:
         return None
     whole = enclosed([one for one in rows if one is not None])[-1]
-    edging = [one for one in rows if one is not None and one.aside is not None and one.aside.sides]
-    above = sum((Band.about(one.rise_mm, one.height.off) for one in edging), Band(0.0, 0.0))
+    aside = [one for one in rows if one is not None and one.aside is not None and one.aside.sides]
+    above = sum((Band.about(one.rise_mm, one.height.off) for one in aside), Band(0.0, 0.0))
     leans = [(-gain.mm if inwards else gain.mm) / rise_mm for gain in gains]
     if _bends(leans) < _BENDS or sum(_turns(leans)) > _MOST:
         return None
