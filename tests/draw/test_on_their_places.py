@@ -5,7 +5,7 @@ The bounds are our own: no source outside states them in numbers.
 
 from collections import defaultdict
 from itertools import combinations, pairwise
-from math import atan2, degrees, dist, hypot
+from math import atan2, degrees, dist, hypot, tau
 from statistics import mean
 
 import pytest
@@ -13,11 +13,13 @@ import pytest
 from loopleaf.draw import diagram
 from loopleaf.draw.arch import arch, slimmer
 from loopleaf.draw.chart_ground import outward
+from loopleaf.draw.chart_labels import placed
 from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.chart_lines import Layout, Line
 from loopleaf.draw.chart_things import place_key
+from loopleaf.draw.chart_words import labels
 from loopleaf.draw.section import Oval, Polygon
-from loopleaf.draw.signs import CHAIN_LONG, CHAIN_THICK, UNIT, height_of, is_cross
+from loopleaf.draw.signs import CHAIN_LONG, CHAIN_THICK, MAGIC_RING, UNIT, height_of, is_cross
 from loopleaf.draw.subject import Subject
 from loopleaf.fabric import Made
 from tests.measure.worked_patterns import worked
@@ -176,6 +178,34 @@ def test_petals_that_close_their_round_stand_upright(lines: tuple[str, ...]) -> 
             (x, y), (u, v) = line.heads[id(made)], line.feet[id(made)][0]
             assert abs((degrees(atan2(y, x) - atan2(v, u)) + 180) % 360 - 180) < 25
             assert dist((x, y), (u, v)) < 1.3 * height_of("double")
+
+
+@pytest.mark.parametrize(
+    ("first", "start", "larger"),
+    [
+        ("ch 1, 20 sc in ring, join", "magic ring", True),
+        ("ch 1, 18 sc in ring, join", "chain 6, joined", True),
+        ("ch 3 (counts as dc), 27 dc in ring, join", "magic ring", True),
+        ("ch 1, 6 sc in ring, join", "magic ring", False),
+        ("ch 3 (counts as dc), 11 dc in ring, join", "chain 6, joined", False),
+    ],
+)
+def test_a_ring_is_as_large_as_its_stitches_need_to_stand_on_it(first: str, start: str, larger: bool) -> None:
+    layout = lay_out(subject_from(rounds(first, start=start)))
+    (line,) = layout.lines
+    usual = 6 * CHAIN_LONG / tau if "chain" in start else MAGIC_RING - 2
+    assert (layout.begin.ring > usual + 0.1) == larger
+    for made in _stitches(line):
+        assert hypot(*_foot(line, made)) - layout.begin.ring < 0.8 * UNIT
+        assert dist(line.heads[id(made)], _foot(line, made)) < 1.2 * height_of(made.kind)
+
+
+@pytest.mark.parametrize("first", ["ch 1, 8 hdc in ring, join", "ch 2, 10 hdc in ring, join"])
+def test_the_number_of_a_first_round_lies_clear_of_its_chains(first: str) -> None:
+    piece = subject_from(rounds(first))
+    number = next(one for one in placed([*labels(piece, lay_out(piece))], 7.8) if one.text)
+    signs = inked(diagram(worked(rounds(first))), "piece")
+    assert min(dist(number.middle, one.middle) for one in signs if one.kind == "ch") > 5.0
 
 
 def test_chains_with_straight_sides_are_as_long_and_no_wider_than_told() -> None:

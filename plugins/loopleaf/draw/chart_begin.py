@@ -8,15 +8,18 @@ from ..fabric import Made, Ring
 from .border import bordered, spots_of
 from .chart_ground import Bends, Ground, Straight, is_closed
 from .chart_mitred import Mitred
-from .chart_things import begun_in, place_key
+from .chart_things import ROOM, begun_in, gap_of, place_key, tall_of, things_of, wide_of
 from .petals import petals_of
 from .section import Oval
-from .signs import CHAIN_LONG, MAGIC_RING, UNIT
+from .signs import CHAIN_LONG, MAGIC_RING, UNIT, is_cross
 from .stand import base_spots, chains_of
 from .subject import Subject
 
 FROM_A_CHAIN, FROM_TWO = 5.0, 7.2
 """Rounds that begin in one chain leave it so much room, and so much where another lies beside it."""
+
+LIFTED = 3.0
+"""A ring is drawn larger where its stitches would lie further than this outside of it."""
 
 A_PETALS_PART = 2.2
 """Petals that begin in a ring leave each of their parts so much of it."""
@@ -47,7 +50,9 @@ def begun(subject: Subject, ground: Ground, backward: bool, room: float) -> Begi
             if first.chains
             else max(MAGIC_RING - 2, petals * A_PETALS_PART / tau)
         )
-        return Beginning(radius + (2.5 if first.chains else 0.5), 0.0, {}, radius)
+        out = radius + (2.5 if first.chains else 0.5)
+        more = _lifted(subject, out) if isinstance(ground, Oval) else 0.0
+        return Beginning(out + more, 0.0, {}, radius + more)
     around = begun_in(subject.worked[0]) if subject.in_rows else None
     if not isinstance(ground, Straight | Bends | Mitred) and around is not None:
         return Beginning(FROM_A_CHAIN, 0.0, {})
@@ -75,3 +80,18 @@ def begun(subject: Subject, ground: Ground, backward: bool, room: float) -> Begi
     step = ground.pitch if isinstance(ground, Mitred) else step
     alongs = [(many - at - 0.5 if backward else at + 0.5) * step for at in range(many)]
     return Beginning(out, out, {id(place): along for place, along in zip(chains, alongs, strict=False)})
+
+
+def _lifted(subject: Subject, out: float) -> float:
+    """How much larger a ring is drawn so that its stitches, which must lie further out to stand side by side,
+    stand on it as they are tall; 0 where they need little. out: where they would stand.
+    """
+    first = subject.worked[0]
+    things = things_of(first, backward=False)
+    made = [thing for thing in things if isinstance(thing, Made)]
+    if not made:
+        return 0.0
+    crosses = all(is_cross(thing.kind) for thing in made)
+    level = (sum(map(wide_of, things)) + gap_of(first)) / tau + crosses * UNIT / 2
+    more = level - sum(map(tall_of, made)) / len(made) - ROOM - out
+    return more if more > LIFTED else 0.0

@@ -105,6 +105,7 @@ def _spots(subject: Subject, layout: Layout) -> tuple[list[Point], list[Inked]]:
         or line.crowded
         or at in turned
         or begins_gathered(line)
+        or (not at and layout.begin.ring > 0)
     }
     found = [line.before(*_in_the_gap(layout, at)) for at, line in enumerate(lines)]
     narrow |= {
