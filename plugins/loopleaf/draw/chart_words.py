@@ -14,7 +14,7 @@ from .chart_lines import Layout, Line
 from .chart_numbers import NUMBER_HIGH, OUTSIDE, Inked, clear_spot, ink_of, spot_for_arrow
 from .chart_things import NUMBER_ROOM
 from .colour import ink_on_light
-from .section import Polygon
+from .section import Oval, Polygon
 from .signing import down
 from .signs import is_cross
 from .strokes import STROKES, Stroke
@@ -41,6 +41,8 @@ CLEAR_OF_BEGINNING, CLOSE = 0.9, 16.0
 further in, stitches stand closely.
 """
 
+FEW_ROUNDS = 3
+"""A chart of no more rounds has large numbers: in a ring they need a clear spot."""
 
 OUTLINE = 4
 """The lines of an outline without seams."""
@@ -105,7 +107,7 @@ def _spots(subject: Subject, layout: Layout) -> tuple[list[Point], list[Inked]]:
         or line.crowded
         or at in turned
         or begins_gathered(line)
-        or (not at and layout.begin.ring > 0)
+        or (not at and layout.begin.ring > 0 and len(lines) <= FEW_ROUNDS and type(line.ground) is Oval)
     }
     found = [line.before(*_in_the_gap(layout, at)) for at, line in enumerate(lines)]
     narrow |= {
