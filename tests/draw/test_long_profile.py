@@ -1,4 +1,4 @@
-"""A long thin tube in section: its walls stand apart, its rounds have room, a break says that it is longer."""
+"""A long thin tube in section: its walls stand apart, its rounds have room, a break says that it is long."""
 
 import re
 from itertools import pairwise
