@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from html import escape
 
-from ..fabric import Made, Ring, Space
+from ..fabric import Made, PatternWork, Ring, Space
 from ..notation import stitch_name
 from ..notation.tree import Stitch
 from ..trade import Terms
@@ -128,7 +128,7 @@ def _signs(subject: Subject) -> Iterator[KeyLine]:
         words = "magic ring" if start[0].kind == "magic" else "ring"
         yield KeyLine({"US": words, "UK": words}, way, radius, radius)
     if _has_chains(subject):
-        yield KeyLine(_names(subject, Stitch("chain")), CHAIN, 2, 2)
+        yield chain_line(subject.work)
     seen: set[tuple[str | Sign, int]] = set()
     for work, worked in zip(subject.piece.rounds, subject.worked, strict=True):
         for made in worked.made:
@@ -143,6 +143,11 @@ def _signs(subject: Subject) -> Iterator[KeyLine]:
             if (key, places) not in seen:
                 seen.add((key, places))
                 yield _line(subject, key, places)
+
+
+def chain_line(work: PatternWork) -> KeyLine:
+    """The key's line of a chain."""
+    return KeyLine(names_of(work, Stitch("chain")), CHAIN, 2, 2)
 
 
 def _has_chains(subject: Subject) -> bool:
@@ -164,7 +169,7 @@ def _line(subject: Subject, sign: str | Sign, places: int) -> KeyLine:
     if isinstance(sign, str):
         if sign == "picot":
             return replace(said(PICOT), way=picot_way(PICOT_CHAINS), high=10.0)
-        return KeyLine(_names(subject, Stitch("slip")), DOT, 1.7, 1.7, filled=True)
+        return KeyLine(names_of(subject.work, Stitch("slip")), DOT, 1.7, 1.7, filled=True)
     special = sign.kind in subject.work.pattern.special_stitches
     legs = sign.legs or (places if sign.form else 0)
     stitch = (
@@ -173,7 +178,7 @@ def _line(subject: Subject, sign: str | Sign, places: int) -> KeyLine:
         else Stitch(sign.kind, sign.form, legs, sign.loop, sign.post)
     )
     loop = LOOPS.get(sign.loop, "")
-    words = {terms: name + loop for terms, name in _names(subject, stitch).items()}
+    words = {terms: name + loop for terms, name in names_of(subject.work, stitch).items()}
     tall = height_of(sign.kind)
     if sign.form and not sign.legs and places > 1:
         feet = [((leg - (places - 1) / 2) * LEGS_APART, tall) for leg in range(places)]
@@ -181,12 +186,12 @@ def _line(subject: Subject, sign: str | Sign, places: int) -> KeyLine:
     return KeyLine(words, lines(sign), 2.0 if sign.loop or sign.post else 0.0, tall)
 
 
-def _names(subject: Subject, stitch: Stitch) -> dict[Terms, str]:
+def names_of(work: PatternWork, stitch: Stitch) -> dict[Terms, str]:
     """`dc, double crochet (UK: tr, treble)`; once where both say the same."""
     names: dict[Terms, str] = {
         side: ", ".join(
             dict.fromkeys(
-                stitch_name(stitch, side, full, vocabulary=subject.work.vocabulary) for full in (False, True)
+                stitch_name(stitch, side, full, vocabulary=work.vocabulary) for full in (False, True)
             )
         )
         for side in ("US", "UK")
