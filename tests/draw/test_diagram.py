@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 import pytest
 
-from loopleaf.draw import diagram
+from loopleaf.draw import chart_of, diagram
 from loopleaf.draw.chart_print import SMALLEST, printed_scale
 from loopleaf.draw.colour import luminance
 from loopleaf.fabric import Made, Space
@@ -64,7 +64,9 @@ def test_terms_change_words_only(name: str) -> None:
 def test_it_is_a_plain_drawing_with_a_key(name: str) -> None:
     work, measured = demo(name)
     drawn = diagram(work, measured=measured)
-    assert charted(name).svg() == drawn
+    chart = chart_of(work, measured=measured, cords=True)
+    assert chart is not None
+    assert chart.svg() == drawn
     root = tree(drawn)
     assert root.findtext(f"{SVG}title") == f"{work.pattern.title}, stitch by stitch"
     tags = {element.tag.removeprefix(SVG) for element in root.iter()}
@@ -253,7 +255,7 @@ def test_kept_diagrams(golden: Callable[[str, str], None]) -> None:
 
 
 def test_nothing_to_draw() -> None:
-    cord = "cord:\n  yarn: A\n  worked: chain\n  length: 20 cm\n"
+    cord = "cord:\n  yarn: A\n  worked: chain\n  length: {around: nowhere}\n"
     assert diagram(worked(cord)) == ""
     assert diagram(worked(MAT), "no such piece") == ""
 

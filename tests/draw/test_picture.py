@@ -146,7 +146,7 @@ def test_without_a_gauge_the_form_is_drawn_all_the_same() -> None:
 
 
 def test_nothing_to_draw() -> None:
-    cord = "cord:\n  yarn: A\n  worked: chain\n  length: 20 cm\n"
+    cord = "cord:\n  yarn: A\n  worked: chain\n  length: {around: nowhere}\n"
     work = worked(cord)
     assert first_picture(work) == ""
     assert piece_picture(work, "cord") == ""

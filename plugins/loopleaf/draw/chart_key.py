@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from html import escape
 from textwrap import wrap
 
-from ..fabric import Made, Ring, Space
+from ..fabric import Made, PatternWork, Ring, Space
 from ..notation import stitch_name
 from ..notation.tree import Stitch
 from ..trade import Terms
@@ -186,7 +186,7 @@ def _signs(subject: Subject) -> Iterator[KeyLine]:
         words = "magic ring" if start[0].kind == "magic" else "ring"
         yield KeyLine({"US": words, "UK": words}, way, radius, radius)
     if _has_chains(subject):
-        yield KeyLine(_names(subject, Stitch("chain")), CHAIN, 2, 2)
+        yield chain_line(subject.work)
     seen: set[tuple[str | Sign, int]] = set()
     for work, worked in zip(subject.piece.rounds, subject.worked, strict=True):
         for made in worked.made:
@@ -201,6 +201,11 @@ def _signs(subject: Subject) -> Iterator[KeyLine]:
             if (key, places) not in seen:
                 seen.add((key, places))
                 yield _line(subject, key, places)
+
+
+def chain_line(work: PatternWork) -> KeyLine:
+    """The key's line of a chain."""
+    return KeyLine(names_of(work, Stitch("chain")), CHAIN, 2, 2)
 
 
 def _has_chains(subject: Subject) -> bool:
@@ -222,7 +227,7 @@ def _line(subject: Subject, sign: str | Sign, places: int) -> KeyLine:
     if isinstance(sign, str):
         if sign == "picot":
             return replace(said(PICOT), way=picot_way(PICOT_CHAINS), high=10.0)
-        return KeyLine(_names(subject, Stitch("slip")), DOT, 1.7, 1.7, filled=True)
+        return KeyLine(names_of(subject.work, Stitch("slip")), DOT, 1.7, 1.7, filled=True)
     special = sign.kind in subject.work.pattern.special_stitches
     legs = sign.legs or (places if sign.form else 0)
     stitch = (
@@ -231,7 +236,7 @@ def _line(subject: Subject, sign: str | Sign, places: int) -> KeyLine:
         else Stitch(sign.kind, sign.form, legs, sign.loop, sign.post)
     )
     loop = LOOPS.get(sign.loop, "")
-    words = {terms: name + loop for terms, name in _names(subject, stitch).items()}
+    words = {terms: name + loop for terms, name in names_of(subject.work, stitch).items()}
     tall = height_of(sign.kind)
     if sign.form and not sign.legs and places > 1:
         apart = min(LEGS_APART, LEGS_IN_ALL / (places - 1))
@@ -240,12 +245,12 @@ def _line(subject: Subject, sign: str | Sign, places: int) -> KeyLine:
     return KeyLine(words, lines(sign), 2.0 if sign.loop or sign.post else 0.0, tall)
 
 
-def _names(subject: Subject, stitch: Stitch) -> dict[Terms, str]:
+def names_of(work: PatternWork, stitch: Stitch) -> dict[Terms, str]:
     """`dc, double crochet (UK: tr, treble)`; once where both say the same."""
     names: dict[Terms, str] = {
         side: ", ".join(
             dict.fromkeys(
-                stitch_name(stitch, side, full, vocabulary=subject.work.vocabulary) for full in (False, True)
+                stitch_name(stitch, side, full, vocabulary=work.vocabulary) for full in (False, True)
             )
         )
         for side in ("US", "UK")

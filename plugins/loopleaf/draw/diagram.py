@@ -19,7 +19,7 @@ from ..notation.tree import Stitch
 from ..trade import Terms
 from .canvas import Box, number
 from .chart_again import drawn_again
-from .chart_key import KeyEntry, KeyLine, by_itself, drawn_key, key_lines, said, word
+from .chart_key import KeyEntry, KeyLine, by_itself, chain_line, drawn_key, key_lines, said, word
 from .chart_labels import ARROW_LONG, AS_LONG, Label, box_of, placed
 from .chart_larger import Larger, Place, framed, place_of
 from .chart_layout import lay_out
@@ -29,6 +29,7 @@ from .chart_start import draw_start
 from .chart_ways import Passage, ways
 from .chart_words import labels, remarks, strokes_of
 from .colour import FAINT_ON_DARK, WORDS, WORDS_ON_DARK, ink_on_dark, ink_on_light
+from .cord import cord_of, draw_links
 from .pen import Pen, ink_name
 from .shapes import Shapes
 from .signing import Round, down
@@ -118,9 +119,11 @@ class Chart:
         )
 
 
-def chart_of(work: PatternWork, piece: str = "", measured: Measured | None = None) -> Chart | None:
+def chart_of(
+    work: PatternWork, piece: str = "", measured: Measured | None = None, cords: bool = False
+) -> Chart | None:
     """The chart of one piece in its first size, of all that have rounds where none is named; None where there
-    is nothing to draw.
+    is nothing to draw. cords: those that are only a chain are drawn too.
     """
     measured = measured or measure(work)
     shapes = Shapes()
@@ -128,7 +131,9 @@ def chart_of(work: PatternWork, piece: str = "", measured: Measured | None = Non
         found
         for one in work.pieces
         if piece in ("", one.name)
-        for found in (_drawn(work, one, measured, shapes),)
+        for found in (
+            _drawn(work, one, measured, shapes) or (_chain(work, one, measured, shapes) if cords else None),
+        )
         if found is not None
     ]
     if not drawn:
@@ -142,7 +147,7 @@ def diagram(
     measured: Measured | None = None,
 ) -> str:  # fmt: skip
     """The chart of one piece, or of all one below the other, as SVG; "" where there is nothing to draw."""
-    chart = chart_of(work, piece, measured)
+    chart = chart_of(work, piece, measured, cords=True)
     return chart.svg(terms, left_handed) if chart is not None else ""
 
 
@@ -172,6 +177,20 @@ def _drawn(work: PatternWork, piece: PieceWork, measured: Measured, shapes: Shap
         (sides[0], sides[1]),
         ways(subject, layout),
     )
+
+
+def _chain(work: PatternWork, piece: PieceWork, measured: Measured, shapes: Shapes) -> Drawn | None:
+    """A cord that is only a chain."""
+    cord = cord_of(work, piece.name, measured)
+    if cord is None:
+        return None
+    ink, words = ink_on_light(cord.colour), [said(cord.told)]
+    pen = Pen(shapes)
+    pen.yarn("", ink)
+    draw_links(pen, cord, work)
+    key = [chain_line(work)]
+    inks = {ink: ink_on_dark(cord.colour)}
+    return Drawn(piece.name, ink, inks, pen.body(), pen.box, [], key, (words, words), [])
 
 
 def _draw_signs(pen: Pen, subject: Subject, layout: Layout, again: set[int]) -> None:

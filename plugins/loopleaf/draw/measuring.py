@@ -1,5 +1,6 @@
 """Measures drawn beside a form: a line between two marks, with words."""
 
+from collections.abc import Sequence
 from math import hypot
 
 from .canvas import Point
@@ -98,3 +99,22 @@ def _lines(sketch: Sketch, middle: float, at: float, words: str, below: bool) ->
     for index, part in enumerate(parts):
         line = index if below else index - len(parts) + 1
         sketch.words((middle, at + line * WORDS * 1.2), part)
+
+
+def broken(sketch: Sketch, way: Sequence[Point]) -> None:
+    """A break: two waved lines across what is drawn shorter than it is."""
+    (x0, y0), (x1, y1) = way
+    upright = x0 == x1
+    for side in (-1.2, 1.2):
+        wave = []
+        for at in range(13):
+            share = -0.1 + 1.2 * at / 12
+            x, y = x0 + (x1 - x0) * share, y0 + (y1 - y0) * share
+            swing = side + (0.7 if at % 4 == 1 else -0.7 if at % 4 == 3 else 0.0)
+            wave.append((x + swing, y) if upright else (x, y + swing))
+        if side < 0:
+            first = wave
+            continue
+        sketch.area([*first, *reversed(wave)], "paper", None)
+        sketch.line(first, "thin")
+        sketch.line(wave, "thin")

@@ -12,6 +12,7 @@ from .assembled import draw_assembled, is_assembled
 from .border import borders_of
 from .canvas import THINNEST, Box, Canvas, svg
 from .colour import outline_of
+from .cord import cord_of, draw_cord
 from .fringe import draw_fringe, draw_pompon
 from .from_middle import sheet_of
 from .garland import band_of, draw_garland
@@ -80,19 +81,25 @@ def first_picture(work: PatternWork, measured: Measured | None = None, left_hand
         for border in (*_own_border(subject), *borders_of(work, piece.name, measured)):
             body, box = _bordered(border, body, box)
         return _finished(body, box, work.pattern.title, left_handed)
-    return ""
+    cords = (piece_picture(work, piece.name, measured, left_handed) for piece in work.pieces)
+    return next((cord for cord in cords if cord), "")
 
 
 def piece_picture(
     work: PatternWork, name: str, measured: Measured | None = None, left_handed: bool = False
 ) -> str:
-    """One piece on its own, as SVG in mm; "" where it has no rounds."""
+    """One piece on its own, as SVG in mm; "" where it has no rounds and is no cord."""
     measured = measured or measure(work)
     piece = work.piece(name)
     subject = subject_of(work, piece, measured) if piece is not None else None
-    if subject is None:
-        return ""
     canvas = Canvas()
+    if subject is None:
+        cord = cord_of(work, name, measured)
+        if cord is None:
+            return ""
+        draw_cord(canvas, cord)
+        body = canvas.body(outline_of(cord.colour), 0.0, _mark(work, name), canvas.box)
+        return _finished(body, canvas.box, work.pattern.pieces[name].title or name, left_handed)
     if subject.in_rows:
         _draw_flat(canvas, subject)
     elif is_leaf(subject):

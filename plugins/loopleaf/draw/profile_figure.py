@@ -11,6 +11,7 @@ from .canvas import Point
 from .form import Form, form_of
 from .layers import last_layer
 from .letters import width_of
+from .measuring import broken
 from .sketch import WORDS, Figure, Sketch
 from .subject import Subject, subject_of
 
@@ -25,6 +26,15 @@ STEPS = (1, 2, 5, 10, 20, 50)
 
 DIGIT_HIGH, BESIDE, OFF_THE_AXIS = 0.7 * WORDS, 1.1, 0.8
 """The height of a digit; a number's distance from the ticks beside it, and from the axis."""
+
+LONGEST = 6.0
+"""What is so many times as high as wide is drawn shortened, with a break: its two walls stand apart."""
+
+TICKS_APART = 0.9
+"""Where rounds lie closer than this, in units, only every second has its tick, or every fifth."""
+
+Scale = tuple[float, float]
+"""Units for each mm, across and up."""
 
 _TICK = 1.4
 _CLOSE = WORDS * 0.95
@@ -41,21 +51,26 @@ def profile(
         return None
     form = form_of(subject)
     reach = form.widest + form.spine / 2
-    scale = DRAWN / max(2 * reach, form.height)
+    shorter = min(1.0, LONGEST * 2 * reach / form.height) if form.height else 1.0
+    across = DRAWN / max(2 * reach, form.height * shorter)
+    scale = (across, across * shorter)
     sketch = Sketch(left_handed)
     _cloth(sketch, form, scale)
     _numbers(sketch, subject, form, scale)
     _parts(sketch, subject, form, scale)
+    if shorter < 1:
+        half, middle = reach * across, -form.height * scale[1] / 2
+        broken(sketch, [(-half, middle), (half, middle)])
     title = work.pattern.pieces[name].title or name
-    return sketch.figure(f"{title} in section", _told(subject, form, title))
+    return sketch.figure(f"{title} in section", _told(subject, form, title, shorter < 1))
 
 
-def _side(form: Form, scale: float, side: int) -> list[Point]:
+def _side(form: Form, scale: Scale, side: int) -> list[Point]:
     """One side of the section from its middle out and up, y down."""
-    return [(side * x * scale, -y * scale) for x, y in form.side()]
+    return [(side * x * scale[0], -y * scale[1]) for x, y in form.side()]
 
 
-def _cloth(sketch: Sketch, form: Form, scale: float) -> None:
+def _cloth(sketch: Sketch, form: Form, scale: Scale) -> None:
     left, right = _side(form, scale, -1), _side(form, scale, 1)
     if form.filled:
         for x, y in _filling([*left[::-1], *right]):
@@ -72,9 +87,18 @@ def _cloth(sketch: Sketch, form: Form, scale: float) -> None:
         sketch.line(right, "cut")
     else:
         sketch.line([*left[::-1], *right], "cut")
+    every = _ticked(right)
     for side in (left, right):
-        for before, at in pairwise(side):
-            sketch.line(_across(before, at), "thin")
+        for number, (before, at) in enumerate(pairwise(side), 1):
+            if not number % every or number == len(side) - 1:
+                sketch.line(_across(before, at), "thin")
+
+
+def _ticked(side: Sequence[Point]) -> int:
+    """Every how many rounds have a tick where they end."""
+    steps = [hypot(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(side)]
+    mean = sum(steps) / len(steps)
+    return next((step for step in STEPS if step * mean >= TICKS_APART), STEPS[-1])
 
 
 def _across(before: Point, at: Point) -> list[Point]:
@@ -108,7 +132,7 @@ def _filling(outline: Sequence[Point]) -> list[Point]:
     return found
 
 
-def _numbers(sketch: Sketch, subject: Subject, form: Form, scale: float) -> None:
+def _numbers(sketch: Sketch, subject: Subject, form: Form, scale: Scale) -> None:
     """Round numbers outside the right side, clear of its ticks. Where not all have room, every second stands
     there, or every fifth, of those that lie flat and of the others; always the first and the last.
     """
@@ -135,7 +159,7 @@ class _Spot:
     wide: float
 
 
-def _spots(subject: Subject, form: Form, scale: float) -> Iterator[_Spot]:
+def _spots(subject: Subject, form: Form, scale: Scale) -> Iterator[_Spot]:
     """Where each number would stand: square to its round, as far outside as the tick and its digits reach."""
     labels = [one.plan.label for one in subject.piece.rounds]
     way = -1 if form.worn else 1
@@ -160,7 +184,7 @@ def _clear(one: _Spot, other: _Spot) -> bool:
     return one is not other and (aside > (one.wide + other.wide) / 2 + 0.9 or down > _CLOSE)
 
 
-def _parts(sketch: Sketch, subject: Subject, form: Form, scale: float) -> None:
+def _parts(sketch: Sketch, subject: Subject, form: Form, scale: Scale) -> None:
     """The author's headings on the left, each at the middle of its rounds."""
     side = _side(form, scale, -1)
     for text, first, last in _headings(subject):
@@ -202,7 +226,7 @@ def _headings(subject: Subject) -> Iterator[tuple[str, int, int]]:
         first = last + 1
 
 
-def _told(subject: Subject, form: Form, title: str) -> str:
+def _told(subject: Subject, form: Form, title: str, shortened: bool) -> str:
     rounds = subject.piece.rounds
     first, last = rounds[0].plan.label, rounds[-1].plan.label
     if form.lying:
@@ -214,8 +238,9 @@ def _told(subject: Subject, form: Form, title: str) -> str:
     widest = rounds[outs.index(max(outs))].plan.label
     ends = "is drawn closed" if form.rings[-1].out1 < CLOSED * form.widest else "is open"
     filled = ", filled" if form.filled else ""
+    length = " It is drawn shorter than it is." if shortened else ""
     ends_at = ("top", "bottom") if form.worn else ("bottom", "top")
     return (
         f"{title} in section{filled}, from round {first} at the {ends_at[0]} to round {last} at the "
-        f"{ends_at[1]}.{base} It is widest at round {widest} and {ends} at the {ends_at[1]}."
+        f"{ends_at[1]}.{base} It is widest at round {widest} and {ends} at the {ends_at[1]}.{length}"
     )

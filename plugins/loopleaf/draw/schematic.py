@@ -16,7 +16,7 @@ from .form import Form, about, form_of, outline_above, said
 from .from_middle import sheet_of
 from .lettered import Lettered
 from .letters import width_of
-from .measuring import DRAWN, GAP, arrow, measured_across, measured_along, measured_up, split
+from .measuring import DRAWN, GAP, arrow, broken, measured_across, measured_along, measured_up, split
 from .neck import drawn_neck, has_neck
 from .sheet import Sheet
 from .sketch import WORDS, Figure, Sketch
@@ -296,9 +296,9 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
         top_edge = -uneven.top / tall * high
     sketch.line(outline, closed=True)
     if across < 0.9:
-        _broken(sketch, [(0.0, -high), (0.0, 0.0)])
+        broken(sketch, [(0.0, -high), (0.0, 0.0)])
     if up < 0.9:
-        _broken(sketch, [(-half, -high / 2), (half, -high / 2)])
+        broken(sketch, [(-half, -high / 2), (half, -high / 2)])
     bottom = _widths(subject, measured, -1 if blocks else 0)
     alike = abs(last / first - 1) <= ALIKE
     wide = "long" if _is_lengthwise(subject, measured) else "wide"
@@ -324,25 +324,6 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
 def _smoothed(right: Sequence[Point]) -> list[Point]:
     """Steps from row to row as slopes: the side of a piece as one draws it, from the foot to the top."""
     return [right[0], *((b[0], (b[1] + a[1]) / 2) for a, b in pairwise(right[1::2])), right[-1]]
-
-
-def _broken(sketch: Sketch, way: Sequence[Point]) -> None:
-    """A break: two waved lines across what is drawn shorter than it is."""
-    (x0, y0), (x1, y1) = way
-    upright = x0 == x1
-    for side in (-1.2, 1.2):
-        wave = []
-        for at in range(13):
-            share = -0.1 + 1.2 * at / 12
-            x, y = x0 + (x1 - x0) * share, y0 + (y1 - y0) * share
-            swing = side + (0.7 if at % 4 == 1 else -0.7 if at % 4 == 3 else 0.0)
-            wave.append((x + swing, y) if upright else (x, y + swing))
-        if side < 0:
-            first = wave
-            continue
-        sketch.area([*first, *reversed(wave)], "paper", None)
-        sketch.line(first, "thin")
-        sketch.line(wave, "thin")
 
 
 def _arc(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measured, sheet: Sheet) -> list[str]:
