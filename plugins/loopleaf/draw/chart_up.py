@@ -7,6 +7,7 @@ from math import sqrt
 from ..fabric import Made, Space
 from .chart_crowded import Fit
 from .chart_ground import Bends, Ground, Inward, Straight, is_closed
+from .chart_level import levelled
 from .chart_lines import Top
 from .chart_mitred import Mitred
 from .chart_things import ROOM, Thing, tall_of
@@ -106,6 +107,8 @@ def heads(
     rests = [-(a + b) / 2 * min(step, 2 * UNIT) for a, b, step in pairs]
     springs = [LEVEL_SIDE if isinstance(ground, Polygon) else LEVEL] * len(rests)
     outs = settle(wanted, pulls, rests, springs)
+    if type(ground) is Straight:
+        outs = levelled(things, below, deep, wanted, outs)
     if waves and not closed:
         outs = [max(out, floor) for out, floor in zip(outs, lowest, strict=True)]
     if not fit and not isinstance(ground, Straight | Bends | Mitred):
