@@ -17,13 +17,14 @@ from .fringe import draw_fringe, draw_pompon
 from .from_middle import sheet_of
 from .garland import band_of, draw_garland
 from .in_blocks import draw_blocks
-from .in_rows import ROW_LAYERS, draw_rows
+from .in_rows import ROW_LAYERS, Lay, draw_rows
 from .in_the_round import draw_rounds
 from .items import Item
 from .leaf import draw_leaf
 from .marks import draw_marks
 from .mitre import mitre_of
 from .nets import as_hung
+from .parts_on_rows import with_parts
 from .pose import worn
 from .profile import over_a_head
 from .ruffle import gathered_in, ruffled
@@ -130,20 +131,21 @@ def _standing(subject: Subject) -> tuple[Stand, list[list[Item]]]:
 
 
 def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = None) -> None:
-    """A piece in rows; with what is worked onto its row ends, where the measures are given."""
+    """A piece in rows; with what is worked onto its stitches and row ends, where the measures are given."""
     if draw_blocks(canvas, subject):
         return
     rows, aside = parted(as_hung(subject))
     sheet = _sheet(rows)
     mitre = mitre_of(rows) if aside is None else None
-    uneven = laid_unevenly(rows) if not sheet.arc and not sheet.wave.knots else None
+    cloth = with_parts(subject, rows, measured) if measured is not None else rows
+    uneven = laid_unevenly(cloth) if not sheet.arc and not sheet.wave.knots else None
     gathered = ruffled(rows, sheet) or (gathered_in(rows, sheet) if uneven is None else None)
     if mitre is not None:
         draw_rows(canvas, rows, mitre)
     elif gathered is not None:
         draw_rows(canvas, *gathered)
     elif uneven is not None:
-        draw_unevenly(canvas, rows, uneven)
+        draw_unevenly(canvas, cloth, uneven)
     else:
         draw_rows(canvas, rows, sheet)
     fringe = fringe_of(subject.work.pattern) if measured is not None and aside is None else None
@@ -180,8 +182,10 @@ def _mark(work: PatternWork, name: str) -> str:
     return escape("-".join(f"{work.pattern.title} {name}".lower().split()), quote=True)
 
 
-def _bands(subject: Subject, sheet: Sheet, measured: Measured) -> Iterator[tuple[Subject, Edging]]:
-    """The pieces worked onto the row ends of this one, turn by turn at its left and its right end."""
+def _bands(subject: Subject, sheet: Lay, measured: Measured) -> Iterator[tuple[Subject, Edging]]:
+    """The pieces worked onto the row ends of this one, turn by turn at its left and its right end, each with
+    those on its own row ends.
+    """
     first, last = subject.sizes[0], subject.sizes[-1]
     inner = [sheet.point(first.length_mm, along, 0.0) for along in (0.0, 1.0)]
     outer = [sheet.point(last.length_mm, along, last.height_mm) for along in (0.0, 1.0)]
@@ -195,8 +199,10 @@ def _bands(subject: Subject, sheet: Sheet, measured: Measured) -> Iterator[tuple
         band = subject_of(subject.work, piece, measured)
         if band is None or not band.in_rows:
             continue
-        for _ in range(own.make):
+        for number in range(own.make):
             yield band, ends[side % 2]
+            if not number:
+                yield from _bands(band, ends[side % 2], measured)
             side += 1
 
 

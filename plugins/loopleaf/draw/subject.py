@@ -1,6 +1,6 @@
 """What there is to draw of a piece in one size: its stitches, their sizes and their colours."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from ..fabric import PatternWork, PieceWork, WorkedRound
@@ -24,7 +24,8 @@ class Subject:
     """A piece in one size with all that its drawing needs; rounds that the size lacks are left out.
 
     colours: of its yarns by letter, "" for a piece that names none. whole: the way around the piece's own
-    rows, of a border that its last ones are. fan: of rows that fan out from a point.
+    rows, of a border that its last ones are. fan: of rows that fan out from a point. parts: the rows, by
+    their index, that begin a piece on stitches of an earlier one, where several pieces are one cloth.
     """
 
     work: PatternWork
@@ -35,6 +36,7 @@ class Subject:
     colours: Mapping[str, str]
     whole: Whole | None = None
     fan: Fan | None = None
+    parts: Sequence[int] = ()
 
     @property
     def in_rows(self) -> bool:

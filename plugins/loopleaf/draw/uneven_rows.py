@@ -119,7 +119,8 @@ class _Laying:
         self.tops = Tops()
         self.spots: dict[int, Spot] = {}
         self.found: list[LaidRow] = []
-        self.uneven, self.over = False, frozenset[_End]()
+        self.uneven, self.over = bool(subject.parts), frozenset[_End]()
+        self.rows = {id(made): at for at, one in enumerate(subject.worked) for made in one.made}
 
     def lay(self) -> None:
         """All rows from the first."""
@@ -132,6 +133,8 @@ class _Laying:
         rows = rows_of_items(worked, mirrored, self.subject.scale, {})
         for at, (items, back, size) in enumerate(zip(rows, mirrored, sizes, strict=True)):
             feet = dict(feet_of(items, self.spots, back))
+            if at in self.subject.parts:
+                feet = _uncrossed(items, feet)
             if at:
                 self._compare(at, items, feet)
             left = self._left(at, items, feet, size.length_mm) if at else -first / 2
@@ -151,7 +154,8 @@ class _Laying:
         row below and goes from end to end of it lies on it.
         """
         below = self.found[at - 1]
-        if all(self._reaches(at, feet)) and abs(long - (below.right - below.left)) < self.wide / 2:
+        on_it = at not in self.subject.parts and all(self._reaches(at, feet))
+        if on_it and abs(long - (below.right - below.left)) < self.wide / 2:
             return below.left
         offs = [
             (spot.start + spot.end) / 2 - item.middle * long
@@ -167,11 +171,14 @@ class _Laying:
         if not all(self._reaches(at, feet)):
             self.uneven = True
         into = {
-            place.round: feet[id(item.thing)]
+            self.rows[id(place)]: feet[id(item.thing)]
             for item in items
             if isinstance(item.thing, Made) and not item.thing.post and id(item.thing) in feet
             for place in item.thing.into
-            if isinstance(place, Made) and place.role in ("stitch", "turning") and self._bare(feet, item)
+            if id(place) in self.rows
+            and isinstance(place, Made)
+            and place.role in ("stitch", "turning")
+            and self._bare(feet, item)
         }
         deepest, spot = min(into.items(), default=(at - 1, None))
         if spot is None or deepest >= at - 1:
@@ -234,6 +241,17 @@ class _Laying:
         if spot is not None and self.tops.at((start + stop) / 2, True) - spot.top > DEEP * rise:
             low = high = spot.top
         return (start, low), (stop, high)
+
+
+def _uncrossed(items: Sequence[Item], feet: Mapping[int, Spot]) -> dict[int, Spot]:
+    """The feet of the first row of a part, from left to right as its stitches are. Its places are counted as
+    the row below was made; a row that shows the same side is made from their other end.
+    """
+    spots = [spot for item in items if (spot := feet.get(id(item.thing))) is not None]
+    if not spots or spots[0].start <= spots[-1].start:
+        return dict(feet)
+    both = min(spot.start for spot in spots) + max(spot.end for spot in spots)
+    return {key: Spot(both - spot.end, both - spot.start, spot.top) for key, spot in feet.items()}
 
 
 def draw_unevenly(canvas: Canvas, subject: Subject, rows: Sequence[LaidRow]) -> None:
