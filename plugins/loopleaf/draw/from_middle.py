@@ -9,7 +9,7 @@ from itertools import pairwise
 from math import dist, pi
 
 from ..fabric import Made, Space
-from ..measure.edging import edging_rows
+from ..fabric.shell_edging import edging_rows
 from ..measure.fan import Fan
 from .canvas import Point
 from .chart_corners import PLAIN_EDGE, corners_of

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
-from math import cos, dist, hypot, pi, sin, tau
+from math import cos, dist, hypot, pi, sin
 
 from ..fabric import PatternWork
 from ..measure import Measured, measure
@@ -17,7 +17,6 @@ from .from_middle import sheet_of
 from .lettered import Lettered
 from .letters import width_of
 from .measuring import DRAWN, GAP, arrow, measured_across, measured_along, measured_up, split
-from .section import Polygon
 from .sheet import Sheet
 from .sketch import WORDS, Figure, Sketch
 from .subject import Subject, subject_of
@@ -111,14 +110,14 @@ def _from_above(sketch: Sketch, letters: Lettered, form: Form, name: str, measur
 def _opening(sketch: Sketch, letters: Lettered, form: Form, scale: float) -> list[str]:
     """The edge that a flat piece begins at, as a yoke at its neck, and how long it is."""
     out = form.rings[0].out0
-    if not form.lying or form.spine or out < OPENING * form.widest:
+    if not form.opening and (not form.lying or form.spine or out < OPENING * form.widest):
         return []
-    edge = outline_above(out, form.corners)
+    edge = form.opening or outline_above(out, form.corners)
     sketch.line([(x * scale, -y * scale) for x, y in edge], closed=True)
-    words = about([Polygon(form.corners).way(out) if form.corners else tau * out])
+    words = about([form.beginning_mm])
     parts = split(letters.short(words, "around the opening"))
     low, lines = max(y for _, y in edge) * scale, 1.2 * WORDS * len(parts)
-    room = form.widest * scale - low > lines + WORDS
+    room = (form.edge[-1][1] if form.opening else form.widest) * scale - low > lines + WORDS
     first = low + WORDS * 1.3 if room else WORDS * 0.95 - lines / 2
     for index, part in enumerate(parts):
         sketch.words((0.0, first + WORDS * 1.2 * index), part)

@@ -14,8 +14,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from ..fabric.shell_edging import edging_rows
 from ..fabric.worked import Made, PieceWork, Place, Space, WorkedRound
-from .edging import edging_rows
 from .gauge import Scale
 from .size import RoundSize, enclosed
 from .units import Band

@@ -2,9 +2,8 @@
 
 import pytest
 
-from loopleaf.measure.edging import edging_rows
-
-from .worked_patterns import rows, worked
+from loopleaf.fabric.shell_edging import edging_rows
+from tests.measure.worked_patterns import rows, worked
 
 FIRST = "sc in 2nd ch from hook and in each ch across, turn"
 PLAIN = "ch 1, sc in each st across, turn"

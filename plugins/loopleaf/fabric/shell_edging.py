@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Sequence
 
-from ..fabric.worked import Made, Place, WorkedRound
+from .worked import Made, Place, WorkedRound
 
 FEWEST_IN_SHELL = 3
 """So many stitches in one place make a shell, where places beside them are passed over."""
