@@ -2,7 +2,8 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from math import cos, pi, sin, tau
+from itertools import pairwise
+from math import cos, dist, pi, sin, tau
 
 from ..measure import Measured, amounts
 from ..measure.finished import What
@@ -11,7 +12,7 @@ from .items import Item
 from .leaf import leaf_edge
 from .once import once
 from .profile import Ring, over_a_head
-from .section import Polygon, Rectangle
+from .section import Oblong, Polygon, Rectangle
 from .stand import Stand, is_leaf, stand_of
 from .subject import Subject
 from .top_edge import edge_of
@@ -27,7 +28,7 @@ class Form:
     spine: between the two ends of an oval, 0 for none. edge: of the last round, seen from above, y away.
     filled: it is stuffed. worn: it fits a head, and is shown as it is worn, its beginning on top.
     rim: of one that stands, the edge of its last round, as (share of the way, share of its height); none
-    where it is even.
+    where it is even. opening: of a rectangle, the edge that it begins at; none for others.
     """
 
     rings: Sequence[Ring]
@@ -38,6 +39,7 @@ class Form:
     filled: bool
     worn: bool = False
     rim: Sequence[Point] = ()
+    opening: Sequence[Point] = ()
 
     @property
     def widest(self) -> float:
@@ -48,6 +50,14 @@ class Form:
     def height(self) -> float:
         """How high it stands."""
         return max((ring.high1 for ring in self.rings), default=0.0)
+
+    @property
+    def beginning_mm(self) -> float:
+        """How long the edge is that it begins at."""
+        if self.opening:
+            return sum(dist(a, b) for a, b in pairwise([*self.opening, self.opening[0]]))
+        out = self.rings[0].out0
+        return Polygon(self.corners).way(out) if self.corners else tau * out
 
     @property
     def grounded(self) -> int:
@@ -123,11 +133,15 @@ def _has_points(subject: Subject) -> bool:
 
 
 def _frame(stand: Stand, within: Rectangle) -> Form:
-    """A border around others: the whole, lying with its longer side along x."""
-    out = stand.rings[-1].out1
+    """A border around others, or a rectangle of its own: the whole, lying with its longer side along x."""
     long, wide = (max(within.wide, within.high), min(within.wide, within.high))
-    x, y = long / 2 + out, wide / 2 + out
-    return Form(stand.rings, True, 0, long, [(-x, -y), (x, -y), (x, y), (-x, y)], False)
+
+    def edge(out: float) -> list[Point]:
+        x, y = long / 2 + out, wide / 2 + out
+        return [(-x, -y), (x, -y), (x, y), (-x, y)]
+
+    opening = edge(0.0) if isinstance(within, Oblong) else []
+    return Form(stand.rings, True, 0, long, edge(stand.rings[-1].out1), False, opening=opening)
 
 
 def _tops(stand: Stand, items: Sequence[Item], edge: Sequence[Point]) -> list[Point]:

@@ -17,7 +17,7 @@ from .layers import is_layer
 from .petals import petals_of, rooms_at
 from .picots import picots_of
 from .profile import Ring
-from .section import Polygon, Rectangle, Section
+from .section import Oblong, Polygon, Rectangle, Section
 from .valleys import CLOSE, closed_over
 
 CHAIN_SHARE = 0.8
@@ -124,7 +124,7 @@ def items_of_rounds(
         items = _side_by_side(one, scale, free, rooms)
         feet = dict(feet_of(items, spots, mirrored=False, around=True))
         knots = knots_of([item.middle for item in items if item.corner], corners) if corners else []
-        if isinstance(section, Rectangle):
+        if isinstance(section, Rectangle) and not (isinstance(section, Oblong) and knots):
             knots = knots_below([*_stood(items, feet)], corners) or knots
         if knots:
             moved = moved_to(knots)

@@ -98,7 +98,12 @@ def as_long_as_counted(rings: Sequence[Ring], section: Polygon, rounds: Sequence
     wanted = section.out_for(rounds[-1].length_mm)
     if section.corners != 4 and wanted >= CUPS_BELOW * last:
         return list(rings)
-    share = max((wanted - first) / (last - first), FORESHORTENED)
+    return reached(rings, max((wanted - first) / (last - first), FORESHORTENED))
+
+
+def reached(rings: Sequence[Ring], share: float) -> list[Ring]:
+    """Rounds that lie, each so much less wide from its beginning to its end: foreshortened."""
+    first = rings[0].out0
     return [
         replace(ring, out0=first + (ring.out0 - first) * share, out1=first + (ring.out1 - first) * share)
         for ring in rings

@@ -119,7 +119,7 @@ class Polygon:
 @dataclass(frozen=True, slots=True)
 class Rectangle(Polygon):
     """A rectangle about another one, `wide` by `high` mm, which lies where `out` is 0. A quarter of `along`
-    goes along each of its sides, the lower one first.
+    goes along each of its sides, the lower one first, or so many (`first`) further on.
     """
 
     corners: int = 4
@@ -142,7 +142,7 @@ class Rectangle(Polygon):
     def carried(self, along: float, out: float, to: float) -> float:
         """The share of the way around at `to` that lies straight outside (or inside) of a share at `out`."""
         side, part = divmod(along * self.corners, 1.0)
-        long = self.high if int(side) % 2 else self.wide
+        long = self.high if (int(side) + self.first) % 2 else self.wide
         aside = (part - 0.5) * (long + 2 * out) / ((long + 2 * to) or 1.0)
         return (side + 0.5 + min(max(aside, -0.5), 0.5)) / self.corners
 
@@ -164,6 +164,11 @@ class Rectangle(Polygon):
     def _corners_by_length(self, out: float) -> tuple[float, ...]:
         half = (self.wide + 2 * out) / (self.way(out) or 1.0)
         return (0.0, half, 0.5, 0.5 + half, 1.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Oblong(Rectangle):
+    """The rectangle of a piece that has corners of its own, about the opening that it begins at."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,11 +17,12 @@ from .canvas import Point
 from .chart_things import place_key
 from .items import Item, Spot, items_of_rounds
 from .layers import last_layer
+from .oblong import OBLONG_CORNERS, long_side_below, oblong_of
 from .once import once
 from .openings import openings_of
 from .profile import Ring, as_long_as_counted, is_flat, lying, standing, stuffed
 from .ring_chains import chains_in, real_ring, ring_spots
-from .section import Oval, Polygon, Section, outward, turned_to_the_reader
+from .section import Oblong, Oval, Polygon, Section, outward, turned_to_the_reader
 from .subject import Subject
 from .worked_back import lie_around
 
@@ -146,6 +147,8 @@ def stand_of(subject: Subject) -> tuple[Stand, list[list[Item]]]:
         section = Oval(
             section.spine, -ASKEW if section.spine else tau * (FRONT - _faced(subject, rounds, rings))
         )
+    elif isinstance(section, Oblong):
+        section = long_side_below(section, subject, rounds)
     elif slant >= pi / 2 and (sewn := sewn_at(subject, rounds)) is not None:
         section = turned_to_the_reader(section, sewn)
     return Stand(section, rings, slant), rounds
@@ -202,6 +205,9 @@ def _form(subject: Subject, first_out: float) -> tuple[Section, list[Ring], floa
     if whole is not None:
         return rectangle_of(whole, subject.scale.width_mm), lying(subject.sizes, 0.0), pi / 2
     corners = _corners(subject.sizes)
+    oblong = oblong_of(subject) if corners == OBLONG_CORNERS else None
+    if oblong is not None:
+        return *oblong, pi / 2
     if corners in POLYGONS:
         polygon = Polygon(corners)
         inside = polygon.out_for(tau * first_out) if chains_in(subject) else first_out

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from itertools import takewhile
 from typing import Literal
 
+from ..fabric.long_sides import rectangle_of
 from ..fabric.worked import PieceWork
 from ..pattern import FinishedSize, Gauge, Lengths, Pattern, Run
 from .fan import Fan
@@ -180,7 +181,13 @@ def rounds_size(
             across = _side(across, last.length * (1 / corners))
         found["around"], found["across"] = edge.length, across
         found["width"] = found["length"] = across
-    if corners:
+    worked = [one for r in piece.rounds if (one := r.sizes[size]) is not None]
+    sides = rectangle_of(worked) if flat and corners == _SQUARE else None
+    if sides is not None:
+        del found["across"]  # a rectangle has a length and a width
+        found["length"], found["width"] = last.length * sides.long, last.length * sides.short
+        found["diagonal"] = last.length * math.hypot(sides.long, sides.short)
+    elif corners:
         found["diagonal"] = found["across"] * diagonal_across(corners)
     elif flat and last.stacked and chain_mm is None:
         found["diagonal"] = _from_corner_to_corner(last, found["across"])
