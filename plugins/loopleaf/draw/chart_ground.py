@@ -31,6 +31,9 @@ BENT, INSET = 3.0, 0.8
 measured so much of its height further in: else stitches would stand in each other there.
 """
 
+SEAM_BELOW = -pi / 2
+"""Rounds whose numbers have no room side by side begin at the bottom: there they stand one above another."""
+
 MOST_MOVED = 0.7
 """A gap takes so much, at most, of the part of a round that moves together for it."""
 
@@ -251,16 +254,18 @@ class Fan:
 @dataclass(frozen=True, slots=True)
 class Inward:
     """Rounds that close towards a middle: the far side of a ball, seen from there. So its rounds run the
-    other way round. reach: how far from the middle it begins; centre: where that lies.
+    other way round. reach: how far from the middle it begins; centre: where that lies; swing: of the near
+    side, in radians.
     """
 
     reach: float
     centre: Point
+    swing: float = 0.0
 
     def at(self, out: float, along: float) -> Point:
         """Nearer to the middle the further out."""
-        left = max(self.reach - out, 0.1)
-        return (self.centre[0] + left * cos(tau * along), self.centre[1] - left * sin(tau * along))
+        left, angle = max(self.reach - out, 0.1), self.swing - tau * along
+        return (self.centre[0] + left * cos(angle), self.centre[1] + left * sin(angle))
 
     def way(self, out: float) -> float:
         """The way around, shorter the further out."""
@@ -366,7 +371,18 @@ def ground_for(subject: Subject, sides: bool = True) -> Ground:
     corners = corner_count(subject)
     if corners and sides:
         return Polygon(corners)
-    return Oval(max(len(chains_of(subject)) - 1, 0) * UNIT)
+    spine = max(len(chains_of(subject)) - 1, 0) * UNIT
+    return Oval(spine, SEAM_BELOW if not spine and _has_close_numbers(subject) else 0.0)
+
+
+def _has_close_numbers(subject: Subject) -> bool:
+    """Whether numbers of two digits side by side have no room at the starts of neighbouring rounds."""
+    long = [
+        len(work.plan.label) > 1
+        and all(not isinstance(made, Made) or height_of(made.kind) <= UNIT for made in one.made)
+        for work, one in zip(subject.piece.rounds, subject.worked, strict=True)
+    ]
+    return any(one and other for one, other in pairwise(long))
 
 
 def _flat(subject: Subject) -> Ground:

@@ -2,7 +2,6 @@
 
 from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 
 from .canvas import Box, Point
 
@@ -11,6 +10,9 @@ DIGIT_WIDE, DIGIT_HIGH = 0.6, 0.75
 
 ASIDE = 0.4
 """Numbers side by side are so far from each other, of a digit's width: else they read as one."""
+
+ABOVE = 0.1
+"""And those one above another, of a digit's height."""
 
 ARROW_LONG = 4.8
 """The arrow's sign, in units."""
@@ -21,6 +23,12 @@ AS_LONG = 0.72
 CLEAR = 2.5
 """Between a row, its arrow and its number, in units."""
 
+FEW = 0.15
+"""Numbers that would touch others are left out one by one where they are no more of all than this."""
+
+NEIGHBOURS = 2
+"""A number may touch the one before it, and that of the row before, which begins at the same end."""
+
 STEPS = (1, 2, 5, 10, 20, 50, 100)
 """Every round is numbered, or every second, or every fifth: as there is room."""
 
@@ -29,13 +37,15 @@ STEPS = (1, 2, 5, 10, 20, 50, 100)
 class Label:
     """What stands at a round's start, y down. at: where it begins; away: the direction that leads on from the
     chart, (0, 0) for what stays in its place. text: its number, "" for an arrow alone. turned: of its
-    arrow, in degrees; None without one.
+    arrow, in degrees; None without one. part: of the chart, as the far side of a ball; each has as many
+    numbers as it has room for.
     """
 
     at: Point
     away: Point
     text: str = ""
     turned: int | None = None
+    part: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +59,9 @@ class Placed:
 
 def placed(labels: Sequence[Label], size: float) -> list[Placed]:
     """All arrows, and the numbers that there is room for, in letters so high."""
-    shown = _shown([label for label in labels if label.text], size)
+    shown: set[Hashable] = set()
+    for part in {label.part for label in labels}:
+        shown |= _shown([label for label in labels if label.text and label.part == part], size)
     return [one for label in labels for one in _parts(label, size) if not one.text or id(label) in shown]
 
 
@@ -75,13 +87,19 @@ def _parts(label: Label, size: float) -> Iterator[Placed]:
 
 
 def _shown(labels: Sequence[Label], size: float) -> set[Hashable]:
-    """The labels, by their ids, whose numbers stand clear of each other: every so many, and the first."""
+    """The labels, by their ids, whose numbers stand clear of each other: every so many, and the first. Where
+    only a few would touch, as in the middle of rounds, these alone are left out.
+    """
     if not labels:
         return set()
     boxes = [_with_room(box_of(one, size), size) for one in _numbers(labels, size)]
     for step in STEPS:
-        kept = range(step - 1, len(labels), step)
-        if not any(_touch(boxes[a], boxes[b]) for a, b in _near(kept)):
+        every = range(step - 1, len(labels), step)
+        kept: list[int] = []
+        for at in every:
+            if not any(_touch(boxes[at], boxes[one]) for one in kept[-NEIGHBOURS:]):
+                kept.append(at)
+        if len(every) - len(kept) <= FEW * len(every):
             break
     first = [0] if not any(_touch(boxes[0], boxes[at]) for at in kept) else []
     return {id(labels[at]) for at in (*first, *kept)}
@@ -93,14 +111,8 @@ def _numbers(labels: Sequence[Label], size: float) -> Iterator[Placed]:
 
 def _with_room(box: Box, size: float) -> Box:
     """A number's box with the room that parts it from one beside it."""
-    aside = size * DIGIT_WIDE * ASIDE / 2
-    return (box[0] - aside, box[1], box[2] + aside, box[3])
-
-
-def _near(kept: Sequence[int]) -> Iterator[tuple[int, int]]:
-    """Those that may stand beside each other: neighbours, and rows that begin at the same end."""
-    yield from pairwise(kept)
-    yield from zip(kept, kept[2:], strict=False)
+    aside, above = size * DIGIT_WIDE * ASIDE / 2, size * DIGIT_HIGH * ABOVE / 2
+    return (box[0] - aside, box[1] - above, box[2] + aside, box[3] + above)
 
 
 def _touch(one: Box, other: Box) -> bool:

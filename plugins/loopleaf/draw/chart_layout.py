@@ -386,7 +386,8 @@ def _turned_over(layout: Layout, rows: Sequence[Sequence[Thing]]) -> Inward:
         talls[at] = max(talls[at], AS_TALL_AS_WIDE * (gathers - 1) * tau * out / max(len(before), 1))
     reach = _reach(rows, talls)
     near = max(layout.tops[id(thing)].out for thing in last.things)
-    ground = Inward(reach, (near + reach + BETWEEN, 0.0))
+    swing = layout.ground.swing if isinstance(layout.ground, Oval) else 0.0
+    ground = Inward(reach, (near + reach + BETWEEN, 0.0), swing)
     layout.rims.append((ground.centre, reach, len(layout.lines) - 1))
     kept: dict[Hashable, Top] = {
         id(thing): Top(ground, top.along, top.along, 0.0, 0.0, UNIT, top.order)

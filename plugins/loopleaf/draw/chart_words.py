@@ -67,8 +67,8 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
             away = _direction(start, line.before(BESIDE_A_ROW + line.beyond + 1.0, 0.5))
             yield Label(down(start), down(away), work.plan.label, _turned((-away[0], -away[1])))
             continue
-        yield Label(down(spots[at]), (0.0, 0.0), work.plan.label)
         inward, high = isinstance(line.ground, Inward), max(line.high - line.low, 1.0)
+        yield Label(down(spots[at]), (0.0, 0.0), work.plan.label, part=inward)
         if inward and not isinstance(lines[at - 1].ground, Inward):
             up = -OUTSIDE / high
         elif not inward and (after is None or _way(after) != _way(line)):
