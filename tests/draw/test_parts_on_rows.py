@@ -132,16 +132,3 @@ def test_a_band_stands_on_a_bands_row_ends() -> None:
     two = part("two", "edge: one, row ends: true", 3, 5, "C").replace("each st across, turn", TURNED, 1)
     assert size(first_picture(of(BODY, one))) == pytest.approx([15 * WIDE, 4 * WIDE], abs=1)
     assert size(first_picture(of(BODY, one, two))) == pytest.approx([15 * WIDE, 9 * WIDE], abs=1)
-
-
-def test_a_part_on_a_rounds_stitches_is_not_added_to_a_standing_piece() -> None:
-    leg = """\
-leg:
-  yarn: A
-  worked: joined rounds
-  start: chain 12, joined
-  rounds:
-    - {rounds: 1-4, work: "ch 1, sc in each st around, join", count: 12}
-"""
-    heel = part("heel", "edge: leg, round: 4, stitches: 1-6", 6)
-    assert size(first_picture(of(leg, heel))) == pytest.approx(size(first_picture(of(leg))), abs=1)

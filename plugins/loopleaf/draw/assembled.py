@@ -14,6 +14,7 @@ from ..measure import Measured
 from ..pattern import Sew
 from .canvas import Canvas
 from .colour import outline_of
+from .flaps import draw_flaps
 from .in_the_round import draw_rounds
 from .items import Item
 from .marks import draw_marks
@@ -91,12 +92,18 @@ def parts_of(subject: Subject, measured: Measured) -> list[Part]:
     return parts
 
 
-def draw_assembled(canvas: Canvas, subject: Subject, measured: Measured, outline: float) -> None:
-    """The piece with its parts, the furthest first. outline: the width of their outlines, in mm."""
+def draw_assembled(
+    canvas: Canvas, subject: Subject, measured: Measured, shown: set[str], outline: float
+) -> None:
+    """The piece with its parts, the furthest first, and what is worked onto them in rows, whose names are
+    added to `shown`. outline: the width of their outlines, in mm.
+    """
     parts = parts_of(subject, measured)
     for at, part in enumerate(sorted(parts, key=lambda part: part.nearness)):
+        shown.add(part.subject.piece.name)
         own = Canvas()
         draw_rounds(own, part.pose, part.subject, part.rounds)
+        draw_flaps(own, part.subject, part.pose, part.rounds, measured, shown)
         draw_marks(own, part.pose, part.subject, part.rounds)
         canvas.lay(own, LAYERS * at, outline_of(main_colour(part.subject)), outline)
 

@@ -4,6 +4,7 @@ from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from html import escape
+from typing import NamedTuple
 
 Point = tuple[float, float]
 Box = tuple[float, float, float, float]
@@ -18,6 +19,15 @@ LARGE_MM = 100.0
 
 CLOSE_LAYERS = 1000
 """Layers of one drawing that is pasted into another stay within so many."""
+
+
+class Shape(NamedTuple):
+    """width: of a line, in mm; None for what is filled. Points are in mm, y upwards."""
+
+    layer: int
+    colour: str
+    width: float | None
+    points: Sequence[Point]
 
 
 class Canvas:
@@ -66,6 +76,30 @@ class Canvas:
         no stamps of its own.
         """
         self._stamps.append((layer, other, high))
+
+    def in_order(self) -> list[Shape]:
+        """All that is drawn, the lowest first, stamps where they lie; without the outlines."""
+        found = [
+            Shape(layer, colour, None, points)
+            for (layer, colour), shapes in self._fills.items()
+            for points in shapes
+        ]
+        found += [
+            Shape(layer, colour, width, points)
+            for (layer, colour, width), lines in self._lines.items()
+            for points in lines
+        ]
+        for layer, other, high in self._stamps:
+            found += [
+                shape._replace(layer=layer, points=[(x, y + high) for x, y in shape.points])
+                for shape in other.in_order()
+            ]
+        return sorted(found, key=lambda shape: shape.layer)
+
+    @property
+    def outlines(self) -> Sequence[Sequence[Point]]:
+        """The closed shapes whose edges are drawn beneath all."""
+        return self._outlines
 
     @property
     def box(self) -> Box:

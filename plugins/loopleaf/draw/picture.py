@@ -7,41 +7,37 @@ from html import escape
 from ..fabric import PatternWork
 from ..measure import Measured, measure
 from .additions import draw_additions
-from .along_side import parted, side_edge
+from .along_side import parted
 from .assembled import draw_assembled, is_assembled
 from .border import borders_of
 from .canvas import THINNEST, Box, Canvas, svg
 from .colour import outline_of
 from .cord import cord_of, draw_cord
-from .fringe import draw_fringe, draw_pompon
-from .from_middle import sheet_of
+from .flaps import draw_flaps
+from .flat import draw_flat
+from .fringe import draw_pompon
 from .garland import band_of, draw_garland
-from .in_blocks import draw_blocks
-from .in_rows import ROW_LAYERS, Lay, draw_rows
 from .in_the_round import draw_rounds
 from .items import Item
 from .leaf import draw_leaf
 from .marks import draw_marks
-from .mitre import mitre_of
-from .nets import as_hung
-from .parts_on_rows import with_parts
 from .pose import worn
 from .profile import over_a_head
-from .ruffle import gathered_in, ruffled
 from .section import Rectangle
-from .sheet import Edging, Sheet
 from .stand import Stand, is_leaf, stand_of
 from .straps import draw_straps
 from .subject import Subject, main_colour, subject_of
-from .trimmings import fringe_of, pompon_of
+from .trimmings import pompon_of
 from .tubes import draw_tubes
-from .uneven_rows import draw_unevenly, laid_unevenly
-from .wave import wave_of
+from .went_on import went_on
 
 HAIRLINE = 0.005
 """Width of the outline as a share of the drawing's longer side."""
 
 MARGIN_MM = 2.0
+
+APART = 0.08
+"""A piece that is drawn beside the one that it begins on is so far from it, as a share of its longer side."""
 
 
 def first_picture(work: PatternWork, measured: Measured | None = None, left_handed: bool = False) -> str:
@@ -58,29 +54,18 @@ def first_picture(work: PatternWork, measured: Measured | None = None, left_hand
         if garland is not None:
             body, box = draw_garland(garland, measured, HAIRLINE, _mark(work, "garland"))
             return _finished(body, box, work.pattern.title, left_handed)
+        shown = {piece.name}
+        if not subject.in_rows:
+            subject = went_on(subject, measured, shown)
         canvas = Canvas()
-        if subject.in_rows:
-            _draw_flat(canvas, subject, measured)
-        elif is_leaf(subject):
-            draw_leaf(canvas, subject)
-        elif is_assembled(subject, measured):
-            draw_assembled(canvas, subject, measured, HAIRLINE * max(s.height_mm for s in subject.sizes))
-        else:
-            stand, rounds = _standing(subject)
-            draw_rounds(canvas, stand, subject, rounds)
-            draw_marks(canvas, stand, subject, rounds)
-            draw_tubes(
-                canvas, subject, stand, rounds, measured, HAIRLINE * max(s.height_mm for s in subject.sizes)
-            )
-            draw_additions(canvas, subject, stand, rounds, measured)
-            draw_straps(
-                canvas, subject, stand, rounds, measured, HAIRLINE * max(s.height_mm for s in subject.sizes)
-            )
-            if (pompon := pompon_of(work.pattern)) is not None:
-                draw_pompon(canvas, stand, subject, pompon)
+        _draw_whole(canvas, subject, measured, shown)
         body, box = _laid_out(work, piece.name, *_body(canvas, subject, "whole"))
         for border in (*_own_border(subject), *borders_of(work, piece.name, measured)):
             body, box = _bordered(border, body, box)
+            shown.add(border.piece.name)
+        for name in _left_over(work, shown):
+            alone = _alone(work, name, measured, shown)
+            body, box = _beside((body, box), alone) if alone is not None else (body, box)
         return _finished(body, box, work.pattern.title, left_handed)
     cords = (piece_picture(work, piece.name, measured, left_handed) for piece in work.pieces)
     return next((cord for cord in cords if cord), "")
@@ -90,29 +75,85 @@ def piece_picture(
     work: PatternWork, name: str, measured: Measured | None = None, left_handed: bool = False
 ) -> str:
     """One piece on its own, as SVG in mm; "" where it has no rounds and is no cord."""
-    measured = measured or measure(work)
+    drawn = _alone(work, name, measured or measure(work), None)
+    if drawn is None:
+        return ""
+    return _finished(*drawn, work.pattern.pieces[name].title or name, left_handed)
+
+
+def _alone(
+    work: PatternWork, name: str, measured: Measured, shown: set[str] | None
+) -> tuple[str, Box] | None:
+    """The drawing of one piece and its box; None for one that has no rounds and is no cord. shown: what
+    begins on one in rows is drawn with it, and its name added; None to draw nothing else.
+    """
     piece = work.piece(name)
     subject = subject_of(work, piece, measured) if piece is not None else None
     canvas = Canvas()
     if subject is None:
         cord = cord_of(work, name, measured)
         if cord is None:
-            return ""
+            return None
         draw_cord(canvas, cord)
-        body = canvas.body(outline_of(cord.colour), 0.0, _mark(work, name), canvas.box)
-        return _finished(body, canvas.box, work.pattern.pieces[name].title or name, left_handed)
+        return canvas.body(outline_of(cord.colour), 0.0, _mark(work, name), canvas.box), canvas.box
     if subject.in_rows:
-        _draw_flat(canvas, subject)
+        draw_flat(canvas, subject, None if shown is None else measured, shown or set())
     elif is_leaf(subject):
         draw_leaf(canvas, subject)
     else:
         stand, rounds = _standing(subject)
         draw_rounds(canvas, stand, subject, rounds)
-    title = work.pattern.pieces[name].title or name
     body, box = _body(canvas, subject, name)
     for border in _own_border(subject):
         body, box = _bordered(border, body, box)
-    return _finished(body, box, title, left_handed)
+    return body, box
+
+
+def _draw_whole(canvas: Canvas, subject: Subject, measured: Measured, shown: set[str]) -> None:
+    """A piece with what is worked onto it, and added to it in the finishing. shown: the names of the pieces
+    that are worked onto it are added.
+    """
+    outline = HAIRLINE * max(size.height_mm for size in subject.sizes)
+    if subject.in_rows:
+        draw_flat(canvas, subject, measured, shown)
+    elif is_leaf(subject):
+        draw_leaf(canvas, subject)
+    elif is_assembled(subject, measured):
+        draw_assembled(canvas, subject, measured, shown, outline)
+    else:
+        stand, rounds = _standing(subject)
+        draw_rounds(canvas, stand, subject, rounds)
+        draw_flaps(canvas, subject, stand, rounds, measured, shown)
+        draw_marks(canvas, stand, subject, rounds)
+        draw_tubes(canvas, subject, stand, rounds, measured, shown, outline)
+        draw_additions(canvas, subject, stand, rounds, measured)
+        draw_straps(canvas, subject, stand, rounds, measured, outline)
+        if (pompon := pompon_of(subject.work.pattern)) is not None:
+            draw_pompon(canvas, stand, subject, pompon)
+
+
+def _left_over(work: PatternWork, shown: set[str]) -> Iterator[str]:
+    """The pieces that begin on one that is shown, and aren't shown yet. shown: their names are added."""
+    for piece in work.pieces:
+        start = work.pattern.pieces[piece.name].start
+        if start is not None and start.edge in shown and piece.name not in shown:
+            shown.add(piece.name)
+            yield piece.name
+
+
+def _beside(whole: tuple[str, Box], other: tuple[str, Box]) -> tuple[str, Box]:
+    """One drawing and another below it, or to its right where it is higher than wide."""
+    (body, (left, top, right, bottom)), (more, reach) = whole, other
+    wide, high = reach[2] - reach[0], reach[3] - reach[1]
+    apart = APART * max(right - left, bottom - top)
+    if right - left > bottom - top:
+        x, y = (left + right - wide) / 2 - reach[0], bottom + apart - reach[1]
+    else:
+        x, y = right + apart - reach[0], (top + bottom - high) / 2 - reach[1]
+    box = (
+        min(left, x + reach[0]), min(top, y + reach[1]), max(right, x + reach[2]), max(bottom, y + reach[3])
+    )  # fmt: skip
+    return f'{body}<g transform="translate({x:.2f} {y:.2f})">{more}</g>', box
 
 
 def _own_border(subject: Subject) -> Iterator[Subject]:
@@ -128,37 +169,6 @@ def _standing(subject: Subject) -> tuple[Stand, list[list[Item]]]:
     if stand.from_above or "head" not in subject.work.pattern.to_fit:
         return stand, rounds
     return worn(stand, over_a_head(subject.sizes, stand.section, stand.rings[0].out0)), rounds
-
-
-def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = None) -> None:
-    """A piece in rows; with what is worked onto its stitches and row ends, where the measures are given."""
-    if draw_blocks(canvas, subject):
-        return
-    rows, aside = parted(as_hung(subject))
-    sheet = _sheet(rows)
-    mitre = mitre_of(rows) if aside is None else None
-    cloth = with_parts(subject, rows, measured) if measured is not None else rows
-    uneven = laid_unevenly(cloth) if not sheet.arc and not sheet.wave.knots else None
-    gathered = ruffled(rows, sheet) or (gathered_in(rows, sheet) if uneven is None else None)
-    if mitre is not None:
-        draw_rows(canvas, rows, mitre)
-    elif gathered is not None:
-        draw_rows(canvas, *gathered)
-    elif uneven is not None:
-        draw_unevenly(canvas, cloth, uneven)
-    else:
-        draw_rows(canvas, rows, sheet)
-    fringe = fringe_of(subject.work.pattern) if measured is not None and aside is None else None
-    if fringe is not None and mitre is None and uneven is None:
-        draw_fringe(canvas, rows, gathered[1] if gathered is not None else sheet, fringe)
-    if aside is not None and aside.whole is None:
-        draw_rows(canvas, aside, side_edge(sheet, rows, aside), ROW_LAYERS * len(rows.sizes))
-    for at, (band, end) in enumerate(_bands(rows, sheet, measured) if measured is not None else ()):
-        draw_rows(canvas, band, end, ROW_LAYERS * (at + 1) * len(subject.sizes))
-
-
-def _sheet(subject: Subject) -> Sheet:
-    return replace(sheet_of(subject), wave=wave_of(subject))
 
 
 def _finished(body: str, box: Box, title: str, left_handed: bool) -> str:
@@ -180,30 +190,6 @@ def _body(canvas: Canvas, subject: Subject, name: str) -> tuple[str, Box]:
 
 def _mark(work: PatternWork, name: str) -> str:
     return escape("-".join(f"{work.pattern.title} {name}".lower().split()), quote=True)
-
-
-def _bands(subject: Subject, sheet: Lay, measured: Measured) -> Iterator[tuple[Subject, Edging]]:
-    """The pieces worked onto the row ends of this one, turn by turn at its left and its right end, each with
-    those on its own row ends.
-    """
-    first, last = subject.sizes[0], subject.sizes[-1]
-    inner = [sheet.point(first.length_mm, along, 0.0) for along in (0.0, 1.0)]
-    outer = [sheet.point(last.length_mm, along, last.height_mm) for along in (0.0, 1.0)]
-    ends = (Edging(inner[0], outer[0]), Edging(outer[1], inner[1]))
-    side = 0
-    for piece in subject.work.pieces:
-        own = subject.work.pattern.pieces[piece.name]
-        start = own.start
-        if start is None or start.edge != subject.piece.name or not start.row_ends:
-            continue
-        band = subject_of(subject.work, piece, measured)
-        if band is None or not band.in_rows:
-            continue
-        for number in range(own.make):
-            yield band, ends[side % 2]
-            if not number:
-                yield from _bands(band, ends[side % 2], measured)
-            side += 1
 
 
 def _laid_out(work: PatternWork, name: str, body: str, box: Box) -> tuple[str, Box]:

@@ -19,7 +19,7 @@ from .items import Item, Spot, items_of_rounds
 from .layers import last_layer
 from .oblong import OBLONG_CORNERS, long_side_below, oblong_of
 from .once import once
-from .openings import openings_of
+from .openings import begun_in_rows, openings_of
 from .profile import Ring, as_long_as_counted, is_flat, lying, standing, stuffed
 from .ring_chains import chains_in, real_ring, ring_spots
 from .section import Oblong, Oval, Polygon, Section, outward, turned_to_the_reader
@@ -117,6 +117,9 @@ BESIDE, BEHIND = 0.2, 0.29
 """A thumb stands at the side of a piece, so much of the way around: a little towards the viewer where it
 points upwards, and a little away where one would look into it from behind.
 """
+
+WIDE, ASIDE = 0.3, 0.15
+"""Rows on more of a round than this would hide that it is open behind them: they stand so far to its side."""
 
 LEAF_ROUNDS = 2
 """So few rounds about a chain make a leaf or a strip, which lies: they are too low for a vessel."""
@@ -337,11 +340,16 @@ def narrows(rings: Sequence[Ring]) -> bool:
 
 def _faced(subject: Subject, rounds: Sequence[Sequence[Item]], rings: Sequence[Ring]) -> float:
     """Which part of the way around faces the viewer: where something is sewn or put on, else what lies beside
-    an opening that another piece begins at, else the half away from the join.
+    an opening that another piece begins at, else what rows begin on, else the half away from the join.
     """
     sewn = sewn_at(subject, rounds)
     if sewn is not None:
         return sewn
     for opening in openings_of(subject, rounds):
         return opening.along + (BESIDE if narrows(rings) else BEHIND)
+    flaps = [*begun_in_rows(subject, rounds, around=True)]
+    if len(flaps) > 1:
+        return flaps[0].along + ((flaps[1].along - flaps[0].along + 0.5) % 1.0 - 0.5) / 2
+    if flaps:
+        return flaps[0].along + (ASIDE if flaps[0].wide > WIDE else 0.0)
     return next((row[0].start for row in reversed(rounds) if row), 0.0) + 0.5

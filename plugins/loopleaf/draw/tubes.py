@@ -24,9 +24,11 @@ LAYER = 4000
 
 def draw_tubes(
     canvas: Canvas, subject: Subject, stand: Stand, rounds: Sequence[Sequence[Item]], measured: Measured,
-    outline: float,
+    shown: set[str], outline: float,
 ) -> None:  # fmt: skip
-    """The pieces in the round that begin at its openings. outline: the width of their outlines, in mm."""
+    """The pieces in the round that begin at its openings. shown: their names are added. outline: the width of
+    their outlines, in mm.
+    """
     if stand.from_above or isinstance(stand, Posed):
         return
     upwards = 1 if narrows(stand.rings) else -1
@@ -45,6 +47,7 @@ def draw_tubes(
         origin = added(wall, scaled(normal, -SUNK * own.rings[0].out0))
         section = Oval(own.section.spine) if isinstance(own.section, Oval) else own.section
         pose = Posed(section, own.rings, stand.slant, around(tip, (0.0, -1.0, 0.0), 0.5), origin)
+        shown.add(opening.name)
         drawn = Canvas()  # over the piece, or behind it
         draw_rounds(drawn, pose, part, items)
         canvas.lay(drawn, upwards * LAYER * (at + 1), outline_of(main_colour(part)), outline)
