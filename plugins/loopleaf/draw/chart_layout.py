@@ -26,11 +26,10 @@ from .chart_corners import corners_of, first_with_corners
 from .chart_crowded import fit_of, has_points, is_crowded
 from .chart_ends import spread
 from .chart_feet import set_down
-from .chart_ground import Bends, Ground, Inward, Straight, ground_for, is_closed
+from .chart_ground import Ground, Inward, Straight, ground_for, is_closed
 from .chart_layers import lead, lifted
 from .chart_leaves import room_for_leaves, wide_at_first
 from .chart_lines import Layout, Line, Top
-from .chart_mitred import Mitred
 from .chart_petals import (
     folded,
     low_on,
@@ -40,7 +39,9 @@ from .chart_petals import (
     with_low,
     worked_into,
 )
+from .chart_rooms import is_gathered, rooms_of
 from .chart_seams import OPEN, lean_of, open_below, passed_over
+from .chart_shaped import lefts_of, straight_above
 from .chart_short import clear_of_lines, too_narrow
 from .chart_sides import Side, clear_of, side_of
 from .chart_things import (
@@ -60,7 +61,6 @@ from .chart_up import AS_TALL_AS_WIDE, corners_alike, heads, level_for
 from .crossed import least_for, uncrossed
 from .layers import is_layer
 from .row_ends import first_aside
-from .ruffle import FULL
 from .section import Oval, Polygon, Rectangle
 from .signs import CHAIN_LONG, UNIT
 from .subject import Subject
@@ -71,17 +71,11 @@ from .worked_back import leaves_of
 CLOSING = 0.7
 """A piece whose last round has less than this share of its fullest one's room closes over itself."""
 
-NARROWER = 0.75
-"""A row is no narrower than this share of the one above it: else that one's stitches would lie down."""
-
 MOST_WIDENED = 1.4
 """The beginning of a waving cloth is laid so much wider than its chains are long, at most."""
 
 MOST_APART = 2.0
 """Stitches stand so much further apart, at most, for the numbers in a narrow gap between two parts."""
-
-FEWEST_GATHERED = 6
-"""Fewer stitches that are doubled are the beginning of a piece, no cloth that is gathered."""
 
 BETWEEN = 40.0
 """Between the two sides of a ball."""
@@ -107,13 +101,14 @@ def lay_out(
     rows = [things_of(one, back) for one, back in zip(subject.worked, backward, strict=True)]
     side: Side | None = None
     aside = first_aside(subject.worked)
+    lefts = lefts_of(rows[:aside]) if type(ground) is Straight else []
     rooms = [
-        *_rooms(ground, rows[:aside]),
-        *_rooms(Straight(), rows[len(rows) if aside is None else aside :]),
+        *rooms_of(ground, rows[:aside], lefts),
+        *rooms_of(Straight(), rows[len(rows) if aside is None else aside :]),
     ]
     rooms = [room + (room - UNIT) * (apart - 1) for room in rooms]  # between the middles of its ends
     spread = apart
-    if any(_is_gathered(one, above) for one, above in pairwise(rows)):
+    if any(is_gathered(one, above) for one, above in pairwise(rows)):
         spread = max(rooms[0] / (sum(map(wide_of, rows[0])) or UNIT), apart)
     chains = UNIT * spread * len(subject.piece.starts[0]) if spread > 1 and subject.piece.starts else 0.0
     begin = begun(subject, ground, backward[0], max(rooms[0], wide, chains))
@@ -135,7 +130,7 @@ def lay_out(
         rows[up:] = [
             things_of(one, back) for one, back in zip(subject.worked[up:], backward[up:], strict=True)
         ]
-        rooms[up:] = _rooms(Straight(), rows[up:])
+        rooms[up:] = rooms_of(Straight(), rows[up:])
     low, used = begin.out, worked_into(subject.worked)
     for at, (one, things, back, room) in enumerate(zip(subject.worked, rows, backward, rooms, strict=True)):
         if at == closing:
@@ -163,7 +158,7 @@ def lay_out(
         line = Line(layout.ground if at < cornered else ground, things, back, corners, gap, room)
         line.made_first = next(iter(one.made), None)
         line.around = begun_in(one) if not at and subject.in_rows else None
-        line.petals = petals_on(line, one, used)
+        line.petals, line.left = petals_on(line, one, used), lefts[at] if at < len(lefts) else None
         low = _lay_line(layout, line, low, one, subject.worked[at - 1] if at else None, signs)
         if turned and has_points(line) and not layout.outline:
             return lay_out(subject, signs=signs, sides=False)
@@ -183,55 +178,6 @@ def _in_corner(ground: Ground, along: float) -> bool:
     return isinstance(ground, Rectangle) and isclose(
         along * ground.corners, round(along * ground.corners), abs_tol=1e-6
     )
-
-
-def _rooms(ground: Ground, rows: Sequence[Sequence[Thing]]) -> list[float]:
-    """How wide each straight row is laid, at least: a row is spread where the next one is much fuller, as
-    wide as that where it is gathered. 0 for rounds, which go further out.
-    """
-    if isinstance(ground, Mitred):
-        return [ground.pitch * len(things) for things in rows]
-    if not isinstance(ground, Straight | Bends):
-        return [0.0] * len(rows)
-    rooms: list[float] = []
-    above: Sequence[Thing] = ()
-    spread = False
-    for things in reversed(rows):
-        own = sum(wide_of(thing) for thing in things)
-        full = _is_gathered(things, above)
-        spread = full or (spread and len(things) == len(above))
-        most = rooms[-1] if rooms else 0.0
-        if full:  # between the middles of its ends
-            most -= most / len(things) - UNIT
-        rooms.append(max(own, most * _standing_on(above) * (1.0 if spread else NARROWER)))
-        above = things
-    return _drawn_in(rows, rooms[::-1])
-
-
-def _is_gathered(things: Sequence[Thing], above: Sequence[Thing]) -> bool:
-    return len(things) >= FEWEST_GATHERED and len(above) > FULL * len(things)
-
-
-def _drawn_in(rows: Sequence[Sequence[Thing]], rooms: Sequence[float]) -> list[float]:
-    """The same rooms; rows that draw all the stitches below together are as wide as these, and so are those
-    upon them.
-    """
-    found = [*rooms]
-    wide = False
-    for at, (below, things) in enumerate(pairwise(rows), 1):
-        legs = sum(len(thing.into) for thing in things if isinstance(thing, Made))
-        gathers = len(below) > FULL * max(len(things), 1) and legs >= len(below)
-        wide = gathers or (wide and len(things) == len(below))
-        if wide:
-            most = found[at - 1] - (found[at - 1] / len(things) - UNIT if gathers and things else 0.0)
-            found[at] = max(found[at], most)
-    return found
-
-
-def _standing_on(things: Sequence[Thing]) -> float:
-    """The share of a row's stitches that stand on the row below: what closes short rows goes further down."""
-    rounds = [max(place.round for place in thing.into) for thing in things if thing.into]
-    return rounds.count(max(rounds)) / len(rounds) if rounds else 1.0
 
 
 def _lay_line(
@@ -269,16 +215,32 @@ def _lay_line(
         line.level, line.gap = fit.level, min(line.gap, fit.gap)
     line.level = max(line.level, crossed)
     firm = len(layout.lines) == 1 and isinstance(line.ground, Oval) and line.ground.spine > 0
-    xs, footing = Across(
-        line.ground, whole, under, line.level, line.corners, firm, line.room, line.around, fit and fit.wides
-    ).settled()
-    xs, footing = unfolded(line, whole, xs, footing)
+    straight = straight_above(line, under_it)
+    xs: list[float]
+    footing: list[float | None]
+    if straight:
+        xs, footing = straight, [*straight]
+    else:
+        xs, footing = Across(
+            line.ground,
+            whole,
+            under,
+            line.level,
+            line.corners,
+            firm,
+            line.room,
+            line.around,
+            fit and fit.wides,
+        ).settled()
+        xs, footing = unfolded(line, whole, xs, footing)
     if about_ends:
         xs, footing, drawn = about(line, about_ends, below)
         line.firm = [*zip((x / line.ground.way(line.level) for x in xs), drawn, strict=True)]
     sides = [xs[at] for at in high], [footing[at] for at in high]
     sloping = bool(signs and line.waves)
-    outs = heads(line.ground, risen[0], *sides, risen[1], line.level, low, line.deep, fit, sloping)
+    outs = heads(
+        line.ground, risen[0], *sides, risen[1], line.level, low, line.deep, fit, sloping, bool(straight)
+    )
     outs = with_low(line, outs, below, low)
     outs = corners_alike(outs, [at for at, thing in enumerate(line.things) if id(thing) in line.corners])
     first, way, feet = -1 if line.backward else 0, line.ground.way(line.level), below[-line.backward]

@@ -66,7 +66,8 @@ class Line:
     is open there. lean: the share of the way from the head of its first stitch on to its foot. crowded: it
     holds more than there is room for above its places.
     firm: of each of its things, along its way, the share that it lies at and the one that it is drawn at,
-    where these are known. waves: it both grows and shrinks.
+    where these are known. waves: it both grows and shrinks. left: how many stitches it begins to the left of
+    the row below, where it is shaped at its ends alone.
     """
 
     ground: Ground
@@ -99,6 +100,7 @@ class Line:
     crowded: bool = False
     firm: Sequence[tuple[float, float]] = ()
     waves: bool = False
+    left: float | None = None
 
     def into(self, thing: Made) -> Sequence[Place]:
         """What a stitch goes into; a chain that counts as one, where all the others do."""

@@ -64,11 +64,12 @@ def level_for(
 def heads(
     ground: Ground, things: Sequence[Thing], xs: Sequence[float], footing: Sequence[float | None],
     below: Sequence[Sequence[Top]], level: float, low: float, deep: Set[int] = frozenset(),
-    fit: Fit | None = None, waves: bool = False,
+    fit: Fit | None = None, waves: bool = False, straight: bool = False,
 ) -> list[float]:  # fmt: skip
     """How far out each head lies. xs, footing: where along the way heads and the middles of feet lie, None
     for stitches that cross, which are as high as their neighbours. deep: the ids of spikes. fit: of a crowded
     round. waves: it slopes with its leaning stitches, but no cross comes to lie on its place.
+    straight: it stands straight above the row below.
     """
     stretch, lift = (fit.stretch, fit.lift) if fit else (1.0, 0.0)
     closed = is_closed(ground)
@@ -108,7 +109,7 @@ def heads(
     springs = [LEVEL_SIDE if isinstance(ground, Polygon) else LEVEL] * len(rests)
     outs = settle(wanted, pulls, rests, springs)
     if type(ground) is Straight:
-        outs = levelled(things, below, deep, wanted, outs)
+        outs = levelled(things, below, deep, wanted, outs, straight)
     if waves and not closed:
         outs = [max(out, floor) for out, floor in zip(outs, lowest, strict=True)]
     if not fit and not isinstance(ground, Straight | Bends | Mitred):
