@@ -19,6 +19,7 @@ from .signs import (
     DOT,
     SHORT_CHAIN,
     Sign,
+    grip,
     height_of,
     is_cross,
     lines,
@@ -159,6 +160,13 @@ class Pen:
     def dot(self, middle: Point, mark: Mark | None) -> None:
         """A slip stitch."""
         self._use(self.shapes.name(DOT, filled=True), middle, mark, middle)
+
+    def grip(self, sign: Sign, foot: Point, top: Point) -> None:
+        """Only what shows where the hook goes in, below a slip stitch."""
+        angle = round(degrees(atan2(top[0] - foot[0], foot[1] - top[1])))
+        look = (grip(sign), angle, "")
+        self._alike[look] += 1
+        self._put(_Standing(foot, look, ""))
 
     def ring(self, middle: Point, radius: float) -> None:
         """A plain circle."""

@@ -18,6 +18,9 @@ from .pen import Mark, Pen
 from .signs import CHAIN_LONG, CHAIN_THICK, Sign, height_of, is_cross
 from .subject import Subject
 
+UNDER_A_DOT = 0.2
+"""What marks a slip stitch's loop stands so much of its room above its foot."""
+
 OTHER_SIDE = {"front": "back", "back": "front"}
 
 TRAVELS = 0.36
@@ -94,6 +97,9 @@ class Round:
             self.pen.lead(down(start), down(bow(start, place)), down(place))
         if made.kind == "slip":
             self.pen.dot(down(between(feet[0], head, 0.5)), mark)
+            if made.loop or made.post:
+                foot = between(feet[0], head, UNDER_A_DOT)
+                self.pen.grip(sign_of(made, self.reverse), down(foot), down(head))
         elif made.form and len(feet) > 1:
             ends, up = [down(foot) for foot in feet], down(self._outward(head))
             self.pen.gathered(sign_of(made, self.reverse), ends, down(head), up, mark)
