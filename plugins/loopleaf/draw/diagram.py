@@ -34,6 +34,7 @@ from .pen import Pen, ink_name
 from .shapes import Shapes
 from .signing import Round, down
 from .signs import ARROW
+from .spike_stems import Passed
 from .strokes import STROKE
 from .subject import Subject, main_colour, subject_of
 
@@ -204,8 +205,10 @@ def _draw_signs(pen: Pen, subject: Subject, layout: Layout, again: set[int]) -> 
     first = subject.worked[0].made[0].yarn
     pen.yarn(first, ink_on_light(subject.colours[first]))
     draw_start(pen, subject, layout, kind_of("chain"))
+    passed = Passed(layout)
     for at, (work, worked) in enumerate(zip(subject.piece.rounds, subject.worked, strict=True)):
-        Round(pen, layout, at, work.plan.label, kind_of, work.side == "WS", again).draw(worked, subject)
+        reverse = work.side == "WS"
+        Round(pen, layout, at, work.plan.label, kind_of, reverse, again, passed).draw(worked, subject)
     pen.round, pen.faint = "", False
     for middle, radius, _ in layout.rims:
         pen.ring(down(middle), radius)

@@ -162,11 +162,16 @@ class Pen:
         self._use(self.shapes.name(DOT, filled=True), middle, mark, middle)
 
     def grip(self, sign: Sign, foot: Point, top: Point) -> None:
-        """Only what shows where the hook goes in, below a slip stitch."""
+        """Only what shows where the hook goes in, below a slip stitch or a stem."""
+        self.form(grip(sign), foot, foot, top)
+
+    def form(self, way: str, at: Point, foot: Point, top: Point, mark: Mark | None = None) -> None:
+        """A path about a point, upright where foot lies below top."""
         angle = round(degrees(atan2(top[0] - foot[0], foot[1] - top[1])))
-        look = (grip(sign), angle, "")
+        look = (way, angle, "")
         self._alike[look] += 1
-        self._put(_Standing(foot, look, ""))
+        self._put(_Standing(at, look, self._data(mark)))
+        self._grow(foot, top)
 
     def ring(self, middle: Point, radius: float) -> None:
         """A plain circle."""

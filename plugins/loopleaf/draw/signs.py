@@ -37,6 +37,9 @@ CROSS = "M-3.2 -3.2L3.2 3.2M3.2 -3.2L-3.2 3.2"
 ARROW = "M-2.4 -1.7L2.4 0L-2.4 1.7z"
 """About its own middle, pointing to the right, to be filled."""
 
+CROSS_REACH = 3.6
+"""All ink of a cross lies within so much of its middle, but for the tips of its arms."""
+
 MAGIC_RING = 5.0
 HEAD = 3.4
 _CROSS = 3.2
