@@ -10,6 +10,7 @@ import pytest
 from loopleaf.draw import chart_of, diagram
 from loopleaf.draw.chart_print import SMALLEST, printed_scale
 from loopleaf.draw.colour import luminance
+from loopleaf.draw.signs import Sign, grip, lines
 from loopleaf.fabric import Made, Space
 from tests.measure.worked_patterns import worked
 
@@ -290,6 +291,27 @@ def test_the_key_names_the_loop_that_a_sign_marks(loop: str, said: str) -> None:
     drawn = diagram(worked(cloth))
     assert f"hdc, half double crochet (UK: htr, half treble), {said}" in drawn
     assert "hdc, half double crochet (UK: htr, half treble)<" in drawn
+
+
+@pytest.mark.parametrize(
+    ("loop", "mark"),
+    [
+        ("FLO", Sign("slip", loop="front")),
+        ("BLO", Sign("slip", loop="back")),
+        ("3rd loop", Sign("slip", loop="third")),
+    ],
+)
+def test_a_slip_stitch_in_one_loop_has_its_mark(loop: str, mark: Sign) -> None:
+    begun = "sc in 2nd ch from hook and in each ch across, turn", "ch 1, sc in each st across, turn"
+    plain = diagram(worked(rows(*begun, "ch 1, sl st in each st across")))
+    drawn = diagram(worked(rows(*begun, f"ch 1, sl st in {loop} of each st across")))
+    way = f'd="{grip(mark)}"'
+    assert way in drawn
+    assert way not in plain
+    name = re.search(rf'id="(s\d+)"[^>]*{re.escape(way)}', drawn)
+    assert name
+    assert drawn.count(f'href="#{name[1]}"') == 10
+    assert f'd="{lines(mark)}"' in drawn, "the key has the dot with its mark"
 
 
 def test_a_line_down_to_an_earlier_row_is_told_without_calling_the_stitch_a_spike() -> None:

@@ -36,7 +36,7 @@ from tests.measure.worked_patterns import HEAD, worked
 from tests.quality.generated import patterns
 
 from .engraving import inked, overlaps
-from .pieces import DEMO, MAT, charted, demo, marked, rounds, rows, stitches_by_kind, subject, tree
+from .pieces import DEMO, MAT, SVG, charted, demo, marked, rounds, rows, stitches_by_kind, subject, tree
 
 MOST_IN_COMMON = 0.6
 """No two signs have more of the smaller one's box in common than this."""
@@ -428,9 +428,20 @@ def test_twenty_yarns_have_twenty_strokes() -> None:
 def test_arrows_show_the_way() -> None:
     cloth = rows("sc in 2nd ch from hook and in each ch across, turn", "ch 1, sc in each st across")
     drawn = diagram(worked(cloth))
-    arrows = re.findall(r'<use class="chart-words" [^>]*rotate\((-?\d+)\)', drawn)
-    assert arrows == ["180", "0"] or arrows == ["-180", "0"]
-    assert len(re.findall('<use class="chart-words"', diagram(worked(MAT)))) == 1
+    assert _arrows(drawn) in ([180, 0], [-180, 0])
+    assert len(_arrows(diagram(worked(MAT)))) == 1
+
+
+def _arrows(drawn: str) -> list[int]:
+    """The turns of a chart's arrows, in degrees."""
+    root = tree(drawn)
+    turns = {
+        str(form.get("id")): int(found[1]) if (found := re.search(r"rotate\((-?\d+)\)", way)) else 0
+        for form in root.iter(f"{SVG}path")
+        if form.get("id") and (way := str(form.get("transform")))
+    }
+    groups = [group for group in root.iter(f"{SVG}g") if group.get("class") == "chart-words"]
+    return [turns[str(use.get("href"))[1:]] for group in groups for use in group.iter(f"{SVG}use")]
 
 
 def _solid_square(rounds_: int) -> str:

@@ -53,3 +53,13 @@ def test_what_never_looks_the_same_keeps_to_its_size(text: str) -> None:
     assert chart is not None
     assert len(marked(chart.svg())) > 800
     assert bytes_for_a_thousand(chart) <= MOST
+
+
+def test_many_short_rows_keep_to_their_size() -> None:
+    """Each has its number and its arrow. Held to it even where only what is counted is a stitch."""
+    more = ["ch 1, sc in each st across, turn"] * 299
+    chart = chart_of(worked(rows("sc in 2nd ch from hook and in each ch across, turn", *more, chain=4)))
+    assert chart is not None
+    drawn = [chart.svg("UK", left) for left in (False, True)]
+    assert drawn[0].count("data-stitch") == 904, "four chains to begin with"
+    assert max(len(one.encode()) for one in drawn) <= 0.9 * MOST

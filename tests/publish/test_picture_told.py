@@ -2,6 +2,7 @@
 
 import pytest
 
+from loopleaf.fabric import PatternWork
 from loopleaf.publish.leaflet_voice import voice
 from loopleaf.publish.picture_told import picture_told
 from tests.demo.leaflets import leaf_of
@@ -22,6 +23,10 @@ dot:
 """
 
 
+def told_of(work: PatternWork) -> str:
+    return picture_told(voice(work, "US"), work)
+
+
 @pytest.mark.parametrize("terms", ["US", "UK"])
 def test_it_names_the_yarns_and_what_is_added(terms) -> None:
     alt = leaf_of("lantern-pouch", terms).picture.alt
@@ -35,8 +40,46 @@ def test_it_names_the_yarns_and_what_is_added(terms) -> None:
 
 
 def test_what_is_not_sewn_on_is_not_named() -> None:
-    told = picture_told(voice(worked(MAT), "US"))
+    told = told_of(worked(MAT))
     assert "Sewn" not in told
     assert "Dot" not in told
     sewn = worked(MAT, "finishing:\n  - sew: {piece: dot, to: mat, round: 1, stitches: 2}\n")
-    assert picture_told(voice(sewn, "US")).endswith("Sewn on: dot × 3.")
+    assert told_of(sewn).endswith("Sewn on: dot × 3.")
+
+
+PANEL = """
+front:
+  yarn: A
+  worked: rows
+  start: chain 5
+  rows:
+    - {row: 1, side: RS, work: "sc in 2nd ch from hook and in each ch across, turn"}
+    - {row: 2, work: "ch 1, sc in each st across, turn"}
+band:
+  yarn: C
+  worked: rows
+  start: {edge: front, row ends: true}
+  rows: [{row: 1, side: RS, work: "ch 1, sc in end of each row, fasten off"}]
+sample:
+  yarn: B
+  worked: rows
+  start: chain 5
+  rows: [{row: 1, side: RS, work: "sc in 2nd ch from hook and in each ch across, fasten off"}]
+"""
+
+
+def test_it_names_the_yarns_that_the_picture_has() -> None:
+    assert told_of(worked(PANEL)).endswith(", in A and C")
+    assert told_of(worked(PANEL.replace("yarn: C", "yarn: A"))).endswith(", in A")
+
+
+@pytest.mark.parametrize(
+    "step",
+    [
+        "sew: {piece: sample, to: front, row: 2, stitches: 1-4}",
+        "text: Knot a fringe in B along the last row.",
+    ],
+)
+def test_yarns_of_what_is_put_on_belong_to_it(step) -> None:
+    finished = f"finishing:\n  - {step}\n"
+    assert ", in A, B and C" in told_of(worked(PANEL, finished))

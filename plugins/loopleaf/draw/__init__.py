@@ -12,6 +12,7 @@ from .schematic import schematic
 from .sketch import Figure, stacked
 from .squares import Squares, squares
 from .threading import threading
+from .trimmings import trimmings_yarns
 
 __all__ = [
     "Chart",
@@ -28,4 +29,5 @@ __all__ = [
     "squares",
     "stacked",
     "threading",
+    "trimmings_yarns",
 ]

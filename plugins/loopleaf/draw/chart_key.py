@@ -195,7 +195,7 @@ def _signs(subject: Subject) -> Iterator[KeyLine]:
             key: str | Sign = sign_of(made, work.side == "WS")
             if made.role == "picot":
                 key = "picot"
-            elif made.role in ("join", "travel") or made.kind == "slip":
+            elif made.role in ("join", "travel") or (made.kind == "slip" and not (made.loop or made.post)):
                 key = "slip"
             places = len(made.into) if isinstance(key, Sign) and key.form and not key.legs else 1
             if (key, places) not in seen:

@@ -57,6 +57,11 @@ class Larger(Pen):
         if self._holds(middle):
             Pen.chain(self, middle, along, mark, long)
 
+    def form(self, way: str, at: Point, foot: Point, top: Point, mark: Mark | None = None) -> None:
+        """A path that lies there."""
+        if self._holds(at, foot):
+            Pen.form(self, way, at, foot, top, mark)
+
     def picot(self, foot: Point, up: Point, chains: int, mark: Mark) -> None:
         """A picot that stands there."""
         if self._holds(foot):

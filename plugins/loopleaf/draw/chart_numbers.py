@@ -67,7 +67,7 @@ def _clearest(line: Line, need: float, ups: Sequence[float], first: float, inked
     for step in range(round(FURTHEST / STEP)):
         for up in ups:
             at = line.before(first + STEP * step, up)
-            clear = min((_off(at, *one) for one in near), default=need)
+            clear = min((off_ink(at, *one) for one in near), default=need)
             if clear >= need:
                 return at
             if clear > most:
@@ -144,7 +144,7 @@ def _before(made: Made) -> Iterator[Made | Space]:
         before = before.previous
 
 
-def _off(at: Point, start: Point, end: Point, wide: float) -> float:
+def off_ink(at: Point, start: Point, end: Point, wide: float) -> float:
     """How far a point lies from the ink of a stroke."""
     dx, dy = end[0] - start[0], end[1] - start[1]
     share = ((at[0] - start[0]) * dx + (at[1] - start[1]) * dy) / ((dx * dx + dy * dy) or 1.0)

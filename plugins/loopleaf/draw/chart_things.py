@@ -20,9 +20,9 @@ class Whole(Space):
         self.wide = wide
 
 
-SLIP_WIDE = 6.0
+SLIP_WIDE, LOOPED_WIDE, LOOPED_HIGH = 6.0, 8.4, 7.6
 GATHERED_WIDE = 12.0
-"""A slip stitch, and what is drawn together in one place, in units."""
+"""A slip stitch, one with a mark for its loop below it, and what is drawn together in one place, in units."""
 
 ARCH_LEAST = 3.0
 ARCH_CHAIN = 4.4
@@ -87,7 +87,7 @@ def wide_of(thing: Thing) -> float:
     if isinstance(thing, Space):
         return ARCH_LEAST + ARCH_CHAIN * thing.chains
     if thing.kind == "slip":
-        return SLIP_WIDE
+        return LOOPED_WIDE if thing.loop else SLIP_WIDE
     return GATHERED_WIDE if thing.form in ("bobble", "popcorn", "puff") else UNIT
 
 
@@ -95,7 +95,7 @@ def tall_of(thing: Thing) -> float:
     """How tall a thing is drawn; an arch rises by what it is too long for."""
     if isinstance(thing, Space):
         return UNIT
-    tall = height_of(thing.kind)
+    tall = LOOPED_HIGH if thing.kind == "slip" and thing.loop else height_of(thing.kind)
     return max(tall, STACKED * CHAIN_LONG * thing.chains) if thing.role == "turning" else tall
 
 

@@ -174,6 +174,10 @@ def remarks(subject: Subject, layout: Layout, again: bool, left_handed: bool) ->
         yield said("A layer that lies behind is drawn outside. Dots lead to the stitches that it goes into.")
     if any(id(one) in line.deep and is_cross(one.kind) for line in layout.lines for one in _stitches(line)):
         yield said("A line leads down from a cross to the stitch that it goes into.")
+    if any(
+        id(one) in line.deep and not is_cross(one.kind) for line in layout.lines for one in _stitches(line)
+    ):
+        yield said("A stem that is led down past a row goes into the stitch at its foot.")
     if isinstance(layout.ground, Bends):
         one = len(layout.lines) == 1
         rows, they = ("The row is", "It is") if one else ("The rows are", "They are")

@@ -19,7 +19,7 @@ from ..notation.tree import Stitch
 from ..trade import Terms
 from .canvas import Box, number
 from .chart_again import drawn_again
-from .chart_key import KeyEntry, KeyLine, by_itself, chain_line, drawn_key, key_lines, said, word
+from .chart_key import KeyEntry, KeyLine, by_itself, chain_line, drawn_key, key_lines, said
 from .chart_labels import ARROW_LONG, AS_LONG, Label, box_of, placed
 from .chart_larger import Larger, Place, framed, place_of
 from .chart_layout import lay_out
@@ -34,6 +34,7 @@ from .pen import Pen, ink_name
 from .shapes import Shapes
 from .signing import Round, down
 from .signs import ARROW
+from .spike_stems import Passed
 from .strokes import STROKE
 from .subject import Subject, main_colour, subject_of
 
@@ -204,8 +205,10 @@ def _draw_signs(pen: Pen, subject: Subject, layout: Layout, again: set[int]) -> 
     first = subject.worked[0].made[0].yarn
     pen.yarn(first, ink_on_light(subject.colours[first]))
     draw_start(pen, subject, layout, kind_of("chain"))
+    passed = Passed(layout)
     for at, (work, worked) in enumerate(zip(subject.piece.rounds, subject.worked, strict=True)):
-        Round(pen, layout, at, work.plan.label, kind_of, work.side == "WS", again).draw(worked, subject)
+        reverse = work.side == "WS"
+        Round(pen, layout, at, work.plan.label, kind_of, reverse, again, passed).draw(worked, subject)
     pen.round, pen.faint = "", False
     for middle, radius, _ in layout.rims:
         pen.ring(down(middle), radius)
@@ -231,11 +234,13 @@ def _with_words(one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes) -> 
     """
     size = SMALLEST
     for _ in range(TRIES):
-        body, box, key = _in_letters(one, size, terms, left_handed, shapes)
+        tried = shapes.copy()
+        body, box, key = _in_letters(one, size, terms, left_handed, tried)
         needed = min(WORDS_MM / printed_scale(box[2] - box[0], box[3] - box[1]), LARGEST)
         if size >= needed:
             break
         size = 1.002 * needed
+    shapes.take_up(tried)
     return body, box, key
 
 
@@ -252,26 +257,31 @@ def _in_letters(
         left, right = -right, -left
     wider = max(NARROWEST - (right - left), 0.0) / 2
     left, right = left - wider, right + wider
-    arrow = shapes.name(ARROW, filled=True)
     words: list[str] = []
     ways: list[str] = []
+    scale = f" scale({number(size * AS_LONG / ARROW_LONG)})"
     for label in beside:
         x, y = label.middle
         if label.text:
-            words.append(word(-x if left_handed else x, y + size * 0.36, label.text, size, "middle"))
+            x = -x if left_handed else x
+            words.append(f'<text x="{number(x)}" y="{number(y + size * 0.36)}">{escape(label.text)}</text>')
         else:
-            ways.append(
-                f'<use class="chart-words" fill="#22282b" href="#{arrow}" transform="translate({number(x)} '
-                f'{number(y)}) rotate({label.turned}) scale({number(size * AS_LONG / ARROW_LONG)})"/>'
-            )
-    drawn = one.body + "".join(ways)
+            arrow = shapes.name(ARROW, filled=True, turned=label.turned, scale=scale)
+            ways.append(f'<use href="#{arrow}" x="{number(x)}" y="{number(y)}"/>')
+    drawn = one.body + _words(ways, 'fill="#22282b"')
     signs = f'<g transform="scale(-1 1)">{drawn}</g>' if left_handed else drawn
     lines = [*one.key, *one.said[left_handed]]
     key, box = _largest(
         (drawn_key(lines, terms, one.colour, left, bottom, size, shapes, columns), (left, top, right, bottom))
         for columns in range(1, COLUMNS + 1)
     )
-    return f"{signs}{''.join(words)}{key}", box, bottom
+    numbers = _words(words, f'font-size="{number(size)}" text-anchor="middle"')
+    return f"{signs}{numbers}{key}", box, bottom
+
+
+def _words(parts: Sequence[str], look: str) -> str:
+    """Numbers or arrows in the ink of the words, in a group that says once how they look."""
+    return f'<g class="chart-words" {look}>{"".join(parts)}</g>' if parts else ""
 
 
 def _largest(keys: Iterable[tuple[tuple[str, float, float], Box]]) -> tuple[str, Box]:

@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache
 from html import escape
+from itertools import groupby
 from math import atan2, cos, degrees, hypot, sin
 from typing import NamedTuple
 
@@ -19,6 +20,7 @@ from .signs import (
     DOT,
     SHORT_CHAIN,
     Sign,
+    grip,
     height_of,
     is_cross,
     lines,
@@ -102,13 +104,12 @@ class Pen:
             self._groups.append((group, []))
         self._groups[-1][1].append(part)
 
-    def _opening(self, group: _Group) -> str:
+    def _ink(self, group: _Group) -> str:
         stroke = self.strokes.get(group.letter, Stroke()).attributes
         # Not the group's own opacity: a printer that draws such a group apart may cut its signs off.
         light = f' stroke-opacity="{FAINT}" fill-opacity="{FAINT}"' if group.faint else ""
         return (
-            f'<g class="{ink_name(group.colour)}" stroke="{group.colour}" fill="{group.colour}"'
-            f"{stroke}{light}{_round(group.round)}>"
+            f'class="{ink_name(group.colour)}" stroke="{group.colour}" fill="{group.colour}"{stroke}{light}'
         )
 
     def _data(self, mark: Mark | None) -> str:
@@ -160,6 +161,18 @@ class Pen:
         """A slip stitch."""
         self._use(self.shapes.name(DOT, filled=True), middle, mark, middle)
 
+    def grip(self, sign: Sign, foot: Point, top: Point) -> None:
+        """Only what shows where the hook goes in, below a slip stitch or a stem."""
+        self.form(grip(sign), foot, foot, top)
+
+    def form(self, way: str, at: Point, foot: Point, top: Point, mark: Mark | None = None) -> None:
+        """A path about a point, upright where foot lies below top."""
+        angle = round(degrees(atan2(top[0] - foot[0], foot[1] - top[1])))
+        look = (way, angle, "")
+        self._alike[look] += 1
+        self._put(_Standing(at, look, self._data(mark)))
+        self._grow(foot, top)
+
     def ring(self, middle: Point, radius: float) -> None:
         """A plain circle."""
         x, y = middle
@@ -194,13 +207,22 @@ class Pen:
         return (min(xs) - 5, min(ys) - 5, max(xs) + 5, max(ys) + 5)
 
     def body(self) -> str:
-        """What was drawn."""
-        return "".join(
-            self._opening(group)
-            + "".join(part if isinstance(part, str) else self._stood(part) for part in parts)
-            + "</g>"
-            for group, parts in self._groups
-        )
+        """What was drawn. Rounds in one ink, one after the other, have it from a group around them; a stroke
+        of its own width stands on each round, whose width the page may change.
+        """
+        parts: list[str] = []
+        for ink, run in groupby(self._groups, key=lambda one: self._ink(one[0])):
+            groups = list(run)
+            if len(groups) == 1 or "stroke-width" in ink:
+                parts += (self._written(f" {ink}", *group) for group in groups)
+            else:
+                parts += (f"<g {ink}>", *(self._written("", *group) for group in groups), "</g>")
+        return "".join(parts)
+
+    def _written(self, ink: str, group: _Group, signs: Sequence[str | _Standing]) -> str:
+        inside = "".join(sign if isinstance(sign, str) else self._stood(sign) for sign in signs)
+        about = f"{ink}{_round(group.round)}"
+        return f"<g{about}>{inside}</g>" if about else inside
 
     def _stood(self, one: _Standing) -> str:
         """A sign on its foot: of many alike the form is turned where it is defined, which is shorter."""

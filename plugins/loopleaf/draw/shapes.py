@@ -30,6 +30,10 @@ class Shapes:
         other._names.update(self._names)
         return other
 
+    def take_up(self, copied: "Shapes") -> None:
+        """The forms that a copy of these has more."""
+        self._names.update(copied._names)
+
     def definitions(self, dashed: bool = False) -> str:
         """All of them, defined. dashed: some are used in dashed strokes, which leave bars whole."""
         paths = (

@@ -15,6 +15,8 @@ from .signs import CHAIN, DOT, MAGIC_RING, Sign, height_of, lines
 from .sketch import STYLE, painted
 
 _MADE_OTHERWISE = (
+    Sign("slip", loop="front"),
+    Sign("slip", loop="back"),
     Sign("double", loop="front"),
     Sign("double", loop="back"),
     Sign("double", loop="third"),

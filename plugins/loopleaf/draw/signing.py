@@ -15,8 +15,12 @@ from .chart_lines import Layout, Line
 from .chart_things import ROOM, STACKED, Thing, place_key, shared
 from .colour import ink_on_light
 from .pen import Mark, Pen
-from .signs import CHAIN_LONG, CHAIN_THICK, Sign, height_of, is_cross
+from .signs import CHAIN_LONG, CHAIN_THICK, UNIT, Sign, height_of, is_cross
+from .spike_stems import Passed, own_part
 from .subject import Subject
+
+UNDER_A_DOT = 0.2
+"""What marks a slip stitch's loop stands so much of its room above its foot."""
 
 OTHER_SIDE = {"front": "back", "back": "front"}
 
@@ -37,7 +41,7 @@ ON_A_HEAD = 0.35
 class Round:
     """Draws the signs of one round. at: its index; label: its number as the pattern gives it. kind_of: a
     stitch's plain kind in the file's own terms. reverse: its wrong side faced the maker. again: what only
-    repeats.
+    repeats. passed: what the stems of its spikes pass.
     """
 
     pen: Pen
@@ -47,6 +51,7 @@ class Round:
     kind_of: Callable[[str], str]
     reverse: bool
     again: Set[int]
+    passed: Passed
     _passed: int = field(default=0)
     _counted: int = field(default=0)
 
@@ -94,16 +99,38 @@ class Round:
             self.pen.lead(down(start), down(bow(start, place)), down(place))
         if made.kind == "slip":
             self.pen.dot(down(between(feet[0], head, 0.5)), mark)
+            if made.loop or made.post:
+                foot = between(feet[0], head, UNDER_A_DOT)
+                self.pen.grip(sign_of(made, self.reverse), down(foot), down(head))
         elif made.form and len(feet) > 1:
             ends, up = [down(foot) for foot in feet], down(self._outward(head))
             self.pen.gathered(sign_of(made, self.reverse), ends, down(head), up, mark)
         else:
-            foot, head = self._upright(head) if is_cross(made.kind) else (feet[0], head)
-            if foot != feet[0] and id(made) in self._line.deep:
-                self.pen.line(down(between(foot, head, 0.5)), down(feet[0]))
             sign = sign_of(made, self.reverse)
+            if id(made) in self._line.deep and self._spike(made, sign, feet[0], head, mark):
+                return
+            foot, head = self._upright(head) if is_cross(made.kind) else (feet[0], head)
             bare = replace(sign, loop="") if id(made) in self._shares_a_loop else sign
             self.pen.stitch(bare, down(foot), down(head), mark)
+
+    def _spike(self, made: Made, sign: Sign, foot: Point, head: Point, mark: Mark) -> bool:
+        """The stem of a spike, which is led beside what stands between; of a tall stitch also its own sign,
+        where it has another form then. Whether that is drawn.
+        """
+        cross = is_cross(made.kind)
+        stem = self.passed.stem(self.at, head, foot)
+        if cross and not stem.aside:
+            self.pen.line(down(between(*self._upright(head), 0.5)), down(foot))
+        elif cross:
+            self.pen.form(stem.path(UNIT / 2), down(head), down(foot), down(head))
+        elif stem.aside and not made.form:
+            low = between(head, foot, stem.begins / stem.long)
+            self.pen.form(own_part(made.kind, stem.begins), down(low), down(low), down(head), mark)
+            self.pen.form(stem.path(stem.begins), down(head), down(foot), down(head))
+            if sign.loop or sign.post:
+                self.pen.grip(sign, down(foot), down(head))
+            return True
+        return False
 
     @cached_property
     def _shares_a_loop(self) -> Set[int]:

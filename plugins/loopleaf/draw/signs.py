@@ -28,11 +28,17 @@ SHORT_CHAIN = "M-2.7 0a2.7 1.6 0 1 0 5.4 0a2.7 1.6 0 1 0 -5.4 0z"
 DOT = "M-1.7 0a1.7 1.7 0 1 0 3.4 0a1.7 1.7 0 1 0 -3.4 0z"
 """About its own middle, to be filled."""
 
+_DOT_STROKES = (1.25, 0.45)
+"""Circles whose strokes fill a dot, where it is one path with what is only stroked."""
+
 CROSS = "M-3.2 -3.2L3.2 3.2M3.2 -3.2L-3.2 3.2"
 """About its own middle."""
 
 ARROW = "M-2.4 -1.7L2.4 0L-2.4 1.7z"
 """About its own middle, pointing to the right, to be filled."""
+
+CROSS_REACH = 3.6
+"""All ink of a cross lies within so much of its middle, but for the tips of its arms."""
 
 MAGIC_RING = 5.0
 HEAD = 3.4
@@ -88,7 +94,7 @@ def lines(sign: Sign) -> str:
         body = f"M0 0Q-4 {number(-tall / 2)} 0 {number(-tall)}Q4 {number(-tall / 2)} 0 0M0 0V{number(-tall)}"
     else:
         body = stem(sign.kind) + head(sign.kind)
-    return body + _grip(sign, tall)
+    return body + grip(sign)
 
 
 @cache
@@ -97,7 +103,11 @@ def stem(kind: str) -> str:
     tall = height_of(kind)
     middle = -tall / 2
     if kind == "slip":
-        return f"M0 {number(middle)}m-1.7 0a1.7 1.7 0 1 0 3.4 0a1.7 1.7 0 1 0 -3.4 0z"
+        return "".join(
+            f"M{number(-r)} {number(middle)}a{number(r)} {number(r)} 0 1 0 {number(2 * r)} 0"
+            f"a{number(r)} {number(r)} 0 1 0 {number(-2 * r)} 0z"
+            for r in _DOT_STROKES
+        )
     if kind == "knot":
         return f"M0 0Q-5 {number(middle)} 0 {number(-tall)}Q5 {number(middle)} 0 0"
     if not _known(kind):
@@ -172,7 +182,8 @@ def _gathered(sign: Sign, tall: float) -> str:
     return "".join(parts)
 
 
-def _grip(sign: Sign, tall: float) -> str:
+@cache
+def grip(sign: Sign) -> str:
     """What shows where the hook goes in: a hook at the foot for a post, an arc under the sign for a loop."""
     parts = ""
     if sign.post == "front":

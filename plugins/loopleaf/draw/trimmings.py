@@ -61,6 +61,12 @@ def pompon_of(pattern: Pattern) -> Pompon | None:
     return Pompon(max(lengths_mm(text), default=0.0), _yarn(pattern, text)) if text else None
 
 
+def trimmings_yarns(pattern: Pattern) -> set[str]:
+    """The letters of the yarns that the words name for what they put on."""
+    found = (fringe_of(pattern), pompon_of(pattern))
+    return {one.yarn for one in found if one is not None and one.yarn}
+
+
 def _told(pattern: Pattern, what: str) -> str:
     """The first step in words that has one of its words, and none that take it back; "" without one."""
     for step in pattern.finishing:

@@ -126,7 +126,7 @@ def _set_out(
         lang=_LANGUAGES[terms],
         summary=said.prose(pattern.summary),
         designer=pattern.designer,
-        picture=cover_picture(said, measured, figures.picture, folder),
+        picture=cover_picture(said, work, measured, figures.picture, folder),
         made=made(said),
         sizes=sizes(said, measured),
         facts=facts(said, measured, level.name),

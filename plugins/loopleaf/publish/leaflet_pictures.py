@@ -4,6 +4,7 @@ import re
 from dataclasses import replace
 from posixpath import dirname, join, normpath
 
+from ..fabric import PatternWork
 from ..measure import Measured
 from ..pattern import Picture as OwnPicture
 from .leaflet_parts import Picture
@@ -24,12 +25,12 @@ def author_picture(voice: Voice, picture: OwnPicture | None, folder: str) -> Pic
     return Picture(voice.prose(picture.alt), file=file, credit=picture.credit)
 
 
-def cover_picture(voice: Voice, measured: Measured, drawing: str, folder: str) -> Picture:
+def cover_picture(voice: Voice, work: PatternWork, measured: Measured, drawing: str, folder: str) -> Picture:
     """The author's first picture, or the first piece as drawn from its stitches (SVG text, in mm)."""
     own = author_picture(voice, next(iter(voice.pattern.pictures), None), folder)
     if own is not None:
         return replace(own, across_mm=_stated_mm(measured))
-    return Picture(picture_told(voice), svg=drawing, across_mm=_drawn_mm(drawing))
+    return Picture(picture_told(voice, work), svg=drawing, across_mm=_drawn_mm(drawing))
 
 
 def more_pictures(voice: Voice, folder: str) -> tuple[Picture, ...]:

@@ -39,7 +39,7 @@ def told_alone(work: PatternWork, kind: str, piece: str, terms: Terms, svg: str)
     """
     said = voice(work, terms)
     if kind == "picture":
-        return _described(svg, said.title(piece) if piece else picture_told(said))
+        return _described(svg, said.title(piece) if piece else picture_told(said, work))
     if kind != "chart":
         return svg
     words: list[str] = []

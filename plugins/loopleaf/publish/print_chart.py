@@ -34,6 +34,7 @@ Stretch = tuple[float, float]
 
 _SVG = "{http://www.w3.org/2000/svg}"
 _KEPT = ("stroke", "fill", "stroke-width", "stroke-dasharray", "stroke-opacity", "fill-opacity")
+_OF_WORDS = ("class", "font-size", "text-anchor")
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,12 +149,14 @@ class _Merging:
             matrix = matrix.translate(float(element.get("x", 0)), float(element.get("y", 0)))
         look = _look(element, look)
         if tag == "use":
-            if element.get("class") == "chart-words" and not self._label(_box_of_arrow(matrix)):
+            form = self.ids[(element.get("href") or "").removeprefix("#")]
+            turned = matrix.transform(_matrix(form.get("transform", "")))
+            if look.get("class") == "chart-words" and not self._label(_box_of_arrow(turned)):
                 return
             if self._shows(matrix):
-                self.walk(self.ids[(element.get("href") or "").removeprefix("#")], matrix, look)
+                self.walk(form, matrix, look)
         elif tag == "text":
-            self._text(element, matrix)
+            self._text(element, matrix, look)
         elif tag in ("path", "circle"):
             self._draw(element, matrix, look)
         for child in element if tag in ("svg", "g") else ():
@@ -168,15 +171,18 @@ class _Merging:
         key = tuple(look.get(name, "") for name in _KEPT)
         self.known[way].replay(TransformPen(self.pens[key], matrix))
 
-    def _text(self, element: ElementTree.Element, matrix: Transform) -> None:
-        place = matrix.translate(float(element.get("x", 0)), float(element.get("y", 0)))
-        if not self._shows(place) or not self._label(_box_of_text(element, place)):
+    def _text(self, element: ElementTree.Element, matrix: Transform, look: Mapping[str, str]) -> None:
+        size, anchor = float(look.get("font-size", 10)), look.get("text-anchor", "start")
+        text, place = (
+            element.text or "",
+            matrix.translate(float(element.get("x", 0)), float(element.get("y", 0))),
+        )
+        if not self._shows(place) or not self._label(_box_of_text(text, size, anchor, place)):
             return
         numbers = " ".join(_number(value) for value in place)
         self.words.append(
             f'<text transform="matrix({numbers})" font-family="Leaflet Sans, sans-serif" fill="#22282b" '
-            f'stroke="none" font-size="{element.get("font-size", "10")}" '
-            f'text-anchor="{element.get("text-anchor", "start")}">{escape(element.text or "")}</text>'
+            f'stroke="none" font-size="{_number(size)}" text-anchor="{anchor}">{escape(text)}</text>'
         )
 
     def _label(self, box: Box) -> bool:
@@ -222,16 +228,15 @@ def _box_of_arrow(matrix: Transform) -> Box:
     return (matrix.dx - half, matrix.dy - half, 2 * half, 2 * half)
 
 
-def _box_of_text(element: ElementTree.Element, place: Transform) -> Box:
+def _box_of_text(text: str, size: float, anchor: str, place: Transform) -> Box:
     """The box of a text, in which its widest letters have room."""
-    size = float(element.get("font-size", 10))
-    long = LETTER * size * len(element.text or "")
-    before = {"middle": 0.5, "end": 1.0}.get(element.get("text-anchor", "start"), 0.0)
+    long = LETTER * size * len(text)
+    before = {"middle": 0.5, "end": 1.0}.get(anchor, 0.0)
     return (place.dx - before * long, place.dy - TALL * size, long, (TALL + 0.1) * size)
 
 
 def _look(element: ElementTree.Element, above: Mapping[str, str]) -> Mapping[str, str]:
-    own = {name: value for name in _KEPT if (value := element.get(name)) is not None}
+    own = {name: value for name in (*_KEPT, *_OF_WORDS) if (value := element.get(name)) is not None}
     return {**above, **own} if own else above
 
 
