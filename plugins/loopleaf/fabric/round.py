@@ -13,10 +13,10 @@ from .hand import Hand
 from .kept import ends_in_a_chain
 from .levelling import only_levels
 from .looked_over import look_over
-from .setting import AS_IT_STANDS, Reading, Setting
+from .setting import AS_IT_STANDS, LED_IN, Reading, Setting
 from .single_chains import opens_spaces
 from .steps import perform
-from .survey import Survey, decreases, other_pieces
+from .survey import Survey, decreases, leads_in, other_pieces
 from .taken_up import skips_to_a_new_yarn, take_up_behind
 from .tally import compare, count_up
 from .worked import Made, Place, Ring, RoundWork, Space, Trouble, WorkedRound
@@ -34,7 +34,8 @@ class Task:
     earlier rows going the same way left, in the order met; unworked_back: those that went the other way.
     earlier: the rounds of the piece so far. corners: see `Edge`. begun_on: the piece whose edge the round is
     worked into: another one's in the first round, later its own. several: another size has more
-    places here. leaves, turned, flap: see `Setting`. leads: see `count_up`.
+    places here. other_way: whether its first slip stitches are taken otherwise than its count says, see
+    `work`. leaves, turned, flap: see `Setting`. leads: see `count_up`.
     tip_last: the round below was joined and then turned, so that the stitch joined to may come last.
     """
 
@@ -60,6 +61,7 @@ class Task:
     begun_on: str = ""
     several: bool = False
     unworked_back: Sequence[Place] = ()
+    other_way: bool = False
     leaves: bool = False
     turned: bool = False
     flap: Flap | None = None
@@ -88,8 +90,26 @@ class Attempt:
 
 def work(task: Task) -> Attempt:
     """Work a round; where the text leaves something open, try each reading and take the one that alone is
-    borne out."""
-    plain = _back_over_the_join(task) or _attempt(task, AS_IT_STANDS)
+    borne out.
+
+    A row's first slip stitches may only lead to where it begins: so where its count leaves them out, or
+    otherwise where the row above it asks for that.
+    """
+    plain = _work(task, AS_IT_STANDS)
+    if not plain.hand.leads_in:
+        return plain
+    led = _work(task, LED_IN)
+    if not plain.fits and not led.fits:
+        plain.otherwise = plain.otherwise or (None if led.stuck else led.worked.edge)
+        return led if led.hand.chain_question is not None else plain
+    if not plain.fits or not led.fits:
+        return led if led.fits else plain
+    return led if (task.stated is not None) != task.other_way else plain
+
+
+def _work(task: Task, read: Reading) -> Attempt:
+    """Work a round, so read, and in the further readings that its text leaves open."""
+    plain = _back_over_the_join(task) or _attempt(task, read)
     question = plain.hand.chain_question
     chain_open = question is not None and question.by == "open"
     repeat_open = bool(plain.hand.unclear)
@@ -107,7 +127,7 @@ def work(task: Task) -> Attempt:
     if chain_open or repeat_open:
         return plain
     if not plain.fits and question is not None and _could_be_the_chain(task, plain):
-        other = _attempt(task, Reading(chain=not question.counts))
+        other = _attempt(task, replace(read, chain=not question.counts))
         if other.fits and _is_by_one_stitch(plain):
             return _contradicted(plain, other)
     return plain
@@ -185,7 +205,10 @@ def _is_better(other: Attempt, plain: Attempt) -> bool:
 def _settle_readings(task: Task, plain: Attempt, chain_open: bool, repeat_open: bool) -> Attempt:
     chains = (True, False) if chain_open else (None,)
     mores = (True, False) if repeat_open else (None,)
-    attempts = [_attempt(task, Reading(chain, more)) for chain, more in product(chains, mores)]
+    read = plain.reading
+    attempts = [
+        _attempt(task, replace(read, chain=chain, more=more)) for chain, more in product(chains, mores)
+    ]
     fitting = [one for one in attempts if one.fits]
     if repeat_open:
         fitting = fitting or [one for one in attempts if _only_its_join_misses(task, one)]
@@ -233,9 +256,19 @@ def _could_be_the_chain(task: Task, plain: Attempt) -> bool:
     question = plain.hand.chain_question
     if plain.troubles[0].facts.get("on_the_way"):
         return False
+    if _is_said_to_open_an_arch(plain):
+        return False
     if question is None or question.chains > 1 or question.counts:
         return True
     return task.stated is not None and plain.troubles[0].rule in FIT
+
+
+def _is_said_to_open_an_arch(plain: Attempt) -> bool:
+    """Whether the line says itself that its first chain is a stitch and a space: `ch 5 (counts as dc, ch 2)`
+    is never meant to count for nothing."""
+    question, begun = plain.hand.chain_question, plain.hand.made[:2]
+    turns = question is not None and question.by == "said" and getattr(begun[0], "role", "") == "turning"
+    return turns and isinstance(begun[-1], Space)
 
 
 def _is_by_one_stitch(plain: Attempt) -> bool:
@@ -286,6 +319,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand.aside_open = bool(aside)
     hand.moves_marker = seen.moves_marker
     hand.petal_in_ring = line.is_one_in_a_ring
+    hand.leads_in = setting.rows and leads_in((*task.before, *steps))
     hand.slips_open = setting.rows and line.slips_on
     hand.gap_ahead = setting.rows and bool(task.unworked) and decreases(steps)
     hand.travels = not setting.spiral and seen.travels and not reading.slips
