@@ -7,6 +7,7 @@ from itertools import product
 from ..notation.once_a_line import Same
 from ..notation.tree import Chain, Line, Step, Tally, Target
 from . import closing
+from .doubted_chain import FIT, is_by_one_stitch, may_be_the_cause
 from .edge import Edge, Stuck
 from .flaps import Flap
 from .hand import Hand
@@ -20,9 +21,6 @@ from .survey import Survey, decreases, leads_in, other_pieces
 from .taken_up import skips_to_a_new_yarn, take_up_behind
 from .tally import compare, count_up
 from .worked import Made, Place, Ring, RoundWork, Space, Trouble, WorkedRound
-
-FIT = ("repeat-does-not-fit", "works-past-the-end", "stitches-left-over", "no-such-place", "join-misses")
-"""Troubles of the fit, which a different reading of the beginning chain may mend."""
 
 
 @dataclass(slots=True)
@@ -124,11 +122,12 @@ def _work(task: Task, read: Reading) -> Attempt:
                 other = _attempt(task, replace(plain.reading, **{said: True}))
                 if other.fits or (not by_count and _is_better(other, plain)):
                     return other
-    if chain_open or repeat_open:
+    if chain_open or repeat_open or plain.fits or question is None:
         return plain
-    if not plain.fits and question is not None and _could_be_the_chain(task, plain):
+    cause = plain.troubles[0]
+    if may_be_the_cause(plain.hand, cause, task.stated):
         other = _attempt(task, replace(read, chain=not question.counts))
-        if other.fits and _is_by_one_stitch(plain):
+        if other.fits and is_by_one_stitch(cause):
             return _contradicted(plain, other)
     return plain
 
@@ -245,36 +244,6 @@ def _unclear(plain: Attempt, fitting: list[Attempt]) -> Attempt:
     }  # fmt: skip
     plain.troubles = [Trouble("turning-chain-unclear", question.span, facts, plain.hand.setting.size)]
     return plain
-
-
-def _could_be_the_chain(task: Task, plain: Attempt) -> bool:
-    """Whether the beginning chain may be the cause.
-
-    A lone ch 1 that doesn't count is what everyone takes it for: it is doubted only where fit and
-    stated count are both mended by it. A centre or corner missed by one says nothing of it.
-    """
-    question = plain.hand.chain_question
-    if plain.troubles[0].facts.get("on_the_way"):
-        return False
-    if _is_said_to_open_an_arch(plain):
-        return False
-    if question is None or question.chains > 1 or question.counts:
-        return True
-    return task.stated is not None and plain.troubles[0].rule in FIT
-
-
-def _is_said_to_open_an_arch(plain: Attempt) -> bool:
-    """Whether the line says itself that its first chain is a stitch and a space: `ch 5 (counts as dc, ch 2)`
-    is never meant to count for nothing."""
-    question, begun = plain.hand.chain_question, plain.hand.made[:2]
-    turns = question is not None and question.by == "said" and getattr(begun[0], "role", "") == "turning"
-    return turns and isinstance(begun[-1], Space)
-
-
-def _is_by_one_stitch(plain: Attempt) -> bool:
-    first = plain.troubles[0]
-    difference = first.facts.get("difference", first.facts.get("left", 1))
-    return first.rule in (*FIT, "count-differs") and isinstance(difference, int) and abs(difference) <= 1
 
 
 def _contradicted(plain: Attempt, other: Attempt) -> Attempt:
