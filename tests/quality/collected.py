@@ -160,6 +160,11 @@ NOT_YET: frozenset[str] = frozenset(
         "around squares joined, a long side first",
         "across each side of squares joined",
         "around pieces in rows joined, into their stitches and the ends of their rows",
+        "slip stitches behind a first chain lead to where the row begins",
+        "slip stitches behind a first chain made before the turn",
+        "slip stitches behind a first chain, at both armholes",
+        "slip stitches behind a first chain, one stitch too many in the next row",
+        "doubles in the spaces of a mesh, two more left at its end than between them",
     }
 )
 """Cases that the little model doesn't know yet; the engine alone is held to them."""

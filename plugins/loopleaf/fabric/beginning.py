@@ -168,7 +168,7 @@ def begin_chain(hand: Hand, step: Chain, follow: Step | None) -> None:
         and step.counts is None
         and hand.travels
         and hand.setting.rows
-        and _slips_to_a_space(follow)
+        and (_slips_to_a_space(follow) or hand.setting.reading.led_in)
     ):
         hand.put_chain(length, step.span)  # `ch 1, sl st in first ch-3 sp, ch 1, …`: the row begins there
         return

@@ -8,7 +8,7 @@ from ..notation.tree import Chain, CountsAs, Line, Stitch, Tally, Target, Work
 from ..pattern import Piece, RoundPlan
 from .blocks import chains_said, chains_skipped, counts_as_stitch
 from .flaps import around_flap
-from .later import comes_out_better, left_to_later_rows
+from .later import comes_out_better, led_in_otherwise, left_to_later_rows
 from .openings import around_openings
 from .piece import PieceHand, Ways, is_circle
 from .starts import start_places
@@ -62,6 +62,10 @@ def work_piece(
     if leaving:
         taken_up = _work(name, piece, replace(ways, leaving=leaving), lines, others, edges)
         result = taken_up if comes_out_better(taken_up, result) else result
+    led_in = led_in_otherwise(result)
+    if led_in:
+        otherwise = _work(name, piece, replace(ways, led_in=led_in), lines, others, edges)
+        result = otherwise if comes_out_better(otherwise, result) else result
     kinds = list(
         dict.fromkeys(
             t.facts["stitch"] for r in result.rounds for t in r.troubles if t.rule == "turning-chain-unclear"

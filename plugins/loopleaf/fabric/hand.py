@@ -117,6 +117,7 @@ class Hand:
     aside_open: bool = False
     gap_ahead: bool = False
     slips_open: bool = False
+    leads_in: bool = False
     into_centres: bool = False
 
     def __init__(self, setting: Setting, edge: Edge, yarn: str) -> None:

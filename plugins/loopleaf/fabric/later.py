@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from ..notation.tree import Evenly, Group, JoinYarn, Line, RowEnds, Skip, Target, Work
-from .survey import turns_at_its_end, walk
+from .survey import leads_in, part_turning_chain, turns_at_its_end, walk
 from .worked import PieceWork
 
 WAY_BACK = 2
@@ -23,6 +23,20 @@ def left_to_later_rows(work: PieceWork) -> frozenset[int]:
                 found.add(at)
             elif row.plan.word == "round" and row.line is not None and turns_at_its_end(row.line.steps):
                 found.update({at} if any(map(_goes_along_a_side, later)) else ())
+    return frozenset(found)
+
+
+def led_in_otherwise(work: PieceWork) -> frozenset[int]:
+    """Indexes of the rows with slip stitches that may only lead to where they begin, and above which the next
+    row doesn't fit; of several, one above the other, all that state no count."""
+    parted = [part_turning_chain(row.line) if row.line is not None else ((), ()) for row in work.rounds]
+    found: set[int] = set()
+    for at in range(len(work.rounds) - 2, -1, -1):
+        row, above = work.rounds[at : at + 2]
+        before = parted[at - 1][1] if at else ()
+        wrong = above.troubles or (at + 1 in found and above.stated is None)
+        if wrong and not row.troubles and leads_in((*before, *parted[at][0])):
+            found.add(at)
     return frozenset(found)
 
 

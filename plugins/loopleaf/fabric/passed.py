@@ -19,8 +19,15 @@ def left_before(hand: Hand, target: Target, at: int) -> int:
     else:
         left = edge.count(edge.pos, at)
     if left and target.kind == "stitch" and (hand.gaps or isinstance(hand.last, Space)):
-        return 0 if (hand.gaps and left == 1) or _one_group(between, edge.places[: edge.pos]) else left
+        rest = (hand.gaps and left == 1) or _one_group(between, edge.places[: edge.pos])
+        return 0 if rest or _as_between_the_spaces(hand, left) else left
     return left
+
+
+def _as_between_the_spaces(hand: Hand, left: int) -> bool:
+    """Whether a row into spaces passes as many stitches between them: `(2 dc in next ch-1 sp) across, dc in
+    last st`, which is the turning chain behind one dc more."""
+    return hand.setting.rows and isinstance(hand.last, Space) and hand.runs == {left}
 
 
 def passed_before(hand: Hand, at: int) -> int:

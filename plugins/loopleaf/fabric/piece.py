@@ -31,6 +31,7 @@ OFTEN_ENOUGH = 4
 class Ways:
     """How the pattern works, the same for all rounds of a piece. name: the piece's own; begun_on: that of the
     piece whose edge it is begun on. leaving: indexes of rows whose last stitches a later row takes up.
+    led_in: those whose first slip stitches the next row takes otherwise than their own counts say.
     leads: see `count_up`. laid_out: how the finishing lays pieces out, by their names."""
 
     worked: str
@@ -43,6 +44,7 @@ class Ways:
     begun_on: str = ""
     name: str = ""
     leaving: frozenset[int] = frozenset()
+    led_in: frozenset[int] = frozenset()
     leads: Mapping[str, str] = field(default_factory=dict)
     laid_out: Mapping[str, LayOut] = field(default_factory=dict)
 
@@ -192,6 +194,7 @@ class PieceHand:
             begun_on=ways.name if self.index else ways.begun_on,
             several=any(len(one.places) > len(thread.places) for one in self.threads),
             unworked_back=thread.unworked[1 - self.way],
+            other_way=self.index in ways.led_in,
             leaves=self.index in ways.leaving,
             turned=result.turned,
             flap=thread.flap,

@@ -37,6 +37,7 @@ from .passed import only_passed, spaces_left
 from .plain_repeat import repeat_plainly
 from .seek import bound, number
 from .stitches import places_taken
+from .survey import goes_into_spaces_alone
 from .worked import Made, Place
 
 Perform = Callable[[Hand, tuple[Step, ...]], None]
@@ -251,7 +252,7 @@ def _until(hand: Hand, step: Repeat, perform: Perform, reserved: int, following:
                 if passes and (
                     only_passed(hand)
                     or ends_beside_the_start(hand)
-                    or _comes_to_its_end(hand, until, stuck)
+                    or _comes_to_its_end(hand, step, until, stuck)
                     or _none_of_its_kind_left(hand, until, stuck, following)
                 ):
                     break
@@ -304,13 +305,15 @@ def _none_of_its_kind_left(hand: Hand, until: Until, stuck: Stuck, following: tu
     return across and stuck.trouble.facts.get("what") not in (None, "stitch", "chain")
 
 
-def _comes_to_its_end(hand: Hand, until: Until, stuck: Stuck) -> bool:
+def _comes_to_its_end(hand: Hand, step: Repeat, until: Until, stuck: Stuck) -> bool:
     """`*3 dc in next ch-1 sp, ch 1; rep from * to center ch-2 sp`: only stitches lie before that space, which
-    going into the next space passes; `to last group`: all gaps before it are used."""
+    going into the next space passes; `to last ch-3 sp`, where it goes into nothing but spaces; `to last
+    group`: all gaps before it are used."""
+    space = until.target.kind == "space" and hand.into_spaces and not spaces_left(hand)
     if until.kind == "to-last":
-        return hand.gaps and stuck.trouble.facts.get("what") == "group"
-    space = until.kind in ("next", "centre") and until.target.kind == "space"
-    return space and hand.into_spaces and not spaces_left(hand)
+        groups = hand.gaps and stuck.trouble.facts.get("what") == "group"
+        return groups or (space and goes_into_spaces_alone(step.steps))
+    return space and until.kind in ("next", "centre")
 
 
 def _takes_the_rest(steps: tuple[Step, ...]) -> bool:

@@ -7,22 +7,20 @@ from itertools import product
 from ..notation.once_a_line import Same
 from ..notation.tree import Chain, Line, Step, Tally, Target
 from . import closing
+from .doubted_chain import FIT, is_by_one_stitch, may_be_the_cause
 from .edge import Edge, Stuck
 from .flaps import Flap
 from .hand import Hand
 from .kept import ends_in_a_chain
 from .levelling import only_levels
 from .looked_over import look_over
-from .setting import AS_IT_STANDS, Reading, Setting
+from .setting import AS_IT_STANDS, LED_IN, Reading, Setting
 from .single_chains import opens_spaces
 from .steps import perform
-from .survey import Survey, decreases, other_pieces
+from .survey import Survey, decreases, leads_in, other_pieces
 from .taken_up import skips_to_a_new_yarn, take_up_behind
 from .tally import compare, count_up
 from .worked import Made, Place, Ring, RoundWork, Space, Trouble, WorkedRound
-
-FIT = ("repeat-does-not-fit", "works-past-the-end", "stitches-left-over", "no-such-place", "join-misses")
-"""Troubles of the fit, which a different reading of the beginning chain may mend."""
 
 
 @dataclass(slots=True)
@@ -34,7 +32,8 @@ class Task:
     earlier rows going the same way left, in the order met; unworked_back: those that went the other way.
     earlier: the rounds of the piece so far. corners: see `Edge`. begun_on: the piece whose edge the round is
     worked into: another one's in the first round, later its own. several: another size has more
-    places here. leaves, turned, flap: see `Setting`. leads: see `count_up`.
+    places here. other_way: whether its first slip stitches are taken otherwise than its count says, see
+    `work`. leaves, turned, flap: see `Setting`. leads: see `count_up`.
     tip_last: the round below was joined and then turned, so that the stitch joined to may come last.
     """
 
@@ -60,6 +59,7 @@ class Task:
     begun_on: str = ""
     several: bool = False
     unworked_back: Sequence[Place] = ()
+    other_way: bool = False
     leaves: bool = False
     turned: bool = False
     flap: Flap | None = None
@@ -88,8 +88,26 @@ class Attempt:
 
 def work(task: Task) -> Attempt:
     """Work a round; where the text leaves something open, try each reading and take the one that alone is
-    borne out."""
-    plain = _back_over_the_join(task) or _attempt(task, AS_IT_STANDS)
+    borne out.
+
+    A row's first slip stitches may only lead to where it begins: so where its count leaves them out, or
+    otherwise where the row above it asks for that.
+    """
+    plain = _work(task, AS_IT_STANDS)
+    if not plain.hand.leads_in:
+        return plain
+    led = _work(task, LED_IN)
+    if not plain.fits and not led.fits:
+        plain.otherwise = plain.otherwise or (None if led.stuck else led.worked.edge)
+        return led if led.hand.chain_question is not None else plain
+    if not plain.fits or not led.fits:
+        return led if led.fits else plain
+    return led if (task.stated is not None) != task.other_way else plain
+
+
+def _work(task: Task, read: Reading) -> Attempt:
+    """Work a round, so read, and in the further readings that its text leaves open."""
+    plain = _back_over_the_join(task) or _attempt(task, read)
     question = plain.hand.chain_question
     chain_open = question is not None and question.by == "open"
     repeat_open = bool(plain.hand.unclear)
@@ -104,11 +122,12 @@ def work(task: Task) -> Attempt:
                 other = _attempt(task, replace(plain.reading, **{said: True}))
                 if other.fits or (not by_count and _is_better(other, plain)):
                     return other
-    if chain_open or repeat_open:
+    if chain_open or repeat_open or plain.fits or question is None:
         return plain
-    if not plain.fits and question is not None and _could_be_the_chain(task, plain):
-        other = _attempt(task, Reading(chain=not question.counts))
-        if other.fits and _is_by_one_stitch(plain):
+    cause = plain.troubles[0]
+    if may_be_the_cause(plain.hand, cause, task.stated):
+        other = _attempt(task, replace(read, chain=not question.counts))
+        if other.fits and is_by_one_stitch(cause):
             return _contradicted(plain, other)
     return plain
 
@@ -185,7 +204,10 @@ def _is_better(other: Attempt, plain: Attempt) -> bool:
 def _settle_readings(task: Task, plain: Attempt, chain_open: bool, repeat_open: bool) -> Attempt:
     chains = (True, False) if chain_open else (None,)
     mores = (True, False) if repeat_open else (None,)
-    attempts = [_attempt(task, Reading(chain, more)) for chain, more in product(chains, mores)]
+    read = plain.reading
+    attempts = [
+        _attempt(task, replace(read, chain=chain, more=more)) for chain, more in product(chains, mores)
+    ]
     fitting = [one for one in attempts if one.fits]
     if repeat_open:
         fitting = fitting or [one for one in attempts if _only_its_join_misses(task, one)]
@@ -222,26 +244,6 @@ def _unclear(plain: Attempt, fitting: list[Attempt]) -> Attempt:
     }  # fmt: skip
     plain.troubles = [Trouble("turning-chain-unclear", question.span, facts, plain.hand.setting.size)]
     return plain
-
-
-def _could_be_the_chain(task: Task, plain: Attempt) -> bool:
-    """Whether the beginning chain may be the cause.
-
-    A lone ch 1 that doesn't count is what everyone takes it for: it is doubted only where fit and
-    stated count are both mended by it. A centre or corner missed by one says nothing of it.
-    """
-    question = plain.hand.chain_question
-    if plain.troubles[0].facts.get("on_the_way"):
-        return False
-    if question is None or question.chains > 1 or question.counts:
-        return True
-    return task.stated is not None and plain.troubles[0].rule in FIT
-
-
-def _is_by_one_stitch(plain: Attempt) -> bool:
-    first = plain.troubles[0]
-    difference = first.facts.get("difference", first.facts.get("left", 1))
-    return first.rule in (*FIT, "count-differs") and isinstance(difference, int) and abs(difference) <= 1
 
 
 def _contradicted(plain: Attempt, other: Attempt) -> Attempt:
@@ -286,6 +288,7 @@ def _attempt(task: Task, reading: Reading) -> Attempt:
     hand.aside_open = bool(aside)
     hand.moves_marker = seen.moves_marker
     hand.petal_in_ring = line.is_one_in_a_ring
+    hand.leads_in = setting.rows and leads_in((*task.before, *steps))
     hand.slips_open = setting.rows and line.slips_on
     hand.gap_ahead = setting.rows and bool(task.unworked) and decreases(steps)
     hand.travels = not setting.spiral and seen.travels and not reading.slips

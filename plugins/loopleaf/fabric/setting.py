@@ -32,6 +32,7 @@ class Reading:
     tall: whether a beginning chain stands for the taller stitch that such chains count as in the pattern.
     shared: whether `in last st` is the stitch that the one before it has gone into as well.
     none: whether `in each st to end` is no stitch in this size.
+    led_in: whether the slip stitches behind a row's lone first chain only lead to where it begins.
     slips: whether the slip stitches that a row begins with, no chain behind them, are its stitches.
     told: whether `working last dc in top of ch-3` only says where the last stitch of the last pass goes.
     without_end: whether a row that turns aside at its end leaves that end out of the `row ends`.
@@ -62,6 +63,7 @@ class Reading:
     tall: bool = False
     shared: bool = False
     none: bool = False
+    led_in: bool = False
     slips: bool = False
     without_end: bool = False
     told: bool = False
@@ -73,6 +75,9 @@ class Reading:
 
 AS_IT_STANDS = Reading()
 """Nothing is left open."""
+
+LED_IN = Reading(led_in=True)
+"""The first slip stitches of a row only lead to where it begins."""
 
 
 @dataclass(slots=True)

@@ -2,9 +2,11 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from itertools import dropwhile
 
 from ..notation.once_a_line import once_a_line
 from ..notation.tree import (
+    ONE,
     STITCH,
     Again,
     Amount,
@@ -152,6 +154,18 @@ def slips_on(steps: tuple[Step, ...]) -> bool:
             return begun
         elif not isinstance(step, Yarn | Facing | Lying):
             return False
+    return False
+
+
+def leads_in(steps: tuple[Step, ...]) -> bool:
+    """Whether a row goes by slip stitches from its lone first chain to where it begins: `ch 1, sl st in next
+    3 sts, sc in next 10 sts`. Where it has others further on, these may be stitches like those."""
+    begun = tuple(dropwhile(lambda step: isinstance(step, Turn | Yarn | Facing | Lying), steps))
+    match begun:
+        case (Chain(length=length, counts=None), *rest) if length == ONE:
+            further = tuple(dropwhile(slips, rest))
+            onward = tuple(one for one in rest if not isinstance(one, Chain))
+            return slips_on(onward) and slips(rest[0]) and not any(map(slips, walk(further)))
     return False
 
 
@@ -310,6 +324,14 @@ def _plain(place: Place) -> bool:
             return targets == (STITCH,) and not piece
         case _:
             return isinstance(place, Here)
+
+
+def goes_into_spaces_alone(steps: tuple[Step, ...]) -> bool:
+    """Whether nothing of a repeat goes into a stitch."""
+    places = [one for step in walk(steps) if isinstance(step, Work | Group) for one in step.places]
+    return bool(places) and all(
+        isinstance(one, Same) or (isinstance(one, Next) and one.target.kind == "space") for one in places
+    )
 
 
 def goes_into_an_opening(steps: tuple[Step, ...]) -> bool:

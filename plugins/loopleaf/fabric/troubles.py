@@ -1,6 +1,6 @@
 """The troubles that a round meets, each kept once."""
 
-from .round import FIT
+from .doubted_chain import FIT
 from .worked import RoundWork, Trouble
 
 OPEN = ("repeat-unclear", "turning-chain-unclear", "turning-chain-contradicted", "inc-unclear")
