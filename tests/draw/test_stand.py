@@ -139,6 +139,19 @@ def test_a_thumb_stands_open_on_the_stitches_left_for_it() -> None:
     assert stand.rings[0].out0 == pytest.approx(8 * 5.0 / tau)
 
 
+def test_rounds_on_all_of_another_pieces_round_stand_open_as_wide_as_that() -> None:
+    """By itself, too: `{edge: piece, round: 2}` names no stitches."""
+    cuff = rounds("ch 1, 12 sc in ring, join", "ch 1, 2 sc in each st around, join")
+    more = (
+        "more:\n  yarn: A\n  worked: joined rounds\n  start: {edge: piece, round: 2}\n  rounds:\n"
+        '    - {rounds: 1-4, work: "ch 1, sc in each st around, join"}\n'
+    )
+    stand, _ = stand_of(subject(worked(cuff + more), "more"))
+    assert not stand.from_above
+    assert stand.rings[0].out0 == pytest.approx(24 * 5.0 / tau)
+    assert stand.rings[-1].high1 == pytest.approx(4 * 5.0)
+
+
 @pytest.mark.parametrize(("name", "piece"), [("reed-tray", "tray"), ("lantern-pouch", "pouch")])
 def test_a_vessel_stands_as_high_as_it_is_measured(name: str, piece: str) -> None:
     """Its base lies: what begins in its middle takes nothing of its sides."""

@@ -3,13 +3,18 @@
 from pathlib import Path
 from xml.etree import ElementTree
 
+import pytest
+
+from loopleaf.measure import measure
 from loopleaf.publish.drawing import Drawing
 from loopleaf.publish.kept import Worked, put, take
+from loopleaf.publish.leaflet_drawings import drawn
 from loopleaf.publish.leaflet_parts import Telling, Terms
 from loopleaf.publish.leaflet_told import LISTENED_TO
 from loopleaf.publish.settings import Settings
 from loopleaf.publish.site_charts import chart_files
 from loopleaf.publish.workshop import work
+from tests.draw.test_begun_on_others import AROUND, CLOTH, PLACES, PLAIN, TUBE, of, part
 from tests.publish.small_site import ROOT
 
 from .small_site import COASTER
@@ -116,3 +121,29 @@ def test_a_text_that_looks_like_a_drawing_comes_back_as_it_was(tmp_path: Path) -
     one = worked(odd.encode(), "coaster.yml")
     put(tmp_path, "key", one)
     assert take(tmp_path, "key") == one
+
+
+@pytest.mark.parametrize(
+    ("pieces", "outlined"),
+    [
+        (
+            CLOTH + part("base, row: 8, stitches: 3-12", *[PLAIN] * 3),
+            True,
+        ),  # three rows high, ten stitches wide
+        (CLOTH + part("base, row: 8, stitches: 3-16", *[PLAIN] * 3), False),  # and fourteen: an edging
+        (CLOTH + part("base, row ends: true", "ch 1, sc in end of each row, turn", PLAIN, PLAIN), True),
+        (CLOTH + part("base, row ends: true", "ch 1, sc in end of each row, turn", PLAIN), False),
+        (TUBE + part("base, round: 6, stitches: 1-16"), False),  # four rows of sixteen stitches
+        (TUBE + part("base, round: 6, stitches: 1-15"), True),
+        (TUBE + part("base, round: 6", *[AROUND] * 3, how="joined rounds"), True),  # 32 around: 10.2 across
+        (TUBE + part("base, round: 6", *[AROUND] * 2, how="joined rounds"), False),
+        (PLACES["all around a disc"], False),
+    ],
+)
+def test_what_begins_on_another_piece_has_its_outline_unless_it_is_an_edging(
+    pieces: str, outlined: bool
+) -> None:
+    work = of(pieces)
+    shown = drawn(work, measure(work)).measures
+    assert "base" in shown
+    assert ("part" in shown) == outlined

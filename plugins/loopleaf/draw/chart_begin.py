@@ -15,8 +15,10 @@ from .signs import CHAIN_LONG, MAGIC_RING, UNIT, is_cross
 from .stand import base_spots, chains_of
 from .subject import Subject
 
-FROM_A_CHAIN, FROM_TWO = 5.0, 7.2
-"""Rounds that begin in one chain leave it so much room, and so much where another lies beside it."""
+FROM_A_CHAIN, FROM_TWO, FROM_AN_EDGE = 5.0, 7.2, 5.0
+"""Rounds that begin in one chain leave it so much room, and so much where another lies beside it; the edge of
+another piece is a circle so large, at least.
+"""
 
 LIFTED = 3.0
 """A ring is drawn larger where its stitches would lie further than this outside of it."""
@@ -28,7 +30,7 @@ A_PETALS_PART = 2.2
 @dataclass(frozen=True, slots=True)
 class Beginning:
     """out: how far out the first round stands. chains: where each chain of a foundation lies, as a share of
-    the way at `level`. ring: the radius of a ring, 0 for none.
+    the way at `level`. ring: the radius of a ring, or of the edge of another piece; 0 for none.
     """
 
     out: float
@@ -70,6 +72,10 @@ def begun(subject: Subject, ground: Ground, backward: bool, room: float) -> Begi
             level = CHAIN_LONG / 4
             spots = base_spots(subject, ground, level)
             return Beginning(level, level, {key: (spot.start + spot.end) / 2 for key, spot in spots.items()})
+        own = subject.work.pattern.pieces[subject.piece.name].start
+        if isinstance(ground, Oval) and own is not None and own.kind == "edge":
+            radius = FROM_AN_EDGE + _lifted(subject, FROM_AN_EDGE)
+            return Beginning(radius, 0.0, {}, radius)
         return Beginning(FROM_A_CHAIN if len(start) < 2 else FROM_TWO, 0.0, {})
     chains = [place for place in start if isinstance(place, Made) and place.role == "foundation"]
     if around is not None:

@@ -9,6 +9,7 @@ from .canvas import Point
 from .chart_beside import BESIDE, beside
 from .chart_ground import is_closed
 from .chart_lines import Layout
+from .chart_stood_on import draw_stood_on
 from .chart_things import ROOM, STACKED, place_key
 from .pen import Mark, Pen
 from .signing import down
@@ -18,7 +19,7 @@ from .subject import Subject
 
 
 def draw_start(pen: Pen, subject: Subject, layout: Layout, chain: str) -> None:
-    """A ring, or the chains of a foundation."""
+    """A ring, the chains of a foundation, or the edge of another piece."""
     pen.round = "0"
     start = subject.piece.starts[0] if subject.piece.starts else []
     first = start[0] if start else None
@@ -29,11 +30,9 @@ def draw_start(pen: Pen, subject: Subject, layout: Layout, chain: str) -> None:
             share = at / first.chains
             _lying(pen, layout, layout.begin.ring, share, 1 / 40, Mark(chain, at + 1))
         return
-    if bordered(subject) is not None:
-        pen.round, pen.faint = "", True
-        for line in layout.outline:  # its chains are those of what it goes around
-            pen.line(*map(down, line))
-        pen.faint = False
+    own = subject.work.pattern.pieces[subject.piece.name].start
+    if bordered(subject) is not None or (own is not None and own.kind == "edge"):
+        draw_stood_on(pen, subject, layout)
         return
     chains = [place for place in start if isinstance(place, Made) and place.role == "foundation"]
     if is_closed(layout.ground):

@@ -12,6 +12,7 @@ from .chart_key import KeyLine, said
 from .chart_labels import Label
 from .chart_lines import Layout, Line
 from .chart_numbers import NUMBER_HIGH, OUTSIDE, Inked, clear_spot, ink_of, spot_for_arrow
+from .chart_stood_on import stood_on
 from .chart_things import NUMBER_ROOM
 from .colour import ink_on_light
 from .section import Oval, Polygon
@@ -194,6 +195,8 @@ def remarks(subject: Subject, layout: Layout, again: bool, left_handed: bool) ->
     if layout.outline:
         seams = " and its seams" if len(layout.outline) > OUTLINE else ""
         yield said(f"The lighter lines are the edge that the border goes around{seams}.")
+    if edge := stood_on(subject):
+        yield said(edge)
     if again:
         yield said("What only repeats is drawn lighter.")
     if subject.work.pattern.size_count > 1:

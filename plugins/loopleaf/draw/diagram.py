@@ -30,6 +30,7 @@ from .chart_ways import Passage, ways
 from .chart_words import labels, remarks, strokes_of
 from .colour import FAINT_ON_DARK, WORDS, WORDS_ON_DARK, ink_on_dark, ink_on_light
 from .cord import cord_of, draw_links
+from .letters import room_for
 from .pen import Pen, ink_name
 from .shapes import Shapes
 from .signing import Round, down
@@ -47,19 +48,23 @@ TRIES = 8
 COLUMNS = 3
 """The key has so many columns at most: as many as let the chart be printed largest."""
 
+TITLE, TITLE_ABOVE = 1.3, 0.8
+"""Of several pieces drawn together each has its title so large, of the height of words, and so far above."""
+
 NARROWEST = 200.0
 """A small piece is drawn in so much room, in units, so that it isn't blown up beside a large one."""
 
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """A piece's chart without its words. inks: each of its colours, and what it is on dark paper. body, box:
-    its signs and how far they reach. labels: its numbers and arrows. key: what its signs mean; said: what
-    must be said beside, for right and for left. ways: which of its rounds lie where. colour: of the key's
-    signs, its only yarn's, or the words' where there are several.
+    """A piece's chart without its words, and its title. inks: each of its colours, and what it is on dark
+    paper. body, box: its signs and how far they reach. labels: its numbers and arrows. key: what its signs
+    mean; said: what must be said beside, for right and for left. ways: which of its rounds lie where. colour:
+    of the key's signs, its only yarn's, or the words' where there are several.
     """
 
     name: str
+    title: str
     colour: str
     inks: Mapping[str, str]
     body: str
@@ -87,7 +92,7 @@ class Chart:
         parts: list[str] = []
         width, height, signs = 0.0, 0.0, 0.0
         for one in self.pieces:
-            body, box, key = _with_words(one, terms, left_handed, shapes)
+            body, box, key = _with_words(one, terms, left_handed, shapes, len(self.pieces) > 1)
             signs = height + key - box[1]
             place = f"translate({number(-box[0])} {number(height - box[1])})"
             parts.append(f'<g data-piece="{escape(one.name, quote=True)}" transform="{place}">{body}</g>')
@@ -139,8 +144,7 @@ def chart_of(
     ]
     if not drawn:
         return None
-    title = work.pattern.title if not piece else work.pattern.pieces[piece].title or piece
-    return Chart(title, drawn, shapes)
+    return Chart(title_of(work, piece) if piece else work.pattern.title, drawn, shapes)
 
 
 def diagram(
@@ -169,6 +173,7 @@ def _drawn(work: PatternWork, piece: PieceWork, measured: Measured, shapes: Shap
             side.append(said("The framed corner is shown larger in the middle."))
     return Drawn(
         piece.name,
+        title_of(work, piece.name),
         WORDS if of_several else ink_on_light(main_colour(subject)),
         inks | {WORDS: WORDS_ON_DARK} if of_several else inks,
         pen.body() + (_shown_larger(larger, shapes, subject, layout) if larger is not None else ""),
@@ -191,7 +196,8 @@ def _chain(work: PatternWork, piece: PieceWork, measured: Measured, shapes: Shap
     draw_links(pen, cord, work)
     key = [chain_line(work)]
     inks = {ink: ink_on_dark(cord.colour)}
-    return Drawn(piece.name, ink, inks, pen.body(), pen.box, [], key, (words, words), [])
+    title = title_of(work, piece.name)
+    return Drawn(piece.name, title, ink, inks, pen.body(), pen.box, [], key, (words, words), [])
 
 
 def _draw_signs(pen: Pen, subject: Subject, layout: Layout, again: set[int]) -> None:
@@ -228,14 +234,21 @@ def _shown_larger(place: Place, shapes: Shapes, subject: Subject, layout: Layout
     return f'{frames.body()}<g transform="{place.transform}">{pen.body()}</g>'
 
 
-def _with_words(one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes) -> tuple[str, Box, float]:
+def title_of(work: PatternWork, name: str) -> str:
+    """The title of a piece, else its name."""
+    return work.pattern.pieces[name].title or name
+
+
+def _with_words(
+    one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes, titled: bool
+) -> tuple[str, Box, float]:
     """The signs of a piece, the numbers of its rounds, and the key below; the box that they fill, and where
-    in it the key begins. Words are as large as print needs them.
+    in it the key begins. Words are as large as print needs them. titled: its title stands above it.
     """
     size = SMALLEST
     for _ in range(TRIES):
         tried = shapes.copy()
-        body, box, key = _in_letters(one, size, terms, left_handed, tried)
+        body, box, key = _in_letters(one, size, terms, left_handed, tried, titled)
         needed = min(WORDS_MM / printed_scale(box[2] - box[0], box[3] - box[1]), LARGEST)
         if size >= needed:
             break
@@ -245,7 +258,7 @@ def _with_words(one: Drawn, terms: Terms, left_handed: bool, shapes: Shapes) -> 
 
 
 def _in_letters(
-    one: Drawn, size: float, terms: Terms, left_handed: bool, shapes: Shapes
+    one: Drawn, size: float, terms: Terms, left_handed: bool, shapes: Shapes, titled: bool
 ) -> tuple[str, Box, float]:
     """The same with letters so high."""
     left, top, right, bottom = one.box
@@ -270,13 +283,18 @@ def _in_letters(
             ways.append(f'<use href="#{arrow}" x="{number(x)}" y="{number(y)}"/>')
     drawn = one.body + _words(ways, 'fill="#22282b"')
     signs = f'<g transform="scale(-1 1)">{drawn}</g>' if left_handed else drawn
+    title = ""
+    if titled:
+        title = word(left, top - TITLE_ABOVE * size, one.title, TITLE * size, "start")
+        right = max(right, left + room_for(one.title, TITLE * size))
+        top -= (TITLE_ABOVE + TITLE) * size
     lines = [*one.key, *one.said[left_handed]]
     key, box = _largest(
         (drawn_key(lines, terms, one.colour, left, bottom, size, shapes, columns), (left, top, right, bottom))
         for columns in range(1, COLUMNS + 1)
     )
     numbers = _words(words, f'font-size="{number(size)}" text-anchor="middle"')
-    return f"{signs}{numbers}{key}", box, bottom
+    return f"{signs}{title}{numbers}{key}", box, bottom
 
 
 def _words(parts: Sequence[str], look: str) -> str:

@@ -6,7 +6,7 @@ from functools import cached_property
 from itertools import pairwise
 from math import cos, pi, sin, tau
 
-from ..fabric import Made
+from ..fabric import Made, Space
 from ..fabric.layers import step_down
 from ..measure.gauge import ring_radius
 from ..measure.polygon import POLYGONS, corners_of
@@ -158,13 +158,16 @@ def stand_of(subject: Subject) -> tuple[Stand, list[list[Item]]]:
 
 
 def _opening(subject: Subject) -> float:
-    """The radius in mm of the opening in another piece that this one begins around; 0 for other starts."""
+    """The radius in mm of the edge or the opening of another piece that this one begins around; 0 for other
+    starts.
+    """
     start = subject.work.pattern.pieces[subject.piece.name].start
-    if start is None or start.edge is None or not start.stitches:
+    if start is None or start.edge is None:
         return 0.0
     stitches = [made for made in subject.worked[0].made if isinstance(made, Made) and made.number]
-    places = {place_key(place) for made in stitches for place in made.into}
-    return len(places) * subject.scale.width_mm / tau
+    places = {place_key(place): place for made in stitches for place in made.into}
+    wide = sum(place.chains if isinstance(place, Space) else 1 for place in places.values())
+    return wide * subject.scale.width_mm / tau
 
 
 def lying_flat(subject: Subject) -> tuple[Stand, list[list[Item]]]:

@@ -5,6 +5,7 @@ cords are threaded and where parts are sewn on.
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import partial
+from math import pi
 from typing import TypeVar
 
 from ..draw import Chart, Figure, chart_of, first_picture, placing, profile, schematic, squares, threading
@@ -21,6 +22,11 @@ from .leaflet_rounds import anchor_of
 from .leaflet_voice import Voice
 
 Found = TypeVar("Found")
+
+EDGING = 0.25
+"""What is worked onto another piece, and is no higher than such a share of its length, or of the width of
+what it goes around, is an edging.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +49,10 @@ def drawn(work: PatternWork, measured: Measured) -> Drawn:
     """All of a pattern's drawings."""
     return Drawn(
         dict(
-            _each(work, lambda name: schematic(work, name, measured) if _stands_alone(work, name) else None)
+            _each(
+                work,
+                lambda name: schematic(work, name, measured) if _has_outline(work, name, measured) else None,
+            )
         ),
         dict(
             _each(work, lambda name: profile(work, name, measured) if _stands(work, name, measured) else None)
@@ -67,10 +76,19 @@ def _each(work: PatternWork, draw: Callable[[str], Found | None]) -> Iterator[tu
             yield piece.name, figure
 
 
-def _stands_alone(work: PatternWork, name: str) -> bool:
-    """An edging is measured with what it is worked onto."""
+def _has_outline(work: PatternWork, name: str, measured: Measured) -> bool:
+    """Whether a piece has an outline of its own. An edging, which goes around another piece or is low for its
+    length, is measured with what it is worked onto.
+    """
     start = work.pattern.pieces[name].start
-    return start is None or start.kind != "edge"
+    if start is None or start.kind != "edge":
+        return True
+    piece = work.piece(name)
+    subject = subject_of(work, piece, measured) if piece is not None else None
+    if start.around or start.laid_out or subject is None:
+        return False
+    long = max(size.length_mm for size in subject.sizes) / (1.0 if subject.in_rows else pi)
+    return subject.sizes[-1].height_mm > EDGING * long
 
 
 def _stands(work: PatternWork, name: str, measured: Measured) -> bool:
