@@ -35,7 +35,8 @@ from .straps import draw_straps
 from .subject import Subject, main_colour, subject_of
 from .trimmings import fringe_of, pompon_of
 from .tubes import draw_tubes
-from .uneven_rows import draw_unevenly, laid_unevenly
+from .uneven_picture import draw_unevenly
+from .uneven_rows import laid_unevenly
 from .wave import wave_of
 
 HAIRLINE = 0.005
@@ -139,7 +140,7 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
     mitre = mitre_of(rows) if aside is None else None
     cloth = with_parts(subject, rows, measured) if measured is not None else rows
     uneven = laid_unevenly(cloth) if not sheet.arc and not sheet.wave.knots else None
-    gathered = ruffled(rows, sheet) or (gathered_in(rows, sheet) if uneven is None else None)
+    gathered = (ruffled(rows, sheet) or gathered_in(rows, sheet)) if uneven is None else None
     if mitre is not None:
         draw_rows(canvas, rows, mitre)
     elif gathered is not None:
