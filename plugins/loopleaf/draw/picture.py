@@ -38,6 +38,7 @@ from .tubes import draw_tubes
 from .uneven_picture import draw_unevenly
 from .uneven_rows import laid_unevenly
 from .wave import wave_of
+from .yoke import yoke_of
 
 HAIRLINE = 0.005
 """Width of the outline as a share of the drawing's longer side."""
@@ -141,8 +142,11 @@ def _draw_flat(canvas: Canvas, subject: Subject, measured: Measured | None = Non
     cloth = with_parts(subject, rows, measured) if measured is not None else rows
     uneven = laid_unevenly(cloth) if not sheet.arc and not sheet.wave.knots else None
     gathered = (ruffled(rows, sheet) or gathered_in(rows, sheet)) if uneven is None else None
+    yoke = yoke_of(rows) if aside is None else None
     if mitre is not None:
         draw_rows(canvas, rows, mitre)
+    elif yoke is not None:
+        draw_rows(canvas, rows, yoke)
     elif gathered is not None:
         draw_rows(canvas, *gathered)
     elif uneven is not None:

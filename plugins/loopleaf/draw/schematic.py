@@ -14,15 +14,18 @@ from .arc_figure import arc
 from .canvas import Point
 from .fanned import fanned
 from .form import Form, about, form_of, outline_above, said
+from .foundation_edge import foot_mm
 from .from_middle import sheet_of
 from .lettered import Lettered
 from .letters import width_of
 from .measuring import DRAWN, GAP, arrow, broken, measured_across, measured_up, split
 from .neck import drawn_neck, has_neck
 from .sketch import WORDS, Figure, Sketch
-from .subject import Subject, subject_of
+from .subject import Subject, of_each_size, subject_of
 from .top_edge import top_of_rows
 from .uneven_figure import Told, evenly_not, uneven
+from .yoke import yoke_of
+from .yoke_figure import yoked
 
 LONGEST = 2.4
 """What is so many times as long as wide is drawn shortened, with a break."""
@@ -210,10 +213,14 @@ def _rows(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measure
     if subject.sizes[-1].blocks:
         return _straight(sketch, letters, replace(subject, sizes=subject.sizes[-1:]), measured)
     sheet = sheet_of(subject)
-    if not sheet.arc:
+    yoke = yoke_of(subject)
+    if not sheet.arc and yoke is None:
         return _straight(sketch, letters, subject, measured)
-    edges = (_widths(subject, measured, 0), about(_outer(subject, measured)))
-    return arc(sketch, letters, sheet, subject.sizes[-1].height_mm, edges, _length(subject, measured))
+    edges = (_inner(subject, measured), about(_outer(subject, measured)))
+    deep_mm, deep = subject.sizes[-1].height_mm, _length(subject, measured)
+    if yoke is not None:
+        return yoked(sketch, letters, yoke, deep_mm, edges, deep)
+    return arc(sketch, letters, sheet, deep_mm, edges, deep)
 
 
 def _widths(subject: Subject, measured: Measured, at: int) -> str:
@@ -306,6 +313,14 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
 def _smoothed(right: Sequence[Point]) -> list[Point]:
     """Steps from row to row as slopes: the side of a piece as one draws it, from the foot to the top."""
     return [right[0], *((b[0], (b[1] + a[1]) / 2) for a, b in pairwise(right[1::2])), right[-1]]
+
+
+def _inner(subject: Subject, measured: Measured) -> str:
+    """How long the edge that the rows begin at is, one a size."""
+    if foot_mm(subject) == subject.sizes[0].length_mm:
+        return _widths(subject, measured, 0)
+    sizes = of_each_size(subject, measured)
+    return about([foot_mm(one) if one is not None else None for one in sizes])
 
 
 def _outer(subject: Subject, measured: Measured) -> list[float | None]:

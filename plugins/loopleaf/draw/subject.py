@@ -80,6 +80,14 @@ def subject_in(work: PatternWork, piece: PieceWork, measured: Measured, size: in
     return Subject(work, shown, [one for _, one in kept], known, scale, colours, fan=fan)
 
 
+def of_each_size(subject: Subject, measured: Measured) -> list[Subject | None]:
+    """A piece's rows in each of the pattern's sizes; None for a size that works none of them."""
+    piece, own = subject.work.piece(subject.piece.name), measured.piece(subject.piece.name)
+    if piece is None or own is None:
+        return []
+    return [subject_in(subject.work, piece, measured, size) for size in range(len(own.rounds))]
+
+
 def _without_points(size: RoundSize | None) -> RoundSize | None:
     """A round as its cloth is: points worked back on chains are drawn where they stand on it."""
     if size is None or not size.points_mm:

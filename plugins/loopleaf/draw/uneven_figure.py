@@ -14,7 +14,7 @@ from .lettered import Lettered
 from .measuring import DRAWN, GAP, measured_across, measured_over, measured_up
 from .sheet import Sheet
 from .sketch import Sketch
-from .subject import Subject, subject_in
+from .subject import Subject, of_each_size
 from .turned_rows import edges_of, turned
 from .uneven_outline import uneven_outline
 from .uneven_rows import laid_unevenly
@@ -114,13 +114,8 @@ def _above(point: Point, start: Point, end: Point) -> float:
 
 def _edges(subject: Subject, measured: Measured) -> list[float | None]:
     """How high the lower edge is in each size, in mm; None where the size has other rows."""
-    piece = subject.work.piece(subject.piece.name)
-    own = measured.piece(subject.piece.name)
-    assert piece is not None
-    assert own is not None
     found: list[float | None] = []
-    for size in range(len(own.rounds)):
-        one = subject_in(subject.work, piece, measured, size)
+    for one in of_each_size(subject, measured):
         laid = evenly_not(replace(one, sizes=enclosed(one.sizes))) if one is not None else None
         found.append(min(edges_of(laid)) if laid else None)
     return found
