@@ -5,9 +5,10 @@ import re
 import pytest
 
 from loopleaf.draw import first_picture, piece_picture
+from loopleaf.draw.laid_row import LaidRow
 from loopleaf.draw.parts_on_rows import with_parts
 from loopleaf.draw.subject import subject_of
-from loopleaf.draw.uneven_rows import LaidRow, laid_unevenly
+from loopleaf.draw.uneven_rows import laid_unevenly
 from loopleaf.fabric import PatternWork
 from loopleaf.measure import measure
 from tests.measure.worked_patterns import worked

@@ -1,6 +1,7 @@
 """Rows that don't go from edge to edge stand over the stitches that they were worked in."""
 
 import re
+from itertools import pairwise
 
 import pytest
 
@@ -9,8 +10,9 @@ from loopleaf.draw.along_side import parted
 from loopleaf.draw.chart_labels import box_of, placed
 from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.chart_words import labels
+from loopleaf.draw.laid_row import LaidRow
 from loopleaf.draw.subject import subject_of
-from loopleaf.draw.uneven_rows import LaidRow, laid_unevenly
+from loopleaf.draw.uneven_rows import laid_unevenly
 from loopleaf.measure import measure
 from tests.measure.worked_patterns import worked
 
@@ -52,6 +54,91 @@ def test_short_rows_lift_the_cloth_at_the_side_where_they_are(before: int, side:
         (below.left + 4 * WIDE, below.right) if side == "right" else (below.left, below.right - 4 * WIDE)
     )
     assert ends(found[-1]) == ends(found[0])
+
+
+WEDGE = (
+    FIRST,
+    "ch 1, sc in next 15 sts, leave last 5 sts unworked, turn",
+    PLAIN,
+    "ch 1, sc in next 10 sts, leave last 5 sts unworked, turn",
+    PLAIN,
+    "ch 1, sc in next 10 sts, sc in next 5 unworked sts of row 3, sc in next 5 unworked sts of row 1, turn",
+)
+
+
+def test_the_row_over_short_ones_lies_along_one_slope() -> None:
+    """Six rows at one edge, two at the other, and a straight line between them over all twenty stitches."""
+    last = laid(*WEDGE, chain=21)[-1]
+    assert len(last.corners) == 20
+    for (_, end), (start, _) in pairwise(corner.tops for corner in last.corners):
+        assert start == pytest.approx(end)
+    for corner in last.corners:
+        for x, y in corner.tops:
+            assert y == pytest.approx(WIDE * (6 - 4 * (x - last.left) / (last.right - last.left)))
+
+
+def test_it_is_cloth_down_to_what_it_was_worked_into() -> None:
+    """Where it goes down beside a short row its stitches are drawn out, over cloth that leaves no hole."""
+    found = laid(*WEDGE, chain=21)
+    for corner in found[-1].corners[15:]:
+        assert [y for _, y in corner.cloth or corner.feet] == pytest.approx([WIDE, WIDE])
+    for corner in found[-1].corners[:10]:
+        assert corner.cloth is None
+    assert found[-1].corners[15].tops[0][1] - found[-1].corners[15].feet[0][1] < 2 * WIDE
+
+
+def test_far_from_short_rows_the_cloth_is_flat() -> None:
+    """Steps of three stitches at one edge of forty: the slope ends a step and a half behind the last one."""
+    short = [f"ch 1, sc in next {40 - 3 * at} sts, leave last 3 sts unworked, turn" for at in (1, 2, 3)]
+    over = ", ".join(f"sc in next 3 unworked sts of row {row}" for row in (6, 4, 2))
+    lines = [FIRST, PLAIN, *(line for step in short for line in (step, PLAIN))]
+    last = laid(*lines, f"ch 1, sc in each st across, {over}, turn", chain=41)[-1]
+    highs = [y for corner in last.corners for _, y in corner.tops]
+    assert len([y for y in highs if y == pytest.approx(9 * WIDE)]) > 2 * 25
+    assert min(highs) == pytest.approx(3 * WIDE)
+
+
+def test_short_rows_in_the_middle_make_a_roof() -> None:
+    """Work turned five stitches before either edge, then over each end in turn: low at both edges."""
+    last = laid(
+        *(FIRST, PLAIN, WEDGE[1], "ch 1, sc in next 10 sts, leave last 5 sts unworked, turn"),
+        "ch 1, sc in each st across, sc in next 5 unworked sts of row 3, turn",
+        "ch 1, sc in each st across, sc in next 5 unworked sts of row 2, turn",
+        PLAIN,
+        chain=21,
+    )[-1]
+    tops = [corner.tops for corner in last.corners]
+    assert (tops[0][0][1], tops[-1][1][1]) == pytest.approx((5 * WIDE, 5 * WIDE))
+    assert max(y for pair in tops for _, y in pair) == pytest.approx(7 * WIDE)
+    assert tops[10][0][1] == pytest.approx(7 * WIDE)
+
+
+TWO = ["sc in 2nd ch from hook, sc in next ch, turn", "ch 1, 2 sc in first st, sc in next st, turn"]
+ONE = ["sc in 2nd ch from hook, turn", "ch 1, 2 sc in first st, turn"]
+
+
+@pytest.mark.parametrize(("first", "chain"), [(TWO, 3), (ONE, 2)])
+def test_the_straight_edge_is_straight_from_the_first_row(first: list[str], chain: int) -> None:
+    """Also where a row of a stitch or two can't tell which of its ends the work grows at."""
+    grows = [
+        "ch 1, sc in each st to last st, 2 sc in last st, turn",
+        "ch 1, 2 sc in first st, sc in each st across, turn",
+    ]
+    found = laid(*first, *grows * 3, grows[0], chain=chain)
+    assert [row.right for row in found] == pytest.approx([found[0].right] * 9)
+    assert [row.corners[-1].tops[1][0] for row in found] == pytest.approx([found[0].right] * 9)
+
+
+def test_less_at_one_edge_and_more_at_the_other_leans() -> None:
+    """As many stitches in every row, each row a stitch further: cloth on the bias."""
+    bias = (
+        "ch 1, sc2tog, sc in each st to last st, 2 sc in last st, turn",
+        "ch 1, 2 sc in first st, sc in each st to last 2 sts, sc2tog, turn",
+    )
+    found = laid(FIRST, *bias * 3)
+    steps = [b.left - a.left for a, b in pairwise(found)]
+    assert [abs(step) for step in steps] == pytest.approx([WIDE] * 6)
+    assert len({step > 0 for step in steps}) == 1
 
 
 def test_its_end_comes_down_to_the_cloth_beside_it_only_where_a_row_goes_over_both() -> None:

@@ -12,6 +12,7 @@ from .from_middle import sheet_of
 from .in_blocks import draw_blocks
 from .in_rows import ROW_LAYERS, Lay, draw_rows
 from .items import items_of_rows
+from .laid_row import LaidRow
 from .mitre import mitre_of
 from .nets import as_hung
 from .parts_on_rows import with_parts
@@ -19,8 +20,10 @@ from .ruffle import gathered_in, ruffled
 from .sheet import Edging, Sheet
 from .subject import Subject, subject_of
 from .trimmings import fringe_of
-from .uneven_rows import LaidRow, draw_unevenly, laid_unevenly
+from .uneven_picture import draw_unevenly
+from .uneven_rows import laid_unevenly
 from .wave import wave_of
+from .yoke import yoke_of
 
 
 def draw_flat(
@@ -38,10 +41,13 @@ def draw_flat(
     standing: set[str] = set()
     cloth = with_parts(subject, rows, measured, standing) if measured is not None else rows
     uneven = laid_unevenly(cloth) if not sheet.arc and not sheet.wave.knots else None
-    gathered = ruffled(rows, sheet) or (gathered_in(rows, sheet) if uneven is None else None)
+    gathered = (ruffled(rows, sheet) or gathered_in(rows, sheet)) if uneven is None else None
+    yoke = yoke_of(rows) if aside is None else None
     lay: Lay = sheet
     if mitre is not None:
         lay, uneven = mitre, None
+    elif yoke is not None:
+        lay, uneven = yoke, None
     elif gathered is not None:
         (rows, lay), uneven = gathered, None
     if uneven is not None:

@@ -14,6 +14,7 @@ from ..measure.fan import Fan
 from .canvas import Point
 from .chart_corners import PLAIN_EDGE, corners_of
 from .chart_things import Thing, begun_in, place_key, things_of
+from .foundation_edge import foot_mm
 from .nets import as_hung
 from .once import once
 from .row_ends import first_aside
@@ -78,7 +79,7 @@ def sheet_of(subject: Subject) -> Sheet:
     middle = middle_of(subject)
     if middle is not None:
         return Sheet(middle.turn, 0.0, sides=middle.sides, corners=_corners(subject.fan, middle.sides))
-    sheet = sheet_for(as_hung(subject).sizes)
+    sheet = sheet_for(as_hung(subject).sizes, foot_mm(subject))
     if sheet.arc and _at_ends(_things(subject)) >= ONLY_AT_ENDS:
         return replace(sheet, arc=0.0, below=0.0)
     return sheet

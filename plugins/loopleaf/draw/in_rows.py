@@ -14,6 +14,7 @@ from .sheet import Edging, Sheet
 from .stitchwork import Patch, between, draw_row, placed_on, straight
 from .subject import Subject
 from .worked_back import Surface, draw_leaf_on, goes_on, leaves_of
+from .yoke import Yoke
 
 ROW_LAYERS = 4
 
@@ -119,7 +120,7 @@ def _patch(sheet: Lay, item: Item, low: float, size: RoundSize, below: RoundSize
     wide = below.length_mm if below is not None else size.length_mm
     sunk = low - (1 - item.floor) * below.rise_mm if below is not None else low
     bends = isinstance(sheet, Sheet) and (sheet.wave.knots or (sheet.sides and item.corner))
-    if bends or isinstance(sheet, Mitre):
+    if bends or isinstance(sheet, Mitre | Yoke):
         left, right = item.foot
 
         def bent(share: float) -> Point:
@@ -149,7 +150,10 @@ def _outline(
     steps = 1 if bare else 48
     feet = [share for item in rows[0] for share in item.foot]
     left_foot, wide = (min(feet), max(feet) - min(feet)) if tip else (0.0, 1.0)
-    bottom = [sheet.point(sizes[0].length_mm, left_foot + wide * at / steps, 0.0) for at in range(steps + 1)]
+    ways = [at / steps for at in range(steps + 1)]
+    if isinstance(sheet, Yoke):
+        ways = [0.0, *sheet.knots[0], 1.0]
+    bottom = [sheet.point(sizes[0].length_mm, left_foot + wide * way, 0.0) for way in ways]
     right: list[Point] = []
     left: list[Point] = []
     low = 0.0

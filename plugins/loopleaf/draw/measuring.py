@@ -67,6 +67,23 @@ def measured_along(sketch: Sketch, start: Point, end: Point, words: str) -> None
         sketch.words((x, y + WORDS * (0.8 + 1.2 * index)), part, "start")
 
 
+def measured_over(sketch: Sketch, start: Point, end: Point, words: str) -> None:
+    """A measure above an edge that slants, its words where it leaves room for them.
+
+    start, end: of the edge, from left to right.
+    """
+    (x0, y0), (x1, y1) = start, end
+    length = hypot(x1 - x0, y1 - y0) or 1.0
+    nx, ny = (y1 - y0) / length, (x0 - x1) / length
+    for x, y in (start, end):
+        near, far = 0.8, GAP + _TICK
+        sketch.line([(x + nx * near, y + ny * near), (x + nx * far, y + ny * far)], "fine")
+    arrow(sketch, (x0 + nx * GAP, y0 + ny * GAP), (x1 + nx * GAP, y1 + ny * GAP))
+    x, y = (x0 + x1) / 2 + nx * (GAP + 1.4), (y0 + y1) / 2 + ny * (GAP + 1.4)
+    for index, part in enumerate(reversed(split(words))):
+        sketch.words((x, y - index * WORDS * 1.2), part, "start" if nx > 0 else "end")
+
+
 def split(words: str) -> list[str]:
     """A measure's words in two lines: `about 34.5 cm`, `(13½ in)`; by size `37 (40.5) cm,`, `14½ (16) in`."""
     for mark, keep in (("cm, ", "cm,"), (" (", "")):

@@ -10,19 +10,22 @@ from ..measure import Measured, measure
 from ..measure.fan import is_gathered
 from ..measure.finished import What
 from ..measure.size import enclosed
+from .arc_figure import arc
 from .canvas import Point
 from .fanned import fanned
 from .form import Form, about, form_of, outline_above, said
+from .foundation_edge import foot_mm
 from .from_middle import sheet_of
 from .lettered import Lettered
 from .letters import width_of
-from .measuring import DRAWN, GAP, arrow, broken, measured_across, measured_along, measured_up, split
+from .measuring import DRAWN, GAP, arrow, broken, measured_across, measured_up, split
 from .neck import drawn_neck, has_neck
-from .sheet import Sheet
 from .sketch import WORDS, Figure, Sketch
-from .subject import Subject, subject_of
+from .subject import Subject, of_each_size, subject_of
 from .top_edge import top_of_rows
-from .uneven_outline import uneven_outline
+from .uneven_figure import Told, evenly_not, uneven
+from .yoke import yoke_of
+from .yoke_figure import yoked
 
 LONGEST = 2.4
 """What is so many times as long as wide is drawn shortened, with a break."""
@@ -210,11 +213,14 @@ def _rows(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measure
     if subject.sizes[-1].blocks:
         return _straight(sketch, letters, replace(subject, sizes=subject.sizes[-1:]), measured)
     sheet = sheet_of(subject)
-    return (
-        _arc(sketch, letters, subject, measured, sheet)
-        if sheet.arc
-        else _straight(sketch, letters, subject, measured)
-    )
+    yoke = yoke_of(subject)
+    if not sheet.arc and yoke is None:
+        return _straight(sketch, letters, subject, measured)
+    edges = (_inner(subject, measured), about(_outer(subject, measured)))
+    deep_mm, deep = subject.sizes[-1].height_mm, _length(subject, measured)
+    if yoke is not None:
+        return yoked(sketch, letters, yoke, deep_mm, edges, deep)
+    return arc(sketch, letters, sheet, deep_mm, edges, deep)
 
 
 def _widths(subject: Subject, measured: Measured, at: int) -> str:
@@ -253,11 +259,15 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
     blocks = subject.sizes[-1].blocks
     widest = max(one.length_mm for one in subject.sizes)
     long = subject.sizes[-1].height_mm
+    bottom, length = _widths(subject, measured, -1 if blocks else 0), _length(subject, measured)
+    wide = "long" if _is_lengthwise(subject, measured) else "wide"
+    first, last = subject.sizes[0].length_mm, subject.sizes[-1].length_mm
+    alike = abs(last / first - 1) <= ALIKE
+    if not blocks and not is_gathered(subject.worked[-1]) and (laid := evenly_not(subject)) is not None:
+        told = Told(bottom, _widths(subject, measured, -1), length, wide, alike)
+        return uneven(sketch, letters, subject, measured, laid, told)
     scale = DRAWN / max(min(widest, long * LONGEST), min(long, widest * LONGEST))
     across, up = min(1.0, long * LONGEST / widest), min(1.0, widest * LONGEST / long)
-    uneven = None if blocks or is_gathered(subject.worked[-1]) else uneven_outline(subject)
-    if uneven is not None:  # a break would cut through what stands at one side, or hang over a gap
-        scale, across, up = DRAWN / max(widest, long), 1.0, 1.0
     x_scale, y_scale = scale * across, scale * up
     if widest * x_scale < THINNEST:
         x_scale = THINNEST / widest
@@ -265,7 +275,6 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
         y_scale = THINNEST / long
     right: list[Point] = []
     low = 0.0
-    first, last = subject.sizes[0].length_mm, subject.sizes[-1].length_mm
     for one in subject.sizes:
         # What is told as one width is drawn as one: where the height is drawn larger, sides would slant.
         wide_mm = first if abs(one.length_mm / first - 1) <= ALIKE else one.length_mm
@@ -276,46 +285,26 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
         low = one.height_mm * y_scale
     right = _smoothed(right)
     outline = [*right, *((-x, y) for x, y in reversed(right))]
-    if not blocks and uneven is None and (edge := top_of_rows(subject)):
+    if not blocks and (edge := top_of_rows(subject)):
         along_it, rise = subject.sizes[-1].length_mm * x_scale, subject.sizes[-1].rise_mm
         over = [((along - 0.5) * along_it, -(long - rise * (1 - share)) * y_scale) for along, share in edge]
         outline = [*right[:-1], *reversed(over), *((-x, y) for x, y in reversed(right[:-1]))]
     high = long * y_scale
     half = widest * x_scale / 2
-    below_it, above_it = ((-mm / 2 * x_scale, mm / 2 * x_scale) for mm in (first, last))
-    top_edge = -high
-    if uneven is not None:
-        tall = max(y for _, y in uneven.points)
-        outline = [(x * x_scale, -y / tall * high) for x, y in uneven.points]
-        middle = (min(x for x, _ in outline) + max(x for x, _ in outline)) / 2
-        outline = [(x - middle, y) for x, y in outline]
-        half = max(x for x, _ in outline)
-        below_it, above_it = (
-            (ends[0] * x_scale - middle, ends[1] * x_scale - middle) for ends in (uneven.first, uneven.last)
-        )
-        top_edge = -uneven.top / tall * high
     sketch.line(outline, closed=True)
     if across < 0.9:
         broken(sketch, [(0.0, -high), (0.0, 0.0)])
     if up < 0.9:
         broken(sketch, [(-half, -high / 2), (half, -high / 2)])
-    bottom = _widths(subject, measured, -1 if blocks else 0)
-    alike = abs(last / first - 1) <= ALIKE
-    wide = "long" if _is_lengthwise(subject, measured) else "wide"
+    below_it, above_it = ((-mm / 2 * x_scale, mm / 2 * x_scale) for mm in (first, last))
     below = letters.short(bottom, wide if alike else f"{wide} at the first row")
     measured_across(sketch, *below_it, GAP, below, 0.0)
     facts = [f"{bottom} {wide}"]
     if not alike:
         top = _widths(subject, measured, -1)
-        measured_across(
-            sketch,
-            *above_it,
-            -high - GAP,
-            letters.short(top, f"{wide} at the last row"),
-            top_edge,
-        )
+        above = letters.short(top, f"{wide} at the last row")
+        measured_across(sketch, *above_it, -high - GAP, above, -high)
         facts = [f"{bottom} {wide} at the first row", f"{top} at the last"]
-    length = _length(subject, measured)
     far = "long" if blocks else "from first row to last"
     measured_up(sketch, half + GAP, 0.0, -high, letters.short(length, far), half)
     return [*facts, f"{length} {far}"]
@@ -326,35 +315,12 @@ def _smoothed(right: Sequence[Point]) -> list[Point]:
     return [right[0], *((b[0], (b[1] + a[1]) / 2) for a, b in pairwise(right[1::2])), right[-1]]
 
 
-def _arc(sketch: Sketch, letters: Lettered, subject: Subject, measured: Measured, sheet: Sheet) -> list[str]:
-    """Rows that grow into an arc: the inner edge, the outer edge, the depth between them."""
-    last = subject.sizes[-1]
-    inner_mm, outer_mm = sheet.below, sheet.below + last.height_mm
-    scale = DRAWN / (2 * outer_mm)
-
-    def along(out: float) -> list[Point]:
-        points = (sheet.point(0.0, i / 48, out - sheet.below) for i in range(49))
-        return [(x * scale, -y * scale) for x, y in points]
-
-    inner, outer = along(inner_mm), along(outer_mm)
-    sketch.line([*inner, *reversed(outer)], closed=True)
-    inside, outside = _widths(subject, measured, 0), about(_outer(subject, measured))
-    length = _length(subject, measured)
-    sketch.line(along(outer_mm + 2.4 / scale), "dashed")
-    named = letters.short(outside, "along the outer edge")
-    sketch.words((0.0, sketch.box[1] - 2.0), named if named != outside else f"{outside} along this edge")
-    measured_along(sketch, inner[-1], outer[-1], letters.short(length, "from edge to edge"))
-    if not inner_mm:  # rows that begin in one place
-        return [f"{outside} along the outer edge", f"{length} from the middle to it"]
-    (x, y), low = inner[24], max(inner[-1][1], outer[-1][1]) + GAP + 2.0
-    sketch.line([(0.0, low), (x, y + 1.2)], "fine")
-    for index, part in enumerate(split(letters.short(inside, "along the inner edge"))):
-        sketch.words((1.0, low + WORDS * (1.0 + 1.2 * index)), part, "end")
-    return [
-        f"{inside} along the inner edge",
-        f"{outside} along the outer edge",
-        f"{length} from the one to the other",
-    ]
+def _inner(subject: Subject, measured: Measured) -> str:
+    """How long the edge that the rows begin at is, one a size."""
+    if foot_mm(subject) == subject.sizes[0].length_mm:
+        return _widths(subject, measured, 0)
+    sizes = of_each_size(subject, measured)
+    return about([foot_mm(one) if one is not None else None for one in sizes])
 
 
 def _outer(subject: Subject, measured: Measured) -> list[float | None]:

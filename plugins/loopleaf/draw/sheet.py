@@ -123,8 +123,11 @@ class Cornered:
         return (-(by - ay) / long, (bx - ax) / long)
 
 
-def sheet_for(rows: Sequence[RoundSize]) -> Sheet:
-    """Straight, or an arc, its inner edge as long as the first row; fuller rows are eased in."""
+def sheet_for(rows: Sequence[RoundSize], foot_mm: float = 0.0) -> Sheet:
+    """Straight, or an arc, its inner edge as long as the first row; fuller rows are eased in.
+
+    foot_mm: how long the inner edge is where the first row grows out of it.
+    """
     if len(rows) < FEWEST_IN_ARC:
         return Sheet(0.0, 0.0)
     first, last = rows[0], rows[-1]
@@ -137,4 +140,7 @@ def sheet_for(rows: Sequence[RoundSize]) -> Sheet:
     gathered = at_once > AT_ONCE * (last.length_mm - first.length_mm)
     if not steady or not soon or gathered or arc < NARROWEST_ARC:
         return Sheet(0.0, 0.0)
+    if foot_mm and foot_mm < first.length_mm:
+        arc = min((last.length_mm - foot_mm) / last.height_mm, WIDEST_ARC)
+        return Sheet(arc, foot_mm / arc)
     return Sheet(arc, first.length_mm / arc)

@@ -175,7 +175,8 @@ def _cloth(canvas: Canvas, layer: int, colour: str, run: list[Placed]) -> None:
         item, patch, deep = placed.item, placed.patch, placed.deep
         left = -LAP if not at else 0.0
         right = 1 + LAP if at == len(run) - 1 else 1.0
-        between_them = (0.5,) if max(item.end - item.start, item.foot[1] - item.foot[0]) > BENDS else ()
+        wide = max(item.end - item.start, item.foot[1] - item.foot[0])
+        between_them = (0.5,) if wide > BENDS or (item.corner and placed.turned) else ()
         alone = deep and 0 < at < len(run) - 1 and not (run[at - 1].deep or run[at + 1].deep)
         for edge, up in ((upper, 1.0),) if alone else ((lower, -LAP), (upper, 1.0)):
             for across in (left, *between_them, right):

@@ -49,10 +49,15 @@ class Subject:
         return is_stuffed(self.work.pattern, self.piece.name)
 
 
-@once
 def subject_of(work: PatternWork, piece: PieceWork, measured: Measured) -> Subject | None:
     """What there is to draw of a piece in its first size; None where nothing was worked."""
-    pairs = [(r, r.sizes[0]) for r in piece.rounds]
+    return subject_in(work, piece, measured, 0)
+
+
+@once
+def subject_in(work: PatternWork, piece: PieceWork, measured: Measured, size: int) -> Subject | None:
+    """What there is to draw of a piece in a size, by its index; None where nothing was worked."""
+    pairs = [(r, r.sizes[size]) for r in piece.rounds]
     kept = [(r, one) for r, one in pairs if one is not None and one.made]
     if not kept:
         return None
@@ -60,19 +65,27 @@ def subject_of(work: PatternWork, piece: PieceWork, measured: Measured) -> Subje
     sizes: list[RoundSize | None]
     if own is not None and own.scale is not None and own.rounds:
         scale = own.scale
-        measured_rows = zip(pairs, own.rounds[0], strict=True)
+        measured_rows = zip(pairs, own.rounds[size], strict=True)
         sizes = [_without_points(one) for (_, w), one in measured_rows if w is not None and w.made]
     else:
         scale = NO_GAUGE
         sizes = list(round_sizes([r.plan.label for r, _ in kept], [contents(one) for _, one in kept], scale))
-    shown = PieceWork(piece.name, piece.path, piece.starts, [r for r, _ in kept])
+    shown = PieceWork(piece.name, piece.path, piece.starts[size:], [r for r, _ in kept])
     yarns = work.pattern.materials.yarns if work.pattern.materials is not None else {}
     colours = {letter: yarn.colour or UNDYED for letter, yarn in yarns.items()}
     for _, one in kept:
         colours.update({made.yarn: UNDYED for made in one.made if made.yarn not in colours})
     known = [s for s in sizes if s is not None]
-    fan = own.fans[0] if own is not None and own.fans else None
+    fan = own.fans[size] if own is not None and own.fans else None
     return Subject(work, shown, [one for _, one in kept], known, scale, colours, fan=fan)
+
+
+def of_each_size(subject: Subject, measured: Measured) -> list[Subject | None]:
+    """A piece's rows in each of the pattern's sizes; None for a size that works none of them."""
+    piece, own = subject.work.piece(subject.piece.name), measured.piece(subject.piece.name)
+    if piece is None or own is None:
+        return []
+    return [subject_in(subject.work, piece, measured, size) for size in range(len(own.rounds))]
 
 
 def _without_points(size: RoundSize | None) -> RoundSize | None:

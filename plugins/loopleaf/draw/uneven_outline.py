@@ -5,53 +5,40 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from .canvas import Point
-from .subject import Subject
-from .uneven_rows import LaidRow, Tops, laid_unevenly
-
-STEADY = 4.0
-"""Where every row ends within so many stitch widths of the one below, the sides are lines from row to row."""
+from .laid_row import LaidRow, Tops
+from .turned_rows import tops_of
 
 
 class Outline(NamedTuple):
-    """points: around the piece, in mm, y up. first, last: the ends of these rows. top: of the last one."""
+    """points: around the piece, in mm, y up. first: the ends of the first row. top: the two upper corners of
+    the last one, from left to right.
+    """
 
     points: Sequence[Point]
     first: tuple[float, float]
-    last: tuple[float, float]
-    top: float
+    top: tuple[Point, Point]
 
 
-def uneven_outline(subject: Subject) -> Outline | None:
-    """Its outline; None for rows all from edge to edge that grow alike at both, or with some along a side."""
-    laid = laid_unevenly(subject) if len(subject.sizes) == len(subject.worked) else None
-    if laid is None or not all(row.corners for row in laid):
-        return None
-    points = _sides(laid) if _is_steady(laid, subject.scale.width_mm) else _tops(laid)
-    first, last = laid[0], laid[-1]
-    top = max(y for corner in last.corners for _, y in corner.tops)
-    return Outline(points, (first.left, first.right), (last.left, last.right), top)
-
-
-def _is_steady(laid: Sequence[LaidRow], wide: float) -> bool:
-    steps = [max(abs(b.left - a.left), abs(b.right - a.right)) for a, b in pairwise(laid)]
-    return max(steps) <= STEADY * wide
+def uneven_outline(laid: Sequence[LaidRow]) -> Outline:
+    """The outline of such rows, none of which is empty."""
+    first, last = laid[0].corners, laid[-1].corners
+    points = _sides(laid) if laid[0].slanting else _tops(laid)
+    return Outline(points, (first[0].feet[0][0], first[-1].feet[1][0]), (last[0].tops[0], last[-1].tops[1]))
 
 
 def _sides(laid: Sequence[LaidRow]) -> list[Point]:
-    """Up the right end of each row and down the left one: steps from row to row as slopes."""
-    right, left = [(laid[0].right, 0.0)], [(laid[0].left, 0.0)]
-    for row in laid:
-        right.append((row.right, (row.corners[-1].feet[1][1] + row.corners[-1].tops[1][1]) / 2))
-        left.append((row.left, (row.corners[0].feet[0][1] + row.corners[0].tops[0][1]) / 2))
-    right.append(laid[-1].corners[-1].tops[1])
-    left.append(laid[-1].corners[0].tops[0])
+    """Up the right end of each row and down the left one."""
+    right = [laid[0].corners[-1].feet[1], *(row.corners[-1].tops[1] for row in laid)]
+    left = [laid[0].corners[0].feet[0], *(row.corners[0].tops[0] for row in laid)]
     return [*right, *reversed(left)]
 
 
 def _tops(laid: Sequence[LaidRow]) -> list[Point]:
-    """Over the tops of what lies uppermost, from the right to the left."""
-    tops = Tops()
-    for row in laid:
-        tops.cover([top for corner in row.corners for top in corner.tops])
+    """Over the tops of what lies uppermost, and under the feet of what lies lowermost."""
+    tops, feet = tops_of(laid), Tops()
+    for row in reversed(laid):
+        under = [foot for corner in row.corners for foot in (corner.cloth or corner.feet)]
+        if all(b >= a for (a, _), (b, _) in pairwise(under)):
+            feet.cover(under)
     over = [*zip(reversed(tops.xs), reversed(tops.ys), strict=True)]
-    return [(over[0][0], 0.0), *over, (over[-1][0], 0.0)]
+    return [*over, *zip(feet.xs, feet.ys, strict=True)]

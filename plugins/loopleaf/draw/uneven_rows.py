@@ -3,27 +3,21 @@
 The tops of the cloth are kept as a line from left to right. A row begins where its stitches have their
 places, as wide as it is, and lifts that line there: so short rows stand at the side that they were worked at,
 parts stand side by side, and what is added at one edge alone makes that edge lean. A short row that a later
-row goes over comes down to the cloth beside it, as the last stitches before a turn are drawn in.
+row goes over eases down to the cloth beside it (`short_rows.py`), and that row lies along the slope.
 """
 
-from bisect import bisect_left, bisect_right
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
-from statistics import median
-from typing import NamedTuple
+from collections.abc import Mapping, Sequence
 
 from ..fabric import Made
 from ..measure.size import RoundSize
-from .canvas import Canvas, Point
-from .in_rows import ROW_LAYERS
+from .canvas import Point
 from .items import Item, Spot, feet_of, foundation, rows_of_items
+from .laid_row import Corner, LaidRow, Tops
 from .once import once
-from .stitchwork import Patch, Placed, between, draw_row, straight
+from .short_rows import End, Lying, Ramp, ramps
+from .slanting_sides import PASSED, slanting
+from .standing import row_begins
 from .subject import Subject
-from .worked_back import draw_leaf_on, goes_on, in_line, leaves_of, standing_out
-
-PASSED = 1.6
-"""A row that leaves fewer stitch widths than this at an end goes to that end: turning chains are left so."""
 
 SHIFTED = 1.5
 """Rows whose middles lie so many stitch widths apart lean to one side."""
@@ -31,58 +25,16 @@ SHIFTED = 1.5
 DEEP = 0.6
 """A stitch whose place lies so much of its row's height below the top of the cloth is worked over others."""
 
+DRAWN_OUT = 0.5
+"""Beside the end of a short row that lies over it a stitch stands so much of the gap higher, and is longer by
+the rest.
+"""
+
+CLOSE = 0.01
+"""Ends that lie within so many mm of those of another row lie above them."""
+
 FINE = 3
 """Ends are in thousandths of a millimetre, so that what lies above one another meets."""
-
-DRAWN_IN = (0.3, 0.75)
-"""The end of a short row that is worked over later has so much of its height, and one stitch further in."""
-
-
-class Corner(NamedTuple):
-    """Of an item's patch: its two feet and its two tops, from left to right."""
-
-    feet: tuple[Point, Point]
-    tops: tuple[Point, Point]
-
-
-@dataclass(frozen=True, slots=True)
-class LaidRow:
-    """A row laid on the cloth below. corners: of each item. left, right: its two ends, in mm."""
-
-    items: Sequence[Item]
-    corners: Sequence[Corner]
-    left: float
-    right: float
-
-
-@dataclass(slots=True)
-class Tops:
-    """The tops of the cloth from left to right; where they step up or down two points have the same x."""
-
-    xs: list[float] = field(default_factory=list)
-    ys: list[float] = field(default_factory=list)
-
-    def at(self, x: float, from_left: bool) -> float:
-        """The height there; at a step, of the side that one comes from; beyond the ends, of the end."""
-        after = bisect_left(self.xs, x) if from_left else bisect_right(self.xs, x)
-        if not self.xs:
-            return 0.0
-        if not 0 < after < len(self.xs):
-            return self.ys[min(after, len(self.xs) - 1)]
-        (a, b), (low, high) = self.xs[after - 1 : after + 1], self.ys[after - 1 : after + 1]
-        return low + (high - low) * (x - a) / ((b - a) or 1.0)
-
-    def cover(self, points: Sequence[Point]) -> None:
-        """The tops of a row over what lies there."""
-        left, right = points[0][0], points[-1][0]
-        edges = [(left, self.at(left, True))] if self.xs and left > self.xs[0] else []
-        after = [(right, self.at(right, False))] if self.xs and right < self.xs[-1] else []
-        kept = [*zip(self.xs, self.ys, strict=True)]
-        whole = [
-            *(one for one in kept if one[0] < left), *edges, *points, *after,
-            *(one for one in kept if one[0] > right),
-        ]  # fmt: skip
-        self.xs, self.ys = [x for x, _ in whole], [y for _, y in whole]
 
 
 @once
@@ -94,32 +46,43 @@ def laid_unevenly(subject: Subject) -> list[LaidRow] | None:
         return None
     plain = _Laying(subject)
     plain.lay()
+    if plain.unsure and plain.still is not None:
+        plain = _Laying(subject, still=plain.still)
+        plain.lay()
     if not plain.uneven:
         return None
-    if not plain.over:
-        return plain.found
-    again = _Laying(subject, plain.over)
-    again.lay()
-    return again.found
-
-
-class _End(NamedTuple):
-    """One end of a row, by its index."""
-
-    row: int
-    right: bool
+    if plain.closed:
+        lying = [
+            Lying(row.left, row.right, size.rise_mm)
+            for row, size in zip(plain.found, subject.sizes, strict=True)
+        ]
+        again = _Laying(subject, plain.closed, ramps(plain.closed, lying, plain.wide))
+        again.lay()
+        return again.found
+    return [*slanting(plain.found, subject)]
 
 
 class _Laying:
-    """Lays row upon row. drawn_in: the ends that come down to the cloth beside them."""
+    """Lays row upon row. eased: the ends of short rows that come down to the cloth beside them, each by the
+    index of the row that goes over it. slopes: how each comes down. still: the end that the first rows keep
+    if they can't tell, True the left one.
+    """
 
-    def __init__(self, subject: Subject, drawn_in: frozenset[_End] = frozenset()) -> None:
-        self.subject, self.drawn_in = subject, drawn_in
+    def __init__(
+        self,
+        subject: Subject,
+        eased: Mapping[End, int] | None = None,
+        slopes: Mapping[End, Ramp] | None = None,
+        still: bool | None = None,
+    ) -> None:
+        self.subject, self.eased, self.slopes = subject, eased or {}, slopes or {}
         self.wide = subject.scale.width_mm
         self.tops = Tops()
         self.spots: dict[int, Spot] = {}
         self.found: list[LaidRow] = []
-        self.uneven, self.over = bool(subject.parts), frozenset[_End]()
+        self.still, self.unsure = still, False
+        self.ends: list[tuple[float, float]] = []
+        self.uneven, self.closed = bool(subject.parts), dict[End, int]()
         self.rows = {id(made): at for at, one in enumerate(subject.worked) for made in one.made}
 
     def lay(self) -> None:
@@ -139,6 +102,7 @@ class _Laying:
                 self._compare(at, items, feet)
             left = self._left(at, items, feet, size.length_mm) if at else -first / 2
             self.found.append(self._row(at, items, feet, left, size))
+            self.ends.append((left, left + size.length_mm))
         middles = [(row.left + row.right) / 2 for row in self.found]
         self.uneven = self.uneven or max(middles) - min(middles) > SHIFTED * self.wide
 
@@ -150,19 +114,18 @@ class _Laying:
         return low - below.left < PASSED * self.wide, below.right - high < PASSED * self.wide
 
     def _left(self, at: int, items: Sequence[Item], feet: Mapping[int, Spot], long: float) -> float:
-        """Where a row begins: most of its stitches stand above their places. One that is as long as the
-        row below and goes from end to end of it lies on it.
-        """
+        """Where a row begins: its stitches stand above their places."""
         below = self.found[at - 1]
-        on_it = at not in self.subject.parts and all(self._reaches(at, feet))
-        if on_it and abs(long - (below.right - below.left)) < self.wide / 2:
-            return below.left
-        offs = [
-            (spot.start + spot.end) / 2 - item.middle * long
-            for item in items
-            if (spot := feet.get(id(item.thing))) is not None
-        ]
-        return median(offs) if offs else below.left
+        whole = at not in self.subject.parts and all(self._reaches(at, feet))
+        begins, self.still = row_begins(
+            items, feet, long, (below.left, below.right), self.wide, whole, self.still
+        )
+        self.unsure |= self.still is None
+        same = (
+            one for one in self.ends if abs(one[0] - begins) < CLOSE or abs(one[1] - begins - long) < CLOSE
+        )
+        left, right = next(same, (begins, begins + long))
+        return left if abs(left - begins) < CLOSE else right - long
 
     def _compare(self, at: int, items: Sequence[Item], feet: Mapping[int, Spot]) -> None:
         """Notes whether a row leaves an end of the one below, or goes down to earlier ones beside it."""
@@ -170,23 +133,38 @@ class _Laying:
             return
         if not all(self._reaches(at, feet)):
             self.uneven = True
-        into = {
-            self.rows[id(place)]: feet[id(item.thing)]
-            for item in items
-            if isinstance(item.thing, Made) and not item.thing.post and id(item.thing) in feet
-            for place in item.thing.into
-            if id(place) in self.rows
-            and isinstance(place, Made)
-            and place.role in ("stitch", "turning")
-            and self._bare(feet, item)
-        }
-        deepest, spot = min(into.items(), default=(at - 1, None))
-        if spot is None or deepest >= at - 1:
+        into: dict[int, list[Spot]] = {}
+        for item in items:
+            if isinstance(item.thing, Made) and not item.thing.post and id(item.thing) in feet:
+                for place in item.thing.into:
+                    stitch = isinstance(place, Made) and place.role in ("stitch", "turning")
+                    if stitch and id(place) in self.rows and self._bare(feet, item):
+                        into.setdefault(self.rows[id(place)], []).append(feet[id(item.thing)])
+        if min(into, default=at) >= at - 1 or len(into) < 2:
+            self.uneven |= min(into, default=at) < at - 1
             return
         self.uneven = True
-        for row in range(deepest + 1, at if len(into) > 1 else 0):
-            middle = (self.found[row].left + self.found[row].right) / 2
-            self.over |= {_End(row, spot.start > middle)}
+        for end, (apart, deep) in self._beside(into, at).items():
+            if apart < PASSED * self.wide and deep > self.wide * DEEP:
+                self.closed.setdefault(end, at)
+
+    def _beside(self, into: Mapping[int, Sequence[Spot]], at: int) -> dict[End, tuple[float, float]]:
+        """The ends of rows that a row goes down beside, with how far from there and how much deeper, in mm,
+        the nearest of its places are. into: the places that it goes into, by their row.
+        """
+        found: dict[End, tuple[float, float]] = {}
+        for place_row, spots in into.items():
+            for row in range(place_row + 1, at):
+                one = self.found[row]
+                for right, corner in ((False, one.corners[0]), (True, one.corners[-1])):
+                    for spot in spots:
+                        apart = spot.start - one.right if right else one.left - spot.end
+                        if apart > -self.wide / 2:
+                            deep = corner.tops[int(right)][1] - spot.top
+                            found[End(row, right)] = min(
+                                found.get(End(row, right), (apart, deep)), (apart, deep)
+                            )
+        return found
 
     def _bare(self, feet: Mapping[int, Spot], item: Item) -> bool:
         """Whether nothing lies over a stitch's place."""
@@ -205,15 +183,18 @@ class _Laying:
         low = [self.tops.at(x, False) for x in begins]
         high = [self.tops.at(x, True) for x in ends]
         base = [low[0], *((a + b) / 2 for a, b in zip(high, low[1:], strict=False)), high[-1]]
-        share = self._shares(at, len(base))
+        edges = [*begins, ends[-1]]
+        share = [self._share(at, x) for x in edges]
+        lift = [(self._lift(at, x, False) + self._lift(at, x, True)) / 2 for x in edges]
+        lift[0], lift[-1] = self._lift(at, edges[0], True), self._lift(at, edges[-1], False)
         corners = []
         for i, item in enumerate(items):
-            up = [base[i + by] + rise * share[i + by] * item.tops[by] for by in (0, 1)]
+            up = [base[i + by] + lift[i + by] + rise * share[i + by] * item.tops[by] for by in (0, 1)]
+            (x, y), (other, also) = under = self._standing(item, feet, begins[i], ends[i], rise)
+            gap = lift[i] * DRAWN_OUT, lift[i + 1] * DRAWN_OUT
+            tops = (begins[i], up[0]), (ends[i], up[1])
             corners.append(
-                Corner(
-                    self._standing(item, feet, begins[i], ends[i], rise),
-                    ((begins[i], up[0]), (ends[i], up[1])),
-                )
+                Corner(((x, y + gap[0]), (other, also + gap[1])), tops, under if any(gap) else None)
             )
         for item, corner in zip(items, corners, strict=True):
             (x, y), (other, also) = corner.tops
@@ -221,15 +202,26 @@ class _Laying:
         self.tops.cover([top for corner in corners for top in corner.tops])
         return LaidRow(items, corners, begins[0], ends[-1])
 
-    def _shares(self, at: int, many: int) -> list[float]:
-        """How much of a row's height each side of its items has, from left to right."""
-        share = [1.0] * many
-        for right in (False, True):
-            if _End(at, right) in self.drawn_in:
-                for by, part in enumerate(DRAWN_IN):
-                    if by < many:
-                        share[-1 - by if right else by] = min(part, share[-1 - by if right else by])
-        return share
+    def _share(self, at: int, x: float) -> float:
+        """How much of a row's height it has there."""
+        slopes = (self.slopes.get(End(at, right)) for right in (False, True))
+        return min((slope.left_at(x) for slope in slopes if slope is not None), default=1.0)
+
+    def _lift(self, at: int, x: float, from_left: bool) -> float:
+        """How much higher than on the cloth a row lies that goes over the ends of short rows: on their slope.
+
+        from_left: whether what lies to the right of x counts.
+        """
+        more = 0.0
+        for end, over in self.eased.items():
+            row = self.found[end.row] if over == at else None
+            if row is None:
+                continue
+            beyond = x > row.right or (x == row.right and from_left)
+            before = x < row.left or (x == row.left and not from_left)
+            if beyond if end.right else before:
+                more += self.subject.sizes[end.row].rise_mm * self.slopes[end].left_at(x)
+        return more
 
     def _standing(
         self, item: Item, feet: Mapping[int, Spot], begin: float, end: float, rise: float
@@ -252,34 +244,3 @@ def _uncrossed(items: Sequence[Item], feet: Mapping[int, Spot]) -> dict[int, Spo
         return dict(feet)
     both = min(spot.start for spot in spots) + max(spot.end for spot in spots)
     return {key: Spot(both - spot.end, both - spot.start, spot.top) for key, spot in feet.items()}
-
-
-def draw_unevenly(canvas: Canvas, subject: Subject, rows: Sequence[LaidRow]) -> None:
-    """The rows from the first up, their right side to the viewer."""
-    for at, (row, work) in enumerate(zip(rows, subject.piece.rounds, strict=True)):
-        placed = [
-            Placed(item, _patch(corner), 1.0, work.side == "WS", True)
-            for item, corner in zip(row.items, row.corners, strict=True)
-        ]
-        draw_row(canvas, ROW_LAYERS * at, placed, subject.colours)
-        canvas.outline([*_edge(row)])
-        tops = {id(item.thing): corner.tops for item, corner in zip(row.items, row.corners, strict=True)}
-        for leaf in leaves_of(subject.worked[at]):
-            (x, y), (other, also) = tops[id(leaf.on)]
-            if goes_on(subject.worked[at]):
-                surface = in_line(*((x, y, -1) if work.side != "WS" else (other, also, 1)))
-            else:
-                surface = standing_out((x + other) / 2, (y + also) / 2)
-            draw_leaf_on(canvas, ROW_LAYERS * (len(rows) + 1), leaf, surface, subject.scale, subject.colours)
-
-
-def _patch(corner: Corner) -> Patch:
-    return between(straight(*corner.feet), straight(*corner.tops))
-
-
-def _edge(row: LaidRow) -> Iterator[Point]:
-    """Around a row: along its feet and back along its tops."""
-    for corner in row.corners:
-        yield from corner.feet
-    for corner in reversed(row.corners):
-        yield from reversed(corner.tops)

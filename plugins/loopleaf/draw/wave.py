@@ -34,6 +34,9 @@ def wave_of(subject: Subject) -> Wave:
     heads = [line.heads[id(thing)] for thing in line.things if isinstance(thing, Made)]
     left, right = heads[0][0], heads[-1][0]
     low = min(y for _, y in heads)
+    ups = [y for _, y in heads]
+    if ups in (sorted(ups), sorted(ups, reverse=True)):  # more at one edge and less at the other: it leans
+        return Wave()
     mm = subject.scale.width_mm / UNIT
     return Wave([((x - left) / (right - left), (y - low) * mm) for x, y in heads])
 
