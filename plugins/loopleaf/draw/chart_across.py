@@ -173,6 +173,9 @@ class Across:
         if self.closed and len(groups) > 1 and self._first_fan(groups):
             beyond = 0.0
         usual = max(beyond, *(shares[one[-1]] for one in groups[:-1])) if len(groups) > 1 else 1.0
+        for end, beside in ((0, 1), (-1, -2)) if not self.closed and len(shares) > 2 else ():
+            if feet[end] is None:  # a chain that counts as a stitch stands as far from the next as others
+                shares[end] = shares[beside]
         for group in groups:
             inner = usual * (PAIR_SHARE if len(group) == 2 else FAN_SHARE)
             inner = 1.0 if isinstance(self.ground, Rectangle) else inner

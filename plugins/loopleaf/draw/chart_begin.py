@@ -1,12 +1,12 @@
 """What the first round or row of a chart goes into: a ring, or the chains of a foundation."""
 
-from collections.abc import Hashable, Mapping
+from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass
 from math import tau
 
 from ..fabric import Made, Ring
 from .border import bordered, spots_of
-from .chart_ground import Bends, Ground, Straight, is_closed
+from .chart_ground import Bends, Fan, Ground, Straight, is_closed
 from .chart_mitred import Mitred
 from .chart_things import ROOM, begun_in, gap_of, place_key, tall_of, things_of, wide_of
 from .petals import petals_of
@@ -84,8 +84,18 @@ def begun(subject: Subject, ground: Ground, backward: bool, room: float) -> Begi
     out = ground.out_for(many * UNIT)
     step = UNIT / ground.way(out) if out else max(UNIT, room / many)
     step = ground.pitch if isinstance(ground, Mitred) else step
-    alongs = [(many - at - 0.5 if backward else at + 0.5) * step for at in range(many)]
+    passed = _passed(subject, chains) if isinstance(ground, Fan) else 0
+    aside = passed / 2 if backward else -passed / 2  # what the first row goes over lies about the middle
+    alongs = [(aside + (many - at - 0.5 if backward else at + 0.5)) * step for at in range(many)]
     return Beginning(out, out, {id(place): along for place, along in zip(chains, alongs, strict=False)})
+
+
+def _passed(subject: Subject, chains: Sequence[Made]) -> int:
+    """How many chains the first row passes at the hook, but for the one below a chain that counts."""
+    made = subject.worked[0].made
+    used = [at for at, place in enumerate(chains) if any(place in one.into for one in made)]
+    counts = bool(made) and isinstance(made[0], Made) and made[0].role == "turning" and not made[0].into
+    return max(used[0] - counts, 0) if used else 0
 
 
 def _lifted(subject: Subject, out: float) -> float:

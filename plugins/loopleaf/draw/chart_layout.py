@@ -25,6 +25,7 @@ from .chart_blocks import laid_in_blocks
 from .chart_corners import corners_of, first_with_corners
 from .chart_crowded import fit_of, has_points, is_crowded
 from .chart_ends import spread
+from .chart_fanned import along_the_arc
 from .chart_feet import set_down
 from .chart_ground import Ground, Inward, Straight, ground_for, is_closed
 from .chart_layers import lead, lifted
@@ -221,18 +222,13 @@ def _lay_line(
     if straight:
         xs, footing = straight, [*straight]
     else:
+        wides = fit and fit.wides
         xs, footing = Across(
-            line.ground,
-            whole,
-            under,
-            line.level,
-            line.corners,
-            firm,
-            line.room,
-            line.around,
-            fit and fit.wides,
+            line.ground, whole, under, line.level, line.corners, firm, line.room, line.around, wides
         ).settled()
         xs, footing = unfolded(line, whole, xs, footing)
+        if even := along_the_arc(line, below, xs):
+            xs, footing = even, [*even]
     if about_ends:
         xs, footing, drawn = about(line, about_ends, below)
         line.firm = [*zip((x / line.ground.way(line.level) for x in xs), drawn, strict=True)]
