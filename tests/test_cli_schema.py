@@ -4,11 +4,11 @@ import json
 import re
 from pathlib import Path
 
-import yaml
 from jsonschema import Draft202012Validator
 
 from loopleaf.pattern import schema
 from tests.test_cli import folder, run, write
+from tests.yaml_text import read_yaml
 
 __all__ = ["folder"]
 
@@ -35,7 +35,7 @@ def test_a_new_collection_brings_it_and_its_patterns_point_to_it(folder: Path) -
     validator = Draft202012Validator(
         json.loads((folder / "shelf" / "pattern.schema.json").read_text("utf-8"))
     )
-    pattern = json.loads(json.dumps(yaml.safe_load(file.read_text("utf-8")), default=str))
+    pattern = json.loads(json.dumps(read_yaml(file.read_text("utf-8")), default=str))
     assert validator.is_valid(pattern)
     assert not validator.is_valid(pattern | {"titel": "Coaster"})
 

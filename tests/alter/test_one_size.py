@@ -4,10 +4,11 @@ import pytest
 
 from loopleaf.alter import one_size
 from loopleaf.measure import measure
-from loopleaf.publish.leaflet import leaflets, leaflets_by_size
+from loopleaf.publish.leaflet import leaflets_by_size
 from loopleaf.publish.settings import Settings
 from loopleaf.review import check
 from tests.alter.patterns import checked, demo
+from tests.demo.leaflets import leaf_of
 
 BAND = """\
 title: Band
@@ -79,7 +80,7 @@ def test_a_note_of_nothing_else_goes() -> None:
 
 
 def test_a_drawing_says_in_which_of_several_sizes_it_is() -> None:
-    several = leaflets(demo("curlew-cap"), Settings())["US"]
+    several = leaf_of("curlew-cap")
     titles = [one.title for one in several.pieces[0].drawings if one.kind != "chart"]
     assert titles == ["Measures, drawn in size toddler", "In section, drawn in size toddler"]
     alone = leaflets_by_size(demo("curlew-cap"), Settings(), ())["child"]["US"]
@@ -109,7 +110,7 @@ def test_a_leaflet_a_size() -> None:
 
 def test_every_size_of_the_demo_says_one_number_at_a_time() -> None:
     for name in ("curlew-cap", "gull-collar"):
-        for size, found in leaflets_by_size(demo(name), Settings()).items():
+        for size, found in leaflets_by_size(demo(name), Settings(), ()).items():
             for leaflet in found.values():
                 for piece in leaflet.pieces:
                     for one in piece.rounds:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-import yaml
+from tests.yaml_text import read_yaml, written_yaml
 
 GUIDE = Path(__file__).parents[2] / "patterns" / "format.md"
 READING = Path(__file__).parents[2] / "patterns" / "reading.md"
@@ -43,7 +43,7 @@ def fences(path: Path = GUIDE) -> list[Fence]:
 
 def as_file(fence: Fence) -> dict[str, Any]:
     """A YAML example as a whole file: fields alone get a title, terms and a piece to stand on."""
-    fields = yaml.safe_load(fence.text)
+    fields = read_yaml(fence.text)
     assert isinstance(fields, dict)
     return {"title": "An example", "terms": "US", "pieces": PIECE} | fields
 
@@ -101,4 +101,4 @@ def codes(cell: str) -> list[str]:
 
 def dumped(file: dict[str, Any]) -> bytes:
     """A file's bytes, as an author's editor would save them."""
-    return yaml.safe_dump(file, sort_keys=False, allow_unicode=True, width=1000).encode()
+    return written_yaml(file, allow_unicode=True).encode()

@@ -5,7 +5,7 @@ from collections import Counter
 from pathlib import Path
 from typing import Any
 
-import yaml
+from tests.yaml_text import read_yaml
 
 COLLECTION = Path(__file__).parents[2] / "patterns"
 
@@ -13,7 +13,7 @@ COLLECTION = Path(__file__).parents[2] / "patterns"
 def pattern(name: str) -> dict[str, Any]:
     """The file as plain dictionaries."""
     with (COLLECTION / f"{name}.yml").open(encoding="utf-8") as file:
-        loaded = yaml.safe_load(file)
+        loaded = read_yaml(file)
     assert isinstance(loaded, dict)
     return loaded
 

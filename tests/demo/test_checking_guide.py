@@ -8,7 +8,6 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 from click.testing import CliRunner
 from mkdocs.config.defaults import MkDocsConfig
 
@@ -18,12 +17,13 @@ from loopleaf.review import check
 from tests.demo.guide import fences
 from tests.publish.test_counts_as_printed import set_out
 from tests.review.frame import framed
+from tests.yaml_text import read_yaml
 
 ROOT = Path(__file__).resolve().parents[2]
 GUIDE = ROOT / "patterns" / "checking.md"
 LINES = [fence.text for fence in fences(GUIDE) if fence.language == "sh"]
-SETTINGS: list[Any] = [yaml.safe_load(fence.text) for fence in fences(GUIDE) if fence.language == "yaml"]
-HOOKS: list[dict[str, Any]] = yaml.safe_load((ROOT / ".pre-commit-hooks.yaml").read_text("utf-8"))
+SETTINGS: list[Any] = [read_yaml(fence.text) for fence in fences(GUIDE) if fence.language == "yaml"]
+HOOKS: list[dict[str, Any]] = read_yaml((ROOT / ".pre-commit-hooks.yaml").read_text("utf-8"))
 
 
 @pytest.fixture

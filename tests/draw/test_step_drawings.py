@@ -7,7 +7,6 @@ from math import hypot
 from typing import Any
 
 import pytest
-import yaml
 
 from loopleaf import trade
 from loopleaf.draw import step_uses
@@ -23,10 +22,11 @@ from loopleaf.draw.step_scene import DEEP, LEFT, hook_for, places_on, scene
 from loopleaf.draw.step_uses import uses
 from loopleaf.draw.strands import Knot, Solid, Strand, curve, draw_strands
 from tests.measure.worked_patterns import worked
+from tests.yaml_text import read_yaml
 
 from .pieces import COLLECTION, demo, rounds, rows
 
-ROWS: list[dict[str, Any]] = yaml.safe_load(
+ROWS: list[dict[str, Any]] = read_yaml(
     files("loopleaf.draw").joinpath("steps.yml").read_text(encoding="utf-8")
 )["techniques"]
 WITH_A_HOOK = [row for row in ROWS if row["ground"] not in ("posts", "seam")]

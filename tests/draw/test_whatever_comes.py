@@ -5,7 +5,6 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from loopleaf.draw import diagram, first_picture, piece_picture
 from loopleaf.fabric import Made, PatternWork
@@ -15,6 +14,7 @@ from loopleaf.notation.tree import Stitch
 from loopleaf.review import check
 from tests.fabric.test_cases import CASES, pattern_of
 from tests.review.frame import framed
+from tests.yaml_text import read_yaml
 
 from .pieces import marked, stitches_by_kind, tree
 
@@ -60,7 +60,7 @@ def test_the_engines_cases(case: dict[str, Any]) -> None:
 
 @pytest.mark.parametrize("file", RULES, ids=lambda file: file.stem)
 def test_the_reviews_cases(file: Path) -> None:
-    cases = yaml.safe_load(file.read_text("utf-8"))
+    cases = read_yaml(file.read_text("utf-8"))
     for fragment in (one for part in cases.values() for one in part if isinstance(one, str)):
         if (
             len(fragment) > 5000 or file.stem == "number-too-large"

@@ -6,11 +6,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from loopleaf import trade
 from loopleaf.fabric import Made, PatternWork, RoundWork, work_pattern
 from loopleaf.pattern import load
+from tests.yaml_text import read_yaml, written_yaml
 
 CASES: list[dict[str, Any]] = [
     case
@@ -41,7 +41,7 @@ CASES: list[dict[str, Any]] = [
         "print_fourth.yml",
         "print_fifth.yml",
     )
-    for case in yaml.safe_load((Path(__file__).parent / name).read_text(encoding="utf-8"))
+    for case in read_yaml((Path(__file__).parent / name).read_text(encoding="utf-8"))
 ]
 
 
@@ -78,7 +78,7 @@ def _worked(told: str) -> PatternWork:
         document["chain spaces"] = case["chains"]
     if "specials" in case:
         document["special stitches"] = case["specials"]
-    source = load(yaml.safe_dump(document, sort_keys=False, width=1000).encode(), "case.yml")
+    source = load(written_yaml(document).encode(), "case.yml")
     assert source.pattern is not None, source.findings
     return work_pattern(source)
 

@@ -3,15 +3,15 @@
 from typing import Any
 
 import pytest
-import yaml
 
 from loopleaf.fabric import Made, PatternWork, work_pattern
 from loopleaf.pattern import load
+from tests.yaml_text import written_yaml
 
 
 def worked(document: dict[str, Any]) -> PatternWork:
     document = {"title": "Trial", "terms": "US", "materials": {"yarns": {"A": {"name": "a"}}}, **document}
-    source = load(yaml.safe_dump(document, sort_keys=False, width=1000).encode(), "trial.yml")
+    source = load(written_yaml(document).encode(), "trial.yml")
     assert source.pattern is not None, source.findings
     return work_pattern(source)
 

@@ -3,9 +3,9 @@
 from typing import Any
 
 import pytest
-import yaml
 
 from loopleaf.fabric import Made, RoundWork
+from tests.yaml_text import read_yaml
 
 from .test_going_on import worked
 
@@ -380,7 +380,7 @@ pieces:
 
 
 def test_a_piece_worked_as_another_with_all_shaping_reversed_is_its_mirror_image():
-    work = worked(yaml.safe_load(FRONTS))
+    work = worked(read_yaml(FRONTS))
     left, right = work.pieces
     assert [t for piece in (left, right) for r in piece.rounds for t in r.troubles] == []
     assert [size.count for r in right.rounds for size in r.sizes if size] == [20, 19, 19, 18, 19]
@@ -441,7 +441,7 @@ pieces:
 
 def test_a_border_around_rows_finds_the_four_corners_and_both_sides() -> None:
     """20 + 8 + 20 + 8 places, of which the four corner stitches take three each: 56 + 4 × 2 = 64."""
-    work = worked(yaml.safe_load(MAT))
+    work = worked(read_yaml(MAT))
     assert [t for piece in work.pieces for r in piece.rounds for t in r.troubles] == []
     first = work.pieces[1].rounds[0].sizes[0]
     assert first is not None
@@ -452,7 +452,7 @@ def test_a_border_around_rows_finds_the_four_corners_and_both_sides() -> None:
 
 
 def test_a_rate_along_row_ends_is_spread_over_them() -> None:
-    work = worked(yaml.safe_load(MAT))
+    work = worked(read_yaml(MAT))
     strip = work.pieces[2].rounds[0].sizes[0]
     assert strip is not None
     on = [made.into[0] for made in strip.made if isinstance(made, Made) and made.number]

@@ -5,16 +5,14 @@ its own way.
 from pathlib import Path
 
 import pytest
-import yaml
 
 from loopleaf.notation import parse, write
+from tests.yaml_text import read_yaml
 
 from .trees import UK, US, tree_of
 
 CASES = [
-    case
-    for cases in yaml.safe_load((Path(__file__).parent / "lines.yml").read_text()).values()
-    for case in cases
+    case for cases in read_yaml((Path(__file__).parent / "lines.yml").read_text()).values() for case in cases
 ]
 STYLES = {"us": (US, False), "us full": (US, True), "uk": (UK, False), "uk full": (UK, True)}
 

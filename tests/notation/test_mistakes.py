@@ -5,13 +5,13 @@ mends.
 from pathlib import Path
 
 import pytest
-import yaml
 
 from loopleaf.notation import parse
+from tests.yaml_text import read_yaml
 
 from .trees import UK, US
 
-CASES = yaml.safe_load((Path(__file__).parent / "mistakes.yml").read_text())
+CASES = read_yaml((Path(__file__).parent / "mistakes.yml").read_text())
 
 
 def _said(line, problem):

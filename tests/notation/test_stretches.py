@@ -4,17 +4,15 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-import yaml
 
 from loopleaf.notation import parse
 from loopleaf.notation.tree import Line
+from tests.yaml_text import read_yaml
 
 from .shown import shown
 from .trees import UK, US
 
-LINES: dict[str, list[dict[str, str]]] = yaml.safe_load(
-    (Path(__file__).parent / "lines.yml").read_text("utf-8")
-)
+LINES: dict[str, list[dict[str, str]]] = read_yaml((Path(__file__).parent / "lines.yml").read_text("utf-8"))
 
 
 @pytest.mark.parametrize("heading", LINES)

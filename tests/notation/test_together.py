@@ -5,17 +5,17 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-import yaml
 
 from loopleaf.notation import Vocabulary, parse
 from loopleaf.notation.tree import Amount, Repeat, Step, Tally, Until
+from tests.yaml_text import read_yaml
 
 from .shown import shown
 from .trees import UK, US
 
 CASES = [
     case
-    for cases in yaml.safe_load((Path(__file__).parent / "lines.yml").read_text("utf-8")).values()
+    for cases in read_yaml((Path(__file__).parent / "lines.yml").read_text("utf-8")).values()
     for case in cases
 ]
 NEIGHBOURS = {

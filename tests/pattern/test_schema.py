@@ -6,11 +6,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 from jsonschema import Draft202012Validator
 
 from loopleaf.pattern import load, schema
 from loopleaf.pattern.known_fields import PARTS, fields_of
+from tests.yaml_text import read_yaml, written_yaml
 
 ROOT = Path(__file__).resolve().parents[2]
 FILES = [*sorted((ROOT / "patterns").glob("*.yml")), ROOT / "plugins/loopleaf/starter/pattern.yml"]
@@ -19,7 +19,7 @@ VALIDATOR = Draft202012Validator(schema())
 
 def values(text: str) -> Any:
     """The file as an editor sees it: YAML 1.2 has no dates, `2026-10-02` is text."""
-    return json.loads(json.dumps(yaml.safe_load(text), default=str))
+    return json.loads(json.dumps(read_yaml(text), default=str))
 
 
 def wrong(pattern: Any) -> list[str]:
@@ -81,7 +81,7 @@ def test_a_value_that_is_not_one_does_not(field: str, value: Any) -> None:
     pattern = values(FILES[-1].read_text("utf-8"))
     pattern[field] = value
     assert wrong(pattern)
-    assert load(yaml.safe_dump(pattern).encode(), "case.yml").findings
+    assert load(written_yaml(pattern).encode(), "case.yml").findings
 
 
 def test_every_field_says_what_it_means() -> None:

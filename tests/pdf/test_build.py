@@ -18,9 +18,14 @@ def small(folder: Path) -> SmallSite:
     return SmallSite(folder, {"coaster.yml": COASTER}, booklets=True)
 
 
-def test_both_terms_and_papers_are_published_and_a_second_build_prints_none(tmp_path, monkeypatch):
-    built = small(tmp_path)
-    built.build()
+@pytest.fixture(scope="module")
+def built(tmp_path_factory: pytest.TempPathFactory) -> SmallSite:
+    made = small(tmp_path_factory.mktemp("built"))
+    made.build()
+    return made
+
+
+def test_both_terms_and_papers_are_published_and_a_second_build_prints_none(built, monkeypatch):
     first = {path.name: path.read_bytes() for path in (built.html / "booklets").iterdir()}
     assert set(first) == NAMES
     assert all(len(opened(pdf).pages) >= 2 for pdf in first.values())
@@ -33,9 +38,7 @@ def test_both_terms_and_papers_are_published_and_a_second_build_prints_none(tmp_
     assert {path.name: path.read_bytes() for path in (built.html / "booklets").iterdir()} == first
 
 
-def test_each_page_links_to_the_booklets_of_its_own_terms(tmp_path):
-    built = small(tmp_path)
-    built.build()
+def test_each_page_links_to_the_booklets_of_its_own_terms(built):
     for terms, other in (("us", "uk"), ("uk", "us")):
         page = built.page(f"{terms}/coaster/")
         for paper in ("a4", "letter"):

@@ -5,11 +5,11 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, Literal
 
-import yaml
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
 
 from loopleaf.publish.site import LoopleafPlugin
+from tests.yaml_text import written_yaml
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -78,7 +78,7 @@ class SmallSite:
         plugin: the one of the build before, to go on with, as serving does. more: settings of mkdocs.yml.
         """
         config_file = self.folder / "mkdocs.yml"
-        config_file.write_text(yaml.safe_dump({**self.settings, **more}), encoding="utf-8")
+        config_file.write_text(written_yaml({**self.settings, **more}), encoding="utf-8")
         with config_file.open("rb") as opened:
             config = load_config(opened, site_dir=str(self.html), strict=bool(more.get("strict")))
         if plugin is None:

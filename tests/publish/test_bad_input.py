@@ -10,11 +10,11 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
-import yaml
 from click.testing import CliRunner
 
 from loopleaf.cli import main
 from tests.publish.small_site import COASTER
+from tests.yaml_text import written_yaml
 
 
 @dataclass(frozen=True)
@@ -94,7 +94,7 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Built:
         "theme": {"name": "material"},
         "plugins": ["search", {"loopleaf": {"papers": ["a4"]}}],
     }
-    (folder / "mkdocs.yml").write_text(yaml.safe_dump(settings), encoding="utf-8")
+    (folder / "mkdocs.yml").write_text(written_yaml(settings), encoding="utf-8")
     (patterns / "good.yml").write_text(COASTER, encoding="utf-8")
     first = _loopleaf(folder, "build")
     assert first.returncode == 0, first.stderr

@@ -1,7 +1,6 @@
 """Leaflets set out from worked patterns: what is printed, in either terminology."""
 
 import pytest
-import yaml
 
 from loopleaf.publish.leaflet import day, leaflet, leaflets
 from loopleaf.publish.leaflet_parts import Heading, Leaflet, Round, Telling, Terms
@@ -10,6 +9,7 @@ from loopleaf.publish.settings import Settings
 from loopleaf.review import check
 from tests.demo.leaflets import leaf_of
 from tests.publish.small_site import COASTER, ROOT, WRONG
+from tests.yaml_text import read_yaml
 
 DEMO = sorted(path.stem for path in (ROOT / "patterns").glob("*.yml"))
 
@@ -69,7 +69,7 @@ def test_every_round_of_the_file_is_printed_just_once(slug: str) -> None:
 @pytest.mark.parametrize("slug", DEMO)
 def test_stated_counts_are_printed_as_stated(slug: str) -> None:
     # The file is read here without the engine: single rounds with a plain number as their count.
-    written = yaml.safe_load((ROOT / "patterns" / f"{slug}.yml").read_text(encoding="utf-8"))
+    written = read_yaml((ROOT / "patterns" / f"{slug}.yml").read_text(encoding="utf-8"))
     terms: Terms = written["terms"]
     printed = {piece.name: piece for piece in leaf_of(slug, terms).pieces}
     looked_at = 0

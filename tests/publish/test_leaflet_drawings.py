@@ -1,5 +1,6 @@
 """The drawings of a leaflet: which pieces have which, their files, and how they are kept between builds."""
 
+from functools import cache
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -22,7 +23,9 @@ from .small_site import COASTER
 SVG = "{http://www.w3.org/2000/svg}"
 
 
+@cache
 def worked(text: bytes, source: str) -> Worked:
+    """A pattern worked and set out, once for all tests here: with every height it takes seconds."""
     found = work(source, text, Settings())
     assert found is not None
     return found

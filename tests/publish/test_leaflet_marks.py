@@ -1,8 +1,8 @@
 """Notes under the rounds that the measures put there: balls, and tails that nobody states."""
 
 from loopleaf.publish.json_report import pattern_object
-from loopleaf.publish.leaflet import leaflet
-from loopleaf.publish.leaflet_parts import Leaflet
+from loopleaf.publish.leaflet import leaflets
+from loopleaf.publish.leaflet_parts import Leaflet, Terms
 from loopleaf.publish.measure_report import measure_text
 from loopleaf.publish.settings import Settings
 from loopleaf.review import Checked, check
@@ -50,8 +50,13 @@ POINTED = """\
 """
 
 
-def _set_out(text: str) -> Leaflet:
-    return leaflet(_checked(text), "US", Settings())
+def _set_out(text: str, terms: Terms = "US") -> Leaflet:
+    return _as_written(_checked(text), terms)
+
+
+def _as_written(checked: Checked, terms: Terms = "US") -> Leaflet:
+    """Without the heights on offer: here nobody looks at them, and they take most of the time."""
+    return leaflets(checked, Settings(), ())[terms]
 
 
 def _checked(text: str) -> Checked:
@@ -84,7 +89,7 @@ def test_what_is_no_ball_says_nothing() -> None:
 
 def test_one_widest_round() -> None:
     one = HEAD + BALL[: BALL.index("      - {rounds: 3-4")] + POINTED
-    notes = _notes(leaflet(_checked(one), "UK", Settings()))
+    notes = _notes(_set_out(one, "UK"))
     assert notes["ball-6"] == (
         "Round 6 is the widest part of a ball, about 4 cm (1½ in) across. It draws in from round 7 on."
     )
@@ -117,7 +122,7 @@ def test_a_size_that_works_a_round_alone_is_not_named_twice() -> None:
 
 def test_a_demo_ball_and_its_json() -> None:
     checked = check((DEMO / "pebble-ball.yml").read_bytes(), "pebble-ball.yml")
-    assert _notes(leaflet(checked, "US", Settings()))["ball-11"].endswith(
+    assert _notes(_as_written(checked))["ball-11"].endswith(
         "Rounds 8–11 are the widest part of a ball, about 5.5 cm (2¼ in) across. "
         "It draws in from round 12 on."
     )

@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -26,6 +27,7 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> SmallSite:
     return small
 
 
+@cache
 def lantern(terms: Terms) -> Leaflet:
     found = work("lantern-pouch.yml", (ROOT / "patterns" / "lantern-pouch.yml").read_bytes(), Settings())
     assert found is not None

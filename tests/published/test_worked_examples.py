@@ -10,15 +10,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from loopleaf.fabric import RoundWork
 from loopleaf.notation.tree import Repeat
 from loopleaf.review import Checked, check
+from tests.yaml_text import read_yaml, written_yaml
 
-DATA: dict[str, Any] = yaml.safe_load(
-    (Path(__file__).parent / "worked_examples.yml").read_text(encoding="utf-8")
-)
+DATA: dict[str, Any] = read_yaml((Path(__file__).parent / "worked_examples.yml").read_text(encoding="utf-8"))
 EXAMPLES: list[dict[str, Any]] = DATA["examples"]
 
 
@@ -47,9 +45,7 @@ def worked(name: str) -> Checked:
         },
         "pieces": {"example": example["piece"]},
     }
-    return check(
-        yaml.safe_dump(file, sort_keys=False, allow_unicode=True, width=1000).encode(), "example.yml"
-    )
+    return check(written_yaml(file, allow_unicode=True).encode(), "example.yml")
 
 
 def rounds_of(example: dict[str, Any]) -> list[RoundWork]:

@@ -5,10 +5,9 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-import yaml
-
 from loopleaf import trade
 from tests.demo import guide
+from tests.yaml_text import read_yaml, written_yaml
 
 from .little.counts import Key
 
@@ -18,7 +17,7 @@ DEMO = sorted((ROOT / "patterns").glob("*.yml"))
 
 def published() -> Iterator[tuple[str, bytes, dict[str, Any]]]:
     """Each worked example as a pattern file, with what is known of it."""
-    data = yaml.safe_load((ROOT / "tests/published/worked_examples.yml").read_text(encoding="utf-8"))
+    data = read_yaml((ROOT / "tests/published/worked_examples.yml").read_text(encoding="utf-8"))
     for example in data["examples"]:
         kept = ("turning chains", "chain spaces", "special stitches")
         file = {
@@ -28,7 +27,7 @@ def published() -> Iterator[tuple[str, bytes, dict[str, Any]]]:
             **{key: example[key] for key in kept if key in example},
             "pieces": {"example": example["piece"]},
         }
-        text = yaml.safe_dump(file, sort_keys=False, allow_unicode=True, width=1000)
+        text = written_yaml(file, allow_unicode=True)
         yield f"{example['passage']} {example['place']}", text.encode(), example
 
 
@@ -194,7 +193,7 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
     )
     own = ("laid_out", "print_silent")
     files = (ROOT / f"tests/fabric/{name}.yml" for name in (*names, *later, *rarer, *rarest, *own))
-    cases = [case for file in files for case in yaml.safe_load(file.read_text(encoding="utf-8"))]
+    cases = [case for file in files for case in read_yaml(file.read_text(encoding="utf-8"))]
     fields = {"turning": "turning chains", "chains": "chain spaces", "specials": "special stitches"}
     for case in cases:
         if case["name"] in NOT_YET:
@@ -218,7 +217,7 @@ def by_hand() -> Iterator[tuple[str, bytes, list[list[Any]]]]:
             "finishing": [{"lay out": case["lay out"]}] if "lay out" in case else [],
         }
         lines = [[*line[:2], _as_keys(line[2], file["terms"]), *line[3:]] for line in case["lines"]]
-        yield case["name"], yaml.safe_dump(file, sort_keys=False, width=1000).encode(), lines
+        yield case["name"], written_yaml(file).encode(), lines
 
 
 def _as_keys(makes: dict[str, int], terms: str) -> dict[Key, int]:
@@ -233,7 +232,7 @@ def _as_keys(makes: dict[str, int], terms: str) -> dict[Key, int]:
 
 def constructs() -> Iterator[tuple[str, bytes]]:
     """Patterns in the rarer words of the format, each a whole file."""
-    for case in yaml.safe_load((Path(__file__).parent / "constructs.yml").read_text(encoding="utf-8")):
+    for case in read_yaml((Path(__file__).parent / "constructs.yml").read_text(encoding="utf-8")):
         for piece in case["pieces"].values():
             if "as" not in piece:
                 piece["yarn"] = "A"
@@ -244,7 +243,7 @@ def constructs() -> Iterator[tuple[str, bytes]]:
             "materials": {"yarns": {"A": {"name": "lichen"}, "B": {"name": "oat"}}},
             **case,
         }
-        yield file["title"], yaml.safe_dump(file, sort_keys=False, width=1000).encode()
+        yield file["title"], written_yaml(file).encode()
 
 
 def of_the_guide() -> Iterator[tuple[str, bytes]]:

@@ -6,8 +6,9 @@ repeats it, so it comes out even in every size; what a unit becomes is known, an
 
 from typing import Any
 
-import yaml
 from hypothesis import strategies as st
+
+from tests.yaml_text import written_yaml
 
 from .generated_units import CHAINS, NAMES, Draw, Making, Unit, choices, some
 
@@ -151,4 +152,4 @@ def written(making: Making) -> bytes:
     }
     if len(making.units) > 1:
         file["sizes"] = ["S", "M", "L"][: len(making.units)]
-    return yaml.safe_dump(file, sort_keys=False, width=1000).encode()
+    return written_yaml(file).encode()

@@ -4,8 +4,9 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
-import yaml
 from hypothesis import strategies as st
+
+from tests.yaml_text import written_yaml
 
 Draw = Callable[[st.SearchStrategy[Any]], Any]
 
@@ -30,7 +31,7 @@ def file_of(pieces: dict[str, dict[str, Any]], counts: dict[str, str], **more: A
     }
     if not counts:
         del file["turning chains"]
-    return yaml.safe_dump(file, sort_keys=False, width=1000).encode()
+    return written_yaml(file).encode()
 
 
 @dataclass

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import astuple, dataclass
 from pathlib import Path
 
-import yaml
+from tests.yaml_text import read_yaml
 
 from .mutation_changes import PACKAGE
 from .mutation_trial import Outcome
@@ -39,7 +39,7 @@ class Alike:
 
 def alike(file: Path = ALIKE) -> list[Alike]:
     """The kept list of them."""
-    return [Alike(**one) for one in yaml.safe_load(file.read_text(encoding="utf-8")) or []]
+    return [Alike(**one) for one in read_yaml(file.read_text(encoding="utf-8")) or []]
 
 
 def wilson(hits: int, number: int) -> tuple[float, float]:

@@ -3,7 +3,8 @@
 from typing import Any
 
 import pytest
-import yaml
+
+from tests.yaml_text import written_yaml
 
 from .model import judge
 
@@ -24,7 +25,7 @@ def first_wrong(start: str, *lines: tuple[str, Any], **fields: Any) -> str:
     piece = {"yarn": "A", "worked": worked, "start": start, f"{name}s": rounds}
     yarns = {"yarns": {"A": {"name": "lichen"}}}
     file = {"title": "One piece", "terms": "US", "materials": yarns, **fields, "pieces": {"piece": piece}}
-    verdict = judge(yaml.safe_dump(file, sort_keys=False, width=1000).encode())
+    verdict = judge(written_yaml(file).encode())
     assert verdict.cannot_say == ""
     return next((f"{one.round} {one.what}" for one in verdict.wrong), "")
 

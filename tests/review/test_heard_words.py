@@ -4,12 +4,12 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from loopleaf.review import check
 from tests.review.frame import framed
+from tests.yaml_text import read_yaml
 
-CASES: list[dict[str, Any]] = yaml.safe_load((Path(__file__).parent / "heard_words.yml").read_text("utf-8"))
+CASES: list[dict[str, Any]] = read_yaml((Path(__file__).parent / "heard_words.yml").read_text("utf-8"))
 WORDS = [(case, word, how) for case in CASES for how in ("heard", "passed") for word in case[how]]
 
 

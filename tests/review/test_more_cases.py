@@ -4,17 +4,17 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-import yaml
 
 from loopleaf.publish.terminal import report
 from loopleaf.review.check import check, with_pictures_seen
 from loopleaf.review.names import in_sizes, listed, number_of, ordinal, signed
 from tests.review.frame import framed
+from tests.yaml_text import read_yaml
 
 from .test_facts import facts
 from .test_rules import checked
 
-CASES: dict[str, str] = yaml.safe_load((Path(__file__).parent / "more_cases.yml").read_text("utf-8"))
+CASES: dict[str, str] = read_yaml((Path(__file__).parent / "more_cases.yml").read_text("utf-8"))
 
 
 @pytest.mark.parametrize("name", CASES)

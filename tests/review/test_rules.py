@@ -1,10 +1,11 @@
 """Every rule: its page's wrong example trips it, the right one is clean, so are near misses."""
 
 from collections.abc import Callable
+from dataclasses import replace
+from functools import cache
 from pathlib import Path
 
 import pytest
-import yaml
 
 from loopleaf.notation import Vocabulary, write
 from loopleaf.notation.tree import Line
@@ -12,11 +13,10 @@ from loopleaf.pattern import Finding
 from loopleaf.publish.terminal import report
 from loopleaf.review import RULES, Checked, Rule, check, check_collection, rule_named
 from tests.review.frame import framed
+from tests.yaml_text import read_yaml
 
 HERE = Path(__file__).parent
-CASES = {
-    path.stem: yaml.safe_load(path.read_text("utf-8")) for path in sorted((HERE / "cases").glob("*.yml"))
-}
+CASES = {path.stem: read_yaml(path.read_text("utf-8")) for path in sorted((HERE / "cases").glob("*.yml"))}
 
 # The names that reports and other programs know the rules by.
 NAMES = [
@@ -123,12 +123,23 @@ ELSEWHERE = {
 }
 
 
+@cache
+def _once(data: bytes) -> Checked:
+    return check(data, "case.yml")
+
+
+def of_file(data: bytes) -> Checked:
+    """A file as it is checked; the same file is checked once for all tests, its findings are a test's own."""
+    one = _once(data)
+    return replace(one, findings=list(one.findings))
+
+
 def checked(fragment: str) -> Checked:
-    return check(framed(fragment).encode(), "case.yml")
+    return of_file(framed(fragment).encode())
 
 
 def wrong(rule: Rule) -> Checked:
-    return check(MADE[rule.name], "case.yml") if rule.name in MADE else checked(rule.page.wrong)
+    return of_file(MADE[rule.name]) if rule.name in MADE else checked(rule.page.wrong)
 
 
 def found(one: Checked) -> list[str]:
@@ -201,7 +212,8 @@ def test_two_files_for_one_page(golden: Callable[[str, str], None]) -> None:
 def test_a_piece_that_never_ends(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("loopleaf.fabric.borne_out.MOST_IN_A_PIECE", 100)
     rounds = 'rounds:\n  - {round: 1, work: "ch 1, 8 sc in ring, join"}\n'
-    one = checked(rounds + '  - {rounds: 2-900, work: "ch 1, sc in each st around, join"}')
+    fragment = rounds + '  - {rounds: 2-900, work: "ch 1, sc in each st around, join"}'
+    one = check(framed(fragment).encode(), "case.yml")
     (finding,) = (finding for finding in one.findings if finding.severity == "error")
     assert finding.rule == "number-too-large"
     assert "before round 12" in finding.message  # a chain, 8 sc and a join make 10 a round
@@ -259,7 +271,7 @@ def test_a_line_that_is_not_written_back_alike(
         return written.replace("8", "9") if terms == "UK" else written
 
     monkeypatch.setattr("loopleaf.review.rules.written_back_differs.write", slips)
-    one = checked(rule_named("count-differs").page.right)
+    one = check(framed(rule_named("count-differs").page.right).encode(), "case.yml")
     assert [finding.round for finding in one.findings if finding.rule == "written-back-differs"] == ["1"]
     one.findings[:] = [finding for finding in one.findings if finding.rule == "written-back-differs"]
     golden("written-back-differs.txt", report([one]))

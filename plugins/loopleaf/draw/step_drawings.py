@@ -7,14 +7,12 @@ left-hander's are their mirror images.
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from itertools import accumulate
 from typing import Any
 
-import yaml
-
 from .. import trade
 from ..trade import Terms
+from ..trade.data_files import data_file
 from .measuring import arrow
 from .sketch import Figure, Sketch
 from .step_grounds import setting
@@ -121,5 +119,5 @@ _WITH_A_NEEDLE: Mapping[str, Callable[[Sequence[str]], list[Strand | Solid]]] = 
 
 @cache
 def _rows() -> Mapping[str, Mapping[str, Any]]:
-    table = yaml.safe_load(files(__package__).joinpath("steps.yml").read_text(encoding="utf-8"))
+    table = data_file(__package__, "steps.yml")
     return {row["key"]: row for row in table["techniques"]}

@@ -4,13 +4,11 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Any, Literal
-
-import yaml
 
 from ..measure.told_tails import lengths_mm
 from ..pattern import Pattern
+from ..trade.data_files import data_file
 
 End = Literal["first", "last"]
 """An edge of a piece in rows: where it begins, or its last row."""
@@ -94,7 +92,4 @@ def _yarn(pattern: Pattern, text: str) -> str:
 
 @cache
 def _words() -> Mapping[str, Any]:
-    table: Mapping[str, Any] = yaml.safe_load(
-        files(__package__).joinpath("trimmings.yml").read_text(encoding="utf-8")
-    )
-    return table
+    return data_file(__package__, "trimmings.yml")

@@ -12,11 +12,11 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import Any
 
+from ..trade.data_files import data_file
 from .stitch_words import own_names, plurals, posted, stitch_words
 from .style import Style
 from .tree import Stitch
 from .vocabulary import Terms, Vocabulary
-from .word_files import word_file
 
 WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\d+|[^\s\w]|_")
 ORDINAL = re.compile(r"(?:st|nd|rd|th)\b", re.IGNORECASE)
@@ -55,7 +55,7 @@ def split_words(text: str) -> tuple[str, ...]:
 @cache
 def words_file() -> dict[str, Any]:
     """The content of words.yml."""
-    return word_file("words.yml")
+    return data_file(__package__, "words.yml")
 
 
 @cache

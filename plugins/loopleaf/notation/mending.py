@@ -7,6 +7,7 @@ from difflib import SequenceMatcher
 from functools import cache
 from typing import Any
 
+from ..trade.data_files import data_file
 from .cursor import Cursor, UnreadableError
 from .lexicon import lexicon_for
 from .places import starts_place
@@ -14,7 +15,6 @@ from .problem import Problem
 from .style import Style, kind_names
 from .tree import Span
 from .vocabulary import Terms, Vocabulary
-from .word_files import word_file
 
 NAMED = 4
 """How many things that fit are named."""
@@ -27,7 +27,7 @@ _PLACED = frozenset(
 
 @cache
 def _expected_file() -> dict[str, Any]:
-    return word_file("expected.yml")
+    return data_file(__package__, "expected.yml")
 
 
 def explain(

@@ -7,16 +7,16 @@ from functools import cache
 from typing import Any
 
 from ..trade import FormRow, StitchNames, StitchRow, stitch_forms, stitches
+from ..trade.data_files import data_file
 from .stitch_words import own_names
 from .taken_names import beside_the_authors
 from .tree import Amount, Stitch, Target
 from .vocabulary import SpecialStitch, Terms, Vocabulary
-from .word_files import word_file
 
 
 @cache
 def _print_file() -> dict[str, Any]:
-    return word_file("print.yml")
+    return data_file(__package__, "print.yml")
 
 
 @cache

@@ -2,9 +2,8 @@
 
 import re
 from functools import cache
-from importlib.resources import files
 
-import yaml
+from ..trade.data_files import data_file
 
 _BEHIND = re.compile(r" (?:with|without|of|for|in|on|to|from|at|and) ")
 """What stands behind such a word tells more of the thing, and stays as it is."""
@@ -40,5 +39,4 @@ def _is_plural(word: str) -> bool:
 
 @cache
 def _irregular() -> dict[str, str]:
-    text = files(__package__).joinpath("plurals.yml").read_text(encoding="utf-8")
-    return dict(yaml.safe_load(text))
+    return data_file(__package__, "plurals.yml")

@@ -1,12 +1,11 @@
 """Reads the reference tables from the YAML files beside this module, each once."""
 
 from functools import cache
-from importlib.resources import files
-from typing import Any, TypeVar
+from typing import TypeVar
 
-import yaml
 from pydantic import TypeAdapter
 
+from .data_files import data_file
 from .rows import (
     AbbreviationRow,
     CautionRow,
@@ -23,19 +22,11 @@ from .rows import (
     YarnWeightRow,
 )
 
-_Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 Row = TypeVar("Row")
 
 
-@cache
-def _file(name: str) -> dict[str, Any]:
-    text = files(__package__).joinpath(f"{name}.yml").read_text(encoding="utf-8")
-    content: dict[str, Any] = yaml.load(text, Loader=_Loader)
-    return content
-
-
 def _rows(kind: type[Row], name: str, table: str) -> tuple[Row, ...]:
-    return TypeAdapter(tuple[kind, ...]).validate_python(_file(name)[table])  # type: ignore[valid-type]
+    return TypeAdapter(tuple[kind, ...]).validate_python(data_file(__package__, f"{name}.yml")[table])  # type: ignore[valid-type]
 
 
 @cache
