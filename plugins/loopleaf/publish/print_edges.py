@@ -47,14 +47,16 @@ def edges(box: Box, before: bool, after: bool, scale: float) -> tuple[Box, list[
 
 
 def numbers(signs: Sequence[Shown], box: Box, middles: Sequence[float], scale: float) -> Iterator[str]:
-    """The strips beside a part's cut edges, white, and in them the numbers of the rounds that meet them.
+    """The strips beside a part's cut edges, white from there on, and in them the numbers of the rounds that
+    meet them.
 
     box: of the part without them.
     """
     x, y, wide, high = box
     size, room = WORDS_MM / scale, EDGE_MM / scale
     for middle in middles:
-        yield f'<path fill="#fff" d="M{middle - room / 2:.1f} {y:.1f}h{room:.1f}v{high:.1f}h-{room:.1f}z"/>'
+        outer, across = (middle - room, room * 1.5) if middle < x else (x + wide, room * 1.5)
+        yield f'<path fill="#fff" d="M{outer:.1f} {y:.1f}h{across:.1f}v{high:.1f}h-{across:.1f}z"/>'
         inner = (x, x + STRIP) if middle < x else (x + wide - STRIP, x + wide)
         for label, level in _apart(_met(signs, inner), size):
             if y + size / 2 < level < y + high - size / 2:
