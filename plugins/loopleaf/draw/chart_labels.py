@@ -29,13 +29,14 @@ STEPS = (1, 2, 5, 10, 20, 50, 100)
 class Label:
     """What stands at a round's start, y down. at: where it begins; away: the direction that leads on from the
     chart, (0, 0) for what stays in its place. text: its number, "" for an arrow alone. turned: of its
-    arrow, in degrees; None without one.
+    arrow, in degrees; None without one. lined_up: without one its number stands as if there were one.
     """
 
     at: Point
     away: Point
     text: str = ""
     turned: int | None = None
+    lined_up: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,9 +66,10 @@ def _parts(label: Label, size: float) -> Iterator[Placed]:
     (x, y), (across, down) = label.at, label.away
     reached = 0.0
     if label.turned is not None:
-        reached = size * AS_LONG
-        yield Placed((x + across * reached / 2, y + down * reached / 2), "", label.turned)
-        reached += CLEAR
+        half = size * AS_LONG / 2
+        yield Placed((x + across * half, y + down * half), "", label.turned)
+    if label.turned is not None or label.lined_up:
+        reached = size * AS_LONG + CLEAR
     if label.text:
         half = abs(across) * size * DIGIT_WIDE * len(label.text) / 2 + abs(down) * size * DIGIT_HIGH / 2
         by = reached + half if across or down else 0.0
