@@ -222,6 +222,26 @@ def test_a_short_rows_number_stands_clear_of_the_lines_beside_it() -> None:
     assert shown["4"][-1].middle[0] == pytest.approx(shown["2"][-1].middle[0], abs=2)
 
 
+def test_a_short_rows_arrow_stands_where_the_row_begins_between_the_lines() -> None:
+    layout = lay_out(found := subject_from(rows(FIRST, PLAIN, SHORT, PLAIN, over(2), PLAIN)))
+    arrows = [label for label in labels(found, layout) if label.turned is not None]
+    assert len(arrows) == 6
+    short, closing = layout.lines[3], layout.lines[4]
+    first = short.heads[id(short.things[-1 if short.backward else 0])]
+    arrow = min(arrows, key=lambda label: abs(label.at[1] + first[1] - 5) + abs(label.at[0] - first[0]))
+    assert abs(arrow.at[0] - first[0]) < 18
+    (one,) = placed([arrow], 6.0)
+    left, _, right, _ = box_of(one, 6.0)
+    lines = [closing.heads[key][0] for key in closing.deep]
+    assert len(lines) > 2
+    assert all(not left < x < right for x in lines)
+
+
+def test_an_arrow_stays_with_its_number_where_no_lines_are_in_its_way() -> None:
+    layout = lay_out(found := subject_from(rows(FIRST, PLAIN, SHORT, PLAIN)))
+    assert all(label.text and label.turned is not None for label in labels(found, layout))
+
+
 def test_a_short_row_is_no_wider_in_the_chart_than_what_it_stands_on() -> None:
     """However many stitches the row over it has: most of them go down beside it."""
     left = "leave remaining sts unworked, turn"

@@ -8,6 +8,7 @@ import pytest
 
 from loopleaf.draw import diagram
 from loopleaf.draw.chart_print import (
+    EDGE_MM,
     LARGEST,
     OVERLAP,
     PARTED,
@@ -153,6 +154,52 @@ def test_no_number_is_cut_at_the_edge_of_a_part_or_struck_by_its_mark() -> None:
             for left, level, long in lines:
                 assert not (y - 0.7 * size < level < y and left < x + half and x - half < left + long)
     assert len(everywhere) == len(re.findall(r">\d+</text>", svg)), "each is in one of them"
+
+
+def wide_chart() -> str:
+    """Rows too long for one page."""
+    more = ["ch 1, sc in each st across, turn"] * 29
+    return diagram(
+        worked(rows("sc in 2nd ch from hook and in each ch across, turn", *more, chain=181)), "cloth"
+    )
+
+
+def test_every_row_has_its_number_where_a_chart_is_cut() -> None:
+    found = parts(wide_chart())
+    assert len(found) > 2
+    for at, part in enumerate(found):
+        x, _, wide, _ = box(part.svg)
+        room = EDGE_MM * wide / part.wide_mm
+        sides = [(x, x + room)] * (at > 0) + [(x + wide - room, x + wide)] * (at < len(found) - 1)
+        light = [text for text in ElementTree.fromstring(part.svg).iter(f"{SVG}text") if text.get("x")]
+        for left, right in sides:
+            beside = [text for text in light if left < float(text.get("x") or 0) < right]
+            assert [text.text for text in beside] == [str(row) for row in range(1, 31)]
+            assert all(text.get("fill-opacity") for text in beside)
+            levels = [float(text.get("y") or 0) for text in beside]
+            steps = [a - b for a, b in pairwise(levels)]
+            assert max(steps) - min(steps) < 0.5, "each beside its row"
+        assert len(light) == 30 * len(sides)
+        assert part.wide_mm <= WIDEST_MM + 0.1
+
+
+def test_a_chart_cut_between_its_rows_needs_no_numbers_at_its_edges() -> None:
+    for part in parts(charted("ebb-scarf", "scarf").svg()):
+        assert not [text for text in ElementTree.fromstring(part.svg).iter(f"{SVG}text") if text.get("x")]
+
+
+def test_the_mark_of_an_overlap_ends_above_the_key() -> None:
+    svg = wide_chart()
+    key = float(ElementTree.fromstring(svg).get("data-key-from") or 0)
+    lines = 0
+    for part in parts(svg):
+        _, top, _, high = box(part.svg)
+        assert key < top + high
+        for dashes in re.findall(r'stroke-dasharray="6 4" d="([^"]+)"', part.svg):
+            for y, long in re.findall(r"M\S+ (\S+?)v([\d.]+)", dashes):
+                assert float(y) + float(long) <= key + 0.1
+                lines += 1
+    assert lines >= 4
 
 
 def test_print_needs_no_colour() -> None:

@@ -38,7 +38,7 @@ class Label:
     """What stands at a round's start, y down. at: where it begins; away: the direction that leads on from the
     chart, (0, 0) for what stays in its place. text: its number, "" for an arrow alone. turned: of its
     arrow, in degrees; None without one. part: of the chart, as the far side of a ball; each has as many
-    numbers as it has room for.
+    numbers as it has room for. lined_up: without an arrow its number stands as if there were one.
     """
 
     at: Point
@@ -46,6 +46,7 @@ class Label:
     text: str = ""
     turned: int | None = None
     part: int = 0
+    lined_up: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,9 +78,10 @@ def _parts(label: Label, size: float) -> Iterator[Placed]:
     (x, y), (across, down) = label.at, label.away
     reached = 0.0
     if label.turned is not None:
-        reached = size * AS_LONG
-        yield Placed((x + across * reached / 2, y + down * reached / 2), "", label.turned)
-        reached += CLEAR
+        half = size * AS_LONG / 2
+        yield Placed((x + across * half, y + down * half), "", label.turned)
+    if label.turned is not None or label.lined_up:
+        reached = size * AS_LONG + CLEAR
     if label.text:
         half = abs(across) * size * DIGIT_WIDE * len(label.text) / 2 + abs(down) * size * DIGIT_HIGH / 2
         by = reached + half if across or down else 0.0

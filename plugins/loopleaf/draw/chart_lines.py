@@ -60,7 +60,8 @@ class Line:
     is drawn around it reaches. start: the share along the way of the first thing made, and seam of the gap
     before it, `level` out. low, high: how far out its lower and upper edge lie there.
     made_first: the first thing made, counted or not. beside_lines: stitches of a later row go down beside its
-    start. around: the place that all of a first row goes into. petals: those whose sides are chains.
+    start. arrow: how far before its first stitch its arrow stands between such stitches, 0 beside its number.
+    around: the place that all of a first row goes into. petals: those whose sides are chains.
     leaf: how far before its first stitch a leaf rises that is made before that; 0 without one.
     passed: the share of its way above the seam of the round below where it passes over that, and how far it
     is open there. lean: the share of the way from the head of its first stitch on to its foot. crowded: it
@@ -92,6 +93,7 @@ class Line:
     high: float = UNIT
     made_first: Thing | None = None
     beside_lines: bool = False
+    arrow: float = 0.0
     around: Place | None = None
     petals: Sequence[Whole] = ()
     leaf: float = 0.0

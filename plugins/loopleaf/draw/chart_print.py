@@ -13,6 +13,9 @@ LARGEST, SMALLEST = 0.32, 0.17
 PARTED = 0.2
 """A chart that is parted over pages is printed at least so large, and larger where its parts have room."""
 
+EDGE_MM = 6.0
+"""Where a chart is cut upright, so much is left beside it for the numbers of its rows."""
+
 OVERLAP = 40.0
 """Neighbouring parts show so much of each other, in units: four signs."""
 
@@ -31,7 +34,7 @@ def printed_scale(wide: float, high: float) -> float:
         return min(WIDEST_MM / wide, TALLEST_MM / high, LARGEST)
     across, down = parts_of(wide, high, PARTED)
     room = (
-        WIDEST_MM * across / (wide + OVERLAP * (across - 1)),
+        _width(across) * across / (wide + OVERLAP * (across - 1)),
         TALLEST_MM * down / (high + OVERLAP * (down - 1)),
     )
     return min(*room, LARGEST)
@@ -39,6 +42,12 @@ def printed_scale(wide: float, high: float) -> float:
 
 def parts_of(wide: float, high: float, scale: float) -> tuple[int, int]:
     """In how many parts a chart of so many millimetres a unit is printed, across and down."""
-    steps = ((wide, WIDEST_MM), (high, TALLEST_MM))
+    narrow = _width(1 if wide * scale <= WIDEST_MM + 1e-6 else 2)
+    steps = ((wide, narrow), (high, TALLEST_MM))
     across, down = (ceil((long - OVERLAP) / (room / scale - OVERLAP) - 1e-6) for long, room in steps)
     return max(1, across), max(1, down)
+
+
+def _width(across: int) -> float:
+    """How wide the signs of a part have room, of so many beside each other, in mm."""
+    return WIDEST_MM if across == 1 else WIDEST_MM - 2 * EDGE_MM

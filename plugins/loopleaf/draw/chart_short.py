@@ -3,6 +3,7 @@ them, and of the part beside them.
 """
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from .canvas import Point
 from .chart_lines import Layout, Line
@@ -11,6 +12,9 @@ from .subject import Subject
 
 NUMBER_REACH = 45.0
 """A row's number and arrow lie within so much before it, in units."""
+
+FOR_AN_ARROW = 7.0
+"""Between two lines that are so far apart an arrow has room."""
 
 IN_A_GAP = 39.0
 """From the first head of a row to the last of the part beside it a number of one digit needs so much room."""
@@ -44,11 +48,15 @@ def _gap(line: Line, lines: Sequence[Line]) -> float:
 
 
 def clear_of_lines(layout: Layout) -> None:
-    """Moves the numbers of rows out past stitches that go down beside them to earlier rows."""
+    """Moves the numbers of rows out past stitches that go down beside them to earlier rows. Their arrows stay
+    where the row begins, in the first gap between two such stitches.
+    """
     for at, line in enumerate(layout.lines):
         ways = [way for later in layout.lines[at + 1 :] for way in _deep(later)]
-        reach = _reach(line, ways)
-        line.beyond, line.beside_lines = max(line.beyond, reach), reach > 0
+        before = _before(line, ways)
+        line.beside_lines = bool(before)
+        line.beyond = max([line.beyond, *before])
+        line.arrow = next(((a + b) / 2 for a, b in pairwise(before) if b - a > FOR_AN_ARROW), 0.0)
 
 
 def _deep(line: Line) -> list[tuple[Point, Point]]:
@@ -56,10 +64,10 @@ def _deep(line: Line) -> list[tuple[Point, Point]]:
     return [(line.feet[key][0], line.heads[key]) for key in line.deep if key in line.feet]
 
 
-def _reach(line: Line, ways: list[tuple[Point, Point]]) -> float:
-    """How far those before a row's start reach, if the first of them lies where its number would stand."""
+def _before(line: Line, ways: list[tuple[Point, Point]]) -> list[float]:
+    """How far from a row's start those before it are, if the first is where its number would stand."""
     x, y = line.before(0.0, 0.5)
     side = 1 if line.backward else -1
     beside = [(head[0] - x) * side for foot, head in ways if foot[1] < y < head[1]]
-    before = [away for away in beside if away > 0]
-    return max(before) if before and min(before) < NUMBER_REACH else 0.0
+    before = sorted(away for away in beside if away > 0)
+    return before if before and before[0] < NUMBER_REACH else []

@@ -66,7 +66,11 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
         if not is_closed(line.ground):
             start = line.before(BESIDE_A_ROW + line.beyond, 0.5)
             away = _direction(start, line.before(BESIDE_A_ROW + line.beyond + 1.0, 0.5))
-            yield Label(down(start), down(away), work.plan.label, _turned((-away[0], -away[1])))
+            turned = _turned((-away[0], -away[1]))
+            apart = line.arrow > 0
+            if apart:
+                yield Label(down(line.before(line.arrow, 0.5)), (0.0, 0.0), turned=turned)
+            yield Label(down(start), down(away), work.plan.label, None if apart else turned, apart)
             continue
         inward, high = isinstance(line.ground, Inward), max(line.high - line.low, 1.0)
         yield Label(down(spots[at]), (0.0, 0.0), work.plan.label, part=inward)

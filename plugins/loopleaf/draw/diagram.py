@@ -19,7 +19,7 @@ from ..notation.tree import Stitch
 from ..trade import Terms
 from .canvas import Box, number
 from .chart_again import drawn_again
-from .chart_key import KeyEntry, KeyLine, by_itself, chain_line, drawn_key, key_lines, said
+from .chart_key import KeyEntry, KeyLine, by_itself, chain_line, drawn_key, key_lines, said, word
 from .chart_labels import ARROW_LONG, AS_LONG, Label, box_of, placed
 from .chart_larger import Larger, Place, framed, place_of
 from .chart_layout import lay_out

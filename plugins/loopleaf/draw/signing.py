@@ -1,6 +1,6 @@
 """One round or row of the chart: a sign for every stitch that the hand made, where the layout has it."""
 
-from collections.abc import Callable, Hashable, Set
+from collections.abc import Callable, Hashable, Mapping, Sequence, Set
 from dataclasses import dataclass, field, replace
 from functools import cache, cached_property
 from itertools import groupby
@@ -9,6 +9,7 @@ from math import hypot
 from ..fabric import Made, Space, WorkedRound
 from .canvas import Point
 from .chart_beside import first_chains, join_spot
+from .chart_crossing import Gap, broken, broken_way
 from .chart_ground import outward
 from .chart_layers import bow
 from .chart_lines import Layout, Line
@@ -109,6 +110,11 @@ class Round:
             sign = sign_of(made, self.reverse)
             if id(made) in self._line.deep and self._spike(made, sign, feet[0], head, mark):
                 return
+            gaps = self._broken.get(id(made))
+            if gaps is not None:
+                way = broken_way(sign, hypot(head[0] - feet[0][0], head[1] - feet[0][1]), gaps)
+                self.pen.form(way, down(feet[0]), down(feet[0]), down(head), mark)
+                return
             foot, head = self._upright(head) if is_cross(made.kind) else (feet[0], head)
             bare = replace(sign, loop="") if id(made) in self._shares_a_loop else sign
             self.pen.stitch(bare, down(foot), down(head), mark)
@@ -131,6 +137,11 @@ class Round:
                 self.pen.grip(sign, down(foot), down(head))
             return True
         return False
+
+    @cached_property
+    def _broken(self) -> Mapping[int, Sequence[Gap]]:
+        """The gaps in the legs of stitches that cross."""
+        return broken(self._line, self.reverse)
 
     @cached_property
     def _shares_a_loop(self) -> Set[int]:

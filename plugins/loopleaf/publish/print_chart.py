@@ -22,6 +22,7 @@ from markupsafe import escape
 from ..draw.chart_labels import ARROW_LONG
 from ..draw.chart_print import OVERLAP, is_parted, parts_of, printed_scale
 from .drawing import drawn_size
+from .print_edges import Shown, edges, numbers
 
 LETTER, TALL = 0.65, 0.8
 """A digit's width and height with room around it, of the size of its letters."""
@@ -61,6 +62,7 @@ def parts(svg: str) -> tuple[Part, ...]:
 def _parted(svg: str, scale: float, title: str) -> Iterator[Part]:
     wide, high = drawn_size(svg)
     across, down = parts_of(wide, high, scale)
+    key = float(ElementTree.fromstring(svg).get("data-key-from", high))
     step_x, step_y = (wide - OVERLAP) / across, (high - OVERLAP) / down
     number = 0
     for row in reversed(range(down)):  # rows are worked from the bottom up
@@ -69,15 +71,19 @@ def _parted(svg: str, scale: float, title: str) -> Iterator[Part]:
             box = (column * step_x, row * step_y, step_x + OVERLAP, step_y + OVERLAP)
             shown = _merged(svg, box)
             sides = (row > 0, row < down - 1, column > 0, column < across - 1)
-            marks = "".join(_marks(box, sides, shown.labels))
+            marks = "".join(_marks(box, sides, shown.labels, key))
+            wider, middles = edges(box, sides[2], sides[3], scale)
+            beside = "".join(numbers(shown.signs, box, middles, scale))
             place = f"{number} of {across * down}"
-            part = _whole(shown.svg() + marks, box, f"{title}, part {place}")
-            yield Part(part, box[2] * scale, box[3] * scale, place)
+            part = _whole(
+                shown.drawn() + marks + beside + "".join(shown.words), wider, f"{title}, part {place}"
+            )
+            yield Part(part, wider[2] * scale, wider[3] * scale, place)
 
 
-def _marks(box: Box, sides: Sequence[bool], labels: Sequence[Box]) -> Iterator[str]:
-    """Where a neighbouring part begins: a dashed line all across, but not over numbers and arrows. sides:
-    whether there is one above, below, before and after.
+def _marks(box: Box, sides: Sequence[bool], labels: Sequence[Box], key: float) -> Iterator[str]:
+    """Where a neighbouring part begins: a dashed line all across, but not over numbers and arrows, nor beside
+    the key. sides: whether there is one above, below, before and after. key: where that begins.
     """
     x, y, wide, high = box
     above, below, before, after = sides
@@ -88,7 +94,8 @@ def _marks(box: Box, sides: Sequence[bool], labels: Sequence[Box]) -> Iterator[s
     for there, level in ((before, x + OVERLAP), (after, x + wide - OVERLAP)):
         if there:
             crossed = [(top, top + tall) for left, top, long, tall in labels if left < level < left + long]
-            yield _dashes(f"M{level:.1f} {at:.1f}v{to - at:.1f}" for at, to in _between(y, y + high, crossed))
+            ends = _between(y, min(y + high, max(key, y)), crossed)
+            yield _dashes(f"M{level:.1f} {at:.1f}v{to - at:.1f}" for at, to in ends)
 
 
 def _between(
@@ -127,7 +134,7 @@ def _title(svg: str) -> str:
 @dataclass(slots=True)
 class _Merging:
     """ids: what may be used again. box: what of it shows. pens: one for each look. words: the texts, each in
-    its place. labels: the boxes of numbers, arrows and other short texts.
+    its place. labels: the boxes of numbers, arrows and other short texts. signs: those that belong to rounds.
     """
 
     ids: Mapping[str, ElementTree.Element]
@@ -137,6 +144,7 @@ class _Merging:
     )
     words: list[str] = field(default_factory=list)
     labels: list[Box] = field(default_factory=list)
+    signs: list[Shown] = field(default_factory=list)
     known: dict[str, RecordingPen] = field(default_factory=dict)
 
     def walk(self, element: ElementTree.Element, matrix: Transform, look: Mapping[str, str]) -> None:
@@ -154,6 +162,8 @@ class _Merging:
             if look.get("class") == "chart-words" and not self._label(_box_of_arrow(turned)):
                 return
             if self._shows(matrix):
+                if element.get("data-round"):
+                    self.signs.append(Shown(element.get("data-round", ""), form, turned))
                 self.walk(form, matrix, look)
         elif tag == "text":
             self._text(element, matrix, look)
@@ -202,18 +212,19 @@ class _Merging:
         left, top = float(matrix.dx), float(matrix.dy)
         return x - REACH < left < x + wide + REACH and y - REACH < top < y + high + REACH
 
-    def svg(self) -> str:
-        """Everything: a path for each look, then the words."""
+    def drawn(self) -> str:
+        """A path for each look."""
         drawn = []
         for key, pen in self.pens.items():
             looks = "".join(f' {name}="{value}"' for name, value in zip(_KEPT, key, strict=True) if value)
             drawn.append(f'<path{looks} d="{pen.getCommands()}"/>')
-        return "".join([*drawn, *self.words])
+        return "".join(drawn)
 
 
 def merged(svg: str, box: Box) -> str:
     """What a chart shows in a box (x, y, width, height), without its frame, signs of one look in one path."""
-    return _merged(svg, box).svg()
+    shown = _merged(svg, box)
+    return "".join([shown.drawn(), *shown.words])
 
 
 def _merged(svg: str, box: Box) -> _Merging:
