@@ -40,3 +40,13 @@ def test_what_is_not_sewn_on_is_not_named() -> None:
     assert "Dot" not in told
     sewn = worked(MAT, "finishing:\n  - sew: {piece: dot, to: mat, round: 1, stitches: 2}\n")
     assert picture_told(voice(sewn, "US")).endswith("Sewn on: dot × 3.")
+
+
+def test_what_is_worked_onto_it_is_named() -> None:
+    begun = MAT + "".join(
+        f"{name}:\n  worked: spiral rounds\n  start: {{edge: {on}, round: 1}}\n"
+        '  rounds: [{round: 1, work: "2 sc in each st around"}]\n'
+        for name, on in (("rim", "mat"), ("brim", "rim"), ("petals", "dot"))
+    )
+    assert picture_told(voice(worked(begun), "US")).endswith("Worked onto it: rim, brim.")
+    assert "Worked onto" not in picture_told(voice(worked(MAT), "US"))

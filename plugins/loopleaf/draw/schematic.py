@@ -18,6 +18,7 @@ from .lettered import Lettered
 from .letters import width_of
 from .measuring import DRAWN, GAP, arrow, broken, measured_across, measured_along, measured_up, split
 from .neck import drawn_neck, has_neck
+from .parts_outlined import part_outlines
 from .sheet import Sheet
 from .sketch import WORDS, Figure, Sketch
 from .subject import Subject, subject_of
@@ -283,18 +284,24 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
     high = long * y_scale
     half = widest * x_scale / 2
     below_it, above_it = ((-mm / 2 * x_scale, mm / 2 * x_scale) for mm in (first, last))
-    top_edge = -high
+    top_edge, aside = -high, 0.0
     if uneven is not None:
         tall = max(y for _, y in uneven.points)
         outline = [(x * x_scale, -y / tall * high) for x, y in uneven.points]
-        middle = (min(x for x, _ in outline) + max(x for x, _ in outline)) / 2
-        outline = [(x - middle, y) for x, y in outline]
+        aside = (min(x for x, _ in outline) + max(x for x, _ in outline)) / 2
+        outline = [(x - aside, y) for x, y in outline]
         half = max(x for x, _ in outline)
         below_it, above_it = (
-            (ends[0] * x_scale - middle, ends[1] * x_scale - middle) for ends in (uneven.first, uneven.last)
+            (ends[0] * x_scale - aside, ends[1] * x_scale - aside) for ends in (uneven.first, uneven.last)
         )
         top_edge = -uneven.top / tall * high
     sketch.line(outline, closed=True)
+    parts = part_outlines(subject, measured) if min(across, up) >= 0.9 and not blocks else []
+    highest = -high
+    for part in parts:
+        around = [(x * x_scale - aside, -y * y_scale) for x, y in part.points]
+        sketch.line(around, "dashed", closed=True)
+        highest = min(highest, *(y for _, y in around))
     if across < 0.9:
         broken(sketch, [(0.0, -high), (0.0, 0.0)])
     if up < 0.9:
@@ -310,7 +317,7 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
         measured_across(
             sketch,
             *above_it,
-            -high - GAP,
+            highest - GAP,
             letters.short(top, f"{wide} at the last row"),
             top_edge,
         )
@@ -318,7 +325,10 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
     length = _length(subject, measured)
     far = "long" if blocks else "from first row to last"
     measured_up(sketch, half + GAP, 0.0, -high, letters.short(length, far), half)
-    return [*facts, f"{length} {far}"]
+    facts.append(f"{length} {far}")
+    if parts:
+        facts.append(f"dashed above it, what begins on it: {', '.join(part.title.lower() for part in parts)}")
+    return facts
 
 
 def _smoothed(right: Sequence[Point]) -> list[Point]:
