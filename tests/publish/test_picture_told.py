@@ -83,3 +83,13 @@ def test_it_names_the_yarns_that_the_picture_has() -> None:
 def test_yarns_of_what_is_put_on_belong_to_it(step) -> None:
     finished = f"finishing:\n  - {step}\n"
     assert ", in A, B and C" in told_of(worked(PANEL, finished))
+
+
+def test_what_is_worked_onto_it_is_named() -> None:
+    begun = MAT + "".join(
+        f"{name}:\n  worked: spiral rounds\n  start: {{edge: {on}, round: 1}}\n"
+        '  rounds: [{round: 1, work: "2 sc in each st around"}]\n'
+        for name, on in (("rim", "mat"), ("brim", "rim"), ("petals", "dot"))
+    )
+    assert told_of(worked(begun)).endswith("Worked onto it: rim, brim.")
+    assert "Worked onto" not in told_of(worked(MAT))

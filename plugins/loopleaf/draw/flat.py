@@ -38,7 +38,7 @@ def draw_flat(
     rows, aside = parted(as_hung(subject))
     sheet = _sheet(rows, straight)
     mitre = mitre_of(rows) if aside is None else None
-    standing: set[str] = set()
+    standing: list[str] = []
     cloth = with_parts(subject, rows, measured, standing) if measured is not None else rows
     uneven = laid_unevenly(cloth) if not sheet.arc and not sheet.wave.knots else None
     gathered = (ruffled(rows, sheet) or gathered_in(rows, sheet)) if uneven is None else None
@@ -52,7 +52,7 @@ def draw_flat(
         (rows, lay), uneven = gathered, None
     if uneven is not None:
         draw_unevenly(canvas, cloth, uneven)
-        shown |= standing
+        shown.update(standing)
     else:
         draw_rows(canvas, rows, lay)
     fringe = fringe_of(subject.work.pattern) if measured is not None and aside is None else None

@@ -12,12 +12,14 @@ from .nets import as_hung
 from .subject import Subject, subject_of
 
 
-def with_parts(subject: Subject, rows: Subject, measured: Measured, shown: set[str] | None = None) -> Subject:
+def with_parts(
+    subject: Subject, rows: Subject, measured: Measured, names: list[str] | None = None
+) -> Subject:
     """The rows of a piece with those of the pieces in rows that begin on their free stitches, and on the free
     stitches of these, as one cloth; the rows alone where there are none.
 
-    subject: the piece with all its rows, of which `rows` are the cloth. shown: the names of these
-    pieces are added.
+    subject: the piece with all its rows, of which `rows` are the cloth. names: those of these pieces
+    are added, in their order.
     """
     whole, used = rows, {id(place) for one in subject.worked for made in one.made for place in _into(made)}
     stitches = {id(made) for one in rows.worked for made in one.made if isinstance(made, Made)}
@@ -28,8 +30,8 @@ def with_parts(subject: Subject, rows: Subject, measured: Measured, shown: set[s
         if start is None or start.edge not in bases or not places or not places <= stitches - used:
             continue
         bases.add(part.piece.name)
-        if shown is not None:
-            shown.add(part.piece.name)
+        if names is not None:
+            names.append(part.piece.name)
         used |= {id(place) for one in part.worked for made in one.made for place in _into(made)}
         stitches |= {id(made) for one in part.worked for made in one.made if isinstance(made, Made)}
         piece = replace(whole.piece, rounds=[*whole.piece.rounds, *part.piece.rounds])

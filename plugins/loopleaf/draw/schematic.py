@@ -20,6 +20,7 @@ from .lettered import Lettered
 from .letters import width_of
 from .measuring import DRAWN, GAP, arrow, broken, measured_across, measured_up, split
 from .neck import drawn_neck, has_neck
+from .parts_outlined import part_outlines
 from .sketch import WORDS, Figure, Sketch
 from .subject import Subject, of_each_size, subject_of
 from .top_edge import top_of_rows
@@ -292,6 +293,12 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
     high = long * y_scale
     half = widest * x_scale / 2
     sketch.line(outline, closed=True)
+    parts = part_outlines(subject, measured) if min(across, up) >= 0.9 and not blocks else []
+    highest = -high
+    for part in parts:
+        around = [(x * x_scale, -y * y_scale) for x, y in part.points]
+        sketch.line(around, "dashed", closed=True)
+        highest = min(highest, *(y for _, y in around))
     if across < 0.9:
         broken(sketch, [(0.0, -high), (0.0, 0.0)])
     if up < 0.9:
@@ -303,11 +310,14 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
     if not alike:
         top = _widths(subject, measured, -1)
         above = letters.short(top, f"{wide} at the last row")
-        measured_across(sketch, *above_it, -high - GAP, above, -high)
+        measured_across(sketch, *above_it, highest - GAP, above, -high)
         facts = [f"{bottom} {wide} at the first row", f"{top} at the last"]
     far = "long" if blocks else "from first row to last"
     measured_up(sketch, half + GAP, 0.0, -high, letters.short(length, far), half)
-    return [*facts, f"{length} {far}"]
+    facts.append(f"{length} {far}")
+    if parts:
+        facts.append(f"dashed above it, what begins on it: {', '.join(part.title.lower() for part in parts)}")
+    return facts
 
 
 def _smoothed(right: Sequence[Point]) -> list[Point]:

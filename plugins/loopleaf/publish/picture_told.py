@@ -65,9 +65,23 @@ def _added(voice: Voice) -> Iterator[str]:
     sewn = [step.sew.piece for step in steps if step.sew is not None]
     cords = [step.thread.piece for step in steps if step.thread is not None]
     marks = [voice.prose(step.mark.what) for step in steps if step.mark is not None]
-    for key, parts in (("sewn", _pieces(voice, sewn)), ("cords", _pieces(voice, cords)), ("marks", marks)):
+    begun = [*_begun(voice)]
+    named = {"begun": _pieces(voice, begun), "sewn": _pieces(voice, sewn), "cords": _pieces(voice, cords)}
+    for key, parts in {**named, "marks": marks}.items():
         if parts:
             yield voice.say(f"drawn_alt_{key}", parts=", ".join(dict.fromkeys(parts)))
+
+
+def _begun(voice: Voice) -> Iterator[str]:
+    """The pieces that begin on the one that is shown, which is the first that is more than a chain, and on
+    those.
+    """
+    pieces = voice.pattern.pieces
+    shown = {next((name for name, piece in pieces.items() if piece.worked != "chain"), "")}
+    for name, piece in pieces.items():
+        if piece.start is not None and piece.start.edge in shown and name not in shown:
+            shown.add(name)
+            yield name
 
 
 def _pieces(voice: Voice, names: Sequence[str]) -> list[str]:
