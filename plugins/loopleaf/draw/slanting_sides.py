@@ -19,8 +19,8 @@ STEADY = 4.0
 PASSED = 1.6
 """A row that leaves fewer stitch widths than this at an end goes to that end: turning chains are left so."""
 
-STRAIGHT = 0.6
-"""A side that keeps within so many stitch widths of a straight line is one: a stitch in every other row."""
+STRAIGHT = 1.05
+"""A side that keeps within so many stitch widths of a straight line is one: a stitch in every few rows."""
 
 
 def slanting(rows: Sequence[LaidRow], subject: Subject) -> Iterator[LaidRow]:
@@ -38,6 +38,30 @@ def slanting(rows: Sequence[LaidRow], subject: Subject) -> Iterator[LaidRow]:
             run = [*_run(run, rises[start:stop], STRAIGHT * wide)]
         for row in run:
             yield replace(row, slanting=len(begins) == 1)
+
+
+def eased(lengths: Sequence[float], rises: Sequence[float], wide: float) -> list[tuple[float, float]]:
+    """How wide the foot and the top of each row are where rows change alike at both ends. wide: a stitch."""
+    if max(lengths) - min(lengths) <= 0.0:
+        return [(one, one) for one in lengths]
+    side = _side([one / 2 for one in lengths], rises, 0.0, STRAIGHT * wide)
+    levels = [2 * _at(side, high) for high in accumulate(rises, initial=0.0)]
+    return [*pairwise(levels)]
+
+
+def is_steady(lengths: Sequence[float], wide: float) -> bool:
+    """Whether each row ends near the one below at both ends. wide: a stitch."""
+    return all(abs(b - a) <= 2 * STEADY * wide for a, b in pairwise(lengths))
+
+
+def _side(ends: Sequence[float], rises: Sequence[float], base: float, off: float) -> list[Point]:
+    """Where rows end: each is as long as it should be at a height of its own, the first one at its foot, the
+    last one at its top.
+    """
+    levels = [*accumulate(rises, initial=base)]
+    last = max(len(ends) - 1, 1)
+    own = [levels[at] + rises[at] * at / last for at in range(len(ends))]
+    return _straightened([*zip(ends, own, strict=True)], off)
 
 
 def _goes_on(row: LaidRow, below: LaidRow, wide: float) -> bool:
@@ -58,14 +82,11 @@ def _feet(row: LaidRow) -> tuple[float, float]:
 def _run(rows: Sequence[LaidRow], rises: Sequence[float], off: float) -> Iterator[LaidRow]:
     base = max(y for corner in rows[0].corners for _, y in corner.tops) - rises[0]
     levels = [base + high for high in accumulate(rises, initial=0.0)]
-    last = max(len(rows) - 1, 1)
-    # Each row is as long as it should be at a height of its own: the first one's foot, the last one's top.
-    own = [levels[at] + rises[at] * at / last for at in range(len(rows))]
-    left = _straightened([(row.left, y) for row, y in zip(rows, own, strict=True)], off)
-    right = _straightened([(row.right, y) for row, y in zip(rows, own, strict=True)], off)
+    left = _side([row.left for row in rows], rises, base, off)
+    right = _side([row.right for row in rows], rises, base, off)
     for row, low, high in zip(rows, levels, levels[1:], strict=False):
-        foot = _eased(_feet(row), (_at(left, low), _at(right, low)))
-        top = _eased((row.left, row.right), (_at(left, high), _at(right, high)))
+        foot = _moved(_feet(row), (_at(left, low), _at(right, low)))
+        top = _moved((row.left, row.right), (_at(left, high), _at(right, high)))
         corners = [
             Corner((foot(one.feet[0]), foot(one.feet[1])), (top(one.tops[0]), top(one.tops[1])))
             for one in row.corners
@@ -73,7 +94,7 @@ def _run(rows: Sequence[LaidRow], rises: Sequence[float], off: float) -> Iterato
         yield replace(row, corners=corners)
 
 
-def _eased(ends: tuple[float, float], to: tuple[float, float]) -> Callable[[Point], Point]:
+def _moved(ends: tuple[float, float], to: tuple[float, float]) -> Callable[[Point], Point]:
     """Where a point between two ends comes to be when these come to be there."""
     scale = (to[1] - to[0]) / ((ends[1] - ends[0]) or 1.0)
     return lambda point: (to[0] + (point[0] - ends[0]) * scale, point[1])
