@@ -42,6 +42,12 @@ def test_they_bend_where_rows_begin_to_change() -> None:
     assert found[-1] > WIDE
 
 
+def test_one_step_stays_one() -> None:
+    """Near miss: an armhole's one decrease, then even rows."""
+    found = slopes([24.0] + [22.0] * 9)
+    assert found[2:] == pytest.approx([0.0] * 8)
+
+
 def test_a_gathered_row_is_no_slope() -> None:
     assert is_steady([50, 60, 50], WIDE)
     assert not is_steady([50, 60, 120], WIDE)

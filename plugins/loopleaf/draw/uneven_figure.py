@@ -101,7 +101,7 @@ def uneven(
     measured_up(sketch, beside + (GAP if right else -GAP), 0.0, -high, words, beside)
     facts.append(f"{told.length} from first row to last")
     start_y, end_y = left_edge if right else right_edge
-    if start_y - end_y < high * (1 - LEVEL) and not laid[0].slanting:
+    if 0 < start_y - end_y < high * (1 - LEVEL) and not laid[0].slanting:
         low = about(lower)
         words = letters.short(low, "high at the lower edge")
         measured_up(sketch, -beside - (GAP if right else -GAP), start_y, end_y, words, -beside)

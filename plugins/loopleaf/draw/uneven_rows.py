@@ -100,7 +100,8 @@ class _Laying:
                 feet = _uncrossed(items, feet)
             if at:
                 self._compare(at, items, feet)
-                self._narrowed(feet, size.length_mm)
+                if all(isinstance(item.thing, Made) for item in (*items, *self.found[-1].items)):
+                    self._narrowed(feet, size.length_mm)
             left = self._left(at, items, feet, size.length_mm) if at else -first / 2
             self.found.append(self._row(at, items, feet, left, size))
             self.ends.append((left, left + size.length_mm))
@@ -153,6 +154,8 @@ class _Laying:
             self.uneven |= min(into, default=at) < at - 1
             return
         self.uneven = True
+        if not all(isinstance(item.thing, Made) for item in items):
+            return  # arches hang as they will
         for end, (apart, deep) in self._beside(into, at).items():
             if apart < PASSED * self.wide and deep > self.wide * DEEP:
                 self.closed.setdefault(end, at)
