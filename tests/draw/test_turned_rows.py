@@ -41,6 +41,26 @@ def test_its_last_row_is_a_straight_line_of_its_length() -> None:
     assert middle == pytest.approx([sum(pair) / 2 for pair in zip(*ends, strict=True)], abs=0.05)
 
 
+def test_a_long_straight_part_stays_straight() -> None:
+    """A hat worked sideways: 40 stitches, short rows at eight of them alone, where both sides come in."""
+    plain = "ch 1, sc in each st across, turn"
+    lines = ["sc in 2nd ch from hook and in each ch across, turn"]
+    for at in range(6):
+        short = [f"ch 1, sc in next {many} sts, leave last 4 sts unworked, turn" for many in (36, 32)]
+        over = ", ".join(f"sc in next 4 unworked sts of row {6 * at + row}" for row in (4, 2))
+        lines += [plain, short[0], plain, short[1], plain, f"ch 1, sc in each st across, {over}, turn"]
+    subject = subject_from(rows(*lines, chain=41))
+    laid = laid_unevenly(subject)
+    assert laid is not None
+    found = turned(laid, subject)
+    assert found is not None
+    assert not found.arc
+    ends = edges_of([found.row(row) for row in laid])
+    high, low = sorted(ends, key=lambda edge: edge[0] - edge[1])
+    assert high == pytest.approx((0.0, 37 * WIDE))
+    assert low == pytest.approx((12 * WIDE, 25 * WIDE))
+
+
 def test_one_wedge_is_a_slope() -> None:
     assert turn(1) is None
 
@@ -56,5 +76,5 @@ def test_wedges_at_both_edges_in_turn_go_straight_on() -> None:
     subject = subject_from(rows(*lines, chain=21))
     laid = laid_unevenly(subject)
     assert laid is not None
-    assert edges_of(laid) == pytest.approx((17 * WIDE, 17 * WIDE))
+    assert [top for _, top in edges_of(laid)] == pytest.approx([17 * WIDE] * 2)
     assert turned(laid, subject) is None

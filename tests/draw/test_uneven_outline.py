@@ -96,6 +96,18 @@ def test_what_stands_out_over_nothing_has_an_edge_below() -> None:
     assert max(under) - min(under) == pytest.approx(5 * WIDE)
 
 
+NET = (
+    "sc in 2nd ch from hook, *ch 5, sk 3 chs, sc in next ch; rep from * across, turn",
+    "ch 5 (counts as dc, ch 2), sc in next ch-5 sp, *ch 5, sc in next ch-5 sp; rep from * across, ch 2, "
+    "dc in last sc, turn",
+)
+
+
+def test_a_net_is_even() -> None:
+    """Its arches stand beside each other; whatever lies at its ends is no stitch that a row leaves."""
+    assert evenly_not(subject_from(rows(*NET, chain=30))) is None
+
+
 @pytest.mark.parametrize("lines", [[PLAIN] * 4, [BOTH] * 4], ids=["straight", "at both ends"])
 def test_even_rows_have_none(lines: list[str]) -> None:
     found: Sequence[LaidRow] | None = evenly_not(subject_from(rows(FIRST, *lines, chain=21)))

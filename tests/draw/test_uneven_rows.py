@@ -129,6 +129,16 @@ def test_the_straight_edge_is_straight_from_the_first_row(first: list[str], chai
     assert [row.corners[-1].tops[1][0] for row in found] == pytest.approx([found[0].right] * 9)
 
 
+def test_a_stitch_left_at_one_end_slants_that_edge() -> None:
+    """By as much as the rows get narrower; there is no step."""
+    found = laid(FIRST, "ch 1, sc in next 9 sts, leave last st unworked, turn", PLAIN)
+    assert found[-1].corners[0].tops[0][0] == pytest.approx(found[0].left)
+    assert found[-1].corners[-1].tops[1][0] == pytest.approx(found[0].right - WIDE)
+    for below, row in pairwise(found):
+        ends = [row.corners[at].feet[at] for at in (0, -1)]
+        assert [x for x, _ in ends] == pytest.approx([below.corners[at].tops[at][0] for at in (0, -1)])
+
+
 def test_less_at_one_edge_and_more_at_the_other_leans() -> None:
     """As many stitches in every row, each row a stitch further: cloth on the bias."""
     bias = (

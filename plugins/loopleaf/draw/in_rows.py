@@ -11,6 +11,7 @@ from .chart_things import begun_in
 from .items import Item, items_of_rows
 from .mitre import Mitre
 from .sheet import Edging, Sheet
+from .slanting_sides import eased, is_steady
 from .stitchwork import Patch, between, draw_row, placed_on, straight
 from .subject import Subject
 from .worked_back import Surface, draw_leaf_on, goes_on, leaves_of
@@ -34,6 +35,13 @@ def draw_rows(canvas: Canvas, subject: Subject, sheet: Lay, layer: int = 0) -> N
     sizes = [_rounded(size) for size in subject.sizes]
     low = 0.0
     below: RoundSize | None = None
+    foot = sizes[0].length_mm
+    if _slants(subject, sheet):
+        rises = [one.rise_mm for one in sizes]
+        widths = eased([one.length_mm for one in sizes], rises, subject.scale.width_mm)
+        foot = widths[0][0]
+        below = replace(sizes[0], length_mm=foot)
+        sizes = [replace(one, length_mm=top) for one, (_, top) in zip(sizes, widths, strict=True)]
     alike: dict[Hashable, Canvas] = {}
     for at, (items, back, size) in enumerate(zip(rows, mirrored, sizes, strict=True)):
         row = _Row(items, size, below, not back)
@@ -56,7 +64,20 @@ def draw_rows(canvas: Canvas, subject: Subject, sheet: Lay, layer: int = 0) -> N
             draw_leaf_on(
                 canvas, layer + ROW_LAYERS * (len(rows) + 1), leaf, surface, subject.scale, subject.colours
             )
-    _outline(canvas, sheet, sizes, rows, begun_in(subject.worked[0]) is not None)
+    _outline(canvas, sheet, sizes, foot, rows, begun_in(subject.worked[0]) is not None)
+
+
+def _slants(subject: Subject, sheet: Lay) -> bool:
+    """Whether rows on a straight sheet change at both ends, each ending near the one below."""
+    lengths = [one.length_mm for one in subject.sizes]
+    if (
+        not isinstance(sheet, Sheet)
+        or sheet.arc
+        or sheet.wave.knots
+        or begun_in(subject.worked[0]) is not None
+    ):
+        return False
+    return max(lengths) > min(lengths) and is_steady(lengths, subject.scale.width_mm)
 
 
 def _standing_out(sheet: Lay, size: RoundSize, low: float, item: Item) -> Surface:
@@ -141,10 +162,15 @@ def _patch(sheet: Lay, item: Item, low: float, size: RoundSize, below: RoundSize
 
 
 def _outline(
-    canvas: Canvas, sheet: Lay, sizes: Sequence[RoundSize], rows: Sequence[Sequence[Item]], tip: bool
+    canvas: Canvas,
+    sheet: Lay,
+    sizes: Sequence[RoundSize],
+    foot: float,
+    rows: Sequence[Sequence[Item]],
+    tip: bool,
 ) -> None:
-    """Around the sheet: along the first row, up the ends, over the tops of the last row. tip: the first row
-    stands in one place.
+    """Around the sheet: along the first row, up the ends, over the tops of the last row. foot: how wide the
+    first row is there. tip: it stands in one place.
     """
     bare = isinstance(sheet, Edging) or (isinstance(sheet, Sheet) and not sheet.arc and not sheet.wave.knots)
     steps = 1 if bare else 48
@@ -153,7 +179,7 @@ def _outline(
     ways = [at / steps for at in range(steps + 1)]
     if isinstance(sheet, Yoke):
         ways = [0.0, *sheet.knots[0], 1.0]
-    bottom = [sheet.point(sizes[0].length_mm, left_foot + wide * way, 0.0) for way in ways]
+    bottom = [sheet.point(foot, left_foot + wide * way, 0.0) for way in ways]
     right: list[Point] = []
     left: list[Point] = []
     low = 0.0

@@ -22,6 +22,7 @@ from .measuring import DRAWN, GAP, arrow, broken, measured_across, measured_up, 
 from .neck import drawn_neck, has_neck
 from .parts_outlined import part_outlines
 from .sketch import WORDS, Figure, Sketch
+from .slanting_sides import eased
 from .subject import Subject, of_each_size, subject_of
 from .top_edge import top_of_rows
 from .uneven_figure import Told, evenly_not, uneven
@@ -274,17 +275,14 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
         x_scale = THINNEST / widest
     if long * y_scale < THINNEST:
         y_scale = THINNEST / long
-    right: list[Point] = []
-    low = 0.0
-    for one in subject.sizes:
-        # What is told as one width is drawn as one: where the height is drawn larger, sides would slant.
-        wide_mm = first if abs(one.length_mm / first - 1) <= ALIKE else one.length_mm
-        right += [
-            (wide_mm / 2 * x_scale, -low),
-            (wide_mm / 2 * x_scale, -one.height_mm * y_scale),
-        ]
-        low = one.height_mm * y_scale
-    right = _smoothed(right)
+    # What is told as one width is drawn as one: where the height is drawn larger, sides would slant.
+    as_told = [first if abs(one.length_mm / first - 1) <= ALIKE else one.length_mm for one in subject.sizes]
+    widths = eased(as_told, [one.rise_mm for one in subject.sizes], subject.scale.width_mm)
+    right = [(widths[0][0] / 2 * x_scale, 0.0)]
+    right += [
+        (top / 2 * x_scale, -one.height_mm * y_scale)
+        for (_, top), one in zip(widths, subject.sizes, strict=True)
+    ]
     outline = [*right, *((-x, y) for x, y in reversed(right))]
     if not blocks and (edge := top_of_rows(subject)):
         along_it, rise = subject.sizes[-1].length_mm * x_scale, subject.sizes[-1].rise_mm
@@ -318,11 +316,6 @@ def _straight(sketch: Sketch, letters: Lettered, subject: Subject, measured: Mea
     if parts:
         facts.append(f"dashed above it, what begins on it: {', '.join(part.title.lower() for part in parts)}")
     return facts
-
-
-def _smoothed(right: Sequence[Point]) -> list[Point]:
-    """Steps from row to row as slopes: the side of a piece as one draws it, from the foot to the top."""
-    return [right[0], *((b[0], (b[1] + a[1]) / 2) for a, b in pairwise(right[1::2])), right[-1]]
 
 
 def _inner(subject: Subject, measured: Measured) -> str:

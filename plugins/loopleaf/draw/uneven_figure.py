@@ -58,10 +58,12 @@ def uneven(
     """Draws it and says what it measures."""
     lower = _edges(subject, measured)
     turn = turned(laid, subject)
-    if turn is not None:
+    if turn is not None and turn.arc:
         ring = Sheet(turn.arc, turn.inner / turn.arc)
         edges = (about(lower), told.length)
         return arc(sketch, letters, ring, turn.right - turn.left, edges, told.first)
+    if turn is not None:
+        laid = [turn.row(row) for row in laid]
     outline = uneven_outline(laid)
     tall = max(y for _, y in outline.points)
     long, widest = subject.sizes[-1].height_mm, max(one.length_mm for one in subject.sizes)
@@ -91,17 +93,18 @@ def uneven(
         words = letters.short(told.last, f"{told.wide} at the last row")
         measured_across(sketch, start[0], end[0], -high - GAP, words, start[1] if straight else -high)
         facts = [f"{told.first} {told.wide} at the first row", f"{told.last} at the last"]
-    low_left, low_right = (one * y_scale for one in edges_of(laid))
-    right = laid[0].slanting or low_right > high * (1 - LEVEL) or low_left < high * (1 - LEVEL)
+    left_edge, right_edge = (tuple(-y * y_scale for y in edge) for edge in edges_of(laid))
+    low_left, low_right = (start - end for start, end in (left_edge, right_edge))
+    right = laid[0].slanting or low_right > low_left * (1 - LEVEL)
     beside = half if right else -half
     words = letters.short(told.length, "from first row to last")
     measured_up(sketch, beside + (GAP if right else -GAP), 0.0, -high, words, beside)
     facts.append(f"{told.length} from first row to last")
-    other = low_left if right else low_right
-    if other < high * (1 - LEVEL) and not laid[0].slanting:
+    start_y, end_y = left_edge if right else right_edge
+    if 0 < start_y - end_y < high * (1 - LEVEL) and not laid[0].slanting:
         low = about(lower)
         words = letters.short(low, "high at the lower edge")
-        measured_up(sketch, -beside - (GAP if right else -GAP), 0.0, -other, words, -beside)
+        measured_up(sketch, -beside - (GAP if right else -GAP), start_y, end_y, words, -beside)
         facts.append(f"{low} at the lower edge")
     return facts
 
@@ -117,5 +120,5 @@ def _edges(subject: Subject, measured: Measured) -> list[float | None]:
     found: list[float | None] = []
     for one in of_each_size(subject, measured):
         laid = evenly_not(replace(one, sizes=enclosed(one.sizes))) if one is not None else None
-        found.append(min(edges_of(laid)) if laid else None)
+        found.append(min(top - foot for foot, top in edges_of(laid)) if laid else None)
     return found

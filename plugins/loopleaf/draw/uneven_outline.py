@@ -1,12 +1,11 @@
 """The outline of rows that don't all go from edge to edge, for a schematic: leaning, or in parts."""
 
 from collections.abc import Sequence
-from itertools import pairwise
 from typing import NamedTuple
 
 from .canvas import Point
-from .laid_row import LaidRow, Tops
-from .turned_rows import tops_of
+from .laid_row import LaidRow
+from .turned_rows import feet_of_all, tops_of
 
 
 class Outline(NamedTuple):
@@ -35,10 +34,6 @@ def _sides(laid: Sequence[LaidRow]) -> list[Point]:
 
 def _tops(laid: Sequence[LaidRow]) -> list[Point]:
     """Over the tops of what lies uppermost, and under the feet of what lies lowermost."""
-    tops, feet = tops_of(laid), Tops()
-    for row in reversed(laid):
-        under = [foot for corner in row.corners for foot in (corner.cloth or corner.feet)]
-        if all(b >= a for (a, _), (b, _) in pairwise(under)):
-            feet.cover(under)
+    tops, feet = tops_of(laid), feet_of_all(laid)
     over = [*zip(reversed(tops.xs), reversed(tops.ys), strict=True)]
     return [*over, *zip(feet.xs, feet.ys, strict=True)]

@@ -1,7 +1,6 @@
 """The picture of rows that don't all go from edge to edge."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from .canvas import Canvas, Point
 from .colour import level, shaded
@@ -17,7 +16,7 @@ def draw_unevenly(canvas: Canvas, subject: Subject, rows: Sequence[LaidRow]) -> 
     """The rows from the first up, their right side to the viewer; turned as far as their wedges turn them."""
     turn = turned(rows, subject)
     if turn is not None:
-        rows = [replace(row, corners=[turn.corner(one) for one in row.corners]) for row in rows]
+        rows = [turn.row(row) for row in rows]
     for at, (row, work) in enumerate(zip(rows, subject.piece.rounds, strict=True)):
         placed = [
             Placed(item, _patch(corner), 1.0, work.side == "WS", True)

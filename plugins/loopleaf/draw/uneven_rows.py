@@ -100,6 +100,8 @@ class _Laying:
                 feet = _uncrossed(items, feet)
             if at:
                 self._compare(at, items, feet)
+                if all(isinstance(item.thing, Made) for item in (*items, *self.found[-1].items)):
+                    self._narrowed(feet, size.length_mm)
             left = self._left(at, items, feet, size.length_mm) if at else -first / 2
             self.found.append(self._row(at, items, feet, left, size))
             self.ends.append((left, left + size.length_mm))
@@ -112,6 +114,14 @@ class _Laying:
         low = min((spot.start for spot in feet.values()), default=below.left)
         high = max((spot.end for spot in feet.values()), default=below.right)
         return low - below.left < PASSED * self.wide, below.right - high < PASSED * self.wide
+
+    def _narrowed(self, feet: Mapping[int, Spot], long: float) -> None:
+        """Notes whether a row is narrower than the one below as it leaves a stitch of it at an end."""
+        below = self.found[-1]
+        low = min((spot.start for spot in feet.values()), default=below.left)
+        high = max((spot.end for spot in feet.values()), default=below.right)
+        left_over = max(low - below.left, below.right - high)
+        self.uneven |= left_over > DEEP * self.wide and long < below.right - below.left - self.wide / 2
 
     def _left(self, at: int, items: Sequence[Item], feet: Mapping[int, Spot], long: float) -> float:
         """Where a row begins: its stitches stand above their places."""
@@ -144,6 +154,8 @@ class _Laying:
             self.uneven |= min(into, default=at) < at - 1
             return
         self.uneven = True
+        if not all(isinstance(item.thing, Made) for item in items):
+            return  # arches hang as they will
         for end, (apart, deep) in self._beside(into, at).items():
             if apart < PASSED * self.wide and deep > self.wide * DEEP:
                 self.closed.setdefault(end, at)
