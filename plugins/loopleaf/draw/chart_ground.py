@@ -16,9 +16,12 @@ from .canvas import Point
 from .chart_corners import corner_count
 from .chart_frame import Framed
 from .chart_mitred import Mitred, mitred
-from .chart_things import things_of
+from .chart_sector import filled
+from .chart_things import begun_in, things_of
 from .from_middle import sheet_of
+from .row_ends import first_aside
 from .section import Half, Oval, Polygon
+from .sheet import NARROWEST_ARC
 from .signs import UNIT, height_of
 from .stand import chains_of
 from .subject import Subject
@@ -249,6 +252,11 @@ class Fan:
 
 
 @dataclass(frozen=True, slots=True)
+class Sector(Fan):
+    """The same about the one place that a piece begins in, no wider than its rows fill."""
+
+
+@dataclass(frozen=True, slots=True)
 class Inward:
     """Rounds that close towards a middle: the far side of a ball, seen from there. So its rounds run the
     other way round. reach: how far from the middle it begins; centre: where that lies.
@@ -359,7 +367,7 @@ def ground_for(subject: Subject, sides: bool = True) -> Ground:
         sheet = sheet_of(subject)
         if sheet.sides:
             return Half(sheet.sides)
-        return mitred(subject) or (Fan(sheet.arc) if sheet.arc else _flat(subject))
+        return mitred(subject) or (_in_arc(subject, sheet.arc) if sheet.arc else _flat(subject))
     whole = bordered(subject)
     if whole is not None:
         return rectangle_of(whole, UNIT)
@@ -367,6 +375,17 @@ def ground_for(subject: Subject, sides: bool = True) -> Ground:
     if corners and sides:
         return Polygon(corners)
     return Oval(max(len(chains_of(subject)) - 1, 0) * UNIT)
+
+
+def _in_arc(subject: Subject, arc: float) -> Ground:
+    """Rows in an arc; about the one place that they begin in, no wider than they fill."""
+    if begun_in(subject.worked[0]) is None:
+        return Fan(arc)
+    body = subject.worked[: first_aside(subject.worked)]
+    turn = filled([things_of(one, False) for one in body], arc)
+    if turn < NARROWEST_ARC:
+        return _flat(subject)
+    return Sector(turn) if turn < arc else Fan(arc)
 
 
 def _flat(subject: Subject) -> Ground:
