@@ -2,10 +2,12 @@
 a slip stitch a dot, single crochet an x, then a T with a bar for each yarn over from the double on.
 """
 
+import re
+
 import pytest
 
 from loopleaf import trade
-from loopleaf.draw.signs import CHAIN, UNIT, Sign, head, height_of, is_cross, lines, stem
+from loopleaf.draw.signs import CHAIN, UNIT, Sign, head, height_of, is_cross, lines, longer, stem
 
 KINDS = [row.key for row in trade.stitches() if row.key != "chain"]
 
@@ -80,3 +82,13 @@ def test_posts_and_loops_show_where_the_hook_goes() -> None:
     found |= {lines(Sign("double", loop=loop)) for loop in ("front", "back", "third")}
     assert len(found) == 6
     assert all(sign.startswith(plain) for sign in found)
+
+
+@pytest.mark.parametrize("sign", [Sign("double"), Sign("treble", post="front"), Sign("double", "cluster", 3)])
+def test_a_longer_sign_keeps_its_bars(sign: Sign) -> None:
+    """It reaches so much further up, what is drawn across its stem is no thicker and no steeper."""
+    way, twice = lines(sign), longer(lines(sign), 2.0)
+    across = re.compile(r"[hlamc][^A-Z]*")
+    assert across.findall(twice) == across.findall(way)
+    top, higher = (float(re.findall(r"M-[\d.]+ (-[\d.]+)h", one)[-1]) for one in (way, twice))
+    assert higher == pytest.approx(2 * top, abs=0.1)

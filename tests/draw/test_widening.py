@@ -22,6 +22,20 @@ def test_increases_at_the_ends_alone(rows_of_it: list[str]) -> None:
     assert not sheet_of(subject_from(rows(FIRST, *rows_of_it, chain=4))).arc
 
 
+OPEN_EDGE = "ch 1, sc in first st, *ch 3, sk next 2 sts, sc in next st; rep from * across, turn"
+
+
+def test_an_open_edge_leaves_a_triangle_straight() -> None:
+    assert not sheet_of(subject_from(rows(FIRST, *[BOTH] * 3, OPEN_EDGE, chain=14))).arc
+
+
+def test_an_open_edge_leaves_an_arc_bent() -> None:
+    """Near miss: the rows below it grow along their way."""
+    fan = [f"ch 1, (sc in next {by} sts, inc) x 3, turn" for by in range(2, 12)]
+    edge = "ch 1, *sc in next 2 sts, ch 2, sk next st; rep from * across, turn"
+    assert sheet_of(subject_from(rows(FIRST, *fan, edge, chain=10))).arc
+
+
 def test_increases_along_the_rows() -> None:
     fan = [f"ch 1, (sc in next {by} sts, inc) x 3, turn" for by in range(2, 12)]
     assert sheet_of(subject_from(rows(FIRST, *fan, chain=10))).arc

@@ -8,7 +8,7 @@ from math import atan2, cos, sin, tau
 
 from ..fabric import Space
 from ..fabric.worked import Place
-from .chart_ground import Bends, Ground, Inward, Straight, is_closed
+from .chart_ground import Bends, Ground, Inward, Sector, Straight, is_closed
 from .chart_lines import Top
 from .chart_mitred import Mitred
 from .chart_things import Thing, groups_of, shared, wide_of
@@ -145,6 +145,8 @@ class Across:
         places where some are passed over, and what room is left over, shared evenly.
         """
         rests = [(a + b) / 2 for a, b in pairwise(wides)]
+        if isinstance(self.ground, Sector):
+            return [rest * self.way / sum(wides) for rest in rests]
         shares = [1.0] * len(rests)
         around = [groups[-1], groups[0]] if self.closed else []
         extra, beyond = (wides[0] + wides[-1]) / 2, 1.0
@@ -265,6 +267,8 @@ class Across:
         pull = PULL_ABOUT if self.closed else PULL_IN_WAVES if waves else PULL_IN_ROWS
         if (self.firm or isinstance(self.ground, Polygon)) and not isinstance(self.ground, Rectangle):
             pull = PULL_IN_HALF if isinstance(self.ground, Half) else PULL
+        if isinstance(self.ground, Sector):
+            pull = PULL_IN_HALF
         if self.closed:
             turn = mean_turn([(wanted[at] - even[at]) / self.way for at in wanted]) * self.way
             places = [place + turn for place in places]

@@ -7,32 +7,13 @@ A ground gives a point (x to the right, y up) for a distance `out` from its midd
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from math import atan2, copysign, cos, dist, hypot, pi, sin, sqrt, tau
+from math import atan2, copysign, cos, dist, hypot, pi, sin, tau
 from typing import Protocol
 
-from ..fabric import Made
-from .border import bordered, rectangle_of
 from .canvas import Point
-from .chart_corners import corner_count
 from .chart_frame import Framed
-from .chart_mitred import Mitred, mitred
-from .chart_things import things_of
-from .from_middle import sheet_of
+from .chart_mitred import Mitred
 from .section import Half, Oval, Polygon
-from .signs import UNIT, height_of
-from .stand import chains_of
-from .subject import Subject
-
-LONG_BAND, BAND = 70, 15
-"""A band of more stitches than this, so many times as long as it is high, is laid in bends."""
-
-BENT, INSET = 3.0, 0.8
-"""A bend's radius is so many times the band's height. Where the band's top lies inside, a stitch's width is
-measured so much of its height further in: else stitches would stand in each other there.
-"""
-
-SEAM_BELOW = -pi / 2
-"""Rounds whose numbers have no room side by side begin at the bottom: there they stand one above another."""
 
 MOST_MOVED = 0.7
 """A gap takes so much, at most, of the part of a round that moves together for it."""
@@ -252,6 +233,11 @@ class Fan:
 
 
 @dataclass(frozen=True, slots=True)
+class Sector(Fan):
+    """The same about the one place that a piece begins in, no wider than its rows fill."""
+
+
+@dataclass(frozen=True, slots=True)
 class Inward:
     """Rounds that close towards a middle: the far side of a ball, seen from there. So its rounds run the
     other way round. reach: how far from the middle it begins; centre: where that lies; swing: of the near
@@ -356,44 +342,3 @@ def _run(ground: Ground, level: float, along: float) -> tuple[float, float]:
         part = along % 0.5
         return (part, straight - part) if part < straight else (part - straight, 0.5 - part)
     return 0.5, 0.5
-
-
-def ground_for(subject: Subject, sides: bool = True) -> Ground:
-    """The ground that suits a piece's form. sides: a piece with corners has straight ones."""
-    if subject.in_rows:
-        sheet = sheet_of(subject)
-        if sheet.sides:
-            return Half(sheet.sides)
-        return mitred(subject) or (Fan(sheet.arc) if sheet.arc else _flat(subject))
-    whole = bordered(subject)
-    if whole is not None:
-        return rectangle_of(whole, UNIT)
-    corners = corner_count(subject)
-    if corners and sides:
-        return Polygon(corners)
-    spine = max(len(chains_of(subject)) - 1, 0) * UNIT
-    return Oval(spine, SEAM_BELOW if not spine and _has_close_numbers(subject) else 0.0)
-
-
-def _has_close_numbers(subject: Subject) -> bool:
-    """Whether numbers of two digits side by side have no room at the starts of neighbouring rounds."""
-    long = [
-        len(work.plan.label) > 1
-        and all(not isinstance(made, Made) or height_of(made.kind) <= UNIT for made in one.made)
-        for work, one in zip(subject.piece.rounds, subject.worked, strict=True)
-    ]
-    return any(one and other for one, other in pairwise(long))
-
-
-def _flat(subject: Subject) -> Ground:
-    """Straight rows; a long band in bends. Leaves and points stand out from it, and make it no longer."""
-    long = max(len(things_of(one, False)) for one in subject.worked) * UNIT
-    high = sum(
-        max((height_of(made.kind) for made in one.made if isinstance(made, Made)), default=UNIT)
-        for one in subject.worked
-    )
-    if long < LONG_BAND * UNIT or long < BAND * high:
-        return Straight()
-    radius = max(high + 3 * UNIT, BENT * high)
-    lanes = max(round(sqrt(long / (5 * radius))), 2)
-    return Bends(long / lanes, radius, INSET * high)

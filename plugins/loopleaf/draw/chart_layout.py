@@ -27,7 +27,8 @@ from .chart_crowded import fit_of, has_points, is_crowded
 from .chart_ends import spread
 from .chart_fanned import along_the_arc
 from .chart_feet import set_down
-from .chart_ground import Ground, Inward, Straight, ground_for, is_closed
+from .chart_form import ground_for
+from .chart_ground import Ground, Inward, Straight, is_closed
 from .chart_layers import lead, lifted
 from .chart_leaves import room_for_leaves, wide_at_first
 from .chart_lines import Layout, Line, Top

@@ -7,11 +7,12 @@ from ..fabric.worked import Place
 from .border import bordered
 from .canvas import Point
 from .chart_beside import BESIDE, beside
-from .chart_ground import is_closed
+from .chart_ground import Fan, Ground, is_closed
 from .chart_lines import Layout
 from .chart_stood_on import draw_stood_on
 from .chart_things import ROOM, STACKED, place_key
 from .pen import Mark, Pen
+from .section import Oval
 from .signing import down
 from .signs import CHAIN_LONG, UNIT
 from .stand import chains_of
@@ -28,7 +29,9 @@ def draw_start(pen: Pen, subject: Subject, layout: Layout, chain: str) -> None:
             pen.ring((0.0, 0.0), layout.begin.ring)
         for at in range(first.chains):
             share = at / first.chains
-            _lying(pen, layout, layout.begin.ring, share, 1 / 40, Mark(chain, at + 1))
+            # Rows in an arc stand on its upper part; its chains need the whole of it.
+            whole = Oval() if isinstance(layout.ground, Fan) else layout.ground
+            _lying(pen, whole, layout.begin.ring, share, 1 / 40, Mark(chain, at + 1))
         return
     own = subject.work.pattern.pieces[subject.piece.name].start
     if bordered(subject) is not None or (own is not None and own.kind == "edge"):
@@ -77,7 +80,7 @@ def _in_a_row(pen: Pen, subject: Subject, layout: Layout, chains: list[Made], ch
         if low <= at < end and not layout.begin.chains:  # the one that rows go around
             pen.chain((0.0, 0.0), (1.0, 0.0), mark)
         elif low <= at < end:
-            _lying(pen, layout, layout.begin.out, layout.begin.chains[place_key(place)], 0.01, mark)
+            _lying(pen, layout.ground, layout.begin.out, layout.begin.chains[place_key(place)], 0.01, mark)
         elif (at >= end or not counts) and not _begins_block(first):
             _beside(pen, layout, passed, mark)
             passed += 1
@@ -93,8 +96,8 @@ def _begins_block(first: Place) -> bool:
     return isinstance(first, Space) and first.block
 
 
-def _lying(pen: Pen, layout: Layout, out: float, along: float, ahead: float, mark: Mark) -> None:
-    middle, after = (layout.ground.at(out, share) for share in (along, along + ahead))
+def _lying(pen: Pen, ground: Ground, out: float, along: float, ahead: float, mark: Mark) -> None:
+    middle, after = (ground.at(out, share) for share in (along, along + ahead))
     pen.chain(down(middle), down(_step(middle, after)), mark)
 
 

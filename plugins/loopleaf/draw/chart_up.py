@@ -6,7 +6,7 @@ from math import sqrt
 
 from ..fabric import Made, Space
 from .chart_crowded import Fit
-from .chart_ground import Bends, Ground, Inward, Straight, is_closed
+from .chart_ground import Bends, Ground, Inward, Sector, Straight, is_closed
 from .chart_level import levelled
 from .chart_lines import Top
 from .chart_mitred import Mitred
@@ -84,7 +84,7 @@ def heads(
         lean = x - foot if foot is not None and not isinstance(thing, Space) else 0.0
         if about_a_chain and cross:
             lean = 0.0
-        if isinstance(ground, Half | Mitred):
+        if isinstance(ground, Half | Mitred | Sector):
             lean = 0.0  # its sides are straight: what leans at their ends is drawn longer
         shortest = UPRIGHT * tall_of(thing) if fit else SHORTEST * tall
         rise = sqrt(max(tall * tall - lean * lean, shortest**2))

@@ -134,6 +134,8 @@ def _at_ends(rows: Sequence[Sequence[Thing]]) -> float:
     """The share of all that rows grow by which is made in the outermost places of the row below."""
     grown, at_ends = 0, 0
     for below, row in pairwise(rows):
+        if len(row) < len(below):  # as an open edge, which shapes nothing
+            continue
         grown += len(row) - len(below)
         into = Counter(place_key(place) for thing in row if isinstance(thing, Made) for place in thing.into)
         outer = {place_key(thing) for thing in (*below[:ENDS], *below[-ENDS:])}

@@ -24,6 +24,7 @@ from .signs import (
     height_of,
     is_cross,
     lines,
+    longer,
 )
 from .strokes import Stroke
 
@@ -63,6 +64,9 @@ class _Group(NamedTuple):
 
 
 FEW_DEGREES = 5
+
+MOST_SCALED = 1.2
+"""What is drawn more than so many times as tall has a form of its own: a scaled one's bars would be thick."""
 
 MANY = 4
 """So many signs that look alike, turn and all, share a form that is turned already."""
@@ -128,8 +132,12 @@ class Pen:
         dx, dy = top[0] - foot[0], top[1] - foot[1]
         stretch = round(hypot(dx, dy) / height_of(sign.kind), 1)
         angle = round(degrees(atan2(dx, -dy)))
-        scale = f" scale(1 {short(stretch)})" if stretch != 1 else ""
-        look = (lines(sign), angle, scale)
+        way, scale = lines(sign), ""
+        if stretch > MOST_SCALED:
+            way = longer(way, stretch)
+        elif stretch != 1:
+            scale = f" scale(1 {short(stretch)})"
+        look = (way, angle, scale)
         self._alike[look] += 1
         self._put(_Standing(foot, look, self._data(mark)))
         self._grow(foot, top)

@@ -6,6 +6,7 @@ yarn over from the double on. Signs are not standardised, so every diagram print
 on its foot at (0, 0) and reaches up to (0, -height).
 """
 
+import re
 from dataclasses import dataclass
 from functools import cache
 
@@ -44,6 +45,7 @@ MAGIC_RING = 5.0
 HEAD = 3.4
 _CROSS = 3.2
 _GATHERED_BARS = 2.6
+_PLACED, _NUMBER = re.compile("([MLQV])([^A-Za-z]*)"), re.compile(r"-?\d*\.?\d+")
 _GATHERED = ("bobble", "cluster", "popcorn", "tog")
 
 
@@ -95,6 +97,20 @@ def lines(sign: Sign) -> str:
     else:
         body = stem(sign.kind) + head(sign.kind)
     return body + grip(sign)
+
+
+@cache
+def longer(way: str, by: float) -> str:
+    """A sign's path so many times as tall, its bars and hooks of the same size and stroke: these are drawn
+    from where they begin, so only such places move.
+    """
+    return _PLACED.sub(lambda part: part[1] + _moved(part[1], part[2], by), way)
+
+
+def _moved(letter: str, numbers: str, by: float) -> str:
+    found = [float(part) for part in _NUMBER.findall(numbers)]
+    ups = [value * by if letter == "V" or at % 2 else value for at, value in enumerate(found)]
+    return " ".join(number(value) for value in ups)
 
 
 @cache
