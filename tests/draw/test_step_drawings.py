@@ -502,10 +502,43 @@ def test_linked_stitches_are_drawn_by_their_make() -> None:
 
 
 def test_every_stitch_that_can_be_worked_has_a_drawing() -> None:
-    """Or is drawn with others of its make; the knot stitch alone is told in words only."""
+    """Or is drawn with others of its make."""
     keys = {technique.key for technique in techniques("US")}
     drawn = {row.key for row in trade.stitches() if step_uses.drawn_as(row.key) in keys}
-    assert {row.key for row in trade.stitches()} - drawn == {"knot"}
+    assert {row.key for row in trade.stitches()} - drawn == set()
+
+
+def test_a_knot_stitch_is_a_long_chain_held_by_a_stitch_around_its_back_strand() -> None:
+    """As trade/stitches.yml tells it."""
+    row = next(row for row in ROWS if row["key"] == "knot")
+    _, drawn_up, going_in, _, ended = states(row)
+    (long,) = drawn_up.lain
+    assert isinstance(long, Lain)
+    assert long.root[1] - long.tip[1] > 1.5 * STITCH
+    assert going_in.inside is not None
+    assert long.tip[1] < going_in.inside.middle[1] < long.root[1]
+    fabric = [*setting("knot", "single").fabric(going_in)]
+    before = [one for one in fabric if isinstance(one, Strand) and min(k.near for k in one.knots) > BEFORE]
+    behind = [one for one in fabric if isinstance(one, Strand) and {k.near for k in one.knots} == {DEEP}]
+    assert len(before) == len(behind) == 1, "two strands before the hook, one behind it"
+    assert len(ended.lain) == 3
+
+
+def test_a_slip_knot_closes_around_one_loop() -> None:
+    row = next(row for row in ROWS if row["key"] == "slip-knot")
+    laid, drawn, tied = states(row)
+    assert (len(laid.on), len(drawn.on), len(tied.on)) == (0, 1, 1)
+    reaches = []
+    for state in (drawn, tied):
+        fabric = setting("slip knot", "single").fabric(state)
+        xs = [knot.x for one in fabric if isinstance(one, Strand) for knot in one.knots]
+        reaches.append(max(xs) - min(xs))
+    assert reaches[1] < reaches[0] / 4
+
+
+def test_a_chain_begins_with_a_slip_knot_and_a_magic_ring_with_none() -> None:
+    assert "slip-knot" in uses(worked(rows("sc in 2nd ch from hook and in each ch across")))
+    assert "slip-knot" not in uses(worked(rounds("ch 1, 12 sc in ring, join")))
 
 
 def test_an_entry_of_every_stitch_is_each_of_them_and_no_other_form() -> None:
@@ -527,7 +560,9 @@ def test_foundation_stitches_are_used_whatever_their_height() -> None:
 
 
 def test_what_a_pattern_uses() -> None:
-    tray = {"back-loop", "chain", "fasten-off", "increase", "into-chain", "join", "single"}
+    tray = {
+        "back-loop", "chain", "fasten-off", "increase", "into-chain", "join", "single", "slip-knot",
+    }  # fmt: skip
     assert uses(demo("reed-tray")[0]) == tray
     assert "into-chain" not in uses(demo("harbour-square")[0]), "chains in a ring are worked into as a ring"
     assert {"cord", "sew", "ring", "space", "group"} <= uses(demo("lantern-pouch")[0])

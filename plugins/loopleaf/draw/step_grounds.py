@@ -1,13 +1,15 @@
 """What techniques are worked on: of each ground its places, the first loop on the hook, and the fabric."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import cos, radians, sin
 
 from .loops import HOOK_NEAR, YARN, lying
 from .step_fabric import COVERING, EVERY, FABRIC, finished, stems, tall_stems, tops, x_of
+from .step_knots import knot, slip_knot
 from .step_moves import FIRST, HOLE, STITCH, Ground, Loop, Place, State
 from .step_scene import DEEP
+from .step_setting import Setting
 from .strands import Knot, Solid, Strand
 
 HEIGHTS: Mapping[str, float] = {
@@ -26,18 +28,6 @@ STANDING = range(-2, 1)
 
 FOOT = 13.0
 _TALL_FOOT = 24.0
-
-Fabric = Callable[[State], Iterator[Strand | Solid]]
-
-
-@dataclass(frozen=True, slots=True)
-class Setting:
-    """A ground with what is there before the first move. foot: how far down the drawing shows it."""
-
-    ground: Ground
-    start: State
-    fabric: Fabric
-    foot: float
 
 
 def setting(ground: str, stitch: str) -> Setting:
@@ -362,6 +352,7 @@ def _chain_ring(stitch: str) -> Setting:
 
 _SETTINGS: Mapping[str, Callable[[str], Setting]] = {
     "stitches": _stitches,
+    "knot": lambda stitch: knot(_stitches(stitch)),
     "chain": _chain,
     "first row": _first_row,
     "fan": _fan,
@@ -371,6 +362,7 @@ _SETTINGS: Mapping[str, Callable[[str], Setting]] = {
     "tall": _tall,
     "first": _first,
     "ring": _ring,
+    "slip knot": lambda stitch: slip_knot(_ring(stitch)),
     "puff": _puff,
     "popcorn": _popcorn,
     "picot": _picot,

@@ -243,6 +243,15 @@ def _catch(state: State, what: str, ground: Ground) -> State:
     return replace(state, on=(loop,), lain=(*state.lain, lain), inside=None, loose=None, made=state.made + 2)
 
 
+def _tie(state: State, what: str, ground: Ground) -> State:
+    """The only loop drawn tight to a place: the yarn that it came out of lies closely around it."""
+    (loop,) = state.on
+    assert isinstance(loop, Loop)
+    x, y = ground.places[what].hole
+    around = Lain((x + 4.4, y + 2.4), (x - 5.4, y + 1.2), loop.made - 1, loop.fill, 2.6)
+    return replace(state, on=(replace(loop, root=(x - 0.6, y)),), lain=(*state.lain, around))
+
+
 def _cut(state: State, what: str, ground: Ground) -> State:
     return replace(state, cut=True)
 
@@ -265,6 +274,7 @@ _MOVES: Mapping[str, Callable[[State, str, Ground], State]] = {
     "chain": _chain,
     "drop": _drop,
     "catch": _catch,
+    "tie": _tie,
     "cut": _cut,
     "out": _out,
 }

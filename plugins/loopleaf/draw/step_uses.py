@@ -44,7 +44,7 @@ def uses(work: PatternWork) -> frozenset[str]:
 def _in_a_piece(work: PatternWork, piece: PieceWork) -> Iterator[str]:
     model = work.pattern.pieces[piece.name]
     if model.worked == "chain" or (model.start is not None and model.start.chain is not None):
-        yield "chain"
+        yield from ("slip-knot", "chain")
     yarns: set[str] = set()
     for one in piece.rounds:
         if one.joined:
