@@ -56,12 +56,14 @@ def test_a_spike_without_a_stem_has_a_line_down_to_its_place() -> None:
         for label in ("2", "3", "4")
     }
     assert max(heights["4"]) - min(heights["4"]) < 0.1, "as high as its neighbours"
-    lines = re.findall(r'<path fill="none" d="M(\S+) (\S+)L(\S+) (\S+)"/>', drawn)
-    assert len(lines) == 5
-    for x, y, to_x, to_y in (map(float, line) for line in lines):
-        assert y == pytest.approx(heights["4"][0], abs=0.1)
-        assert to_x == pytest.approx(x, abs=0.1)
-        assert heights["3"][0] < to_y < heights["2"][0], "below row 3, on row 2"
+    [(name, way)] = re.findall(r'<path fill="none" id="(s[0-9]+)" d="(M0 [^"]*C[^"]*)"/>', drawn)
+    stems = re.findall(rf'<use href="#{name}" x="(\S+)" y="(\S+)"', drawn)
+    assert len(stems) == 5
+    aside, long = map(float, way.rsplit("C", 1)[1].split()[-2:])
+    assert abs(aside) < 2.5, "at the stitch that it goes into, beside the one that it passes"
+    for _, y in stems:
+        assert float(y) == pytest.approx(heights["4"][0], abs=0.1)
+        assert heights["3"][0] < float(y) + long < heights["2"][0], "below row 3, on row 2"
     assert "A line leads down" in drawn
     assert "A line leads down" not in diagram(worked(MAT))
 

@@ -502,10 +502,10 @@ def test_linked_stitches_are_drawn_by_their_make() -> None:
 
 
 def test_every_stitch_that_can_be_worked_has_a_drawing() -> None:
-    """Or is drawn with others of its make."""
+    """Or is drawn with others of its make; the loop stitch is told in words only."""
     keys = {technique.key for technique in techniques("US")}
     drawn = {row.key for row in trade.stitches() if step_uses.drawn_as(row.key) in keys}
-    assert {row.key for row in trade.stitches()} - drawn == set()
+    assert {row.key for row in trade.stitches()} - drawn == {"loop-single"}
 
 
 def test_a_knot_stitch_is_a_long_chain_held_by_a_stitch_around_its_back_strand() -> None:

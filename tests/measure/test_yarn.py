@@ -49,6 +49,12 @@ def test_a_turning_chain_is_paid_for_as_chains():
     assert only(Made("double", (), 0, "A", role="turning", number=1, chains=3)) == pytest.approx(3 * 5.1)
 
 
+def test_a_loop_stitch_takes_its_loop_besides():
+    """Two strands of a loop 3 to 4 stitches wide: our own assumption, no source."""
+    loop = only(Made("loop-single", (), 0, "A", number=1)) - only(Made("single", (), 0, "A", number=1))
+    assert 2 * 3 <= loop <= 2 * 4
+
+
 def test_a_gathered_stitch_takes_all_its_legs():
     assert only(Made("double", (), 0, "A", number=1, form="bobble", legs=5)) == pytest.approx(5 * 20.5)
 

@@ -76,8 +76,8 @@ def tree_of(line: str, vocabulary: Vocabulary, n: int | None = None) -> Any:
 
 PLAIN = [
     "single", "half", "double", "treble", "double-treble", "triple-treble", "quadruple-treble", "slip",
-    "extended-single", "extended-half", "extended-double", "reverse-single", "linked-double",
-        "linked-treble", "knot",
+    "extended-single", "extended-half", "extended-double", "reverse-single", "loop-single",
+        "linked-double", "linked-treble", "knot",
 ]  # fmt: skip
 FOUNDATION = ["foundation-single", "foundation-half", "foundation-double"]
 TALL = ["single", "half", "double", "treble", "double-treble", "extended-double"]

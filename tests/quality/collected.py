@@ -163,6 +163,9 @@ NOT_YET: frozenset[str] = frozenset(
         "slip stitches behind a first chain made before the turn",
         "slip stitches behind a first chain, at both armholes",
         "slip stitches behind a first chain, one stitch too many in the next row",
+        "a thumb around its opening, into the chains' space",
+        "a thumb around its opening, the space forgotten",
+        "an opening closed through both layers, without a count",
         "doubles in the spaces of a mesh, two more left at its end than between them",
     }
 )

@@ -145,6 +145,8 @@ def test_a_standard_has_its_year(row: trade.CautionRow) -> None:
         ("FPtr", "UK", "double", "front"),
         ("RtrB", "UK", "double", "back"),
         ("crab stitch", "US", "reverse-single", ""),
+        ("fur stitch", "US", "loop-single", ""),
+        ("lp sts", "UK", "loop-single", ""),
     ],
 )
 def test_a_stitch_is_found_by_any_of_its_names(name: str, terms: trade.Terms, key: str, post: str) -> None:
@@ -153,7 +155,7 @@ def test_a_stitch_is_found_by_any_of_its_names(name: str, terms: trade.Terms, ke
     assert (found[0].key, found[1]) == (key, post)
 
 
-@pytest.mark.parametrize(("name", "terms"), [("htr", "US"), ("hdc", "UK"), ("wave", "US")])
+@pytest.mark.parametrize(("name", "terms"), [("htr", "US"), ("hdc", "UK"), ("wave", "US"), ("loop dc", "US")])
 def test_a_name_of_the_other_side_is_none_here(name: str, terms: trade.Terms) -> None:
     assert trade.stitch_named(name, terms) is None
 

@@ -6,9 +6,10 @@ from typing import NamedTuple
 
 from ..measure import Measured
 from .canvas import Point
+from .laid_row import LaidRow
 from .parts_on_rows import with_parts
 from .subject import Subject
-from .uneven_rows import LaidRow, laid_unevenly
+from .uneven_rows import laid_unevenly
 
 
 class PartOutline(NamedTuple):

@@ -81,9 +81,13 @@ def _yarn_overs(kind: str) -> int:
     return next((row.yarn_overs or 0 for row in trade.stitches() if row.key == kind), 1)
 
 
+_MADE_OF = ("extended", "foundation", "loop", "reverse")
+"""What a plain stitch's key begins with where it is made in an unusual way."""
+
+
 def _base(kind: str) -> str:
     """`half` for extended and foundation halves too."""
-    return kind.rpartition("-")[2] if kind.startswith(("extended", "foundation", "reverse")) else kind
+    return kind.rpartition("-")[2] if kind.startswith(_MADE_OF) else kind
 
 
 @cache
@@ -152,11 +156,14 @@ def _single(kind: str, tall: float) -> str:
 
 
 def _by_the_way(kind: str, tall: float) -> str:
-    """What marks a stitch begun or made in an unusual way: a bar at the foot, an oval, a link to the left."""
+    """What marks a stitch begun or made in an unusual way: a bar at the foot, an oval, a link to the left, a
+    loop that hangs from its middle."""
     if kind.startswith("extended"):
         return "M-2.6 -1.4h5.2"
     if kind.startswith("foundation"):
         return "M-2.6 0a2.6 1.3 0 1 0 5.2 0a2.6 1.3 0 1 0 -5.2 0z"
+    if kind.startswith("loop"):
+        return f"M0 {number(-tall / 2)}C-4.6 -0.4 -1.8 0.6 0 0.6S4.6 -0.4 0 {number(-tall / 2)}"
     if kind.startswith("linked"):
         return f"M0 {number(-tall * 0.4)}h-4.4"
     return ""

@@ -50,7 +50,7 @@ FEWEST_LEGS = 3
 
 _ALONG = (0.0, 0.25, 0.5, 0.75, 1.0)
 _BLOBS = ("bobble", "puff", "popcorn", "cluster")
-_HEADS = {"single": 0.95, "slip": 0.95, "half": 0.62, "double": 0.42}
+_HEADS = {"single": 0.95, "loop-single": 0.95, "slip": 0.95, "half": 0.62, "double": 0.42}
 
 
 def straight(start: Point, end: Point) -> Callable[[float], Point]:

@@ -89,11 +89,14 @@ def begun_on_stitches(hand: Hand) -> bool:
     """Whether this is the first round of a piece begun on another's stitches, or around an opening: they are
     the unworked ones."""
     places, index = hand.edge.places, hand.setting.index
-    older = any(place.round < index - 1 for place in places)
-    opening = older and any(isinstance(place, Made) and place.role == "loop" for place in places)
-    return (index == 0 or opening) and all(
-        isinstance(place, Made) and place.role != "foundation" for place in hand.edge.places
-    )
+    stitches = [place for place in places if isinstance(place, Made)]
+    founded = any(one.role == "foundation" for one in stitches)
+    if len(stitches) < len(places):  # with the chains of an opening as one space
+        spaces = len(places) == len(stitches) + 1 and any(isinstance(place, Space) for place in places)
+        return spaces and not founded and all(one.round < index - 1 for one in stitches)
+    older = any(one.round < index - 1 for one in stitches)
+    opening = older and any(one.role == "loop" for one in stitches)
+    return (index == 0 or opening) and not founded
 
 
 def _unworked(hand: Hand, count: int, span: Span | None) -> list[Into]:

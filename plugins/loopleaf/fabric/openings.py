@@ -37,12 +37,14 @@ def around_openings(start: Start, size: int, others: Mapping[str, PieceWork]) ->
     return [] if at is None else ways_around(other.rounds, at, size)
 
 
-def ways_around(rounds: Sequence[RoundWork], at: int, size: int) -> list[list[Place]]:
+def ways_around(
+    rounds: Sequence[RoundWork], at: int, size: int, as_spaces: bool = False
+) -> list[list[Place]]:
     """What may be gone around where the round behind one left stitches of it. at: the one's index.
 
     Each opening's stitches with the underside of its chains behind them; where there are several (two
     sleeves) also without the chains, and all openings one after the other; then each begun elsewhere on it,
-    and with the gap at either side between.
+    and with the gap at either side between. as_spaces: also with the chains as the one space that they are.
     """
     after = _after(rounds, at, size)
     if after is None:
@@ -57,6 +59,7 @@ def ways_around(rounds: Sequence[RoundWork], at: int, size: int) -> list[list[Pl
             below = loops_of(space)[::-1]
             near, far = _beside(after, space)
             openings.append([*run, *below])
+            ways += [[*run, space], [space, *run]] if as_spaces else []
             ways += [
                 [*below, *run],
                 [*run, far, *below, near],
@@ -70,13 +73,15 @@ def ways_around(rounds: Sequence[RoundWork], at: int, size: int) -> list[list[Pl
     return [*openings, *runs, *([whole] if whole else []), *ways]
 
 
-def left_open(rounds: Sequence[RoundWork], size: int) -> Iterator[list[Place]]:
-    """The ways around each opening of a piece in rounds, for a round that the yarn is joined anew for."""
+def left_open(rounds: Sequence[RoundWork], size: int, as_spaces: bool) -> Iterator[list[Place]]:
+    """The ways around each opening of a piece in rounds, for a round that the yarn is joined anew for.
+
+    as_spaces: whether the round goes into a space, so that the chains over an opening may be one."""
     for at in range(len(rounds) - 1):
         left = unworked(rounds, at, size)
         after = _after(rounds, at, size)
         if left and after is not None and any(_spans(one, set(map(id, left))) for one in _spaces(after)):
-            yield from ways_around(rounds, at, size)
+            yield from ways_around(rounds, at, size, as_spaces)
 
 
 def left_gaps(hand: Hand) -> int:

@@ -47,6 +47,8 @@ def watch_the_way(
 def _is_passed(hand: Hand, place: Next, passed: Place, into: Place) -> bool:
     """Whether one of the places between is passed over silently: before a corner stitch any that no chain
     arches over; around an opening the rest of its stitches, or of its chains."""
+    if isinstance(passed, Made) and isinstance(into, Space):
+        return begun_on_stitches(hand)  # of an opening, before the chains over it
     if not isinstance(passed, Made) or not isinstance(into, Made):
         return False
     if place.target.kind == "corner":

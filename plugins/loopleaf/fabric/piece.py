@@ -212,7 +212,7 @@ class PieceHand:
             marked = thread.corners or (frozenset() if self.index else corners(places))
             yield replace(task, places=places, corners=marked)
         if thread.fastened is not None and task.circle and survey.goes_into_an_opening(task.steps):
-            for places in left_open(self.done, task.size):
+            for places in left_open(self.done, task.size, survey.goes_into_a_space(task.steps)):
                 yield replace(task, places=places, corners=corners(places))
         if self.convention_before is not None:
             for places in (thread.places, *thread.further):

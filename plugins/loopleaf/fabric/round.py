@@ -168,7 +168,7 @@ _OPEN = (
     ("goes_deep", "deep", False),
     ("tip_open", "tip", False),
     ("mesh_open", "mesh", False),
-    ("both_layers", "folded", True),
+    ("both_layers", "folded", False),
     ("outer_open", "outer", True),
     ("gap_open", "gap", True),
     ("arch_open", "arch", True),

@@ -334,12 +334,18 @@ def goes_into_spaces_alone(steps: tuple[Step, ...]) -> bool:
     )
 
 
+def goes_into_a_space(steps: tuple[Step, ...]) -> bool:
+    """Whether the line names a space that it goes into."""
+    places = (one for step in walk(steps) if isinstance(step, Work | Group) for one in step.places)
+    return any(getattr(one, "target", STITCH).kind == "space" for one in places)
+
+
 def goes_into_an_opening(steps: tuple[Step, ...]) -> bool:
     """Whether the yarn is joined for stitches that an earlier round passed over: a thumb, a sleeve."""
+    joined_in = [step.place for step in steps if isinstance(step, JoinYarn)]
     places = [one for step in walk(steps) if isinstance(step, Work | Group) for one in step.places]
-    joins = any(isinstance(step, JoinYarn) for step in steps)
-    return joins and any(
-        isinstance(one, Skipped) or getattr(one, "target", STITCH).unworked for one in places
+    return bool(joined_in) and any(
+        isinstance(one, Skipped) or getattr(one, "target", STITCH).unworked for one in (*joined_in, *places)
     )
 
 

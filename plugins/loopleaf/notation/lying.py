@@ -17,6 +17,8 @@ _LIES = re.compile(
     rf"(?:with |having )?{_SIDES}(?: of [\w' ]+)?(?: held| placed)? (?:together|{_FACING})"
     rf"|(?:with |having )?(?:wrong|right) sides facing"
     rf"|{_OPENS} (?:[\w'() ]+ )?(?:together|behind|on top of|facing|matching|aligned)\b[\w'() ]*"
+    rf"|with (?:the )?(?:first|last|both|short|long|side|top|bottom)[\w' ]* "
+    rf"(?P<held>edges|rows|ends|sides)(?: together)?"
     rf"|(?:matching|aligning) (?:up )?(?:(?:short|long|side|top|bottom) )?"
     rf"(?:edges|corners|ends|sides|rows|sts|stitches)[\w' ]*"
     rf"|fold(?:ed|ing)? (?:(?:piece|work|it|rectangle|square|strip|band) )?in half[\w' ]*"
@@ -42,8 +44,11 @@ def pass_lying(cursor: Cursor, steps: list[Step]) -> bool:
     if any(starts_stitch(cursor, at) and words[at].means != "picot" for at in range(first, end)):
         return False
     said = " ".join(cursor.said(first, end).split())
-    if _LIES.fullmatch(said.lower()) is None:
+    read = _LIES.fullmatch(said.lower())
+    if read is None:
         return False
+    if read["held"] and not said.endswith("together"):  # `held together` is read past everywhere
+        said += " together"
     cursor.at = end
     steps.append(Lying(_plain(said), cursor.span(first)))
     return True

@@ -38,7 +38,7 @@ _BEGINS_WITH_CHAIN = re.compile(r"\W*(?:ch(?:ain)? ?\d|\d+ ?ch)", re.IGNORECASE)
 _ENOUGH = 2
 """So many other rows with their chain make a habit."""
 
-_LOW = ("slip", "single", "reverse-single", "inc", "dec")
+_LOW = ("slip", "single", "reverse-single", "loop-single", "inc", "dec")
 
 
 def find(subject: Subject) -> Iterator[Finding]:
