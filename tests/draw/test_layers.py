@@ -9,6 +9,7 @@ import pytest
 from loopleaf.draw import diagram
 from loopleaf.draw.chart_layout import lay_out
 from loopleaf.draw.layers import is_layer, layers_of
+from loopleaf.draw.signs import UNIT
 from loopleaf.draw.stand import stand_of
 from tests.measure.worked_patterns import FLOWER as LINES
 from tests.measure.worked_patterns import worked
@@ -62,7 +63,7 @@ def test_a_spike_without_a_stem_has_a_line_down_to_its_place() -> None:
     aside, long = map(float, way.rsplit("C", 1)[1].split()[-2:])
     assert abs(aside) < 2.5, "at the stitch that it goes into, beside the one that it passes"
     for _, y in stems:
-        assert float(y) == pytest.approx(heights["4"][0], abs=0.1)
+        assert float(y) == pytest.approx(heights["4"][0] - UNIT / 2, abs=0.1), "the middle of its cross"
         assert heights["3"][0] < float(y) + long < heights["2"][0], "below row 3, on row 2"
     assert "A line leads down" in drawn
     assert "A line leads down" not in diagram(worked(MAT))
