@@ -23,6 +23,8 @@ site: ready      ## check the patterns of patterns/ and build the site and its b
 serve: ready     ## show the site at a local address and renew it as you edit
 	.venv/bin/mkdocs serve --livereload
 
+# Tests start many processes: where compiled modules may not be kept, each of them compiles the package anew.
+test: export PYTHONDONTWRITEBYTECODE =
 test: ready-test ## run every test
 	.venv/bin/python -m pytest -n 2 --dist loadfile --no-loadscope-reorder
 

@@ -1,10 +1,15 @@
 """What the tests of several rooms share."""
 
+import os
 import runpy
+import shutil
+import tempfile
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+
+from tests import shelf
 
 ROOT = Path(__file__).resolve().parents[1]
 LONGEST = [
@@ -26,6 +31,14 @@ LONGEST = [
     "test_house",
 ]
 """What takes longest, in this order: started first, so that no worker waits for another one's last file."""
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """One folder for all workers of a run, made and taken away by the process that starts them."""
+    if not hasattr(config, "workerinput"):
+        folder = tempfile.mkdtemp(prefix="loopleaf-tests-")
+        os.environ[shelf.NAME] = folder
+        config.add_cleanup(lambda: shutil.rmtree(folder, ignore_errors=True))
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:

@@ -2,6 +2,7 @@
 
 import functools
 import os
+import shutil
 import threading
 import time
 from collections.abc import Callable, Iterator
@@ -14,7 +15,9 @@ from playwright.sync_api import Browser, BrowserContext, sync_playwright
 
 from loopleaf.publish import booklet_shelf
 from loopleaf.publish.booklet import Assets, print_booklet
+from tests.demo.leaflets import SETTINGS, SLUGS, worked
 from tests.publish.small_site import ROOT, SmallSite
+from tests.shelf import shelf
 
 QUIET = (
     "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
@@ -48,13 +51,20 @@ def _built(tmp_path_factory: pytest.TempPathFactory) -> Path:
         names = [
             path.name for path in sorted((ROOT / "patterns").iterdir()) if path.suffix in (".yml", ".md")
         ]
-        small = SmallSite(folder, dict.fromkeys(names), booklets=True, papers=["a4"])
+        small = SmallSite(
+            folder, dict.fromkeys(names), booklets=True, papers=["a4"], contact=SETTINGS.contact
+        )
         small.settings["markdown_extensions"] += ["attr_list", "pymdownx.superfences", "pymdownx.highlight"]
+        # What other workers have worked is taken as from the build before; from the last pattern on, so that
+        # a worker that begins with the first and this one meet in the middle.
+        for slug in reversed(SLUGS):
+            worked(slug)
+        shutil.copytree(shelf(), folder / ".loopleaf" / "patterns", ignore=shutil.ignore_patterns("*.lock"))
         # Booklets are tried in tests/pdf: here one sheet stands in for each, as printing takes minutes.
         sheet = print_booklet("<html lang='en'><title>A sheet</title><p>One sheet.", Assets(folder))
         with pytest.MonkeyPatch.context() as patch:
             patch.setattr(booklet_shelf, "print_all", lambda orders, executor: [sheet] * len(orders))
-            small.build()
+            assert small.build().workshop.worked == []
     finally:
         done.touch()
     return small.html

@@ -8,6 +8,7 @@ import pytest
 
 from loopleaf.publish import kept, workshop
 from loopleaf.publish.settings import Settings
+from tests.demo import leaflets
 from tests.publish.small_site import COASTER, ROOT, WRONG, SmallSite
 
 DEMO = sorted((ROOT / "patterns").glob("*.yml"))
@@ -15,7 +16,8 @@ DEMO = sorted((ROOT / "patterns").glob("*.yml"))
 
 @pytest.mark.parametrize("path", DEMO, ids=lambda path: path.stem)
 def test_a_pattern_comes_back_as_it_was(tmp_path: Path, path: Path) -> None:
-    worked = workshop.work(path.name, path.read_bytes(), Settings())
+    """So it does when it is first worked, for all tests (tests/demo/leaflets.py), and again from there."""
+    worked = leaflets.worked(path.stem)
     assert worked.leaflets
     kept.put(tmp_path, "k", worked)
     assert kept.take(tmp_path, "k") == worked

@@ -1,6 +1,5 @@
 """The drawings of a leaflet: which pieces have which, their files, and how they are kept between builds."""
 
-from functools import cache
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -15,24 +14,22 @@ from loopleaf.publish.leaflet_told import LISTENED_TO
 from loopleaf.publish.settings import Settings
 from loopleaf.publish.site_charts import chart_files
 from loopleaf.publish.workshop import work
+from tests.demo import leaflets
 from tests.draw.test_begun_on_others import AROUND, CLOTH, PLACES, PLAIN, TUBE, of, part
-from tests.publish.small_site import ROOT
 
 from .small_site import COASTER
 
 SVG = "{http://www.w3.org/2000/svg}"
 
 
-@cache
 def worked(text: bytes, source: str) -> Worked:
-    """A pattern worked and set out, once for all tests here: with every height it takes seconds."""
     found = work(source, text, Settings())
     assert found is not None
     return found
 
 
 def lantern() -> Worked:
-    return worked((ROOT / "patterns" / "lantern-pouch.yml").read_bytes(), "lantern-pouch.yml")
+    return leaflets.worked("lantern-pouch")
 
 
 def test_pieces_have_the_drawings_that_show_something() -> None:
@@ -92,7 +89,7 @@ def test_a_chart_s_file_says_what_the_page_says() -> None:
 
 
 def test_a_picture_in_squares_says_the_rows_that_are_worked_from_it() -> None:
-    bookmark = worked((ROOT / "patterns" / "lighthouse-bookmark.yml").read_bytes(), "lighthouse-bookmark.yml")
+    bookmark = leaflets.worked("lighthouse-bookmark")
     (picture,) = (one for one in bookmark.leaflets["UK"].pieces[0].drawings if one.kind == "squares")
     assert "from the bottom up. Row 2: 3ch (counts as tr)" in picture.alt
     assert "Row 1:" not in picture.alt

@@ -2,7 +2,6 @@
 
 import re
 from dataclasses import replace
-from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -16,8 +15,9 @@ from loopleaf.publish.settings import Settings
 from loopleaf.publish.site_looking import MOST_IN_A_GALLERY, drawings_html
 from loopleaf.publish.site_pages import Later, Switch, templates
 from loopleaf.publish.workshop import work
+from tests.demo.leaflets import leaf_of
 
-from .small_site import COASTER, ROOT, SmallSite
+from .small_site import COASTER, SmallSite
 
 
 @pytest.fixture(scope="module")
@@ -27,11 +27,8 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> SmallSite:
     return small
 
 
-@cache
 def lantern(terms: Terms) -> Leaflet:
-    found = work("lantern-pouch.yml", (ROOT / "patterns" / "lantern-pouch.yml").read_bytes(), Settings())
-    assert found is not None
-    return found.leaflets[terms]
+    return leaf_of("lantern-pouch", terms)
 
 
 def page(site: SmallSite, path: str) -> str:

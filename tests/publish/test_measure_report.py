@@ -2,6 +2,7 @@
 
 import json
 import re
+from functools import cache
 
 import pytest
 
@@ -11,6 +12,7 @@ from loopleaf.review import check
 from tests.alter.patterns import POUCH, checked, demo
 
 
+@cache
 def told(name: str) -> list[str]:
     measured = demo(name).measured
     assert measured is not None

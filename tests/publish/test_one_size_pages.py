@@ -9,13 +9,13 @@ from loopleaf.publish import kept
 from loopleaf.publish.settings import Settings
 from loopleaf.publish.site_booklets import booklet_jobs
 from loopleaf.publish.site_sources import generated
-from loopleaf.publish.workshop import work
 from tests.alter.patterns import DEMO
+from tests.demo.leaflets import worked
 
 
 @pytest.fixture(scope="module")
 def collar() -> kept.Worked:
-    return work("gull-collar.yml", (DEMO / "gull-collar.yml").read_bytes(), Settings())
+    return worked("gull-collar")
 
 
 def test_pages_in_both_terms_for_each_size(collar: kept.Worked) -> None:

@@ -2,18 +2,13 @@
 
 import pytest
 
-from loopleaf.publish.leaflet import leaflet
 from loopleaf.publish.leaflet_parts import Terms
 from loopleaf.publish.leaflet_short import _of_its_length
-from loopleaf.publish.settings import Settings
-from loopleaf.review import check
-from tests.publish.small_site import ROOT
+from tests.demo.leaflets import leaf_of
 
 
 def _listed(slug: str, terms: Terms) -> dict[str, str]:
-    file = f"{slug}.yml"
-    checked = check((ROOT / "patterns" / file).read_bytes(), file)
-    found = leaflet(checked, terms, Settings(contact="")).abbreviations
+    found = leaf_of(slug, terms).abbreviations
     assert len({one.short for one in found}) == len(found), "each is listed once"
     return {one.short: one.name for one in found}
 
