@@ -69,8 +69,8 @@ sample:
 
 
 def test_it_names_the_yarns_that_the_picture_has() -> None:
-    assert told_of(worked(PANEL)).endswith(", in A and C")
-    assert told_of(worked(PANEL.replace("yarn: C", "yarn: A"))).endswith(", in A")
+    assert told_of(worked(PANEL)).endswith(", in A and C. Worked onto it: band.")
+    assert told_of(worked(PANEL.replace("yarn: C", "yarn: A"))).endswith(", in A. Worked onto it: band.")
 
 
 @pytest.mark.parametrize(

@@ -30,10 +30,12 @@ def draw_stood_on(pen: Pen, subject: Subject, layout: Layout) -> None:
 
 
 def _edge(layout: Layout) -> list[Point]:
-    """Beneath the first row from end to end, or all around beneath a first round."""
+    """Beneath the first row from end to end, or all around beneath a first round; none without stitches."""
     line = layout.lines[0]
     if is_closed(line.ground):
         return [line.ground.at(line.low, at / STEPS) for at in range(STEPS + 1)]
+    if not line.xs:
+        return []
     low, high = min(line.xs) - UNIT / 2, max(line.xs) + UNIT / 2
     steps = 1 if isinstance(line.ground, Straight) else STEPS
     return [line.point(low + (high - low) * at / steps, line.low) for at in range(steps + 1)]

@@ -70,7 +70,7 @@ def labels(subject: Subject, layout: Layout) -> Iterator[Label]:
             apart = line.arrow > 0
             if apart:
                 yield Label(down(line.before(line.arrow, 0.5)), (0.0, 0.0), turned=turned)
-            yield Label(down(start), down(away), work.plan.label, None if apart else turned, apart)
+            yield Label(down(start), down(away), work.plan.label, None if apart else turned, lined_up=apart)
             continue
         inward, high = isinstance(line.ground, Inward), max(line.high - line.low, 1.0)
         yield Label(down(spots[at]), (0.0, 0.0), work.plan.label, part=inward)
