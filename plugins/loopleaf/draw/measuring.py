@@ -50,18 +50,25 @@ def measured_up(sketch: Sketch, at: float, low: float, high: float, words: str, 
         )
 
 
+def _beside(sketch: Sketch, start: Point, end: Point, side: int) -> Point:
+    """The arrow beside an edge that slants, and the direction away from it. side: 1 below, -1 above."""
+    (x0, y0), (x1, y1) = start, end
+    length = hypot(x1 - x0, y1 - y0) or 1.0
+    nx, ny = side * (y0 - y1) / length, side * (x1 - x0) / length
+    for x, y in (start, end):
+        near, far = 0.8, GAP + _TICK
+        sketch.line([(x + nx * near, y + ny * near), (x + nx * far, y + ny * far)], "fine")
+    arrow(sketch, (x0 + nx * GAP, y0 + ny * GAP), (x1 + nx * GAP, y1 + ny * GAP))
+    return nx, ny
+
+
 def measured_along(sketch: Sketch, start: Point, end: Point, words: str) -> None:
     """A measure along an edge that slants, below it where it rises, before it where it falls.
 
     start, end: of the edge, from left to right. Its words stand beside its end.
     """
-    (x0, y0), (x1, y1) = start, end
-    length = hypot(x1 - x0, y1 - y0) or 1.0
-    nx, ny = (y0 - y1) / length, (x1 - x0) / length
-    for x, y in (start, end):
-        near, far = 0.8, GAP + _TICK
-        sketch.line([(x + nx * near, y + ny * near), (x + nx * far, y + ny * far)], "fine")
-    arrow(sketch, (x0 + nx * GAP, y0 + ny * GAP), (x1 + nx * GAP, y1 + ny * GAP))
+    nx, ny = _beside(sketch, start, end, 1)
+    x1, y1 = end
     x, y = x1 + max(nx, 0.0) * GAP + 2.0, y1 + ny * GAP
     for index, part in enumerate(split(words)):
         sketch.words((x, y + WORDS * (0.8 + 1.2 * index)), part, "start")
@@ -73,12 +80,7 @@ def measured_over(sketch: Sketch, start: Point, end: Point, words: str) -> None:
     start, end: of the edge, from left to right.
     """
     (x0, y0), (x1, y1) = start, end
-    length = hypot(x1 - x0, y1 - y0) or 1.0
-    nx, ny = (y1 - y0) / length, (x0 - x1) / length
-    for x, y in (start, end):
-        near, far = 0.8, GAP + _TICK
-        sketch.line([(x + nx * near, y + ny * near), (x + nx * far, y + ny * far)], "fine")
-    arrow(sketch, (x0 + nx * GAP, y0 + ny * GAP), (x1 + nx * GAP, y1 + ny * GAP))
+    nx, ny = _beside(sketch, start, end, -1)
     x, y = (x0 + x1) / 2 + nx * (GAP + 1.4), (y0 + y1) / 2 + ny * (GAP + 1.4)
     for index, part in enumerate(reversed(split(words))):
         sketch.words((x, y - index * WORDS * 1.2), part, "start" if nx > 0 else "end")
